@@ -1,0 +1,47 @@
+# How every target of the project is compiled, and how a layer of src/ becomes a library.
+
+find_program(STEELYARD_CCACHE ccache)
+if(STEELYARD_CCACHE)
+  set(CMAKE_C_COMPILER_LAUNCHER ${STEELYARD_CCACHE})
+  set(CMAKE_CXX_COMPILER_LAUNCHER ${STEELYARD_CCACHE})
+endif()
+
+if(STEELYARD_SANITIZE)
+  # -O1 keeps the sanitized tests within CI's time; the frame pointer keeps reports readable.
+  add_compile_options(-O1 -fno-omit-frame-pointer -fsanitize=address,undefined
+                      -fno-sanitize-recover=undefined)
+  add_link_options(-fsanitize=address,undefined)
+endif()
+
+# The same seed must give the same paper on every machine: no fused multiply-add where the source
+# has two operations.
+add_compile_options(-ffp-contract=off)
+
+# Warnings are errors, in our own code only.
+function(steelyard_own_code target)
+  target_compile_options(${target} PRIVATE -Wall -Wextra -Wconversion -Wshadow -Werror)
+  target_include_directories(${target} PUBLIC ${CMAKE_SOURCE_DIR}/src)
+endfunction()
+
+# steelyard_layer(mechanics SOURCES a.cpp ... USES setup Eigen3::Eigen ...)
+# One static library per folder of src/, named after it, so that an include of a layer that is not
+# listed here does not link. USES takes names of other layers or of imported targets.
+function(steelyard_layer name)
+  cmake_parse_arguments(LAYER "" "" "SOURCES;USES" ${ARGN})
+  add_library(${name} STATIC ${LAYER_SOURCES})
+  steelyard_own_code(${name})
+  target_link_libraries(${name} PUBLIC ${LAYER_USES})
+endfunction()
+
+# steelyard_test(mechanics SOURCES a_test.cpp ... USES mechanics)
+# One Catch2 program per folder of tests/, run by ctest under the folder's name.
+function(steelyard_test name)
+  cmake_parse_arguments(SUITE "" "" "SOURCES;USES" ${ARGN})
+  add_executable(${name}_tests ${SUITE_SOURCES})
+  steelyard_own_code(${name}_tests)
+  target_include_directories(${name}_tests PRIVATE ${CMAKE_SOURCE_DIR}/tests)
+  target_compile_definitions(${name}_tests PRIVATE
+                             STEELYARD_SOURCE_DIR="${CMAKE_SOURCE_DIR}")
+  target_link_libraries(${name}_tests PRIVATE ${SUITE_USES} steelyard_catch)
+  add_test(NAME ${name} COMMAND ${name}_tests)
+endfunction()
