@@ -19,7 +19,7 @@ enum class Fault {
 /// lever class) are outcomes in the result, not errors.
 struct MechanicsError {
     Fault fault = Fault::not_finite;
-    std::string key;      ///< which input, as a path of keys: "loads[1].mass"
+    std::string key;      ///< which input, as a path of keys, counted from 0: "load[1].mass"
     std::string expected; ///< what would be accepted, as a phrase: "a mass from 0 to 1000000 kg"
 };
 

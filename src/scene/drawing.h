@@ -24,7 +24,7 @@ enum class Role {
     hairline, ///< thin dividers
     ink,
     quiet_ink,
-    beam,   ///< inside of a lever or limb
+    beam, ///< inside of a lever or limb
     effort,
     load,
     own_weight,

@@ -54,9 +54,9 @@ struct Effort {
 
 /// Weight of the lever itself.
 struct OwnWeight {
-    double mass_kg = 0.0;               ///< [kg], >= 0; 0 = taken as weightless
-    std::optional<double> centre_at_m;  ///< place of the centre of mass along the lever [m];
-                                        ///< empty = uniform, so the centroid of the path
+    double mass_kg = 0.0;              ///< [kg], >= 0; 0 = taken as weightless
+    std::optional<double> centre_at_m; ///< place of the centre of mass along the lever [m];
+                                       ///< empty = uniform, so the centroid of the path
 };
 
 /// A dry bearing: the axis resists turning with coefficient × radius × reaction.

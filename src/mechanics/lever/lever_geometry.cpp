@@ -64,7 +64,9 @@ Vec2 path_centroid(const std::vector<Vec2>& path_m) {
     return length_m > 0.0 ? Vec2(moment / length_m) : path_m.front();
 }
 
-double cross(const Vec2& a, const Vec2& b) { return a.x() * b.y() - a.y() * b.x(); }
+double cross(const Vec2& a, const Vec2& b) {
+    return a.x() * b.y() - a.y() * b.x();
+}
 
 double torque_about(const Vec2& axis_m, const AppliedForce& force) {
     return cross(force.point_m - axis_m, force.force_N);

@@ -71,8 +71,8 @@ struct LeverResult {
     /// effort_N the lever stays where it is. Equal to effort_N without friction.
     std::optional<double> effort_holding_N;
 
-    double torque_load_Nm = 0.0;     ///< of all loads and the own weight, counter-clockwise positive
-    double torque_effort_Nm = 0.0;   ///< of the effort found, counter-clockwise positive
+    double torque_load_Nm = 0.0;   ///< of all loads and the own weight, counter-clockwise positive
+    double torque_effort_Nm = 0.0; ///< of the effort found, counter-clockwise positive
     double torque_friction_Nm = 0.0; ///< of the axis friction when the effort just moves the load
     Vec2 axis_reaction_N = Vec2::Zero(); ///< force of the support on the lever
 
