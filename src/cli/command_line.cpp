@@ -1,0 +1,108 @@
+#include "cli/command_line.h"
+
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <exception>
+#include <ostream>
+#include <string>
+
+namespace steelyard::cli {
+namespace {
+
+constexpr std::string_view kVersion = STEELYARD_VERSION;
+
+std::string overview(const std::vector<Verb>& verbs) {
+    std::string text = "Steelyard: levers, moment arms and torque, drawn, solved and asked.\n\n"
+                       "  steelyard                 open the window\n"
+                       "  steelyard FILE            open the window with a setup\n";
+    for (const Verb& verb : verbs) {
+        text += fmt::format("  steelyard {:<15} {}\n", verb.name, verb.summary);
+    }
+    text += "\nFor example:\n";
+    for (const Verb& verb : verbs) {
+        text += verb.examples.substr(0, verb.examples.find('\n'));
+        text += '\n';
+    }
+    text += "\n`steelyard VERB --help` shows a verb's options and more examples;\n"
+            "`steelyard --version` says which version this is.\n"
+            "A setup is a short text file: assets/setups/README.md shows how to write one.\n\n"
+            "Educational, not medical advice: numbers for rigid levers and limbs. Pain means\n"
+            "stop; local codes and licensed practitioners come first.\n";
+    return text;
+}
+
+int number_of(ExitStatus status) {
+    return static_cast<int>(status);
+}
+
+ExitStatus refuse(const Streams& streams, std::string_view message, std::string_view command) {
+    streams.err << fmt::format("{}\nSee `{} --help`.\n", message, command);
+    return ExitStatus::bad_input;
+}
+
+ExitStatus run_verb(const Verb& verb, int argc, const char* const* argv, const Streams& streams) {
+    const std::string command = fmt::format("steelyard {}", verb.name);
+    CLI::App parser{std::string(verb.summary) + ".", command};
+    parser.footer("For example:\n" + std::string(verb.examples));
+    const Work work = verb.add_options(parser);
+    try {
+        parser.parse(argc - 1, argv + 1);
+    } catch (const CLI::CallForHelp&) {
+        streams.out << parser.help();
+        return ExitStatus::ok;
+    } catch (const CLI::ParseError& error) {
+        return refuse(streams, error.what(), command);
+    }
+    return work(streams);
+}
+
+ExitStatus run(int argc, const char* const* argv, const Streams& streams) {
+    const std::vector<Verb> verbs = all_verbs();
+    const std::string_view first = argc > 1 ? argv[1] : "--help";
+    if (first == "--help" || first == "-h" || first == "help") {
+        streams.out << overview(verbs);
+        return ExitStatus::ok;
+    }
+    if (first == "--version") {
+        streams.out << "steelyard " << kVersion << '\n';
+        return ExitStatus::ok;
+    }
+    const auto verb = std::find_if(verbs.begin(), verbs.end(),
+                                   [&](const Verb& known) { return known.name == first; });
+    if (verb == verbs.end()) {
+        return refuse(streams, fmt::format("There is no verb '{}'.", first), "steelyard");
+    }
+    return run_verb(*verb, argc, argv, streams);
+}
+
+} // namespace
+
+int run_command_line(int argc, const char* const* argv, const Streams& streams) {
+    ExitStatus status = ExitStatus::failed;
+    try {
+        status = run(argc, argv, streams);
+    } catch (const std::exception& error) {
+        // Nothing of ours throws: this is memory that ran out, or a library's surprise.
+        streams.err << "Stopped: " << error.what() << '\n';
+    }
+    streams.out.flush();
+    if (status == ExitStatus::ok && !streams.out) {
+        streams.err << "The output could not be written in full.\n";
+        status = ExitStatus::failed;
+    }
+    return number_of(status);
+}
+
+bool asks_for_window(int argc, const char* const* argv) {
+    if (argc <= 1) {
+        return true;
+    }
+    const std::string_view only = argv[1];
+    constexpr std::string_view kSetupEnding = ".toml";
+    return argc == 2 && only.size() > kSetupEnding.size() &&
+           only.substr(only.size() - kSetupEnding.size()) == kSetupEnding && only.front() != '-';
+}
+
+} // namespace steelyard::cli

@@ -1,0 +1,17 @@
+#pragma once
+// The command line: the same work as the window, without a window.
+
+#include "cli/verb.h"
+
+namespace steelyard::cli {
+
+/// Runs one command to its end.
+/// @param argc, argv  as main receives them, the program's name first
+/// @return 0, or 2 for a command line or a file that cannot be used, or 1 for anything else.
+///         Errors are told on streams.err, each with what to do about it.
+int run_command_line(int argc, const char* const* argv, const Streams& streams);
+
+/// True when the arguments ask for the window: none at all, or a single setup file.
+bool asks_for_window(int argc, const char* const* argv);
+
+} // namespace steelyard::cli

@@ -1,0 +1,61 @@
+#include "catch.h"
+#include "cli/command_line.h"
+#include "cli/run_here.h"
+
+#include <regex>
+
+using namespace steelyard::cli;
+
+TEST_CASE("help teaches by example and ends with success") {
+    for (const char* ask : {"--help", "-h", "help"}) {
+        const Run run = run_here({ask});
+        CHECK(run.status == 0);
+        CHECK_THAT(run.out, ContainsSubstring("For example:"));
+        CHECK(run.err.empty());
+        for (const Verb& verb : all_verbs()) {
+            CHECK_THAT(run.out, ContainsSubstring(std::string(verb.summary)));
+        }
+    }
+}
+
+TEST_CASE("every verb explains itself with complete commands") {
+    for (const Verb& verb : all_verbs()) {
+        INFO(verb.name);
+        const Run run = run_here({std::string(verb.name), "--help"});
+        CHECK(run.status == 0);
+        CHECK_THAT(run.out, ContainsSubstring("  steelyard " + std::string(verb.name)));
+        CHECK(verb.examples.substr(0, 12) == "  steelyard ");
+    }
+}
+
+TEST_CASE("the version is one line") {
+    const Run run = run_here({"--version"});
+    CHECK(run.status == 0);
+    CHECK(std::regex_match(run.out, std::regex("steelyard [0-9]+\\.[0-9]+\\.[0-9]+\n")));
+}
+
+TEST_CASE("an unknown verb is bad input") {
+    const Run run = run_here({"juggle"});
+    CHECK(run.status == 2);
+    CHECK_THAT(run.err, ContainsSubstring("'juggle'"));
+    CHECK(run.out.empty());
+}
+
+TEST_CASE("an unknown option of a known verb is bad input") {
+    for (const Verb& verb : all_verbs()) {
+        CHECK(run_here({std::string(verb.name), "--juggle"}).status == 2);
+    }
+}
+
+TEST_CASE("the window opens for no arguments and for a setup file alone") {
+    const auto asks = [](std::vector<const char*> arguments) {
+        arguments.insert(arguments.begin(), "steelyard");
+        return asks_for_window(static_cast<int>(arguments.size()), arguments.data());
+    };
+    CHECK(asks({}));
+    CHECK(asks({"oar.setup.toml"}));
+    CHECK_FALSE(asks({"solve"}));
+    CHECK_FALSE(asks({"solve", "oar.setup.toml"}));
+    CHECK_FALSE(asks({"--help"}));
+    CHECK_FALSE(asks({""}));
+}
