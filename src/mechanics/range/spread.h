@@ -1,0 +1,49 @@
+#pragma once
+// How much a result depends on the person: the same setup on many plausible bodies.
+
+#include "mechanics/body/solve_body.h"
+#include "mechanics/range/random.h"
+
+#include <cstdint>
+#include <functional>
+
+namespace steelyard::mechanics {
+
+/// Standard deviations of segment parameters among people of one sex, height and mass, relative to
+/// the table's value [-]. Common practice, no source: tables by different authors differ from each
+/// other by about this much.
+struct BodyVariation {
+    double length = 0.03;
+    double mass = 0.08;
+    double com = 0.04;
+    double gyration = 0.08;
+};
+
+/// What 5, 50 and 95 of 100 bodies stay below.
+struct Band90 {
+    double low = 0.0;    ///< 5th percentile
+    double middle = 0.0; ///< median
+    double high = 0.0;   ///< 95th percentile
+};
+
+struct SpreadInput {
+    SegmentColumn column; ///< table of the person's sex
+    double height_m = 1.75;
+    double mass_kg = 75.0;
+    std::vector<MeasuredValue> measured; ///< measured values do not vary
+    BodyVariation variation;
+    std::size_t bodies = 10000; ///< 20 to 1000000
+    std::uint64_t seed = 1;
+};
+
+/// Band of one number of the result.
+/// @param measure  takes the result of each body; must return a finite number
+tl::expected<Band90, MechanicsError>
+spread_of(const SpreadInput& input, const BodyCase& body_case,
+          const std::function<double(const BodyResult&)>& measure);
+
+/// Bands of the muscle torque at every hinge. The case's own body is not used.
+tl::expected<std::array<Band90, kHingeCount>, MechanicsError>
+spread_of_torques(const SpreadInput& input, const BodyCase& body_case);
+
+} // namespace steelyard::mechanics
