@@ -1,0 +1,17 @@
+#pragma once
+// Text made safe for the formats that we write.
+
+#include <string>
+#include <string_view>
+
+namespace steelyard::publish {
+
+/// The text as valid UTF-8 of one line: what no XML 1.0 document may hold (broken sequences,
+/// surrogates, U+FFFE, U+FFFF) becomes U+FFFD; tabs, line ends and other controls become spaces.
+/// Source: XML 1.0 (fifth edition), production 2, "Char"; UTF-8 as in RFC 3629.
+std::string one_line(std::string_view text);
+
+/// one_line, with &, <, >, " and ' as entities: for XML and HTML text and quoted attributes.
+std::string xml_escaped(std::string_view text);
+
+} // namespace steelyard::publish

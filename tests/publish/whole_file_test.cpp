@@ -1,0 +1,132 @@
+#include "catch.h"
+#include "publish/whole_file.h"
+
+#include <csignal>
+#include <fstream>
+#include <iterator>
+#include <sys/resource.h>
+
+using namespace steelyard::publish;
+namespace fs = std::filesystem;
+
+namespace {
+
+/// An empty folder that is gone when the test ends.
+class Folder {
+public:
+    Folder() : path_(fs::temp_directory_path() / "steelyard_whole_file_test") {
+        fs::remove_all(path_);
+        fs::create_directories(path_);
+    }
+    ~Folder() { fs::remove_all(path_); }
+    Folder(const Folder&) = delete;
+    Folder& operator=(const Folder&) = delete;
+
+    fs::path operator/(const char* name) const { return path_ / name; }
+    auto count() const {
+        return std::distance(fs::directory_iterator(path_), fs::directory_iterator());
+    }
+
+private:
+    fs::path path_;
+};
+
+std::string content(const fs::path& path) {
+    std::ifstream file(path, std::ios::binary);
+    return {std::istreambuf_iterator<char>(file), {}};
+}
+
+/// No file of this process may grow past some bytes, as if the disk were full.
+class SmallDisk {
+public:
+    explicit SmallDisk(rlim_t bytes) {
+        getrlimit(RLIMIT_FSIZE, &before_);
+        rlimit small = before_;
+        small.rlim_cur = bytes;
+        setrlimit(RLIMIT_FSIZE, &small);
+        handler_ = std::signal(SIGXFSZ, SIG_IGN);
+    }
+    ~SmallDisk() {
+        setrlimit(RLIMIT_FSIZE, &before_);
+        std::signal(SIGXFSZ, handler_);
+    }
+    SmallDisk(const SmallDisk&) = delete;
+    SmallDisk& operator=(const SmallDisk&) = delete;
+
+private:
+    rlimit before_{};
+    void (*handler_)(int) = SIG_DFL;
+};
+
+} // namespace
+
+TEST_CASE("bytes are written as they are, and replace what was there") {
+    const Folder folder;
+    const fs::path path = folder / "figure.svg";
+    const std::string bytes("a\r\n\0b\xFF", 6);
+    REQUIRE(write_whole_file(path, "something longer that was there before"));
+    REQUIRE(write_whole_file(path, bytes));
+    CHECK(content(path) == bytes);
+    CHECK(folder.count() == 1);
+}
+
+TEST_CASE("a missing folder is an error that names the file") {
+    const Folder folder;
+    const auto written = write_whole_file(folder / "no/such/figure.svg", "x");
+    REQUIRE_FALSE(written);
+    CHECK(written.error().fault == PublishFault::cannot_write);
+    CHECK_THAT(written.error().message, ContainsSubstring("no/such/figure.svg"));
+    CHECK(folder.count() == 0);
+}
+
+TEST_CASE("a folder is not overwritten by a file") {
+    const Folder folder;
+    fs::create_directory(folder / "figures");
+    CHECK_FALSE(write_whole_file(folder / "figures", "x"));
+    CHECK(fs::is_directory(folder / "figures"));
+    CHECK(folder.count() == 1);
+}
+
+TEST_CASE("a full disk leaves the old file and no half file") {
+    const Folder folder;
+    const fs::path path = folder / "figure.svg";
+    REQUIRE(write_whole_file(path, "old"));
+    {
+        const SmallDisk disk(100000);
+        const auto written = write_whole_file(path, std::string(1000000, 'x'));
+        REQUIRE_FALSE(written);
+        CHECK(written.error().fault == PublishFault::cannot_write);
+    }
+    CHECK(content(path) == "old");
+    CHECK(folder.count() == 1);
+}
+
+TEST_CASE("a full device is an error and stays a device") {
+    if (!fs::exists("/dev/full")) {
+        WARN("skipped: this system has no /dev/full");
+        return;
+    }
+    const auto written = write_whole_file("/dev/full", "x");
+    REQUIRE_FALSE(written);
+    CHECK_THAT(written.error().message, ContainsSubstring("space"));
+    CHECK(fs::is_character_file("/dev/full"));
+    CHECK(write_whole_file("/dev/null", "x"));
+    CHECK(fs::is_character_file("/dev/null"));
+}
+
+TEST_CASE("a link is followed, not replaced") {
+    const Folder folder;
+    REQUIRE(write_whole_file(folder / "real.svg", "old"));
+    fs::create_symlink(folder / "real.svg", folder / "link.svg");
+    REQUIRE(write_whole_file(folder / "link.svg", "new"));
+    CHECK(fs::is_symlink(folder / "link.svg"));
+    CHECK(content(folder / "real.svg") == "new");
+}
+
+TEST_CASE("a leftover temporary file of another run is not touched") {
+    const Folder folder;
+    { std::ofstream(folder / "figure.svg.part0") << "theirs"; }
+    REQUIRE(write_whole_file(folder / "figure.svg", "mine"));
+    CHECK(content(folder / "figure.svg.part0") == "theirs");
+    CHECK(content(folder / "figure.svg") == "mine");
+}
