@@ -1,0 +1,59 @@
+#include "mechanics/muscle/muscle.h"
+
+#include <cmath>
+
+namespace steelyard::mechanics {
+
+tl::expected<Pull, MechanicsError> pull_at(const Muscle& muscle, double angle_rad,
+                                           const JointPlace& joint) {
+    if (!std::isfinite(angle_rad))
+        return tl::unexpected(MechanicsError{Fault::not_finite, "angle", "a finite joint angle"});
+    if (muscle.arms.empty() && !muscle.line)
+        return tl::unexpected(
+            MechanicsError{Fault::inconsistent, muscle.name, "moment arms or a line of pull"});
+    Pull pull;
+    pull.muscle = muscle.name;
+    if (muscle.cross_section)
+        pull.area_m2 = muscle.cross_section->area_m2;
+    if (muscle.line) {
+        auto placed = place_line(*muscle.line, joint);
+        if (!placed) {
+            placed.error().key = muscle.name + "." + placed.error().key;
+            return tl::unexpected(placed.error());
+        }
+        pull.line = *placed;
+        pull.convention = std::holds_alternative<FixedAngleLine>(*muscle.line)
+                              ? PullConvention::fixed_angle
+                              : PullConvention::attachment_points;
+        pull.arm_m = placed->arm_m;
+        pull.arm_range_m = {placed->arm_m, placed->arm_m};
+    }
+    if (!muscle.arms.empty()) {
+        if (auto checked = check_arm_sources(muscle.arms, muscle.name + ".arm"); !checked)
+            return tl::unexpected(checked.error());
+        const ArmReading reading = arm_at(muscle.arms, angle_rad);
+        pull.arm_m = reading.arm_m;
+        pull.arm_range_m = reading.range_m;
+        pull.arm_clamped = reading.clamped;
+    }
+    return pull;
+}
+
+Pull pull_with_arm(std::string muscle, double arm_m) {
+    Pull pull;
+    pull.muscle = std::move(muscle);
+    pull.arm_m = arm_m;
+    pull.arm_range_m = {arm_m, arm_m};
+    return pull;
+}
+
+Pull pull_along(std::string muscle, const Vec3& insertion_m, const Vec3& direction,
+                const FreeBody& body) {
+    const double arm_m = (insertion_m - body.axis_m).cross(direction).dot(body.axis_direction);
+    Pull pull = pull_with_arm(std::move(muscle), arm_m);
+    pull.convention = PullConvention::attachment_points;
+    pull.line = PlacedLine{insertion_m, direction, arm_m, 0.0, false};
+    return pull;
+}
+
+} // namespace steelyard::mechanics

@@ -1,0 +1,78 @@
+#pragma once
+// From the torque asked of a joint to the forces of its muscles and of the joint's surfaces.
+//
+// A muscle only pulls. When the torque asked of a group goes the other way, the group is silent and
+// its antagonists must work: an outcome, not an error.
+
+#include "mechanics/muscle/free_body.h"
+#include "mechanics/muscle/muscle.h"
+
+#include <tl/expected.hpp>
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace steelyard::mechanics {
+
+/// How the muscles of a group share a torque. With arm a, cross-section A and tension T:
+enum class SharingRule {
+    equal_stress,         ///< T in proportion to A; so the torques share out as a·A
+    least_squared_stress, ///< T in proportion to a·A²: the smallest sum of (T/A)²
+    equal_force,          ///< the same T in each
+};
+
+enum class MuscleOutcome {
+    balanced,         ///< the group pulls and the joint is in balance
+    no_torque,        ///< nothing to hold: the group rests
+    antagonists_work, ///< the torque asked goes the other way: muscles cannot push
+    no_arm,           ///< every muscle of the group passes through the axis
+};
+
+/// One muscle's part.
+struct MuscleReading {
+    std::string muscle;
+    double arm_m = 0.0;     ///< signed [m]
+    double tension_N = 0.0; ///< >= 0
+    /// From-to over the range of moment arms, all arms of the group long or all short; empty when
+    /// the arms' range reaches the axis, so that no largest force can be stated.
+    std::optional<Interval> tension_range_N;
+    double torque_Nm = 0.0;         ///< about the axis, positive about its direction
+    std::optional<PullParts> parts; ///< empty when its line is not known
+};
+
+/// The group and the joint solved.
+struct MuscleSolution {
+    MuscleOutcome outcome = MuscleOutcome::balanced;
+    double torque_asked_Nm = 0.0;       ///< of the muscles, positive about the axis's direction
+    std::vector<MuscleReading> muscles; ///< one for each pull, in its order
+    /// Force of the other bone (and ligaments) on the free body; empty when the direction of a
+    /// working muscle is not known. With antagonists at work their pull is missing: empty too.
+    std::optional<Vec3> joint_reaction_N;
+    /// Size of the joint reaction [N], from-to over the range of moment arms and, for muscles
+    /// without a line, over all directions of pull; empty like tension_range_N.
+    std::optional<Interval> joint_reaction_range_N;
+};
+
+/// Shortest moment arm that counts [m]. One millimetre is well below what the sources can tell
+/// apart: their spread between people is 1.3 mm and more.
+inline constexpr double kShortestArm_m = 1.0e-3;
+
+/// Solves a group of muscles for a demand.
+/// @param pulls muscles of one group at this place of the joint, one or more
+/// @param joint axis by which the pulls are split into turning and compressing parts
+/// @return the solution, or why it cannot be computed: no muscle, an arm that is not finite, a rule
+///         that needs a cross-section which a muscle lacks
+/// Source: tension = torque / moment arm and joint reaction = -(sum of all other forces), OpenStax
+/// College Physics 2e, section 9.6. The sharing rules are definitions; least_squared_stress is the
+/// closed form of its minimum under the torque balance (Lagrange).
+tl::expected<MuscleSolution, MechanicsError> solve_muscles(const JointDemand& demand,
+                                                           const std::vector<Pull>& pulls,
+                                                           SharingRule rule,
+                                                           const JointPlace& joint);
+
+/// The same for a free body whose bone frames do not matter, because every pull is already placed.
+tl::expected<MuscleSolution, MechanicsError>
+solve_muscles(const FreeBody& body, const std::vector<Pull>& pulls, SharingRule rule);
+
+} // namespace steelyard::mechanics
