@@ -42,6 +42,6 @@ function(steelyard_test name)
   target_include_directories(${name}_tests PRIVATE ${CMAKE_SOURCE_DIR}/tests)
   target_compile_definitions(${name}_tests PRIVATE
                              STEELYARD_SOURCE_DIR="${CMAKE_SOURCE_DIR}")
-  target_link_libraries(${name}_tests PRIVATE ${SUITE_USES} steelyard_catch)
+  target_link_libraries(${name}_tests PRIVATE ${SUITE_USES} Catch2::Catch2WithMain)
   add_test(NAME ${name} COMMAND ${name}_tests)
 endfunction()

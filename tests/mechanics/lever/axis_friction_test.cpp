@@ -47,6 +47,16 @@ TEST_CASE("axle friction makes the load's arm longer and the effort's shorter to
     CHECK_THAT(result.torque_friction_Nm, WithinRel(0.01 * (120.0 + 25.2 / 0.79), 1e-10));
 }
 
+TEST_CASE("the smallest friction still shows its own few digits") {
+    // r = 1e-9 m moves the effort by about 1e-9 · 150 / 0.8 N.
+    Lever lever = dry_first_class();
+    lever.friction = {1e-7, 1e-2};
+    const LeverResult result = solved(lever);
+    const double added_N = 120.0 * 0.200000001 / 0.799999999 - 30.0;
+    // Both sides are small differences of numbers near 30 N, whose last digit is 4e-15 N.
+    CHECK_THAT(*result.effort_N - 30.0, WithinAbs(added_N, 1e-13));
+}
+
 TEST_CASE("axle friction lengthens both arms when load and effort pull opposite ways") {
     // Second class: 120 N down at 0.2 m, effort up at 0.8 m, axis at the left end; the reaction is
     // the difference, so E · 0.8 - 120 · 0.2 = 0.01 · (120 - E).

@@ -156,6 +156,19 @@ TEST_CASE("own weight acts at the middle of a uniform lever and counts in the ac
     }
 }
 
+TEST_CASE("own weight of a uniform bent lever acts at its centroid, which lies off the lever") {
+    // An L of 0.6 m down and 0.8 m to the right, 7 kg: 30 N at x = 0 and 40 N at x = 0.4 m, so
+    // 16 N·m about the top, where the axis is; held at the right end, arm 0.8 m, by 20 N up. The
+    // middle of its length is at x = 0.1 m and would give 8.75 N.
+    Lever lever = straight_lever();
+    lever.path_m = {{0.0, 0.6}, {0.0, 0.0}, {0.8, 0.0}};
+    lever.axis_at_m = 0.0;
+    lever.loads.clear();
+    lever.own_weight.mass_kg = 7.0;
+    lever.effort = {"hand", 1.4, kUp_rad};
+    CHECK_THAT(solved(lever).effort_N.value(), WithinRel(20.0, kRounding));
+}
+
 TEST_CASE("several loads and a couple add their torques") {
     // About the left end: 10 kg at 0.2 m: -20; 50 N up at 0.6 m: +30; a couple of -25; sum -15 N·m,
     // held at 1 m by 15 N up. The loads sum to 50 N down.
@@ -250,11 +263,22 @@ TEST_CASE("coincident points leave a lever without a class but with a solution")
         CHECK(result.status == LeverStatus::coincident_points);
         CHECK(result.class_reason == ClassReason::load_at_axis);
         CHECK(result.effort_N == 0.0);
-        CHECK_FALSE(std::signbit(result.effort_N.value()));
         CHECK_FALSE(result.ideal_advantage.has_value());
         CHECK_FALSE(result.actual_advantage.has_value());
         CHECK_THAT(result.axis_reaction_N.y(), WithinRel(100.0, kRounding));
     }
+}
+
+TEST_CASE("an effort of nothing is zero, never minus zero") {
+    Lever lever = straight_lever();
+    lever.loads = {{"load", Weight{0.5, 10.0}}};
+    for (const double at_m : {0.0, 1.0})
+        for (const double direction_rad : {kUp_rad, kDown_rad}) {
+            lever.effort = {"hand", at_m, direction_rad};
+            const double effort_N = solved(lever).effort_N.value();
+            CHECK(effort_N == 0.0);
+            CHECK_FALSE(std::signbit(effort_N));
+        }
 }
 
 TEST_CASE("an oblique pull can turn the usual meaning of a class round") {
