@@ -20,6 +20,8 @@ constexpr double kNoise = 1e-9;
 /// Digits of a double that survive a computation: the 16th and 17th are rounding noise, and must
 /// not decide which way a half is rounded.
 constexpr int kSoundDigits = 15;
+/// Digits that tell any two doubles apart.
+constexpr int kAllDigits = 17;
 
 /// Decimal digits and the power of ten of the first one: 2300 is {"23", 3}.
 struct Decimal {
@@ -216,10 +218,9 @@ std::string exact_quantity(double value_SI, Dimension dimension, std::string_vie
                                            : formula_unit(dimension, UnitSystem::si);
     assert(unit != nullptr);
     const double in_unit = unit ? value_in_unit(value_SI, *unit) : value_SI;
-    // The division above may miss by a rounding: try the fewest digits that come back exactly,
-    // also those of the neighbouring doubles.
-    constexpr int kAllDigits = 17;
-    for (int digits = 1; unit && digits <= kAllDigits; ++digits)
+    // The division above may miss by a rounding: 15 digits give back what a person would write,
+    // 16 and 17 and the neighbouring doubles give back the rest.
+    for (int digits = kSoundDigits; unit && digits <= kAllDigits; ++digits)
         for (const double towards : {in_unit, -HUGE_VAL, HUGE_VAL}) {
             const std::string text =
                 fmt::format("{:.{}g}", std::nextafter(in_unit, towards), digits);

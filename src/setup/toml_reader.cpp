@@ -84,6 +84,10 @@ std::string describe(const TomlNode& node) {
     return std::visit(Describe{}, node.value);
 }
 
+ReadingRules rules_of_files(Dimension dimension, bool mass_as_force) {
+    return {dimension == Dimension::angle ? "°" : "", mass_as_force};
+}
+
 std::string toml_string(std::string_view text) {
     std::string quoted = "\"";
     for (const char c : text) {
@@ -211,9 +215,9 @@ std::optional<WrittenQuantity> TomlReader::quantity(std::string_view key, Dimens
 std::optional<WrittenQuantity> TomlReader::quantity_of(const TomlNode& from,
                                                        const std::string& key_path,
                                                        Dimension dimension, bool mass_as_force) {
-    const ReadingRules rules{dimension == Dimension::angle ? "°" : "", mass_as_force};
+    const auto* written = std::get_if<std::string>(&from.value);
     std::string text;
-    if (const auto* written = std::get_if<std::string>(&from.value))
+    if (written)
         text = *written;
     else if (const auto* whole = std::get_if<std::int64_t>(&from.value))
         text = std::to_string(*whole);
@@ -224,9 +228,9 @@ std::optional<WrittenQuantity> TomlReader::quantity_of(const TomlNode& from,
         add_error_at(from, key_path, describe(from), phrase_of(dimension));
         return std::nullopt;
     }
-    const auto value = parse_quantity(text, dimension, rules);
+    const auto value = parse_quantity(text, dimension, rules_of_files(dimension, mass_as_force));
     if (value)
-        return WrittenQuantity{*value, text, from.line, from.column};
+        return WrittenQuantity{*value, text, written == nullptr, from.line, from.column};
     add_error_at(from, key_path, describe(from), phrase_of(dimension), to_text(value.error()));
     return std::nullopt;
 }

@@ -78,7 +78,8 @@ enum class Need { optional, required };
 /// A quantity in a file: its value and what was written, so that it can be written back the same.
 struct WrittenQuantity {
     double value_SI = 0.0;
-    std::string text; ///< "45 cm"; a bare number as it was written
+    std::string text;  ///< "45 cm"
+    bool bare = false; ///< a number without quotation marks
     int line = 0;
     int column = 0;
 };
@@ -155,6 +156,9 @@ private:
     InputErrors* errors_;
     std::vector<std::string> asked_;
 };
+
+/// How quantities in files are read: angles may be bare, in degrees.
+ReadingRules rules_of_files(Dimension dimension, bool mass_as_force);
 
 /// What a value is, as a phrase for errors: "the number 45", "a table", "\"45 cmm\"".
 std::string describe(const TomlNode& node);

@@ -1,0 +1,73 @@
+#include "setup/setup.h"
+
+#include <algorithm>
+#include <system_error>
+#include <tuple>
+
+namespace steelyard::setup {
+namespace {
+
+tl::expected<Setup, InputError> setup_of(const TomlDocument& document) {
+    InputErrors errors;
+    TomlReader top(document, errors);
+    const auto kind = top.choice("kind", {"lever"}, Need::required);
+    if (!kind)
+        return tl::make_unexpected(first_of(errors));
+    return lever_setup_of(document).map([](LeverSetup setup) { return Setup(std::move(setup)); });
+}
+
+bool comes_before(const SetupListing& one, const SetupListing& other) {
+    const auto rank = [](const SetupListing& listing) {
+        return listing.setup ? std::tuple(0, head_of(*listing.setup).order,
+                                          head_of(*listing.setup).name, listing.path.string())
+                             : std::tuple(1, 0, std::string(), listing.path.string());
+    };
+    return rank(one) < rank(other);
+}
+
+bool ends_like_a_setup(const std::string& name) {
+    return name.size() > kSetupEnding.size() &&
+           std::string_view(name).substr(name.size() - kSetupEnding.size()) == kSetupEnding;
+}
+
+} // namespace
+
+const SetupHead& head_of(const Setup& setup) {
+    return std::visit([](const auto& any) -> const SetupHead& { return any.head; }, setup);
+}
+
+tl::expected<Setup, InputError> read_setup(const std::filesystem::path& path) {
+    return read_toml_file(path).and_then(setup_of);
+}
+
+tl::expected<Setup, InputError> parse_setup(std::string_view text, const std::string& file) {
+    return parse_toml(text, file).and_then(setup_of);
+}
+
+std::string write_setup(const Setup& setup) {
+    return write_lever_setup(std::get<LeverSetup>(setup));
+}
+
+tl::expected<std::vector<SetupListing>, InputError>
+list_setups(const std::filesystem::path& folder) {
+    std::error_code trouble;
+    std::filesystem::directory_iterator entry(folder, trouble);
+    std::vector<SetupListing> listings;
+    while (!trouble && entry != std::filesystem::directory_iterator()) {
+        if (ends_like_a_setup(entry->path().filename().string()))
+            listings.push_back({entry->path(), read_setup(entry->path())});
+        entry.increment(trouble);
+    }
+    if (trouble) {
+        InputError error;
+        error.file = folder.string();
+        error.found = "a folder that cannot be read";
+        error.expected = "a folder of setup files";
+        error.mend = "The system says: " + trouble.message() + ".";
+        return tl::make_unexpected(std::move(error));
+    }
+    std::sort(listings.begin(), listings.end(), comes_before);
+    return listings;
+}
+
+} // namespace steelyard::setup
