@@ -4,13 +4,13 @@
 set(glad_folder ${CMAKE_BINARY_DIR}/glad)
 
 # Debian's module belongs to Debian's interpreter, whichever python3 comes first in PATH.
-find_program(STEELYARD_SYSTEM_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH)
+find_program(STEELYARD_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH)
 
 if(NOT EXISTS ${glad_folder}/src/gl.c OR NOT EXISTS ${glad_folder}/include/glad/gl.h)
   message(STATUS "Generating the OpenGL 3.3 loader")
-  if(STEELYARD_SYSTEM_PYTHON)
+  if(STEELYARD_PYTHON)
     execute_process(
-      COMMAND ${STEELYARD_SYSTEM_PYTHON} -m glad --api gl:core=3.3 --extensions=
+      COMMAND ${STEELYARD_PYTHON} -m glad --api gl:core=3.3 --extensions=
               --out-path ${glad_folder} --reproducible c
       RESULT_VARIABLE glad_failed
       OUTPUT_VARIABLE glad_messages
