@@ -1,7 +1,8 @@
 #include "setup/setup.h"
 
+#include "setup/folder.h"
+
 #include <algorithm>
-#include <system_error>
 #include <tuple>
 
 namespace steelyard::setup {
@@ -25,11 +26,6 @@ bool comes_before(const SetupListing& one, const SetupListing& other) {
     return rank(one) < rank(other);
 }
 
-bool ends_like_a_setup(const std::string& name) {
-    return name.size() > kSetupEnding.size() &&
-           std::string_view(name).substr(name.size() - kSetupEnding.size()) == kSetupEnding;
-}
-
 } // namespace
 
 const SetupHead& head_of(const Setup& setup) {
@@ -50,22 +46,12 @@ std::string write_setup(const Setup& setup) {
 
 tl::expected<std::vector<SetupListing>, InputError>
 list_setups(const std::filesystem::path& folder) {
-    std::error_code trouble;
-    std::filesystem::directory_iterator entry(folder, trouble);
+    const auto paths = files_ending(folder, kSetupEnding);
+    if (!paths)
+        return tl::make_unexpected(paths.error());
     std::vector<SetupListing> listings;
-    while (!trouble && entry != std::filesystem::directory_iterator()) {
-        if (ends_like_a_setup(entry->path().filename().string()))
-            listings.push_back({entry->path(), read_setup(entry->path())});
-        entry.increment(trouble);
-    }
-    if (trouble) {
-        InputError error;
-        error.file = folder.string();
-        error.found = "a folder that cannot be read";
-        error.expected = "a folder of setup files";
-        error.mend = "The system says: " + trouble.message() + ".";
-        return tl::make_unexpected(std::move(error));
-    }
+    for (const std::filesystem::path& path : *paths)
+        listings.push_back({path, read_setup(path)});
     std::sort(listings.begin(), listings.end(), comes_before);
     return listings;
 }
