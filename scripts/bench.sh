@@ -1,0 +1,11 @@
+#!/bin/bash
+# Times what we promise about speed and prints ratios measured in one run; exit status 1 when a
+# promise is not kept. Arguments go to Google Benchmark: bench.sh --benchmark_filter=lever
+set -euo pipefail
+root=$(cd "$(dirname "$0")/.." && pwd)
+
+"$root/scripts/install-packages.sh" build test bench
+cd "$root"
+cmake --preset release -DSTEELYARD_BENCH=ON >/dev/null
+ninja -C build/release bench
+exec build/release/bin/bench "$@"

@@ -1,0 +1,32 @@
+#include "bench/ratio_reporter.h"
+
+#include <iomanip>
+
+namespace steelyard::bench {
+
+void RatioReporter::ReportRuns(const std::vector<Run>& runs) {
+    ConsoleReporter::ReportRuns(runs);
+    for (const Run& run : runs)
+        if (run.iterations > 0)
+            seconds_[run.benchmark_name()] =
+                run.cpu_accumulated_time / static_cast<double>(run.iterations);
+}
+
+bool RatioReporter::print(const std::vector<Promise>& promises) {
+    bool all_kept = true;
+    GetOutputStream() << "\nRatios within this run:\n" << std::fixed << std::setprecision(2);
+    for (const Promise& promise : promises) {
+        const auto of = seconds_.find(promise.of);
+        const auto to = seconds_.find(promise.to);
+        if (of == seconds_.end() || to == seconds_.end())
+            continue;
+        const double ratio = of->second / to->second;
+        const bool kept = ratio <= promise.goal;
+        all_kept = all_kept && kept;
+        GetOutputStream() << "  " << promise.what << ": " << ratio << " (goal: at most "
+                          << promise.goal << (kept ? ", kept)\n" : ", NOT KEPT)\n");
+    }
+    return all_kept;
+}
+
+} // namespace steelyard::bench
