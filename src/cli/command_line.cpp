@@ -95,14 +95,4 @@ int run_command_line(int argc, const char* const* argv, const Streams& streams) 
     return number_of(status);
 }
 
-bool asks_for_window(int argc, const char* const* argv) {
-    if (argc <= 1) {
-        return true;
-    }
-    const std::string_view only = argv[1];
-    constexpr std::string_view kSetupEnding = ".toml";
-    return argc == 2 && only.size() > kSetupEnding.size() &&
-           only.substr(only.size() - kSetupEnding.size()) == kSetupEnding && only.front() != '-';
-}
-
 } // namespace steelyard::cli

@@ -11,7 +11,4 @@ namespace steelyard::cli {
 ///         Errors are told on streams.err, each with what to do about it.
 int run_command_line(int argc, const char* const* argv, const Streams& streams);
 
-/// True when the arguments ask for the window: none at all, or a single setup file.
-bool asks_for_window(int argc, const char* const* argv);
-
 } // namespace steelyard::cli

@@ -116,6 +116,10 @@ struct Drawing {
     std::string description; ///< the same in a sentence, for a reader who cannot see it
 };
 
+/// The drawing enlarged or reduced as a whole, strokes included. Text sizes are fixed, so labels
+/// are left out.
+Drawing scaled_without_labels(const Drawing& drawing, double factor);
+
 /// Height of a text size at 100 % [px].
 constexpr double text_height_px(TextSize size) {
     switch (size) {

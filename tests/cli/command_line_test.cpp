@@ -1,5 +1,6 @@
 #include "catch.h"
 #include "cli/command_line.h"
+#include "cli/window_request.h"
 #include "cli/run_here.h"
 
 #include <regex>

@@ -1,0 +1,72 @@
+// Colours a shape by the signed distance to its edge, so that it is smooth at any size.
+
+in vec2 at;
+flat in vec4 form;
+flat in vec4 form_more;
+flat in vec4 colour;
+flat in float kind;
+
+uniform float device_pixels;
+
+out vec4 painted;
+
+// Distance to a box with rounded corners, half size b, corner radius r; negative inside.
+float box_distance(vec2 p, vec2 b, float r) {
+    vec2 q = abs(p) - b + r;
+    return min(max(q.x, q.y), 0.0) + length(max(q, 0.0)) - r;
+}
+
+// Distance to a triangle; negative inside.
+// Method: nearest point of each side, sign by the side on which the point lies.
+float triangle_distance(vec2 p, vec2 a, vec2 b, vec2 c) {
+    vec2 ab = b - a, bc = c - b, ca = a - c;
+    vec2 pa = p - a, pb = p - b, pc = p - c;
+    vec2 qa = pa - ab * clamp(dot(pa, ab) / dot(ab, ab), 0.0, 1.0);
+    vec2 qb = pb - bc * clamp(dot(pb, bc) / dot(bc, bc), 0.0, 1.0);
+    vec2 qc = pc - ca * clamp(dot(pc, ca) / dot(ca, ca), 0.0, 1.0);
+    float s = sign(ab.x * ca.y - ab.y * ca.x);
+    vec2 d = min(min(vec2(dot(qa, qa), s * (pa.x * ab.y - pa.y * ab.x)),
+                     vec2(dot(qb, qb), s * (pb.x * bc.y - pb.y * bc.x))),
+                 vec2(dot(qc, qc), s * (pc.x * ca.y - pc.y * ca.x)));
+    return -sqrt(d.x) * sign(d.y);
+}
+
+// Distance to a circular stroke about the origin: radius, half width, and the half angle that it
+// spans to both sides of +x; round ends.
+float arc_distance(vec2 p, float radius, float half_width, float half_angle) {
+    p.y = abs(p.y);
+    vec2 end = vec2(cos(half_angle), sin(half_angle));
+    float beyond = end.x * p.y - end.y * p.x; // > 0 past the end's direction
+    bool past = half_angle < 3.14159 && (half_angle <= 1.5708 ? beyond > 0.0 || p.x < 0.0
+                                                              : beyond > 0.0 && p.x < 0.0);
+    float d = past ? length(p - end * radius) : abs(length(p) - radius);
+    return d - half_width;
+}
+
+// Distance to a broken stroke along x: half length, half width, length of a dash without its round
+// ends, gap. The first dash begins at the stroke's start; a dash of no length is a dot.
+float dash_distance(vec2 p, float half_length, float half_width, float on, float gap) {
+    float run = 2.0 * (half_length - half_width);
+    float along = p.x + 0.5 * run;
+    float period = on + gap;
+    float last = floor(run / period + 1.0e-4);
+    float low = clamp(round((along - 0.5 * on) / period), 0.0, last) * period;
+    float high = min(low + on, run);
+    return length(vec2(along - clamp(along, low, high), p.y)) - half_width;
+}
+
+void main() {
+    float d;
+    if (kind < 0.5)      // filled box: half size, corner
+        d = box_distance(at, form.xy, form.z);
+    else if (kind < 1.5) // outline of a box: half size, corner, half width
+        d = abs(box_distance(at, form.xy, form.z)) - form.w;
+    else if (kind < 2.5) // triangle: corners a, b, c
+        d = triangle_distance(at, form.xy, form.zw, form_more.xy);
+    else if (kind < 3.5) // arc: radius, half width, half angle
+        d = arc_distance(at, form.x, form.y, form.z);
+    else                 // dashes: half length, half width, dash, gap
+        d = dash_distance(at, form.x, form.y, form.z, form.w);
+    float cover = clamp(0.5 - d * device_pixels, 0.0, 1.0);
+    painted = vec4(colour.rgb * colour.a, colour.a) * cover; // premultiplied
+}

@@ -1,0 +1,289 @@
+#include "app/application.h"
+
+#include "app/paint/label_painter.h"
+#include "app/widgets/area.h"
+#include "app/widgets/buttons.h"
+
+#include <GLFW/glfw3.h>
+#include <glad/gl.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard::app {
+
+namespace {
+
+using scene::Point;
+using scene::Role;
+
+/// While something moves, frames are this far apart [s]: sixty a second also where the driver does
+/// not wait for the screen.
+constexpr double kFrame_s = 1.0 / 60.0;
+/// ImGui settles hover and focus in the frames after an event.
+constexpr int kFramesAfterEvent = 3;
+/// Work is written this long after the last change [s], and at once when the window closes.
+constexpr double kSaveAfter_s = 0.4;
+constexpr double kTextSizes[] = {0.8, 0.9, 1.0, 1.1, 1.25, 1.5, 1.75, 2.0, 2.5};
+
+double next_text_size(double size, int step) {
+    const auto* found =
+        std::min_element(std::begin(kTextSizes), std::end(kTextSizes), [&](double a, double b) {
+            return std::abs(a - size) < std::abs(b - size);
+        });
+    const auto at = std::clamp<std::ptrdiff_t>(found - std::begin(kTextSizes) + step, 0,
+                                               std::ssize(kTextSizes) - 1);
+    return kTextSizes[at];
+}
+
+} // namespace
+
+Application::Application(Window window, ShapePainter painter, Shelf shelf, SavedWork saved,
+                         const SavedBench& first)
+    : window_(std::move(window)), painter_(std::move(painter)), shelf_(std::move(shelf)),
+      saved_(std::move(saved)) {
+    const Preferences preferences = saved_.load_preferences();
+    style_.look = preferences.look;
+    text_size_ = preferences.text_size;
+    bench_.model = make_bench(first.setup, first.hand_N);
+    bench_.model.units = preferences.units;
+    bench_.stage.chosen = {scene::PartKind::effort, 0};
+}
+
+void Application::tell_to(std::ofstream file) {
+    transcript_file_ = std::move(file);
+    style_.transcript = &transcript_;
+}
+
+void Application::run() {
+    last_frame_s_ = glfwGetTime();
+    while (!window_.wants_to_close()) {
+        if (!wait_for_frame())
+            continue;
+        const double now_s = glfwGetTime();
+        frame(now_s - last_frame_s_);
+        last_frame_s_ = now_s;
+    }
+    save_work();
+}
+
+/// Waits until a frame is owed: at once after an event, a sixtieth later while something moves,
+/// and for ever otherwise, so that an idle window costs nothing.
+bool Application::wait_for_frame() {
+    const bool moving = bench_.moving();
+    if (frames_owed_ > 0)
+        glfwPollEvents();
+    else if (moving)
+        glfwWaitEventsTimeout(std::max(1e-4, kFrame_s - (glfwGetTime() - last_frame_s_)));
+    else if (save_due_s_ > 0.0)
+        glfwWaitEventsTimeout(std::max(1e-3, save_due_s_ - glfwGetTime()));
+    else
+        glfwWaitEvents();
+    if (save_due_s_ > 0.0 && glfwGetTime() >= save_due_s_)
+        save_work();
+    if (window_.incoming().anything) {
+        frames_owed_ = kFramesAfterEvent;
+        window_.incoming().anything = false;
+    }
+    const bool minimised = window_.size_px().minCoeff() < 1.0;
+    if (minimised) {
+        frames_owed_ = 0;
+        glfwWaitEventsTimeout(0.2);
+        return false;
+    }
+    if (frames_owed_ > 0) {
+        --frames_owed_;
+        return true;
+    }
+    return moving;
+}
+
+void Application::prepare_style() {
+    const double scale = text_size_ * window_.content_scale();
+    if (scale == fonts_for_)
+        return;
+    fonts_for_ = scale;
+    style_.fonts = load_fonts(static_cast<float>(scale));
+    window_.renew_font_texture();
+    apply_to_imgui(style_);
+    bench_.stage.view_fits = bench_.stage.view_is_own;
+    shelf_state_.pictures_width_px = 0.0;
+}
+
+StagePointer Application::read_pointer(const Layout& layout) const {
+    const ImGuiIO& io = ImGui::GetIO();
+    StagePointer pointer;
+    pointer.at_px = {io.MousePos.x, io.MousePos.y};
+    const bool inside = pointer.at_px.x() >= 0.0 && pointer.at_px.y() >= 0.0 &&
+                        pointer.at_px.x() < layout.stage_px.x() &&
+                        pointer.at_px.y() < layout.stage_px.y();
+    pointer.on_stage = inside && !io.WantCaptureMouse;
+    pointer.pressed = pointer.on_stage && ImGui::IsMouseClicked(ImGuiMouseButton_Left);
+    pointer.released = ImGui::IsMouseReleased(ImGuiMouseButton_Left);
+    pointer.double_clicked = pointer.on_stage && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left);
+    pointer.panning = pointer.on_stage && (ImGui::IsMouseDown(ImGuiMouseButton_Middle) ||
+                                           ImGui::IsMouseDown(ImGuiMouseButton_Right));
+    pointer.moved_px = {io.MouseDelta.x, io.MouseDelta.y};
+    pointer.wheel = pointer.on_stage ? io.MouseWheel : 0.0;
+    pointer.snap_off = io.KeyAlt;
+    return pointer;
+}
+
+/// Keys of the whole window; what is left goes to the screen.
+std::vector<KeyPress> Application::own_keys(std::vector<KeyPress> keys) {
+    if (ImGui::GetIO().WantTextInput)
+        return {};
+    std::vector<KeyPress> left;
+    for (const KeyPress& key : keys)
+        if (!handle_key(key))
+            left.push_back(key);
+    return left;
+}
+
+bool Application::handle_key(const KeyPress& key) {
+    const bool control = (key.modifiers & GLFW_MOD_CONTROL) != 0;
+    if (control && (key.key == GLFW_KEY_EQUAL || key.key == GLFW_KEY_KP_ADD))
+        text_size_ = next_text_size(text_size_, 1);
+    else if (control && (key.key == GLFW_KEY_MINUS || key.key == GLFW_KEY_KP_SUBTRACT))
+        text_size_ = next_text_size(text_size_, -1);
+    else if (key.key == GLFW_KEY_D && !control)
+        style_.look = style_.look == scene::Look::light ? scene::Look::dark : scene::Look::light;
+    else if (key.key == GLFW_KEY_O && !shelf_state_.open)
+        shelf_state_.open = true;
+    else
+        return false;
+    apply_to_imgui(style_);
+    save_due_s_ = glfwGetTime() + kSaveAfter_s;
+    return true;
+}
+
+void Application::draw_places(const Layout& layout) {
+    begin_area("places", Point::Zero(), {layout.stage_px.x(), style_.px(56.0F)});
+    const float base = style_.px(36.0F);
+    word_button(style_, "bench", {24.0F, base}, "Bench", true);
+    const bool us = bench_.model.units == setup::UnitSystem::us;
+    const bool dark = style_.look == scene::Look::dark;
+    struct Action {
+        const char* word;
+        bool enabled;
+    };
+    const Action actions[] = {{"Levers", true},
+                              {"Undo", bench_.model.history.can_undo()},
+                              {"Redo", bench_.model.history.can_redo()},
+                              {us ? "SI units" : "US units", true},
+                              {dark ? "Light" : "Dark", true}};
+    float width_px = 0.0F;
+    for (const Action& action : actions)
+        width_px += text_width(style_, {}, action.word) + style_.px(20.0F);
+    float x = std::max(style_.px(110.0F), static_cast<float>(layout.stage_px.x()) - width_px);
+    std::optional<std::size_t> pressed;
+    for (std::size_t i = 0; i < std::size(actions); ++i) {
+        if (word_button(style_, actions[i].word, {x, base}, actions[i].word, false,
+                        actions[i].enabled))
+            pressed = i;
+        x += text_width(style_, {}, actions[i].word) + style_.px(20.0F);
+    }
+    end_area();
+    if (pressed == 0U)
+        shelf_state_.open = true;
+    else if (pressed == 1U)
+        update(bench_.model, Undo{});
+    else if (pressed == 2U)
+        update(bench_.model, Redo{});
+    else if (pressed == 3U)
+        update(bench_.model, SwitchUnits{});
+    else if (pressed == 4U)
+        handle_key({GLFW_KEY_D, 0});
+    if (pressed)
+        save_due_s_ = glfwGetTime() + kSaveAfter_s;
+}
+
+void Application::open_lever(const setup::LeverSetup& setup) {
+    update(bench_.model, OpenSetup{setup});
+    bench_.stage.view_fits = false;
+    bench_.stage.view_is_own = false;
+    bench_.stage.chosen = {scene::PartKind::effort, 0};
+    save_due_s_ = glfwGetTime() + kSaveAfter_s;
+}
+
+void Application::take_dropped_files(const std::vector<std::string>& paths) {
+    for (const std::string& path : paths) {
+        const auto setup = setup::read_lever_setup(path);
+        if (setup)
+            open_lever(*setup);
+        else
+            bench_.model.message = setup::to_text(setup.error());
+    }
+}
+
+void Application::frame(double seconds) {
+    prepare_style();
+    window_.begin_frame();
+    transcript_.begin_frame();
+    const Layout layout = lay_out(window_.size_px(), style_.fonts.scale);
+    Incoming& incoming = window_.incoming();
+    take_dropped_files(incoming.dropped_files);
+    const std::vector<KeyPress> keys = own_keys(incoming.keys);
+    incoming.keys.clear();
+    incoming.dropped_files.clear();
+
+    scene::Drawing stage;
+    std::vector<PlacedDrawing> pictures;
+    if (shelf_state_.open) {
+        const ShelfOutcome outcome =
+            draw_shelf(style_, shelf_, bench_.model.units, window_.size_px(), keys, shelf_state_);
+        pictures = outcome.pictures;
+        if (outcome.opened)
+            open_lever(shelf_.levers[*outcome.opened]);
+    } else {
+        draw_places(layout);
+        BenchOutcome outcome =
+            run_bench(style_, layout, {&keys, read_pointer(layout), seconds}, bench_);
+        if (outcome.changed)
+            save_due_s_ = glfwGetTime() + kSaveAfter_s;
+        stage = std::move(outcome.drawing);
+        paint_labels(stage, Point::Zero(), style_, *ImGui::GetBackgroundDrawList());
+        const auto edge = static_cast<float>(layout.column_at_px.x());
+        if (!layout.narrow)
+            ImGui::GetBackgroundDrawList()->AddLine(
+                {edge, 0.0F}, {edge, static_cast<float>(layout.column_px.y())},
+                style_.mark(Role::hairline), 1.0F);
+    }
+    paint(stage, pictures);
+    ++frame_count_;
+    if (transcript_file_.is_open()) {
+        transcript_file_ << transcript_.to_json(frame_count_) << '\n';
+        transcript_file_.flush();
+    }
+}
+
+void Application::paint(const scene::Drawing& stage, const std::vector<PlacedDrawing>& pictures) {
+    records_.clear();
+    append_shapes(stage, Point::Zero(), style_.look, records_);
+    for (const PlacedDrawing& picture : pictures)
+        append_shapes(*picture.drawing, picture.at_px, style_.look, records_);
+    const double device_pixels = window_.device_pixels();
+    const Point size_px = window_.size_px();
+    const scene::Rgb sheet = scene::colour_of(Role::sheet, style_.look);
+    glViewport(0, 0, static_cast<int>(std::lround(size_px.x() * device_pixels)),
+               static_cast<int>(std::lround(size_px.y() * device_pixels)));
+    glDisable(GL_SCISSOR_TEST);
+    glClearColor(static_cast<float>(sheet.red) / 255.0F, static_cast<float>(sheet.green) / 255.0F,
+                 static_cast<float>(sheet.blue) / 255.0F, 1.0F);
+    glClear(GL_COLOR_BUFFER_BIT);
+    painter_.paint(records_, size_px, device_pixels);
+    window_.end_frame();
+}
+
+void Application::save_work() {
+    save_due_s_ = 0.0;
+    const Point size_px = window_.size_px();
+    const Preferences preferences{style_.look, bench_.model.units, text_size_,
+                                  static_cast<int>(size_px.x()), static_cast<int>(size_px.y())};
+    const std::string fault =
+        saved_.save(preferences, {bench_.model.state.setup, bench_.model.state.hand_N});
+    if (!fault.empty())
+        bench_.model.message = fault;
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,57 @@
+#pragma once
+// The application: owns the models of all screens and runs their frames.
+
+#include "app/bench/bench_screen.h"
+#include "app/frame/window.h"
+#include "app/paint/shape_painter.h"
+#include "app/saved/saved_work.h"
+#include "app/shelf/shelf_view.h"
+
+#include <fstream>
+#include <optional>
+
+namespace steelyard::app {
+
+class Application {
+public:
+    Application(Window window, ShapePainter painter, Shelf shelf, SavedWork saved,
+                const SavedBench& first);
+
+    /// Writes every frame's transcript to a file from now on.
+    void tell_to(std::ofstream file);
+
+    /// Draws frames as events come in, until the window is closed.
+    void run();
+
+private:
+    bool wait_for_frame();
+    void frame(double seconds);
+    void prepare_style();
+    StagePointer read_pointer(const Layout& layout) const;
+    std::vector<KeyPress> own_keys(std::vector<KeyPress> keys);
+    bool handle_key(const KeyPress& key);
+    void draw_places(const Layout& layout);
+    void take_dropped_files(const std::vector<std::string>& paths);
+    void open_lever(const setup::LeverSetup& setup);
+    void paint(const scene::Drawing& stage, const std::vector<PlacedDrawing>& pictures);
+    void save_work();
+
+    Window window_;
+    ShapePainter painter_;
+    Shelf shelf_;
+    SavedWork saved_;
+    Style style_;
+    Transcript transcript_;
+    std::ofstream transcript_file_;
+    BenchScreen bench_;
+    ShelfState shelf_state_;
+    std::vector<ShapeRecord> records_; ///< kept from frame to frame
+    double text_size_ = 1.0;           ///< chosen by the person, 0.8 to 2.5
+    double fonts_for_ = 0.0;           ///< scale that the fonts were made for
+    int frames_owed_ = 3;
+    long frame_count_ = 0;
+    double last_frame_s_ = 0.0;
+    double save_due_s_ = 0.0; ///< 0 = nothing to save
+};
+
+} // namespace steelyard::app

@@ -1,0 +1,74 @@
+#pragma once
+// What the bench holds, and what can be asked of it. No window, no drawing: views read the model
+// and hand back intents, `update` applies them.
+
+#include "app/bench/lever_fields.h"
+#include "app/history.h"
+#include "mechanics/lever/lever_solve.h"
+#include "setup/lever_setup.h"
+
+#include <string>
+#include <variant>
+
+namespace steelyard::app {
+
+/// One state of the bench; undo goes back to earlier ones.
+struct BenchState {
+    setup::LeverSetup setup; ///< its lever is the one on the stage
+    std::optional<double> hand_N;
+
+    HandledLever handled() const { return {setup.lever, hand_N}; }
+};
+
+struct BenchModel {
+    BenchState state;
+    mechanics::LeverResult solved; ///< of state.setup.lever, always up to date
+    History<BenchState> history;
+    setup::UnitSystem units = setup::UnitSystem::si;
+    std::string message; ///< why the last intent was refused; empty when it was not
+};
+
+/// A bench with a setup on it. The setup must be solvable, as read setups are.
+BenchModel make_bench(const setup::LeverSetup& setup, std::optional<double> hand_N);
+
+// --- intents -----------------------------------------------------------------------------------
+
+/// Sets one number; steps of the same gesture (not 0) are undone together.
+struct SetNumber {
+    LeverNumber number;
+    double value_SI = 0.0;
+    int gesture = 0;
+};
+/// Sets the pull of a force at once, by its arrow's tip.
+struct SetPull {
+    scene::LeverPart part;
+    double direction_rad = 0.0;
+    double size_N = 0.0;
+    int gesture = 0;
+};
+struct AddLoad {
+    double at_m = 0.0;
+    double mass_kg = 0.0;
+};
+struct RemoveLoad {
+    std::size_t index = 0;
+};
+/// The hand takes the effort, starting at the size that balances.
+struct TakeByHand {};
+/// The solver finds the effort again.
+struct SolveForEffort {};
+struct OpenSetup {
+    setup::LeverSetup setup;
+};
+struct SwitchUnits {};
+struct Undo {};
+struct Redo {};
+
+using BenchIntent = std::variant<SetNumber, SetPull, AddLoad, RemoveLoad, TakeByHand,
+                                 SolveForEffort, OpenSetup, SwitchUnits, Undo, Redo>;
+
+/// Applies an intent and solves anew when the lever changed. What cannot be computed with is
+/// refused: the model stays as it was and says why in its message.
+void update(BenchModel& model, const BenchIntent& intent);
+
+} // namespace steelyard::app

@@ -1,0 +1,178 @@
+#include "app/bench/bench_screen.h"
+
+#include "app/bench/part_bar.h"
+#include "scene/lever_drawing.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard::app {
+
+namespace {
+
+using scene::Point;
+using scene::Role;
+
+constexpr double kHeadingTop_px = 72.0;
+
+scene::StageMargins margins_of(const Style& style, const Layout& layout) {
+    const double scale = style.fonts.scale;
+    const double short_px = std::min(layout.stage_px.x(), layout.stage_px.y());
+    return {std::min(120.0 * scale, 0.16 * layout.stage_px.x()),
+            std::min(170.0 * scale, 0.3 * short_px), std::min(140.0 * scale, 0.28 * short_px)};
+}
+
+void keep_view(const Style& style, const Layout& layout, BenchScreen& screen) {
+    StageState& stage = screen.stage;
+    const bool resized = (stage.view.size_px - layout.stage_px).norm() > 0.5;
+    if (stage.view_fits && (!resized || stage.view_is_own)) {
+        stage.view.size_px = layout.stage_px;
+        return;
+    }
+    stage.view = scene::fit_lever(screen.model.state.setup.lever, screen.model.solved,
+                                  layout.stage_px, margins_of(style, layout));
+    stage.view_fits = true;
+}
+
+/// True for intents after which the lever should be fitted to the stage again.
+bool shows_another_lever(const BenchIntent& intent) {
+    return std::holds_alternative<OpenSetup>(intent);
+}
+
+void apply_intent(BenchScreen& screen, const BenchIntent& intent, BenchOutcome& outcome) {
+    update(screen.model, intent);
+    outcome.changed = true;
+    if (shows_another_lever(intent)) {
+        screen.stage.view_fits = false;
+        screen.stage.view_is_own = false;
+        screen.stage.chosen = {scene::PartKind::effort, 0};
+        screen.field.number.reset();
+    }
+}
+
+void aim_tilt(BenchScreen& screen, double seconds) {
+    double rest_rad = 0.0;
+    if (screen.model.state.hand_N) {
+        const mechanics::HandBalance hand = mechanics::balance_by_hand(
+            screen.model.state.setup.lever, screen.model.solved, *screen.model.state.hand_N);
+        rest_rad = resting_tilt(hand.net_torque_Nm, std::max(std::abs(hand.torque_effort_Nm),
+                                                             std::abs(hand.torque_load_Nm)));
+    }
+    screen.settle.aim(rest_rad, screen.less_motion);
+    screen.settle.advance(seconds);
+}
+
+/// Rings around what can be taken hold of: always faint, clear where the pointer or the keyboard
+/// is. They lie under the lever.
+void add_grip_rings(const BenchScreen& screen, scene::Drawing& drawing) {
+    std::vector<scene::Shape> rings;
+    for (const scene::Grip& grip :
+         scene::lever_grips(screen.model.state.setup.lever, screen.model.solved, screen.stage.view,
+                            screen.pose())) {
+        const bool hovered = screen.stage.hovered && screen.stage.hovered->part == grip.part &&
+                             screen.stage.hovered->hold == grip.hold;
+        const bool chosen = screen.stage.chosen == grip.part && grip.hold == scene::Hold::place;
+        if (!hovered && !chosen)
+            continue;
+        scene::Disc ring;
+        ring.centre = grip.at_px;
+        ring.radius_px = hovered ? 20.0 : 16.0;
+        ring.fill = grip.part.kind == scene::PartKind::effort ? Role::effort
+                    : grip.part.kind == scene::PartKind::load ? Role::load
+                                                              : Role::quiet_ink;
+        ring.fill_opacity = hovered ? 0.22 : 0.12;
+        if (chosen)
+            ring.outline = scene::Stroke{Role::ink, 1.5, scene::Dash::solid, 0.8};
+        rings.emplace_back(ring);
+    }
+    drawing.shapes.insert(drawing.shapes.begin(), rings.begin(), rings.end());
+}
+
+/// What the held or hovered grip does, beside it.
+std::string grip_caption(const BenchModel& model, const scene::Grip& grip) {
+    const std::string name = name_of(model.state.setup.lever, grip.part);
+    if (grip.hold == scene::Hold::place)
+        return name + ": drag along the lever";
+    if (value_of(model.state.handled(), {grip.part, LeverField::mass}))
+        return name + ": drag to make it heavier or lighter";
+    const bool sized = value_of(model.state.handled(), {grip.part, LeverField::force}).has_value();
+    return name + (sized ? ": drag to turn or pull harder" : ": drag to turn");
+}
+
+void add_caption(const BenchScreen& screen, scene::Drawing& drawing) {
+    if (!screen.stage.hovered || screen.stage.held)
+        return;
+    const scene::Grip& grip = *screen.stage.hovered;
+    scene::Label caption;
+    caption.text = grip_caption(screen.model, grip);
+    caption.size = scene::TextSize::caption;
+    caption.role = Role::quiet_ink;
+    const bool at_right = grip.at_px.x() > 0.6 * screen.stage.view.size_px.x();
+    caption.align = at_right ? scene::Align::right : scene::Align::left;
+    caption.at = grip.at_px + Point(at_right ? -26.0 : 26.0, -22.0);
+    drawing.shapes.emplace_back(std::move(caption));
+}
+
+scene::Drawing draw_stage(const Style& style, const BenchScreen& screen) {
+    const BenchModel& model = screen.model;
+    scene::LeverDrawing how;
+    how.name = model.state.setup.head.name;
+    how.sentence = model.state.setup.head.description;
+    how.units = model.units;
+    how.text_scale = style.fonts.scale;
+    how.pose = screen.pose();
+    how.heading_top_px = kHeadingTop_px * style.fonts.scale;
+    scene::Drawing drawing =
+        scene::draw_lever(model.state.setup.lever, model.solved, screen.stage.view, how);
+    add_grip_rings(screen, drawing);
+    add_caption(screen, drawing);
+    return drawing;
+}
+
+void tell_grips(const Style& style, const BenchScreen& screen) {
+    if (style.transcript == nullptr)
+        return;
+    for (const scene::Grip& grip : scene::lever_grips(
+             screen.model.state.setup.lever, screen.model.solved, screen.stage.view, screen.pose()))
+        style.transcript->add_grip(name_of(screen.model.state.setup.lever, grip.part) +
+                                       (grip.hold == scene::Hold::tip ? " tip" : " place"),
+                                   grip.at_px);
+}
+
+} // namespace
+
+BenchOutcome run_bench(const Style& style, const Layout& layout, const FrameInput& input,
+                       BenchScreen& screen) {
+    BenchOutcome outcome;
+    keep_view(style, layout, screen);
+    if (const auto intent =
+            point_on_stage(screen.model, input.pointer, screen.pose(), screen.stage))
+        apply_intent(screen, *intent, outcome);
+    for (const KeyPress& key : *input.keys)
+        if (const auto intent = press_on_stage(screen.model, key, screen.stage))
+            apply_intent(screen, *intent, outcome);
+    if (screen.stage.to_type) {
+        open_field(screen.field, screen.model, *screen.stage.to_type);
+        screen.stage.to_type.reset();
+    }
+    const Point bar_at{24.0, (kHeadingTop_px + 50.0) * style.fonts.scale};
+    if (const auto intent = draw_part_bar(style, screen.model, bar_at, layout.stage_px.x() - 48.0,
+                                          screen.stage, screen.field))
+        apply_intent(screen, *intent, outcome);
+    keep_view(style, layout, screen);
+    aim_tilt(screen, input.seconds);
+
+    const ColumnOutcome column =
+        draw_column(style, screen.model, read_bench(screen.model), layout, screen.column);
+    if (column.switch_hand)
+        apply_intent(screen,
+                     screen.model.state.hand_N ? BenchIntent(SolveForEffort{})
+                                               : BenchIntent(TakeByHand{}),
+                     outcome);
+    outcome.ask_question = column.ask_question;
+    outcome.drawing = draw_stage(style, screen);
+    tell_grips(style, screen);
+    return outcome;
+}
+
+} // namespace steelyard::app

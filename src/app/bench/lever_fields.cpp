@@ -1,0 +1,188 @@
+#include "app/bench/lever_fields.h"
+
+#include "mechanics/lever/lever_geometry.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard::app {
+
+namespace {
+
+using mechanics::Couple;
+using mechanics::Lever;
+using mechanics::Load;
+using mechanics::PointForce;
+using mechanics::Weight;
+using scene::LeverPart;
+using scene::PartKind;
+
+const Load* load_of(const Lever& lever, const LeverPart& part) {
+    return part.kind == PartKind::load && part.index < lever.loads.size() ? &lever.loads[part.index]
+                                                                          : nullptr;
+}
+
+/// The variable that a number names, or null. One table serves reading and writing.
+template <typename Handled>
+auto find_number(Handled& handled, const LeverNumber& number)
+    -> decltype(&handled.lever.axis_at_m) {
+    auto& lever = handled.lever;
+    const LeverField field = number.field;
+    switch (number.part.kind) {
+    case PartKind::axis:
+        if (field == LeverField::place)
+            return &lever.axis_at_m;
+        return field == LeverField::grip ? &lever.friction.coefficient : nullptr;
+    case PartKind::own_weight:
+        return field == LeverField::mass ? &lever.own_weight.mass_kg : nullptr;
+    case PartKind::effort:
+        if (field == LeverField::place)
+            return &lever.effort.at_m;
+        if (field == LeverField::direction)
+            return &lever.effort.direction_rad;
+        return field == LeverField::force && handled.hand_N ? &*handled.hand_N : nullptr;
+    case PartKind::load:
+        break;
+    }
+    if (number.part.index >= lever.loads.size())
+        return nullptr;
+    auto& action = lever.loads[number.part.index].action;
+    if (auto* weight = std::get_if<Weight>(&action)) {
+        if (field == LeverField::place)
+            return &weight->at_m;
+        return field == LeverField::mass ? &weight->mass_kg : nullptr;
+    }
+    if (auto* pull = std::get_if<PointForce>(&action)) {
+        if (field == LeverField::place)
+            return &pull->at_m;
+        if (field == LeverField::direction)
+            return &pull->direction_rad;
+        return field == LeverField::force ? &pull->magnitude_N : nullptr;
+    }
+    return field == LeverField::torque ? &std::get<Couple>(action).torque_Nm : nullptr;
+}
+
+/// Directions are kept from -180° (not included) to 180°, so that they read simply.
+double simple_direction(double direction_rad) {
+    const double turned = std::remainder(direction_rad, 2.0 * mechanics::kPi);
+    return turned <= -mechanics::kPi ? mechanics::kPi : turned;
+}
+
+} // namespace
+
+std::vector<LeverField> fields_of(const HandledLever& handled, const LeverPart& part) {
+    switch (part.kind) {
+    case PartKind::axis:
+        return handled.lever.friction.radius_m > 0.0
+                   ? std::vector{LeverField::place, LeverField::grip}
+                   : std::vector{LeverField::place};
+    case PartKind::own_weight:
+        return {LeverField::mass};
+    case PartKind::effort:
+        return handled.hand_N
+                   ? std::vector{LeverField::force, LeverField::place, LeverField::direction}
+                   : std::vector{LeverField::place, LeverField::direction};
+    case PartKind::load:
+        break;
+    }
+    const Load* load = load_of(handled.lever, part);
+    if (load == nullptr)
+        return {};
+    if (std::holds_alternative<Weight>(load->action))
+        return {LeverField::mass, LeverField::place};
+    if (std::holds_alternative<PointForce>(load->action))
+        return {LeverField::force, LeverField::place, LeverField::direction};
+    return {LeverField::torque};
+}
+
+std::vector<LeverPart> parts_of(const Lever& lever) {
+    std::vector<LeverPart> parts{{PartKind::axis, 0}};
+    for (std::size_t i = 0; i < lever.loads.size(); ++i)
+        parts.push_back({PartKind::load, i});
+    parts.push_back({PartKind::effort, 0});
+    parts.push_back({PartKind::own_weight, 0});
+    return parts;
+}
+
+setup::Dimension dimension_of(LeverField field) {
+    switch (field) {
+    case LeverField::place:
+        return setup::Dimension::length;
+    case LeverField::mass:
+        return setup::Dimension::mass;
+    case LeverField::force:
+        return setup::Dimension::force;
+    case LeverField::direction:
+        return setup::Dimension::angle;
+    case LeverField::torque:
+        return setup::Dimension::torque;
+    case LeverField::grip:
+        return setup::Dimension::number;
+    }
+    return setup::Dimension::number;
+}
+
+std::string name_of(LeverField field) {
+    switch (field) {
+    case LeverField::place:
+        return "place";
+    case LeverField::mass:
+        return "mass";
+    case LeverField::force:
+        return "pull";
+    case LeverField::direction:
+        return "direction";
+    case LeverField::torque:
+        return "torque";
+    case LeverField::grip:
+        return "friction";
+    }
+    return {};
+}
+
+std::string name_of(const Lever& lever, const LeverPart& part) {
+    switch (part.kind) {
+    case PartKind::axis:
+        return "axis";
+    case PartKind::effort:
+        return lever.effort.name;
+    case PartKind::own_weight:
+        return "own weight";
+    case PartKind::load:
+        break;
+    }
+    const Load* load = load_of(lever, part);
+    return load != nullptr ? load->name : "load";
+}
+
+std::optional<double> value_of(const HandledLever& handled, const LeverNumber& number) {
+    const double* found = find_number(handled, number);
+    return found != nullptr ? std::optional(*found) : std::nullopt;
+}
+
+HandledLever with_value(HandledLever handled, const LeverNumber& number, double value_SI) {
+    double* found = find_number(handled, number);
+    if (found == nullptr)
+        return handled;
+    switch (number.field) {
+    case LeverField::place:
+        *found = std::clamp(value_SI, 0.0, mechanics::path_length(handled.lever.path_m));
+        break;
+    case LeverField::direction:
+        *found = simple_direction(value_SI);
+        break;
+    case LeverField::mass:
+    case LeverField::grip:
+        *found = std::max(value_SI, 0.0);
+        break;
+    case LeverField::force: // a hand may push as well as pull; a load turns instead
+        *found = number.part.kind == PartKind::effort ? value_SI : std::max(value_SI, 0.0);
+        break;
+    case LeverField::torque:
+        *found = value_SI;
+        break;
+    }
+    return handled;
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,32 @@
+#pragma once
+// Typing one number of the lever, with a unit, where it is shown.
+
+#include "app/bench/bench_model.h"
+#include "app/look/style.h"
+
+#include <optional>
+#include <string>
+
+namespace steelyard::app {
+
+/// A number being typed.
+struct NumberField {
+    std::optional<LeverNumber> number; ///< empty = nothing is being typed
+    std::string text;
+    std::string fault;   ///< what is wrong with the text, and what to do
+    bool opened = false; ///< asked for in this frame: takes the keyboard
+};
+
+/// Starts typing a number: its present value stands selected in the field.
+void open_field(NumberField& field, const BenchModel& model, const LeverNumber& number);
+
+/// Reads a typed number for the lever.
+/// @return the intent, or a sentence saying what is wrong and what to do
+tl::expected<BenchIntent, std::string>
+read_typed(const BenchModel& model, const LeverNumber& number, const std::string& text);
+
+/// Draws the field and its fault; Enter accepts, Escape leaves it.
+std::optional<BenchIntent> draw_number_field(const Style& style, const BenchModel& model,
+                                             ImVec2 corner, float width_px, NumberField& field);
+
+} // namespace steelyard::app

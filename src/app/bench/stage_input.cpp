@@ -1,0 +1,256 @@
+#include "app/bench/stage_input.h"
+
+#include "mechanics/lever/lever_geometry.h"
+
+#include <GLFW/glfw3.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard::app {
+
+namespace {
+
+using mechanics::Vec2;
+using scene::Grip;
+using scene::Hold;
+using scene::LeverPart;
+using scene::PartKind;
+using scene::Point;
+
+constexpr double kDegree = mechanics::kPi / 180.0;
+constexpr double kDirectionSnap_rad = 5.0 * kDegree;
+constexpr double kZoomPerNotch = 1.15;
+constexpr double kInch_m = 0.0254;
+constexpr double kPound_kg = 0.45359237;
+constexpr double kPoundForce_N = 4.4482216152605;
+
+double snapped(double value, double step, bool off) {
+    return off ? value : std::round(value / step) * step;
+}
+
+std::optional<Grip> grip_at(const std::vector<Grip>& grips, const Point& at_px) {
+    std::optional<Grip> nearest;
+    double nearest_px = kGripReach_px;
+    for (const Grip& grip : grips) {
+        const double distance_px = (grip.at_px - at_px).norm();
+        if (distance_px < nearest_px) {
+            nearest_px = distance_px;
+            nearest = grip;
+        }
+    }
+    return nearest;
+}
+
+double mass_step_kg(const BenchModel& model, const scene::StageView& view) {
+    const double gravity = std::max(model.state.setup.lever.gravity_m_s2, 1e-3);
+    const double unit_kg = model.units == setup::UnitSystem::us ? kPound_kg : 1.0;
+    return unit_kg * scene::round_step_below(6.0 / view.px_per_N / gravity / unit_kg);
+}
+
+/// The arrow's tip is dragged: a weight gets heavier, a pull turns and grows.
+BenchIntent drag_tip(const BenchModel& model, const StageState& stage, const Point& tip_px,
+                     bool snap_off) {
+    const LeverPart part = stage.held->part;
+    const HandledLever handled = model.state.handled();
+    const mechanics::ForceReading& reading =
+        part.kind == PartKind::effort ? model.solved.effort : model.solved.loads[part.index];
+    const Point span_px = tip_px - stage.view.to_sheet(reading.point_m);
+    const Vec2 pull_N = Vec2(span_px.x(), -span_px.y()) / stage.view.px_per_N;
+    if (value_of(handled, {part, LeverField::mass})) {
+        const double gravity = std::max(handled.lever.gravity_m_s2, 1e-3);
+        return SetNumber{{part, LeverField::mass},
+                         snapped(std::max(-pull_N.y(), 0.0) / gravity,
+                                 mass_step_kg(model, stage.view), snap_off),
+                         stage.gesture};
+    }
+    const double direction_rad =
+        snapped(std::atan2(pull_N.y(), pull_N.x()), kDirectionSnap_rad, snap_off);
+    return SetPull{part, direction_rad,
+                   snapped(pull_N.norm(), force_step_N(stage.view, model.units), snap_off),
+                   stage.gesture};
+}
+
+BenchIntent drag_place(const BenchModel& model, const StageState& stage, const Point& at_px,
+                       bool snap_off) {
+    const double at_m =
+        mechanics::nearest_at(model.state.setup.lever.path_m, stage.view.to_world(at_px));
+    return SetNumber{{stage.held->part, LeverField::place},
+                     snapped(at_m, place_step_m(stage.view, model.units), snap_off),
+                     stage.gesture};
+}
+
+void look_around(const StagePointer& pointer, StageState& stage) {
+    if (pointer.on_stage && pointer.wheel != 0.0) {
+        stage.view =
+            scene::zoomed(stage.view, pointer.at_px, std::pow(kZoomPerNotch, pointer.wheel));
+        stage.view_is_own = true;
+    }
+    if (pointer.panning && pointer.moved_px.norm() > 0.0) {
+        stage.view.origin_px += pointer.moved_px;
+        stage.view_is_own = true;
+    }
+}
+
+/// One key on the chosen part: which number changes, and by how much.
+struct Nudge {
+    LeverField field;
+    double step;
+};
+
+std::optional<Nudge> nudge_of(const BenchModel& model, const StageState& stage,
+                              const KeyPress& key) {
+    const bool us = model.units == setup::UnitSystem::us;
+    const double times = (key.modifiers & GLFW_MOD_SHIFT) != 0 ? 10.0 : 1.0;
+    const bool turning = (key.modifiers & GLFW_MOD_CONTROL) != 0;
+    const double sign = key.key == GLFW_KEY_RIGHT || key.key == GLFW_KEY_UP ? 1.0 : -1.0;
+    switch (key.key) {
+    case GLFW_KEY_LEFT:
+    case GLFW_KEY_RIGHT:
+        if (turning) // right turns clockwise, as a hand on the arrow would
+            return Nudge{LeverField::direction, -sign * times * kDegree};
+        return Nudge{LeverField::place, sign * times * (us ? 0.5 * kInch_m : 0.01)};
+    case GLFW_KEY_UP:
+    case GLFW_KEY_DOWN:
+        for (const LeverField field : fields_of(model.state.handled(), stage.chosen)) {
+            if (field == LeverField::mass)
+                return Nudge{field, sign * times * (us ? kPound_kg : 0.5)};
+            if (field == LeverField::force)
+                return Nudge{field, sign * times * (us ? kPoundForce_N : 5.0)};
+            if (field == LeverField::torque)
+                return Nudge{field, sign * times};
+            if (field == LeverField::grip)
+                return Nudge{field, sign * times * 0.01};
+        }
+        return std::nullopt;
+    default:
+        return std::nullopt;
+    }
+}
+
+void choose_next(const BenchModel& model, StageState& stage, int step) {
+    const std::vector<LeverPart> parts = parts_of(model.state.setup.lever);
+    const auto found = std::find(parts.begin(), parts.end(), stage.chosen);
+    const auto count = static_cast<std::ptrdiff_t>(parts.size());
+    const std::ptrdiff_t at = found == parts.end() ? 0 : found - parts.begin();
+    stage.chosen = parts[static_cast<std::size_t>((at + step + count) % count)];
+    ++stage.gesture;
+}
+
+AddLoad new_load(const BenchModel& model) {
+    const double length_m = mechanics::path_length(model.state.setup.lever.path_m);
+    const double at_m = model.state.setup.lever.axis_at_m > 0.5 * length_m ? 0.25 : 0.75;
+    return {std::round(at_m * length_m * 100.0) / 100.0, 5.0};
+}
+
+/// Keys that are not nudges.
+std::optional<BenchIntent> command_of(const BenchModel& model, const KeyPress& key,
+                                      StageState& stage) {
+    const bool control = (key.modifiers & GLFW_MOD_CONTROL) != 0;
+    const bool shift = (key.modifiers & GLFW_MOD_SHIFT) != 0;
+    switch (key.key) {
+    case GLFW_KEY_Z:
+        return control ? std::optional<BenchIntent>(shift ? BenchIntent(Redo{}) : Undo{})
+                       : std::nullopt;
+    case GLFW_KEY_Y:
+        return control ? std::optional<BenchIntent>(Redo{}) : std::nullopt;
+    case GLFW_KEY_U:
+        return SwitchUnits{};
+    case GLFW_KEY_H:
+        return model.state.hand_N ? BenchIntent(SolveForEffort{}) : BenchIntent(TakeByHand{});
+    case GLFW_KEY_INSERT:
+        return new_load(model);
+    case GLFW_KEY_DELETE:
+        if (stage.chosen.kind == PartKind::load)
+            return RemoveLoad{stage.chosen.index};
+        return std::nullopt;
+    case GLFW_KEY_TAB:
+        choose_next(model, stage, shift ? -1 : 1);
+        return std::nullopt;
+    case GLFW_KEY_ENTER:
+    case GLFW_KEY_KP_ENTER: {
+        const auto fields = fields_of(model.state.handled(), stage.chosen);
+        if (!fields.empty())
+            stage.to_type = LeverNumber{stage.chosen, fields.front()};
+        return std::nullopt;
+    }
+    case GLFW_KEY_HOME:
+        stage.view_fits = false;
+        stage.view_is_own = false;
+        return std::nullopt;
+    case GLFW_KEY_EQUAL:
+    case GLFW_KEY_KP_ADD:
+    case GLFW_KEY_MINUS:
+    case GLFW_KEY_KP_SUBTRACT: {
+        const bool nearer = key.key == GLFW_KEY_EQUAL || key.key == GLFW_KEY_KP_ADD;
+        stage.view = scene::zoomed(stage.view, 0.5 * stage.view.size_px,
+                                   nearer ? kZoomPerNotch : 1.0 / kZoomPerNotch);
+        stage.view_is_own = true;
+        return std::nullopt;
+    }
+    default:
+        return std::nullopt;
+    }
+}
+
+} // namespace
+
+double place_step_m(const scene::StageView& view, setup::UnitSystem units) {
+    const double unit_m = units == setup::UnitSystem::us ? kInch_m : 0.01;
+    return unit_m * scene::round_step_below(10.0 / view.px_per_m / unit_m);
+}
+
+double force_step_N(const scene::StageView& view, setup::UnitSystem units) {
+    const double unit_N = units == setup::UnitSystem::us ? kPoundForce_N : 1.0;
+    return unit_N * scene::round_step_below(6.0 / view.px_per_N / unit_N);
+}
+
+std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePointer& pointer,
+                                          const scene::LeverPose& pose, StageState& stage) {
+    look_around(pointer, stage);
+    const std::vector<Grip> grips =
+        scene::lever_grips(model.state.setup.lever, model.solved, stage.view, pose);
+    if (!stage.held)
+        stage.hovered = pointer.on_stage ? grip_at(grips, pointer.at_px) : std::nullopt;
+    if (pointer.double_clicked && stage.hovered) {
+        const auto fields = fields_of(model.state.handled(), stage.hovered->part);
+        const bool at_place = stage.hovered->hold == Hold::place;
+        if (!fields.empty())
+            stage.to_type =
+                LeverNumber{stage.hovered->part, at_place ? LeverField::place : fields.front()};
+        stage.held.reset();
+        return std::nullopt;
+    }
+    if (pointer.pressed && stage.hovered) {
+        stage.held = stage.hovered;
+        stage.held_offset_px = stage.held->at_px - pointer.at_px;
+        stage.chosen = stage.held->part;
+        ++stage.gesture;
+        return std::nullopt;
+    }
+    if (pointer.released) {
+        stage.held.reset();
+        return std::nullopt;
+    }
+    if (!stage.held || pointer.moved_px.norm() == 0.0)
+        return std::nullopt;
+    const Point at_px = pointer.at_px + stage.held_offset_px;
+    stage.hovered = stage.held;
+    stage.hovered->at_px = at_px;
+    return stage.held->hold == Hold::place ? drag_place(model, stage, at_px, pointer.snap_off)
+                                           : drag_tip(model, stage, at_px, pointer.snap_off);
+}
+
+std::optional<BenchIntent> press_on_stage(const BenchModel& model, const KeyPress& key,
+                                          StageState& stage) {
+    const std::optional<Nudge> nudge = nudge_of(model, stage, key);
+    if (!nudge)
+        return command_of(model, key, stage);
+    const LeverNumber number{stage.chosen, nudge->field};
+    const std::optional<double> value = value_of(model.state.handled(), number);
+    if (!value)
+        return std::nullopt;
+    return SetNumber{number, *value + nudge->step, stage.gesture};
+}
+
+} // namespace steelyard::app

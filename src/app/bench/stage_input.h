@@ -1,0 +1,58 @@
+#pragma once
+// What the pointer and the keyboard mean on the bench's stage.
+
+#include "app/bench/bench_model.h"
+#include "app/frame/window.h"
+#include "scene/stage_view.h"
+
+#include <optional>
+
+namespace steelyard::app {
+
+/// The pointer over the stage in one frame.
+struct StagePointer {
+    scene::Point at_px = scene::Point::Zero();
+    bool on_stage = false; ///< over the stage, and not over something that lies on it
+    bool pressed = false;  ///< the main button went down in this frame
+    bool released = false;
+    bool double_clicked = false;
+    bool panning = false;                         ///< the middle or right button is down
+    scene::Point moved_px = scene::Point::Zero(); ///< since the last frame
+    double wheel = 0.0;                           ///< notches, positive = nearer
+    bool snap_off = false;                        ///< the key that holds snapping off is down
+};
+
+/// What the stage remembers between frames: what is held, what is chosen, where it looks.
+struct StageState {
+    scene::StageView view;
+    bool view_fits = false;   ///< false = fit the view before the next frame
+    bool view_is_own = false; ///< zoomed or panned by hand: a resize keeps it
+    scene::LeverPart chosen;
+    std::optional<scene::Grip> held;
+    scene::Point held_offset_px = scene::Point::Zero(); ///< from the pointer to the grip
+    std::optional<scene::Grip> hovered;
+    int gesture = 0;                    ///< counts drags and runs of nudges
+    std::optional<LeverNumber> to_type; ///< asked for: type this number
+};
+
+/// How near the pointer must be to a grip to take it [px]: grips are 28 px wide.
+inline constexpr double kGripReach_px = 18.0;
+
+/// Turns what the pointer did into an intent; zoom, pan and choice go to the state at once.
+std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePointer& pointer,
+                                          const scene::LeverPose& pose, StageState& stage);
+
+/// Turns one key press into an intent, or into a change of what is chosen or seen. Keys: arrows
+/// nudge the chosen part (Shift: tenfold, Ctrl: its direction), Tab chooses the next part, Enter
+/// types its main number, Insert adds a load, Delete removes the chosen one, H hands over the
+/// effort, U switches units, Home fits the view, + and - zoom, Ctrl+Z and Ctrl+Y undo and redo.
+std::optional<BenchIntent> press_on_stage(const BenchModel& model, const KeyPress& key,
+                                          StageState& stage);
+
+/// Step to which a dragged place snaps [m]: a round length that is some pixels wide.
+double place_step_m(const scene::StageView& view, setup::UnitSystem units);
+
+/// Step to which a dragged or nudged size snaps [N].
+double force_step_N(const scene::StageView& view, setup::UnitSystem units);
+
+} // namespace steelyard::app

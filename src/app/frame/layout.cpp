@@ -1,0 +1,25 @@
+#include "app/frame/layout.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard::app {
+
+Layout lay_out(const scene::Point& window_px, double text_scale) {
+    const double column_px = std::round(std::max(0.26 * window_px.x(), 300.0 * text_scale));
+    Layout layout;
+    layout.narrow = window_px.x() - column_px < 1.1 * column_px;
+    if (layout.narrow) {
+        const double sheet_px = std::round(0.42 * window_px.y());
+        layout.stage_px = {window_px.x(), window_px.y() - sheet_px};
+        layout.column_at_px = {0.0, layout.stage_px.y()};
+        layout.column_px = {window_px.x(), sheet_px};
+    } else {
+        layout.stage_px = {window_px.x() - column_px, window_px.y()};
+        layout.column_at_px = {layout.stage_px.x(), 0.0};
+        layout.column_px = {column_px, window_px.y()};
+    }
+    return layout;
+}
+
+} // namespace steelyard::app

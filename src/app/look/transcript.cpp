@@ -1,0 +1,27 @@
+#include "app/look/transcript.h"
+
+#include <nlohmann/json.hpp>
+
+namespace steelyard::app {
+
+namespace {
+
+nlohmann::json list_of(const std::vector<Transcript::Entry>& entries) {
+    nlohmann::json list = nlohmann::json::array();
+    for (const Transcript::Entry& entry : entries)
+        list.push_back({{"text", entry.text},
+                        {"x", entry.at_px.x()},
+                        {"y", entry.at_px.y()},
+                        {"width", entry.width_px}});
+    return list;
+}
+
+} // namespace
+
+std::string Transcript::to_json(long frame) const {
+    const nlohmann::json line{
+        {"frame", frame}, {"texts", list_of(texts_)}, {"grips", list_of(grips_)}};
+    return line.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,42 @@
+#pragma once
+// What a frame shows, in words and places: for a reader that is not an eye. Tests of the real
+// window read it, and so can any program that speaks the screen.
+
+#include "scene/drawing.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace steelyard::app {
+
+/// Collects every text as it is drawn, and every spot that can be taken hold of.
+class Transcript {
+public:
+    struct Entry {
+        std::string text;
+        scene::Point at_px = scene::Point::Zero(); ///< left end of its baseline
+        double width_px = 0.0;
+    };
+
+    void begin_frame() {
+        texts_.clear();
+        grips_.clear();
+    }
+    void add_text(std::string_view text, const scene::Point& at_px, double width_px) {
+        texts_.push_back({std::string(text), at_px, width_px});
+    }
+    void add_grip(std::string name, const scene::Point& at_px) {
+        grips_.push_back({std::move(name), at_px, 0.0});
+    }
+
+    /// One frame as a line of JSON: {"frame": 12, "texts": [{"text", "x", "y", "width"}],
+    /// "grips": [{"text", "x", "y", "width"}]}.
+    std::string to_json(long frame) const;
+
+private:
+    std::vector<Entry> texts_;
+    std::vector<Entry> grips_;
+};
+
+} // namespace steelyard::app

@@ -1,0 +1,141 @@
+#include "app/paint/shape_batch.h"
+
+#include "scene/dash.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard::app {
+
+namespace {
+
+using scene::Point;
+
+constexpr double kHalfTurn_rad = 3.14159265358979323846;
+
+std::array<float, 2> floats(const Point& point) {
+    return {static_cast<float>(point.x()), static_cast<float>(point.y())};
+}
+
+/// Appends the records of one drawing; holds what all its shapes share.
+class Appender {
+public:
+    Appender(const Point& offset_px, scene::Look look, std::vector<ShapeRecord>& records)
+        : offset_px_(offset_px), look_(look), records_(records) {}
+
+    void operator()(const scene::Line& line) { add_stroke(line.from, line.to, line.stroke); }
+
+    void operator()(const scene::Polyline& polyline) {
+        for (std::size_t i = 1; i < polyline.corners.size(); ++i)
+            add_stroke(polyline.corners[i - 1], polyline.corners[i], polyline.stroke);
+    }
+
+    void operator()(const scene::Arc& arc) {
+        const double middle_rad = 0.5 * (arc.from_rad + arc.to_rad);
+        const double reach_px = arc.radius_px + 0.5 * arc.stroke.width_px;
+        ShapeRecord& record = add(ShapeKind::arc, arc.centre, {reach_px, reach_px}, middle_rad,
+                                  arc.stroke.role, arc.stroke.opacity);
+        record.form = {
+            static_cast<float>(arc.radius_px), static_cast<float>(0.5 * arc.stroke.width_px),
+            static_cast<float>(std::min(0.5 * std::abs(arc.to_rad - arc.from_rad), kHalfTurn_rad)),
+            0.0F};
+    }
+
+    void operator()(const scene::Disc& disc) {
+        const Point half{disc.radius_px, disc.radius_px};
+        if (disc.fill)
+            add_box(disc.centre, half, disc.radius_px, 0.0, *disc.fill, disc.fill_opacity);
+        if (disc.outline)
+            add_outline(disc.centre, half, disc.radius_px, 0.0, *disc.outline);
+    }
+
+    void operator()(const scene::Triangle& triangle) {
+        const Point low = triangle.a.cwiseMin(triangle.b).cwiseMin(triangle.c);
+        const Point high = triangle.a.cwiseMax(triangle.b).cwiseMax(triangle.c);
+        const Point centre = 0.5 * (low + high);
+        ShapeRecord& record = add(ShapeKind::triangle, centre, 0.5 * (high - low), 0.0,
+                                  triangle.fill, triangle.opacity);
+        const auto a = floats(triangle.a - centre);
+        const auto b = floats(triangle.b - centre);
+        const auto c = floats(triangle.c - centre);
+        record.form = {a[0], a[1], b[0], b[1]};
+        record.form_more = {c[0], c[1], 0.0F, 0.0F};
+    }
+
+    void operator()(const scene::Box& box) {
+        const Point half = 0.5 * box.size_px;
+        if (box.fill)
+            add_box(box.centre, half, box.corner_px, box.turn_rad, *box.fill, box.fill_opacity);
+        if (box.outline)
+            add_outline(box.centre, half, box.corner_px, box.turn_rad, *box.outline);
+    }
+
+    void operator()(const scene::Label& /*label*/) {} // text is painted apart
+
+private:
+    ShapeRecord& add(ShapeKind kind, const Point& centre, const Point& half, double turn_rad,
+                     scene::Role role, double opacity) {
+        const scene::Rgb rgb = scene::colour_of(role, look_);
+        ShapeRecord& record = records_.emplace_back();
+        record.kind = static_cast<float>(kind);
+        record.centre = floats(centre + offset_px_);
+        record.half = floats(half);
+        record.turn = {static_cast<float>(std::cos(turn_rad)),
+                       static_cast<float>(std::sin(turn_rad))};
+        record.colour = {static_cast<float>(rgb.red) / 255.0F,
+                         static_cast<float>(rgb.green) / 255.0F,
+                         static_cast<float>(rgb.blue) / 255.0F, static_cast<float>(opacity)};
+        return record;
+    }
+
+    void add_box(const Point& centre, const Point& half, double corner_px, double turn_rad,
+                 scene::Role role, double opacity) {
+        ShapeRecord& record = add(ShapeKind::box_fill, centre, half, turn_rad, role, opacity);
+        record.form = {static_cast<float>(half.x()), static_cast<float>(half.y()),
+                       static_cast<float>(std::min({corner_px, half.x(), half.y()})), 0.0F};
+    }
+
+    void add_outline(const Point& centre, const Point& half, double corner_px, double turn_rad,
+                     const scene::Stroke& stroke) {
+        const double half_width_px = 0.5 * stroke.width_px;
+        ShapeRecord& record =
+            add(ShapeKind::box_outline, centre, half + Point(half_width_px, half_width_px),
+                turn_rad, stroke.role, stroke.opacity);
+        record.form = {static_cast<float>(half.x()), static_cast<float>(half.y()),
+                       static_cast<float>(std::min({corner_px, half.x(), half.y()})),
+                       static_cast<float>(half_width_px)};
+    }
+
+    /// A straight stroke is a box with round ends, or a row of dashes.
+    void add_stroke(const Point& from, const Point& to, const scene::Stroke& stroke) {
+        const Point along = to - from;
+        const double half_width_px = 0.5 * stroke.width_px;
+        const Point half{0.5 * along.norm() + half_width_px, half_width_px};
+        const double turn_rad = std::atan2(along.y(), along.x());
+        const Point centre = 0.5 * (from + to);
+        if (stroke.dash == scene::Dash::solid) {
+            add_box(centre, half, half_width_px, turn_rad, stroke.role, stroke.opacity);
+            return;
+        }
+        const scene::DashPattern pattern = scene::dash_pattern(stroke);
+        ShapeRecord& record =
+            add(ShapeKind::dashes, centre, half, turn_rad, stroke.role, stroke.opacity);
+        record.form = {static_cast<float>(half.x()), static_cast<float>(half_width_px),
+                       static_cast<float>(pattern.on_px), static_cast<float>(pattern.off_px)};
+    }
+
+    Point offset_px_;
+    scene::Look look_;
+    std::vector<ShapeRecord>& records_;
+};
+
+} // namespace
+
+void append_shapes(const scene::Drawing& drawing, const Point& offset_px, scene::Look look,
+                   std::vector<ShapeRecord>& records) {
+    Appender appender(offset_px, look, records);
+    for (const scene::Shape& shape : drawing.shapes)
+        std::visit(appender, shape);
+}
+
+} // namespace steelyard::app

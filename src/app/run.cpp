@@ -1,0 +1,68 @@
+#include "app/run.h"
+
+#include "app/application.h"
+#include "setup/setup.h"
+
+#include <iostream>
+
+namespace steelyard::app {
+
+namespace {
+
+/// What stands on the bench at the start: the named setup, else what was there last, else the first
+/// on the shelf, else a plain lever.
+tl::expected<SavedBench, std::string> first_bench(const RunOptions& options, const Shelf& shelf,
+                                                  const SavedWork& saved) {
+    if (options.setup) {
+        auto read = setup::read_lever_setup(*options.setup);
+        if (!read)
+            return tl::unexpected(setup::to_text(read.error()));
+        return SavedBench{std::move(*read), std::nullopt};
+    }
+    if (auto last = saved.load_bench())
+        return *last;
+    SavedBench bench;
+    if (!shelf.levers.empty())
+        bench.setup = shelf.levers.front();
+    return bench;
+}
+
+} // namespace
+
+int run(const RunOptions& options) {
+    SavedWork saved(SavedWork::usual_folder());
+    Shelf shelf = read_shelf(options.data_folder / "assets" / "setups");
+    auto first = first_bench(options, shelf, saved);
+    if (!first) {
+        std::cerr << first.error() << '\n';
+        return 2;
+    }
+    const Preferences preferences = saved.load_preferences();
+    auto window = Window::open(options.width_px > 0 ? options.width_px : preferences.width_px,
+                               options.height_px > 0 ? options.height_px : preferences.height_px,
+                               "Steelyard");
+    if (!window) {
+        std::cerr << window.error().what << '\n';
+        return 1;
+    }
+    auto painter = ShapePainter::create();
+    if (!painter) {
+        std::cerr << "Steelyard cannot draw: " << painter.error() << '\n';
+        return 1;
+    }
+    Application application(std::move(*window), std::move(*painter), std::move(shelf),
+                            std::move(saved), *first);
+    if (options.transcript) {
+        std::ofstream file(*options.transcript);
+        if (!file) {
+            std::cerr << "The transcript cannot be written to " << options.transcript->string()
+                      << ": check that the folder exists and is yours.\n";
+            return 1;
+        }
+        application.tell_to(std::move(file));
+    }
+    application.run();
+    return 0;
+}
+
+} // namespace steelyard::app

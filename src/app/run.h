@@ -1,0 +1,23 @@
+#pragma once
+// The window, from opening it to closing it.
+
+#include <filesystem>
+#include <optional>
+
+namespace steelyard::app {
+
+struct RunOptions {
+    std::filesystem::path data_folder;          ///< holds assets/ and question_bank/
+    std::optional<std::filesystem::path> setup; ///< put on the bench at the start
+    /// Where to write what each frame shows, in words and places, a line of JSON a frame.
+    std::optional<std::filesystem::path> transcript;
+    int width_px = 0; ///< 0 = as it was last time
+    int height_px = 0;
+};
+
+/// Runs the window until it is closed.
+/// @return the program's exit status: 0, 2 when the named setup cannot be used, 1 when there can
+///         be no window; what is wrong is said on standard error
+int run(const RunOptions& options);
+
+} // namespace steelyard::app

@@ -1,0 +1,195 @@
+#include "app/shelf/shelf_view.h"
+
+#include "app/paint/label_painter.h"
+#include "app/widgets/area.h"
+#include "app/widgets/buttons.h"
+#include "scene/lever_drawing.h"
+#include "setup/lever_words.h"
+
+#include <GLFW/glfw3.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard::app {
+
+namespace {
+
+using scene::Point;
+using scene::Role;
+using scene::TextSize;
+
+/// Cards in rows under a heading.
+struct CardGrid {
+    std::size_t columns = 1;
+    double left_px = 40.0;
+    double top_px = 120.0;
+    double card_px = 260.0;
+    double picture_px = 150.0;
+    double row_px = 230.0;
+    double gap_px = 16.0;
+
+    Point corner(std::size_t index) const {
+        const auto column = static_cast<double>(index % columns);
+        const auto row = static_cast<double>(index / columns);
+        return {left_px + column * (card_px + gap_px), top_px + row * (row_px + gap_px)};
+    }
+};
+
+CardGrid lay_cards(const Style& style, const Point& window_px) {
+    CardGrid grid;
+    const double scale = style.fonts.scale;
+    grid.left_px = 24.0;
+    grid.top_px = 96.0 * scale;
+    const double room_px = window_px.x() - 2.0 * grid.left_px - 16.0;
+    grid.columns = static_cast<std::size_t>(
+        std::max(1.0, std::floor((room_px + grid.gap_px) / (250.0 * scale + grid.gap_px))));
+    const auto columns = static_cast<double>(grid.columns);
+    grid.card_px = std::floor((room_px - (columns - 1.0) * grid.gap_px) / columns);
+    grid.picture_px = std::floor(0.56 * grid.card_px);
+    grid.row_px = grid.picture_px + 84.0 * scale;
+    return grid;
+}
+
+/// Pictures on cards are drawn at full size and reduced, so that marks keep their proportions.
+constexpr double kReduction = 0.5;
+
+scene::Drawing draw_small(const setup::LeverSetup& setup, const Point& size_px,
+                          setup::UnitSystem units) {
+    const auto solved = mechanics::solve_lever(setup.lever);
+    if (!solved) // a shelf holds only setups that can be solved
+        return {};
+    const scene::StageView view =
+        scene::fit_lever(setup.lever, *solved, size_px / kReduction, {90.0, 60.0, 70.0});
+    scene::LeverDrawing how;
+    how.units = units;
+    how.marks.heading = how.marks.arms = how.marks.reaction = how.marks.turning = false;
+    how.marks.strip = how.marks.ruler = how.marks.arrow_scale = how.marks.lines = false;
+    // At this size the words would be larger than the lever.
+    return scene::scaled_without_labels(scene::draw_lever(setup.lever, *solved, view, how),
+                                        kReduction);
+}
+
+void make_pictures(const Shelf& shelf, setup::UnitSystem units, const CardGrid& grid,
+                   ShelfState& state) {
+    if (state.pictures_width_px == grid.card_px)
+        return;
+    state.pictures.clear();
+    for (const setup::LeverSetup& setup : shelf.levers)
+        state.pictures.push_back(draw_small(setup, {grid.card_px, grid.picture_px}, units));
+    state.pictures_width_px = grid.card_px;
+}
+
+std::string class_word(const setup::LeverSetup& setup) {
+    const auto solved = mechanics::solve_lever(setup.lever);
+    return solved ? setup::class_name(*solved) : std::string();
+}
+
+void draw_card(const Style& style, const setup::LeverSetup& setup, const CardGrid& grid,
+               const ImVec2& corner, bool chosen) {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImVec2 far_corner{corner.x + static_cast<float>(grid.card_px),
+                            corner.y + static_cast<float>(grid.row_px)};
+    list.AddRect(corner, far_corner, style.mark(chosen ? Role::ink : Role::hairline), 6.0F, 0,
+                 chosen ? 2.5F : 1.0F);
+    const float left = corner.x + style.px(16.0F);
+    const float base = corner.y + static_cast<float>(grid.picture_px);
+    draw_text(list, style, {TextSize::body, true, Role::ink}, {left, base + style.px(24.0F)},
+              setup.head.name);
+    draw_text(list, style, {TextSize::caption, false, Role::quiet_ink},
+              {left, base + style.px(46.0F)}, class_word(setup));
+    draw_text(list, style, {TextSize::caption, false, Role::quiet_ink},
+              {left, base + style.px(66.0F)}, setup.head.place);
+}
+
+void read_keys(const Shelf& shelf, const CardGrid& grid, const std::vector<KeyPress>& keys,
+               ShelfState& state, ShelfOutcome& outcome) {
+    const std::size_t count = shelf.levers.size();
+    for (const KeyPress& key : keys) {
+        std::ptrdiff_t step = 0;
+        if (key.key == GLFW_KEY_ESCAPE)
+            state.open = false;
+        else if ((key.key == GLFW_KEY_ENTER || key.key == GLFW_KEY_KP_ENTER) && count > 0)
+            outcome.opened = state.chosen;
+        else if (key.key == GLFW_KEY_RIGHT || key.key == GLFW_KEY_TAB)
+            step = 1;
+        else if (key.key == GLFW_KEY_LEFT)
+            step = -1;
+        else if (key.key == GLFW_KEY_DOWN)
+            step = static_cast<std::ptrdiff_t>(grid.columns);
+        else if (key.key == GLFW_KEY_UP)
+            step = -static_cast<std::ptrdiff_t>(grid.columns);
+        const std::ptrdiff_t next = static_cast<std::ptrdiff_t>(state.chosen) + step;
+        if (step != 0 && next >= 0 && next < static_cast<std::ptrdiff_t>(count)) {
+            state.chosen = static_cast<std::size_t>(next);
+            state.scroll_to_chosen = true;
+        }
+    }
+}
+
+void scroll_to(const CardGrid& grid, const Point& window_px, ShelfState& state) {
+    if (!state.scroll_to_chosen)
+        return;
+    state.scroll_to_chosen = false;
+    const double top = grid.corner(state.chosen).y() - grid.top_px;
+    const double bottom = grid.corner(state.chosen).y() + grid.row_px + grid.gap_px;
+    const double scroll = ImGui::GetScrollY();
+    if (top < scroll)
+        ImGui::SetScrollY(static_cast<float>(top));
+    else if (bottom > scroll + window_px.y())
+        ImGui::SetScrollY(static_cast<float>(bottom - window_px.y()));
+}
+
+float draw_faults(const Style& style, const Shelf& shelf, float top, float width_px) {
+    for (const std::string& fault : shelf.faults)
+        top =
+            draw_paragraph(*ImGui::GetWindowDrawList(), style,
+                           {TextSize::caption, false, Role::wrong}, {24.0F, top}, width_px, fault);
+    return top;
+}
+
+} // namespace
+
+ShelfOutcome draw_shelf(const Style& style, const Shelf& shelf, setup::UnitSystem units,
+                        const Point& window_px, const std::vector<KeyPress>& keys,
+                        ShelfState& state) {
+    const CardGrid grid = lay_cards(style, window_px);
+    make_pictures(shelf, units, grid, state);
+    ShelfOutcome outcome;
+    read_keys(shelf, grid, keys, state, outcome);
+    begin_area("shelf", Point::Zero(), window_px, true);
+    scroll_to(grid, window_px, state);
+    const float scroll = ImGui::GetScrollY();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    draw_text(list, style, {TextSize::reading, true, Role::ink}, {24.0F, style.px(48.0F) - scroll},
+              "Choose a lever");
+    draw_text(list, style, {TextSize::caption, false, Role::quiet_ink},
+              {24.0F, style.px(72.0F) - scroll},
+              "click one, or arrows and Enter; Escape goes back");
+    for (std::size_t i = 0; i < shelf.levers.size(); ++i) {
+        const Point at = grid.corner(i) - Point(0.0, scroll);
+        const ImVec2 corner{static_cast<float>(at.x()), static_cast<float>(at.y())};
+        ImGui::SetCursorScreenPos(corner);
+        ImGui::PushID(static_cast<int>(i));
+        if (ImGui::InvisibleButton(
+                "card", {static_cast<float>(grid.card_px), static_cast<float>(grid.row_px)}))
+            outcome.opened = i;
+        ImGui::PopID();
+        draw_card(style, shelf.levers[i], grid, corner,
+                  i == state.chosen || ImGui::IsItemHovered());
+        if (at.y() < window_px.y() && at.y() + grid.row_px > 0.0)
+            outcome.pictures.push_back({&state.pictures[i], at});
+    }
+    const std::size_t rows = (shelf.levers.size() + grid.columns - 1) / grid.columns;
+    const auto below = static_cast<float>(grid.corner(rows * grid.columns).y()) - scroll;
+    const float end = draw_faults(style, shelf, below + style.px(20.0F),
+                                  static_cast<float>(window_px.x()) - 48.0F);
+    ImGui::SetCursorScreenPos({0.0F, end + style.px(16.0F)});
+    ImGui::Dummy({1.0F, 1.0F});
+    end_area();
+    if (outcome.opened)
+        state.open = false;
+    return outcome;
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,74 @@
+#include "app/widgets/buttons.h"
+
+namespace steelyard::app {
+
+namespace {
+
+using scene::Role;
+using scene::TextSize;
+
+/// An area that can be pressed; the drawing around it is the caller's.
+bool press_area(const char* id, ImVec2 corner, ImVec2 size) {
+    ImGui::SetCursorScreenPos(corner);
+    return ImGui::InvisibleButton(id, size);
+}
+
+} // namespace
+
+bool word_button(const Style& style, const char* id, ImVec2 at, std::string_view word,
+                 bool in_force, bool enabled) {
+    TextStyle how{TextSize::body, in_force, Role::quiet_ink};
+    const float width_px = text_width(style, how, word);
+    const float height_px = style.px(30.0F);
+    const ImVec2 corner{at.x - style.px(4.0F), at.y - style.px(21.0F)};
+    const bool pressed = press_area(id, corner, {width_px + style.px(8.0F), height_px}) && enabled;
+    const bool hovered = ImGui::IsItemHovered() && enabled;
+    if (in_force || hovered)
+        how.role = Role::ink;
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    if (!enabled)
+        how.role = Role::hairline;
+    draw_text(list, style, how, at, word);
+    if (in_force) {
+        const float below = at.y + style.px(10.0F);
+        list.AddLine({at.x, below}, {at.x + width_px, below}, style.mark(Role::ink),
+                     style.px(2.5F));
+    }
+    return pressed;
+}
+
+float main_button_height(const Style& style) {
+    return style.px(44.0F);
+}
+
+bool main_button(const Style& style, const char* id, ImVec2 corner, float width_px,
+                 std::string_view words) {
+    const float height_px = main_button_height(style);
+    const bool pressed = press_area(id, corner, {width_px, height_px});
+    const double opacity = ImGui::IsItemHovered() ? 0.86 : 1.0;
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.AddRectFilled(corner, {corner.x + width_px, corner.y + height_px},
+                       style.mark(Role::ink, opacity), 6.0F);
+    const TextStyle how{TextSize::body, true, Role::sheet};
+    draw_text(list, style, how,
+              {corner.x + 0.5F * (width_px - text_width(style, how, words)),
+               corner.y + 0.5F * height_px + style.px(5.5F)},
+              words);
+    return pressed;
+}
+
+bool row_button(const Style& style, const char* id, ImVec2 corner, float width_px, float height_px,
+                bool chosen) {
+    const bool pressed = press_area(id, corner, {width_px, height_px});
+    const bool hovered = ImGui::IsItemHovered();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImVec2 far_corner{corner.x + width_px, corner.y + height_px};
+    if (chosen || hovered)
+        list.AddRectFilled(corner, far_corner, style.mark(Role::panel), 6.0F);
+    if (chosen)
+        list.AddRectFilled(corner, {corner.x + style.px(4.0F), far_corner.y}, style.mark(Role::ink),
+                           2.0F);
+    return pressed;
+}
+
+} // namespace steelyard::app

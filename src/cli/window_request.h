@@ -1,0 +1,28 @@
+#pragma once
+// What the command line asks of the window.
+
+#include <tl/expected.hpp>
+
+#include <filesystem>
+#include <optional>
+#include <string>
+
+namespace steelyard::cli {
+
+/// steelyard [--size WxH] [--transcript FILE] [SETUP]
+struct WindowRequest {
+    std::optional<std::filesystem::path> setup;      ///< put on the bench
+    std::optional<std::filesystem::path> transcript; ///< told what every frame shows
+    int width_px = 0;                                ///< 0 = as it was last time
+    int height_px = 0;
+};
+
+/// True when the arguments ask for the window: none at all, a setup file, or an option of the
+/// window.
+bool asks_for_window(int argc, const char* const* argv);
+
+/// Reads such arguments.
+/// @return the request, or a sentence saying what is wrong with them
+tl::expected<WindowRequest, std::string> read_window_request(int argc, const char* const* argv);
+
+} // namespace steelyard::cli

@@ -1,0 +1,108 @@
+#include "scene/balance_strip.h"
+
+#include "setup/format_quantity.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard::scene {
+
+namespace {
+
+constexpr double kBar_px = 18.0;
+constexpr double kCorner_px = 6.0;
+constexpr double kGapAtNotch_px = 3.0;
+
+void add_bar(double from_px, double to_px, double top_px, double bar_px, Role role,
+             std::vector<Shape>& shapes) {
+    if (to_px - from_px < 0.5)
+        return;
+    Box bar;
+    bar.centre = {0.5 * (from_px + to_px), top_px + 0.5 * bar_px};
+    bar.size_px = {to_px - from_px, bar_px};
+    bar.corner_px = kCorner_px;
+    bar.fill = role;
+    shapes.emplace_back(bar);
+}
+
+void add_notch(double middle_px, double top_px, double bar_px, std::vector<Shape>& shapes) {
+    const Point tip{middle_px, top_px - 10.0};
+    shapes.emplace_back(Triangle{tip, tip + Point(-7.0, -9.0), tip + Point(7.0, -9.0), Role::ink});
+    shapes.emplace_back(
+        Line{{middle_px, top_px - 6.0}, {middle_px, top_px + bar_px + 6.0}, {Role::ink, 2.5}});
+}
+
+Label caption(const Point& at, std::string text, Role role, Align align) {
+    Label label;
+    label.at = at;
+    label.text = std::move(text);
+    label.size = TextSize::caption;
+    label.role = role;
+    label.align = align;
+    return label;
+}
+
+} // namespace
+
+StripVerdict judge(const StripTorques& torques) {
+    const double load = std::abs(torques.load_Nm);
+    const double effort = std::abs(torques.effort_Nm);
+    const double slack = 1e-9 * std::max(load, effort);
+    const double left_over = std::abs(torques.load_Nm + torques.effort_Nm);
+    if (left_over <= slack)
+        return StripVerdict::balanced;
+    if (left_over <= torques.friction_Nm * (1.0 + 1e-9))
+        return StripVerdict::friction_holds;
+    if (torques.load_Nm * torques.effort_Nm > 0.0)
+        return StripVerdict::same_way;
+    return load > effort ? StripVerdict::load_wins : StripVerdict::effort_wins;
+}
+
+std::string verdict_text(StripVerdict verdict) {
+    switch (verdict) {
+    case StripVerdict::balanced:
+        return "balanced";
+    case StripVerdict::friction_holds:
+        return "held by friction";
+    case StripVerdict::load_wins:
+        return "the load wins";
+    case StripVerdict::effort_wins:
+        return "the effort wins";
+    case StripVerdict::same_way:
+        return "both turn the same way";
+    }
+    return {};
+}
+
+void add_balance_strip(const StripTorques& torques, double left_px, double right_px, double top_px,
+                       setup::UnitSystem units, double text_scale, std::vector<Shape>& shapes) {
+    const double bar_px = kBar_px * text_scale;
+    const double middle_px = 0.5 * (left_px + right_px);
+    const double reach_px = middle_px - left_px - kGapAtNotch_px;
+    const double load = std::abs(torques.load_Nm);
+    const double effort = std::abs(torques.effort_Nm);
+    const double larger = std::max({load, effort, 1e-12});
+
+    Box track;
+    track.centre = {middle_px, top_px + 0.5 * bar_px};
+    track.size_px = {right_px - left_px, bar_px};
+    track.corner_px = kCorner_px;
+    track.fill = Role::panel;
+    shapes.emplace_back(track);
+    add_bar(left_px, left_px + reach_px * load / larger, top_px, bar_px, Role::load, shapes);
+    add_bar(right_px - reach_px * effort / larger, right_px, top_px, bar_px, Role::effort, shapes);
+    add_notch(middle_px, top_px, bar_px, shapes);
+
+    const auto torque = [&](double value) {
+        return setup::format_quantity(value, setup::Dimension::torque, units);
+    };
+    const double above_px = top_px - 8.0 * text_scale;
+    shapes.emplace_back(
+        caption({left_px, above_px}, "load torque " + torque(load), Role::load, Align::left));
+    shapes.emplace_back(caption({right_px, above_px}, "effort torque " + torque(effort),
+                                Role::effort, Align::right));
+    shapes.emplace_back(caption({middle_px, top_px + bar_px + 24.0 * text_scale},
+                                verdict_text(judge(torques)), Role::ink, Align::centre));
+}
+
+} // namespace steelyard::scene

@@ -1,0 +1,454 @@
+#include "scene/lever_drawing.h"
+
+#include "mechanics/lever/lever_geometry.h"
+#include "scene/arm_shelves.h"
+#include "scene/balance_strip.h"
+#include "scene/force_marks.h"
+#include "scene/label_board.h"
+#include "setup/format_quantity.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard::scene {
+
+namespace {
+
+using mechanics::ForceReading;
+using mechanics::Vec2;
+using setup::Dimension;
+
+constexpr double kBeam_px = 11.0;      ///< outer width of the lever's body
+constexpr double kBeamInside_px = 5.5; ///< of the light band in it
+constexpr double kDegree = 3.14159265358979323846 / 180.0;
+
+/// One force ready to be drawn.
+struct DrawnForce {
+    Role role = Role::load;
+    Tail tail = Tail::square;
+    Stroke stroke;
+    ForceReading reading;          ///< of the lever as set
+    Vec2 direction = Vec2::Zero(); ///< unit vector, also for a force without a size
+    Point from = Point::Zero();    ///< on the sheet, tilted with the lever
+    Point to = Point::Zero();
+    bool cut = false;
+    std::string size; ///< "118 N", empty when it is not given away
+    std::string name;
+    bool has_arm = true;
+    bool has_line = true;
+    bool quiet = false; ///< said in one line of small type
+};
+
+class LeverPainter {
+public:
+    LeverPainter(const mechanics::Lever& lever, const mechanics::LeverResult& solved,
+                 const StageView& view, const LeverDrawing& how)
+        : lever_(lever), solved_(solved), view_(view), how_(how),
+          board_({{8.0, how.heading_top_px}, view.size_px - Point(8.0, 8.0)}, how.text_scale) {}
+
+    Drawing paint() {
+        drawing_.size_px = view_.size_px;
+        drawing_.title = how_.name;
+        drawing_.description = how_.sentence;
+        if (how_.marks.heading)
+            add_heading();
+        const std::vector<DrawnForce> forces = collect_forces();
+        for (const DrawnForce& force : forces)
+            board_.keep_clear(force.from, force.to, 12.0);
+        if (how_.marks.lines)
+            for (const DrawnForce& force : forces)
+                add_line_of_action(force);
+        add_body();
+        for (const DrawnForce& force : forces)
+            if (force.role == Role::own_weight) // the axis stays readable above it
+                add_force(force);
+        add_axis();
+        if (how_.marks.ruler)
+            add_ruler();
+        if (how_.marks.turning)
+            add_turnings();
+        if (how_.marks.arms)
+            add_arms(forces);
+        for (const DrawnForce& force : forces)
+            if (force.role != Role::own_weight)
+                add_force(force);
+        for (const DrawnForce& force : forces)
+            add_force_label(force);
+        if (how_.marks.strip)
+            add_strip();
+        if (how_.marks.arrow_scale)
+            add_arrow_scale();
+        return std::move(drawing_);
+    }
+
+private:
+    std::vector<Shape>& shapes() { return drawing_.shapes; }
+    double text(double px) const { return px * how_.text_scale; }
+    std::string quantity(double value, Dimension dimension) const {
+        return setup::format_quantity(value, dimension, how_.units);
+    }
+
+    Point tilted(const Vec2& point_m) const {
+        return tilted_point(view_, solved_, how_.pose, point_m);
+    }
+
+    static Label make_label(const Point& at, std::string words, TextSize size, Role role,
+                            Align align, bool strong = false) {
+        Label label;
+        label.at = at;
+        label.text = std::move(words);
+        label.size = size;
+        label.role = role;
+        label.align = align;
+        label.strong = strong;
+        return label;
+    }
+
+    void add_heading() {
+        Label name = make_label({24.0, how_.heading_top_px + text(16.0)}, how_.name, TextSize::body,
+                                Role::ink, Align::left, true);
+        board_.keep_clear(room_of(name, how_.text_scale));
+        shapes().emplace_back(std::move(name));
+        if (how_.sentence.empty())
+            return;
+        Label sentence = make_label({24.0, how_.heading_top_px + text(38.0)}, how_.sentence,
+                                    TextSize::caption, Role::quiet_ink, Align::left);
+        board_.keep_clear(room_of(sentence, how_.text_scale));
+        shapes().emplace_back(std::move(sentence));
+    }
+
+    void set_span(DrawnForce& force) const {
+        force.from = tilted(force.reading.point_m);
+        const ArrowSpan span =
+            arrow_span(arrow_px(view_, force.reading.force_N), longest_arrow_px(view_));
+        force.cut = span.cut;
+        force.to = force.from + span.along_px;
+    }
+
+    std::vector<DrawnForce> collect_forces() const {
+        std::vector<DrawnForce> forces;
+        for (std::size_t i = 0; i < lever_.loads.size(); ++i)
+            if (!std::holds_alternative<mechanics::Couple>(lever_.loads[i].action))
+                forces.push_back(load_force(i));
+        if (how_.marks.own_weight && lever_.own_weight.mass_kg > 0.0)
+            forces.push_back(own_weight_force());
+        forces.push_back(effort_force());
+        if (how_.marks.reaction)
+            forces.push_back(reaction_force());
+        return forces;
+    }
+
+    DrawnForce load_force(std::size_t index) const {
+        const mechanics::Load& load = lever_.loads[index];
+        DrawnForce force;
+        force.role = Role::load;
+        force.tail = Tail::square;
+        force.stroke = {Role::load, 4.5};
+        force.reading = solved_.loads[index];
+        force.name = load.name;
+        force.direction = {0.0, -1.0};
+        if (const auto* pull = std::get_if<mechanics::PointForce>(&load.action))
+            force.direction = mechanics::unit_vector(pull->direction_rad);
+        if (const auto* weight = std::get_if<mechanics::Weight>(&load.action))
+            force.name += ", " + quantity(weight->mass_kg, Dimension::mass);
+        force.size = quantity(force.reading.force_N.norm(), Dimension::force);
+        set_span(force);
+        return force;
+    }
+
+    DrawnForce own_weight_force() const {
+        DrawnForce force;
+        force.role = Role::own_weight;
+        force.tail = Tail::dot;
+        force.stroke = {Role::own_weight, 2.5};
+        force.reading = solved_.own_weight;
+        force.direction = {0.0, -1.0};
+        force.name = "own weight";
+        force.size = quantity(force.reading.force_N.norm(), Dimension::force);
+        force.has_arm = false;
+        force.quiet = true;
+        set_span(force);
+        return force;
+    }
+
+    DrawnForce effort_force() const {
+        DrawnForce force;
+        force.role = Role::effort;
+        force.tail = Tail::plain;
+        force.stroke = {Role::effort, 4.5};
+        force.reading = solved_.effort;
+        force.name = lever_.effort.name;
+        force.direction = mechanics::unit_vector(lever_.effort.direction_rad);
+        force.reading.force_N = force.direction * shown_effort_N(solved_, how_.pose);
+        const bool has_size = how_.pose.hand_N || solved_.effort_N;
+        if (has_size && how_.marks.effort_size)
+            force.size = quantity(force.reading.force_N.norm(), Dimension::force);
+        set_span(force);
+        const bool hidden = !how_.marks.effort_size;
+        if (hidden || (force.to - force.from).norm() < 0.5 * kStubArrow_px) {
+            // Without a size the arrow still says which way the effort pulls.
+            const double sign = !hidden && shown_effort_N(solved_, how_.pose) < 0.0 ? -1.0 : 1.0;
+            force.to = force.from + sign * (hidden ? 1.6 : 1.0) * kStubArrow_px *
+                                        Point(force.direction.x(), -force.direction.y());
+            force.cut = false;
+        }
+        return force;
+    }
+
+    DrawnForce reaction_force() const {
+        Vec2 reaction_N = solved_.axis_reaction_N;
+        if (how_.pose.hand_N)
+            reaction_N =
+                mechanics::balance_by_hand(lever_, solved_, *how_.pose.hand_N).axis_reaction_N;
+        DrawnForce force;
+        force.role = Role::reaction;
+        force.tail = Tail::plain;
+        force.stroke = {Role::reaction, 4.0, Dash::dotted};
+        force.reading.point_m = solved_.axis_m;
+        force.reading.force_N = reaction_N;
+        force.size = quantity(reaction_N.norm(), Dimension::force);
+        force.name = "reaction";
+        force.has_arm = false;
+        force.has_line = false;
+        force.quiet = true;
+        set_span(force);
+        return force;
+    }
+
+    void add_line_of_action(const DrawnForce& force) {
+        if (!force.has_line)
+            return;
+        const Point point = view_.to_sheet(force.reading.point_m);
+        const Point foot = view_.to_sheet(force.reading.foot_m);
+        const Point along{force.direction.x(), -force.direction.y()};
+        const double at_foot = (foot - point).dot(along);
+        const double at_tip = (force.to - force.from).dot(along);
+        const double first = std::min({0.0, at_foot, at_tip}) - 70.0;
+        const double last = std::max({0.0, at_foot, at_tip}) + 46.0;
+        shapes().emplace_back(Line{
+            point + first * along, point + last * along, {force.role, 1.5, Dash::dashed, 0.7}});
+        board_.keep_clear(point + first * along, point + last * along, 1.0);
+    }
+
+    void add_body() {
+        Polyline outer{{}, {Role::ink, kBeam_px}};
+        for (const Vec2& corner : lever_.path_m)
+            outer.corners.push_back(tilted(corner));
+        Polyline inner = outer;
+        inner.stroke = {Role::beam, kBeamInside_px};
+        for (std::size_t i = 1; i < outer.corners.size(); ++i)
+            board_.keep_clear(outer.corners[i - 1], outer.corners[i], kBeam_px);
+        shapes().emplace_back(std::move(outer));
+        shapes().emplace_back(std::move(inner));
+    }
+
+    void add_axis() {
+        const Point at = view_.to_sheet(solved_.axis_m);
+        const Point base = at + Point(0.0, 46.0);
+        shapes().emplace_back(
+            Triangle{at, base + Point(-22.0, 0.0), base + Point(22.0, 0.0), Role::ink});
+        Disc pin;
+        pin.centre = at;
+        pin.radius_px = 6.0;
+        pin.fill = Role::sheet;
+        pin.outline = Stroke{Role::ink, 2.5};
+        shapes().emplace_back(pin);
+        board_.keep_clear({at + Point(-22.0, 0.0), base + Point(22.0, 0.0)});
+        const double line = text(20.0);
+        shapes().emplace_back(board_.place(
+            {make_label(base + Point(0.0, line), "axis", TextSize::body, Role::ink, Align::centre),
+             make_label(base + Point(-28.0, 0.0), "axis", TextSize::body, Role::ink, Align::right),
+             make_label(base + Point(28.0, 0.0), "axis", TextSize::body, Role::ink, Align::left)}));
+    }
+
+    void add_turnings() {
+        const double load_Nm = solved_.torque_load_Nm;
+        const double effort_Nm = mechanics::torque_about(
+            solved_.axis_m,
+            {solved_.effort.point_m, mechanics::unit_vector(lever_.effort.direction_rad) *
+                                         shown_effort_N(solved_, how_.pose)});
+        const double larger = std::max({std::abs(load_Nm), std::abs(effort_Nm), 1e-12});
+        const bool same_way = load_Nm * effort_Nm > 0.0;
+        const Point at = view_.to_sheet(solved_.axis_m);
+        // Counter-clockwise in the world is counter-clockwise on the sheet: negative there.
+        const double most_rad = 80.0 * kDegree;
+        add_turning(at, 38.0, -most_rad * load_Nm / larger, {Role::load, 3.0}, shapes());
+        if (how_.marks.effort_size)
+            add_turning(at, same_way ? 50.0 : 38.0, -most_rad * effort_Nm / larger,
+                        {Role::effort, 3.0}, shapes());
+        board_.keep_clear({at - Point(40.0, 40.0), at + Point(40.0, 0.0)});
+    }
+
+    void add_arms(const std::vector<DrawnForce>& forces) {
+        ArmShelves shelves(view_.to_sheet(solved_.axis_m));
+        for (const DrawnForce& force : forces) {
+            if (!force.has_arm || force.reading.arm_m * view_.px_per_m < 3.0)
+                continue;
+            const Point along{force.direction.x(), -force.direction.y()};
+            const ArmMark arm = shelves.shelve(view_.to_sheet(force.reading.foot_m),
+                                               view_.to_sheet(force.reading.point_m), along);
+            add_arm(arm, {force.role, 2.5}, shapes());
+            board_.keep_clear(arm.axis + arm.shift, arm.foot + arm.shift, 2.5);
+            add_arm_label(arm, force);
+        }
+    }
+
+    void add_arm_label(const ArmMark& arm, const DrawnForce& force) {
+        const Point from = arm.axis + arm.shift;
+        const Point to = arm.foot + arm.shift;
+        double turn_rad = std::atan2(to.y() - from.y(), to.x() - from.x());
+        if (std::abs(turn_rad) > 0.5 * 3.14159265358979323846) // keep the text upright
+            turn_rad -= std::copysign(3.14159265358979323846, turn_rad);
+        const Point up{std::sin(turn_rad), -std::cos(turn_rad)};
+        const std::string words = "arm " + quantity(force.reading.arm_m, Dimension::length);
+        std::vector<Label> ways;
+        for (const double share : {0.5, 0.35, 0.65, 0.2, 0.8})
+            for (const double side : {text(8.0), -text(19.0)}) {
+                Label way = make_label(from + share * (to - from) + side * up, words,
+                                       TextSize::body, force.role, Align::centre);
+                way.turn_rad = turn_rad;
+                ways.push_back(std::move(way));
+            }
+        const Point middle = 0.5 * (from + to);
+        ways.push_back(make_label(middle + Point(14.0, text(5.0)), words, TextSize::body,
+                                  force.role, Align::left));
+        ways.push_back(make_label(middle + Point(-14.0, text(5.0)), words, TextSize::body,
+                                  force.role, Align::right));
+        shapes().emplace_back(board_.place(ways));
+    }
+
+    void add_force(const DrawnForce& force) {
+        if ((force.to - force.from).norm() < 8.0 && force.tail == Tail::plain)
+            return;
+        add_arrow(force.from, force.to, force.tail, force.stroke, shapes());
+        if (force.cut)
+            add_break(force.from, force.to, force.stroke, shapes());
+    }
+
+    /// Where the words of a force may stand: beside its arrow, from the tip back, or past the tip.
+    std::vector<Label> label_places(const DrawnForce& force, const std::string& words,
+                                    TextSize size) const {
+        const Point span = force.to - force.from;
+        const Point along = span.norm() > 1.0 ? Point(span.normalized()) : Point(0.0, 1.0);
+        std::vector<Label> places;
+        for (const double share : {0.86, 1.0, 0.7, 0.5, 0.3, 0.1}) {
+            const Point beside = force.from + share * span;
+            for (const Align align : {Align::left, Align::right}) {
+                const double side_px = align == Align::left ? 20.0 : -20.0;
+                places.push_back(
+                    make_label(beside + Point(side_px, text(4.0)), words, size, force.role, align));
+            }
+        }
+        const Point past = force.to + along * text(along.y() < 0.0 ? 34.0 : 26.0);
+        places.push_back(make_label(past, words, size, force.role, Align::centre));
+        for (const double share : {1.0, 0.5})
+            for (const double below_px : {text(28.0), -text(40.0)})
+                places.push_back(make_label(force.from + share * span + Point(0.0, below_px), words,
+                                            size, force.role, Align::centre));
+        for (const double below_px : {52.0, -62.0, 88.0, -98.0, 124.0})
+            for (const Align align : {Align::left, Align::right})
+                places.push_back(make_label(
+                    force.from + Point(align == Align::left ? 20.0 : -20.0, text(below_px)), words,
+                    size, force.role, align));
+        return places;
+    }
+
+    /// A force's size and name stand together: both lines are placed as one.
+    void add_force_label(const DrawnForce& force) {
+        if ((force.to - force.from).norm() < 8.0 && force.tail == Tail::plain)
+            return;
+        if (force.quiet || force.size.empty()) {
+            const std::string words = force.name + (force.size.empty() ? "" : " ") + force.size;
+            const TextSize size = force.quiet ? TextSize::caption : TextSize::body;
+            shapes().emplace_back(board_.place(label_places(force, words, size)));
+            return;
+        }
+        // The wider of the two lines claims the room of both.
+        const std::string& wider = force.name.size() > force.size.size() ? force.name : force.size;
+        const double line = text(22.0);
+        Label first = board_.place(label_places(force, wider, TextSize::reading), line);
+        Label second = first;
+        first.text = force.size;
+        first.strong = true;
+        second.text = force.name;
+        second.size = TextSize::body;
+        second.at += Point(0.0, line);
+        shapes().emplace_back(std::move(first));
+        shapes().emplace_back(std::move(second));
+    }
+
+    /// Ticks along the lever, at round distances from its first end.
+    void add_ruler() {
+        const double length_m = mechanics::path_length(lever_.path_m);
+        const double unit_m = how_.units == setup::UnitSystem::us ? 0.0254 : 0.01;
+        const double step_m = unit_m * std::max(1.0, round_step_below(length_m / unit_m / 6.0));
+        const bool upright = lever_.path_m.size() == 2;
+        for (int i = 0; i * step_m <= length_m * (1.0 + 1e-9); ++i) {
+            const double at_m = std::min(i * step_m, length_m);
+            const Point at = tilted(mechanics::point_at(lever_.path_m, at_m));
+            const double ahead_m = at_m + 1e-4 * length_m;
+            const double behind_m = at_m - 1e-4 * length_m;
+            const Point side = (tilted(mechanics::point_at(lever_.path_m, ahead_m)) -
+                                tilted(mechanics::point_at(lever_.path_m, behind_m)))
+                                   .normalized();
+            const Point down =
+                side.x() >= 0.0 ? Point(-side.y(), side.x()) : Point(side.y(), -side.x());
+            shapes().emplace_back(Line{at + 12.0 * down, at + 18.0 * down, {Role::quiet_ink, 1.0}});
+            if (i % 2 != 0 || !upright || std::abs(at_m - lever_.axis_at_m) < 0.5 * step_m)
+                continue;
+            Label place = make_label(at + 32.0 * down + Point(0.0, text(3.0)),
+                                     i == 0 ? "0" : quantity(at_m, Dimension::length),
+                                     TextSize::caption, Role::quiet_ink, Align::centre);
+            board_.keep_clear(room_of(place, how_.text_scale));
+            shapes().emplace_back(std::move(place));
+        }
+    }
+
+    void add_strip() {
+        StripTorques torques;
+        torques.load_Nm = solved_.torque_load_Nm;
+        torques.effort_Nm = solved_.torque_effort_Nm;
+        torques.friction_Nm = std::abs(solved_.torque_friction_Nm);
+        if (how_.pose.hand_N) {
+            const mechanics::HandBalance hand =
+                mechanics::balance_by_hand(lever_, solved_, *how_.pose.hand_N);
+            torques.effort_Nm = hand.torque_effort_Nm;
+            torques.friction_Nm = lever_.friction.coefficient * lever_.friction.radius_m *
+                                  hand.axis_reaction_N.norm();
+        }
+        const double side_px = std::min(150.0, 0.1 * view_.size_px.x());
+        add_balance_strip(torques, side_px, view_.size_px.x() - side_px,
+                          view_.size_px.y() - text(74.0), how_.units, how_.text_scale, shapes());
+    }
+
+    /// The one scale of all arrows, stated at the lower left.
+    void add_arrow_scale() {
+        const double unit_N = how_.units == setup::UnitSystem::us ? 4.4482216152605 : 1.0;
+        const double force_N = unit_N * round_step_below(90.0 / view_.px_per_N / unit_N);
+        const Point at{24.0, view_.size_px.y() - text(128.0)};
+        const Point end = at + Point(force_N * view_.px_per_N, 0.0);
+        shapes().emplace_back(Line{at, end, {Role::quiet_ink, 1.5}});
+        for (const Point& tick : {at, end})
+            shapes().emplace_back(
+                Line{tick - Point(0.0, 4.0), tick + Point(0.0, 4.0), {Role::quiet_ink, 1.5}});
+        shapes().emplace_back(make_label(at + Point(0.0, -text(9.0)),
+                                         quantity(force_N, Dimension::force), TextSize::caption,
+                                         Role::quiet_ink, Align::left));
+    }
+
+    const mechanics::Lever& lever_;
+    const mechanics::LeverResult& solved_;
+    const StageView& view_;
+    const LeverDrawing& how_;
+    LabelBoard board_;
+    Drawing drawing_;
+};
+
+} // namespace
+
+Drawing draw_lever(const mechanics::Lever& lever, const mechanics::LeverResult& solved,
+                   const StageView& view, const LeverDrawing& how) {
+    return LeverPainter(lever, solved, view, how).paint();
+}
+
+} // namespace steelyard::scene
