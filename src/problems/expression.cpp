@@ -93,6 +93,8 @@ double Expression::of_two(Op op, double a, double b) {
 }
 
 double Expression::evaluate(const double* quantities) const {
+    if (program_.empty())
+        return std::numeric_limits<double>::quiet_NaN();
     double stack[kMaxStack]; // the parser refuses what would need more
     std::size_t top = 0;
     for (const Instruction& next : program_) {

@@ -36,7 +36,7 @@ using QuantityLookup = std::function<std::optional<std::uint16_t>(std::string_vi
 /// How many SI units one of a unit is; empty = no such unit.
 using UnitLookup = std::function<std::optional<double>(std::string_view)>;
 
-/// An expression, parsed once and evaluated often.
+/// An expression, parsed once and evaluated often. One that was never parsed has no value.
 class Expression {
 public:
     /// The value on these quantities. NaN or infinite when the expression has no value there

@@ -49,7 +49,6 @@ Marking mark(const Bank& bank, const Question& question, const std::string& answ
 Marking mark_place(const Bank& bank, const Question& question, const mechanics::Vec2& point_m);
 
 /// Marks one step of the worked solution, answered alone.
-Marking mark_step(const Bank& bank, const Question& question, std::size_t step,
-                  const std::string& answer);
+Marking mark_step(const Question& question, std::size_t step, const std::string& answer);
 
 } // namespace steelyard::problems

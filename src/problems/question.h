@@ -62,6 +62,7 @@ struct WrongAnswer {
     std::string rule;         ///< id: "arms-swapped"
     double value = 0.0;       ///< in the question's unit
     std::size_t parts_at = 0; ///< index of the first step that the rule gets wrong
+    std::string feedback;     ///< said instead of the rule's own; mostly empty
 };
 
 /// A line on the drawing that shows a quantity: from one point to another, in the setup's frame.
@@ -105,6 +106,7 @@ enum class PlaceTarget {
 struct Question {
     std::string code;     ///< makes this question again: "K7M2Q-9XD4T"
     std::string family;   ///< id
+    std::string item;     ///< id within a written family; empty for a drawn one
     std::string skill;    ///< id
     std::string strategy; ///< id of the way it is solved; two in a row never share it
     Kind kind = Kind::numeric;
@@ -134,6 +136,7 @@ struct Question {
     std::optional<PlaceTarget> place_target;
     std::vector<Spot> spots; ///< to choose from where nothing can be dragged
     std::size_t correct_spot = 0;
+    mechanics::Vec2 place_at_m = mechanics::Vec2::Zero(); ///< the right place, setup's frame
     double place_tolerance_m = 0.0;
 
     std::vector<Step> steps;

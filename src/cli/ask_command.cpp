@@ -1,0 +1,83 @@
+#include "cli/ask_command.h"
+
+#include "cli/practice.h"
+#include "cli/question_options.h"
+
+#include <CLI/CLI.hpp>
+#include <iostream>
+#include <memory>
+#include <random>
+#include <unistd.h>
+
+namespace steelyard::cli {
+
+namespace {
+
+struct Options {
+    QuestionOptions questions;
+    std::string code;
+    std::size_t count = 10;
+    std::size_t done_steps = 0;
+};
+
+/// Whether somebody can type an answer. Streams other than the program's own are a conversation
+/// that another part of the program leads.
+bool can_answer(const Streams& streams) {
+    return &streams.in != &std::cin || isatty(STDIN_FILENO) != 0;
+}
+
+std::uint64_t any_seed() {
+    std::random_device device;
+    return device();
+}
+
+ExitStatus ask(const Options& options, const Streams& streams) {
+    const problems::Bank bank = open_bank(options.questions, streams);
+    problems::PaperPlan plan = plan_from(options.questions, options.count);
+    const bool conversation = can_answer(streams);
+    if (!options.questions.seed)
+        plan.seed = any_seed();
+    if (!options.code.empty()) {
+        const auto question = problems::question_from_code(bank, options.code);
+        if (!question) {
+            streams.err << question.error().message << '\n';
+            return ExitStatus::bad_input;
+        }
+        if (conversation)
+            return practise_one(bank, *question, options.done_steps, streams);
+        show_worked(*question, streams);
+        return ExitStatus::ok;
+    }
+    if (conversation)
+        return practise(bank, plan, options.done_steps, streams);
+    plan.count = 1;
+    const auto questions = problems::make_paper(bank, plan);
+    if (!questions) {
+        streams.err << questions.error().message << '\n';
+        return ExitStatus::bad_input;
+    }
+    show_worked(questions->front(), streams);
+    return ExitStatus::ok;
+}
+
+Work add_options(CLI::App& command) {
+    auto options = std::make_shared<Options>();
+    command.add_option("CODE", options->code, "Ask the question with this code");
+    command.add_option("--count", options->count, "How many questions")->check(CLI::Range(1, 1000));
+    command.add_option("--done", options->done_steps,
+                       "Steps of each solution that are shown done; you do the rest");
+    add_choice_options(command, options->questions);
+    return [options](const Streams& streams) { return ask(*options, streams); };
+}
+
+} // namespace
+
+Verb ask_verb() {
+    return {"ask", "practise in the terminal, with hints and reasons",
+            "  steelyard ask\n"
+            "  steelyard ask --skill moment-arm-oblique --count 5\n"
+            "  steelyard ask K7M2Q-9XD4T --done 1",
+            add_options};
+}
+
+} // namespace steelyard::cli

@@ -1,0 +1,21 @@
+#pragma once
+// Reads one family file. question_bank/README.md describes the format.
+
+#include "problems/family.h"
+#include "setup/toml_reader.h"
+
+#include <tl/expected.hpp>
+
+namespace steelyard::problems {
+
+/// A family whose setup is drawn and solved: question_bank/families/*.toml.
+/// @return the family, or everything wrong with the file
+tl::expected<Family, setup::InputErrors> read_family(const setup::TomlDocument& document);
+
+/// A written family: question_bank/items/*.toml.
+tl::expected<Family, setup::InputErrors> read_items(const setup::TomlDocument& document);
+
+/// What both kinds of file begin with: id, title, skill, strategy, system, difficulty.
+void read_heading(setup::TomlReader& table, Family& family);
+
+} // namespace steelyard::problems

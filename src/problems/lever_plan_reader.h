@@ -1,0 +1,15 @@
+#pragma once
+// Reads the [setup] of a family: a lever whose numbers are expressions.
+
+#include "problems/family_names.h"
+
+namespace steelyard::problems {
+
+/// @return the plan; what is wrong with it is added to the table's errors
+LeverPlan read_lever_plan(setup::TomlReader& table, FamilyNames& names);
+
+/// A drawn or computed quantity that has the name of one that the solution provides must agree
+/// with it: arranges that every draw is checked.
+void check_against_solution(Family& family);
+
+} // namespace steelyard::problems

@@ -1,0 +1,134 @@
+#include "problems/worked_steps.h"
+
+#include "problems/number_text.h"
+#include "problems/question_writer.h"
+
+#include <fmt/core.h>
+
+#include <cmath>
+#include <functional>
+
+namespace steelyard::problems {
+
+namespace {
+
+using Piece = Expression::Piece;
+
+std::string shown_sign(const Piece& piece, bool unary) {
+    if (piece.text == "*")
+        return " × ";
+    if (piece.text == "-")
+        return unary ? "−" : " − ";
+    if (piece.text == "/" || piece.text == "+")
+        return fmt::format(" {} ", piece.text);
+    if (piece.text == "(" || piece.text == ")" || piece.text == "^")
+        return piece.text;
+    return fmt::format(" {} ", piece.text);
+}
+
+std::string shown_function(const std::string& name) {
+    if (name == "sqrt")
+        return "√";
+    if (name == "abs")
+        return "|…| of ";
+    return name;
+}
+
+/// The pieces one after the other, quantities as `show` writes them.
+std::string joined(const Expression& expression,
+                   const std::function<std::string(std::uint16_t)>& show) {
+    std::string text;
+    bool operand_before = false;
+    for (const Piece& piece : expression.pieces()) {
+        switch (piece.is) {
+        case Piece::Is::quantity:
+            text += show(piece.quantity);
+            operand_before = true;
+            break;
+        case Piece::Is::number:
+            text += piece.text;
+            operand_before = true;
+            break;
+        case Piece::Is::sign:
+            text += shown_sign(piece, !operand_before);
+            operand_before = piece.text == ")";
+            break;
+        case Piece::Is::function:
+            text += shown_function(piece.text);
+            operand_before = false;
+            break;
+        case Piece::Is::comma:
+            text += ", ";
+            operand_before = false;
+            break;
+        }
+    }
+    return text;
+}
+
+/// First step on a lever: the point that stays still.
+Step axis_step(const Instance& instance) {
+    const LeverPlan& plan = *instance.family->lever;
+    Step step;
+    step.find = "axis";
+    step.says = "Find the axis: the point that stays where it is while everything else turns "
+                "about it.";
+    const std::string axis = fill(plan.axis_name, instance);
+    step.formula = "axis";
+    step.result = axis;
+    std::vector<std::string> others;
+    if (plan.has_effort)
+        others.push_back(fill(plan.effort_name, instance));
+    if (!plan.loads.empty())
+        others.push_back(fill(plan.loads.front().name, instance));
+    step.options = others;
+    step.correct_option = instance.seed % (others.size() + 1);
+    step.options.insert(step.options.begin() + static_cast<std::ptrdiff_t>(step.correct_option),
+                        axis);
+    return step;
+}
+
+} // namespace
+
+std::string in_symbols(const Expression& expression, const Family& family) {
+    return joined(expression, [&](std::uint16_t index) { return family.quantities[index].symbol; });
+}
+
+std::string in_numbers(const Expression& expression, const Instance& instance) {
+    return joined(expression, [&](std::uint16_t index) {
+        const double value = instance.quantities[index];
+        const std::string text =
+            quantity_text(instance.family->quantities[index], value, kStepFigures);
+        return value < 0.0 ? "(" + text + ")" : text;
+    });
+}
+
+std::vector<Step> worked_steps(const Instance& instance) {
+    const Family& family = *instance.family;
+    std::vector<Step> steps;
+    if (family.steps.empty())
+        return steps;
+    if (family.lever && family.kind == Kind::numeric)
+        steps.push_back(axis_step(instance));
+    for (std::size_t i = 0; i < family.steps.size(); ++i) {
+        const StepPlan& plan = family.steps[i];
+        const Quantity& quantity = family.quantities[plan.find];
+        const double value_si = instance.quantities[plan.find];
+        const bool last = i + 1 == family.steps.size();
+        Step step;
+        step.find = quantity.name;
+        step.says = fill(plan.says, instance);
+        step.formula = fmt::format("{} = {}", quantity.symbol, in_symbols(plan.by, family));
+        const std::string numbers = in_numbers(plan.by, instance);
+        step.result = quantity_text(quantity, value_si, last ? family.ask.figures : kStepFigures);
+        if (plan.by.pieces().size() > 1)
+            step.formula += " = " + numbers;
+        step.value = quantity.in_unit(value_si);
+        step.unit = quantity.unit_symbol();
+        step.tolerance = std::abs(step.value) * kRuleTolerance;
+        steps.push_back(std::move(step));
+    }
+    return steps;
+}
+
+} // namespace steelyard::problems

@@ -1,0 +1,97 @@
+#include "catch.h"
+#include "problems/bank.h"
+#include "problems/generator.h"
+#include "problems/paper.h"
+
+using namespace steelyard::problems;
+
+namespace {
+
+const Bank& our_bank() {
+    static const Bank bank = load_bank(std::string(STEELYARD_SOURCE_DIR) + "/question_bank");
+    return bank;
+}
+
+std::vector<std::string> codes_of(const PaperPlan& plan) {
+    const auto paper = make_paper(our_bank(), plan);
+    REQUIRE(paper.has_value());
+    std::vector<std::string> codes;
+    for (const Question& question : *paper)
+        codes.push_back(question.code);
+    return codes;
+}
+
+} // namespace
+
+TEST_CASE("a code makes its question again, word for word") {
+    PaperPlan plan;
+    plan.count = 200;
+    plan.seed = 11;
+    const auto paper = make_paper(our_bank(), plan);
+    REQUIRE(paper.has_value());
+    for (const Question& question : *paper) {
+        const auto again = question_from_code(our_bank(), question.code);
+        REQUIRE(again.has_value());
+        CHECK(again->code == question.code);
+        CHECK(again->prompt == question.prompt);
+        CHECK(again->answer == question.answer);
+        CHECK(again->answer_text == question.answer_text);
+        CHECK(again->correct == question.correct);
+    }
+}
+
+TEST_CASE("the parts of a paper together are the whole paper") {
+    PaperPlan plan;
+    plan.count = 2 * kPaperLength + 37;
+    plan.seed = 5;
+    const std::vector<std::string> whole = codes_of(plan);
+    CHECK(whole.size() == plan.count);
+    std::vector<std::string> parts;
+    plan.shards = 7;
+    for (plan.shard = 0; plan.shard < plan.shards; ++plan.shard) {
+        const std::vector<std::string> part = codes_of(plan);
+        parts.insert(parts.end(), part.begin(), part.end());
+    }
+    CHECK(parts == whole);
+}
+
+TEST_CASE("a paper never asks two questions of one strategy in a row, nor one question twice") {
+    PaperPlan plan;
+    plan.count = 40;
+    for (plan.seed = 0; plan.seed < 20; ++plan.seed) {
+        std::vector<Instance> paper;
+        REQUIRE(draw_paper(our_bank(), plan, [&](const Instance& instance) {
+                    paper.push_back(instance);
+                }).has_value());
+        for (std::size_t i = 1; i < paper.size(); ++i)
+            CHECK(paper[i - 1].family->strategy != paper[i].family->strategy);
+        for (std::size_t i = 0; i < paper.size(); ++i)
+            for (std::size_t j = 0; j < i; ++j)
+                CHECK_FALSE(nearly_same(paper[i], paper[j]));
+    }
+}
+
+TEST_CASE("a plan that cannot be met says why") {
+    PaperPlan plan;
+    plan.skill = "no-such-skill";
+    CHECK(make_paper(our_bank(), plan).error().message ==
+          "There is no skill \"no-such-skill\" in the bank.");
+    plan = {};
+    plan.family = "no-such-family";
+    CHECK_FALSE(make_paper(our_bank(), plan).has_value());
+    plan = {};
+    plan.shards = 0;
+    CHECK_FALSE(make_paper(our_bank(), plan).has_value());
+    CHECK_FALSE(question_from_code(our_bank(), "00000-00000").has_value());
+    CHECK_FALSE(question_from_code(our_bank(), "hello").has_value());
+}
+
+TEST_CASE("a plan for one difficulty has questions of that difficulty only") {
+    PaperPlan plan;
+    plan.count = 10;
+    plan.difficulty = 2;
+    const auto paper = make_paper(our_bank(), plan);
+    REQUIRE(paper.has_value());
+    for (const Question& question : *paper)
+        CHECK(question.difficulty == 2);
+}
