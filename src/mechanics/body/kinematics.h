@@ -41,8 +41,7 @@ using BodyMotion = std::array<SegmentMotion, kSegmentCount>;
 Placement place(const Body& body, const Pose& pose);
 
 /// Velocities and accelerations with the anchored segment at rest. Does not allocate.
-BodyMotion move(const Body& body, const Pose& pose, const Placement& placement,
-                const Motion& motion);
+BodyMotion move(const Pose& pose, const Placement& placement, const Motion& motion);
 
 /// Acceleration of a point fixed to a segment [m/s²].
 Vec3 acceleration_at(const SegmentFrame& frame, const SegmentMotion& motion, const Vec3& point_m);

@@ -26,13 +26,17 @@ struct Band90 {
     double high = 0.0;   ///< 95th percentile
 };
 
+/// Fewest and most bodies of a spread.
+inline constexpr std::size_t kLeastBodies = 20;
+inline constexpr std::size_t kMostBodies = 1000000;
+
 struct SpreadInput {
     SegmentColumn column; ///< table of the person's sex
     double height_m = 1.75;
     double mass_kg = 75.0;
     std::vector<MeasuredValue> measured; ///< measured values do not vary
     BodyVariation variation;
-    std::size_t bodies = 10000; ///< 20 to 1000000
+    std::size_t bodies = 10000; ///< kLeastBodies to kMostBodies
     std::uint64_t seed = 1;
 };
 

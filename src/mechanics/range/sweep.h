@@ -43,8 +43,10 @@ double duration_s(const Tempo& tempo);
 struct Sweep {
     std::size_t steps = 0;
     std::size_t resistances = 0;
-    std::vector<double> progress;           ///< steps
-    std::vector<double> time_s;             ///< steps; all 0 without a tempo
+    std::vector<double> progress;      ///< steps
+    std::vector<double> progress_rate; ///< steps: of progress with time [1/s]; 1 without a tempo
+    double step_width = 0.0;    ///< between steps, in time [s] or without a tempo in progress
+    std::vector<double> time_s; ///< steps; all 0 without a tempo
     std::vector<PerHinge> external_Nm;      ///< steps
     std::vector<PerHinge> muscle_Nm;        ///< steps
     std::vector<double> resistance_N;       ///< steps × resistances: size of each one's pull

@@ -11,9 +11,9 @@ namespace steelyard::mechanics {
 tl::expected<void, MechanicsError> check_resistance(const Body& body, const Resistance& resistance,
                                                     std::size_t index);
 
-/// Length, force and slack of a band at a length.
-/// @return [N], 0 when slack; an error when stretched beyond its table
-tl::expected<double, MechanicsError> band_force(const Band& band, double length_m);
+/// Mass that the body lifts and lowers with this resistance [kg]; 0 for machines, cables, bands and
+/// partners.
+double carried_mass(const Resistance& resistance);
 
 /// Effective cam radius at a hinge angle [m].
 double cam_radius(const PlateMachine& machine, double angle_rad);
@@ -22,7 +22,7 @@ double cam_radius(const PlateMachine& machine, double angle_rad);
 /// @param motion  how the segments move, so that weights also resist acceleration
 ///                (force = mass × (g - a) at the point that carries them); null at rest
 /// @return nothing, or what cannot be: a pulley in the hand, a band stretched beyond its table, a
-///         pad on the axis
+///         pad on the axis; keys are those of the resistance ("pulley")
 tl::expected<void, MechanicsError> append_forces(const Body& body, const Pose& pose,
                                                  const Placement& placement,
                                                  const BodyMotion* motion, double gravity_m_s2,

@@ -1,0 +1,35 @@
+#pragma once
+// Which kind of part a segment is, and where its surface lies.
+
+#include "mechanics/body/segments.h"
+
+namespace steelyard::mechanics {
+
+constexpr bool is_hand(Segment segment) {
+    return segment == Segment::right_hand || segment == Segment::left_hand;
+}
+constexpr bool is_foot(Segment segment) {
+    return segment == Segment::right_foot || segment == Segment::left_foot;
+}
+constexpr bool is_toes(Segment segment) {
+    return segment == Segment::right_toes || segment == Segment::left_toes;
+}
+constexpr bool is_shank(Segment segment) {
+    return segment == Segment::right_shank || segment == Segment::left_shank;
+}
+
+/// Distances from joint centres to the surface of the body, fractions of height [-]. From memory of
+/// usual body proportions, no source; they place contacts and a bar across the back.
+inline constexpr double kSeatBelowHips = 0.05;    ///< sitting bones below the hip joints
+inline constexpr double kBackBehindSpine = 0.055; ///< skin of the back behind the trunk's axis
+inline constexpr double kKneeBeforeJoint = 0.030; ///< front of the knee before its axis
+inline constexpr double kFootBreadth = 0.055;     ///< Drillis & Contini 1966, foot breadth
+inline constexpr double kHandBreadth = 0.05;      ///< across the knuckles
+inline constexpr double kSeatBreadth = 0.191;     ///< Drillis & Contini 1966, hip breadth
+inline constexpr double kSeatDepth = 0.15;        ///< from the buttocks forward under the thighs
+
+/// Half the length of a contact at the ball of the foot, and below a knee [m]. Assumptions.
+inline constexpr double kHalfBall_m = 0.02;
+inline constexpr double kHalfKnee_m = 0.04;
+
+} // namespace steelyard::mechanics
