@@ -3,6 +3,8 @@
 
 #include "mechanics/body/pose.h"
 
+#include <Eigen/Geometry>
+
 #include <array>
 
 namespace steelyard::mechanics {

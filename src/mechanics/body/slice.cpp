@@ -32,6 +32,19 @@ struct LinearDensity {
     }
 };
 
+/// Mass, centre and spread about it of a part of a row, all in units of the row.
+struct Lengthways {
+    double share;
+    double com;
+    double spread;
+};
+
+Lengthways lengthways(const LinearDensity& density, double from, double to) {
+    const double share = density.mass(from, to);
+    const double com = density.first_moment(from, to) / share;
+    return {share, com, density.second_moment(from, to) / share - com * com};
+}
+
 } // namespace
 
 bool can_be_cut(const SegmentRow& row) {
@@ -46,19 +59,23 @@ Slice cut(const SegmentRow& row, double length_m, double mass_kg, Along along, d
                 mass_kg * gyration_m.cwiseProduct(gyration_m)};
 
     const LinearDensity density(row.com_fraction);
-    const double share = density.mass(from, to);
-    const double com = density.first_moment(from, to) / share;
-    const auto spread = [&](double low, double high, double centre) {
-        return density.second_moment(low, high) / density.mass(low, high) - centre * centre;
-    };
-    const double whole_spread = spread(0.0, 1.0, row.com_fraction);
-    const double piece_spread = spread(from, to, com);
+    const Lengthways piece_along = lengthways(density, from, to);
+    const Lengthways rest =
+        from <= 0.0 ? lengthways(density, to, 1.0) : lengthways(density, 0.0, from);
+    const double gap = piece_along.com - rest.com;
+    const double between = piece_along.share * rest.share * gap * gap;
+    const double within = piece_along.share * piece_along.spread + rest.share * rest.spread;
 
-    Slice piece{share * mass_kg, com * length_m, Vec3::Zero()};
+    Slice piece{piece_along.share * mass_kg, piece_along.com * length_m, Vec3::Zero()};
     for (Eigen::Index axis = 0; axis < 3; ++axis) {
         double square = row.gyration[axis] * row.gyration[axis];
-        if (axis != static_cast<Eigen::Index>(along))
-            square = std::max(square - whole_spread, 0.0) + piece_spread;
+        if (axis != static_cast<Eigen::Index>(along)) {
+            // What the density's spread along the row does not explain is breadth; where it
+            // explains too much, the mass of each piece is drawn together.
+            const double breadth = std::max(square - between - within, 0.0);
+            const double drawn = std::clamp((square - between) / within, 0.0, 1.0);
+            square = breadth + drawn * piece_along.spread;
+        }
         piece.inertia_kg_m2[axis] = piece.mass_kg * square * length_m * length_m;
     }
     return piece;

@@ -21,9 +21,9 @@ enum class Along : unsigned char { x = 0, y = 1 };
 /// middle third.
 bool can_be_cut(const SegmentRow& row);
 
-/// The part of a row from `from` to `to` (fractions of its length, 0 <= from < to <= 1).
-/// Density along the row changes linearly so that the row keeps its mass and centre of mass;
-/// breadth is the same everywhere, such that the whole row keeps its radii of gyration across.
+/// The part of a row from `from` to `to`, fractions of its length: one end is an end of the row.
+/// Density along the row changes linearly so that both parts together keep the row's mass and
+/// centre of mass; breadth is the same everywhere, such that they keep its radii of gyration.
 /// The whole row (0 to 1) is returned as the table has it.
 Slice cut(const SegmentRow& row, double length_m, double mass_kg, Along along, double from,
           double to);

@@ -17,7 +17,7 @@ constexpr double kLeastFactor = 0.5;
 constexpr double kMostFactor = 1.5;
 
 double factor(Random& random, double deviation) {
-    return std::clamp(1.0 + deviation * random.nearly_normal(), kLeastFactor, kMostFactor);
+    return std::clamp(1.0 + deviation * nearly_normal(random), kLeastFactor, kMostFactor);
 }
 
 /// Parts that a joint divides need their centre of mass in the middle third.
