@@ -1,9 +1,12 @@
 #include "cli/command_line.h"
 
+#include "setup/spelling.h"
+
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <cctype>
 #include <exception>
 #include <ostream>
 #include <string>
@@ -33,6 +36,13 @@ std::string overview(const std::vector<Verb>& verbs) {
     return text;
 }
 
+/// "solve a setup" as "Solve a setup."
+std::string sentence(std::string_view summary) {
+    std::string text(summary);
+    text.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(text.front())));
+    return text + '.';
+}
+
 int number_of(ExitStatus status) {
     return static_cast<int>(status);
 }
@@ -44,7 +54,8 @@ ExitStatus refuse(const Streams& streams, std::string_view message, std::string_
 
 ExitStatus run_verb(const Verb& verb, int argc, const char* const* argv, const Streams& streams) {
     const std::string command = fmt::format("steelyard {}", verb.name);
-    CLI::App parser{std::string(verb.summary) + ".", command};
+    CLI::App parser{sentence(verb.summary), command};
+    parser.set_help_flag("-h,--help", "show this");
     parser.footer("For example:\n" + std::string(verb.examples));
     const Work work = verb.add_options(parser);
     try {
@@ -56,6 +67,16 @@ ExitStatus run_verb(const Verb& verb, int argc, const char* const* argv, const S
         return refuse(streams, error.what(), command);
     }
     return work(streams);
+}
+
+std::string unknown_verb(std::string_view word, const std::vector<Verb>& verbs) {
+    std::vector<std::string_view> names;
+    for (const Verb& verb : verbs) {
+        names.push_back(verb.name);
+    }
+    const std::string meant = setup::nearest_spelling(word, names);
+    return fmt::format("There is no verb '{}'.{}", word,
+                       meant.empty() ? "" : fmt::format(" Did you mean '{}'?", meant));
 }
 
 ExitStatus run(int argc, const char* const* argv, const Streams& streams) {
@@ -72,7 +93,7 @@ ExitStatus run(int argc, const char* const* argv, const Streams& streams) {
     const auto verb = std::find_if(verbs.begin(), verbs.end(),
                                    [&](const Verb& known) { return known.name == first; });
     if (verb == verbs.end()) {
-        return refuse(streams, fmt::format("There is no verb '{}'.", first), "steelyard");
+        return refuse(streams, unknown_verb(first, verbs), "steelyard");
     }
     return run_verb(*verb, argc, argv, streams);
 }

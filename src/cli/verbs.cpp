@@ -2,12 +2,13 @@
 #include "cli/bank_command.h"
 #include "cli/generate_command.h"
 #include "cli/mark_command.h"
+#include "cli/solve_command.h"
 #include "cli/verb.h"
 
 namespace steelyard::cli {
 
 std::vector<Verb> all_verbs() {
-    return {ask_verb(), generate_verb(), mark_verb(), bank_verb()};
+    return {solve_verb(), ask_verb(), generate_verb(), mark_verb(), bank_verb()};
 }
 
 } // namespace steelyard::cli

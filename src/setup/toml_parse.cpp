@@ -1,4 +1,8 @@
 // The only place that knows toml++.
+// Its parser asserts (or, in a release, assumes) what it has not yet checked of a malformed file,
+// such as "[[["; without the assertion it goes on to a proper error.
+#undef NDEBUG
+#define TOML_ASSERT(expression) static_cast<void>(0)
 #define TOML_EXCEPTIONS 0
 #define TOML_ENABLE_FORMATTERS 0
 #include "setup/toml_reader.h"

@@ -1,0 +1,26 @@
+#include "cli/shipped_file.h"
+
+#include "setup/data_folder.h"
+
+#include <system_error>
+
+namespace steelyard::cli {
+namespace fs = std::filesystem;
+
+fs::path shipped_or_own(const std::string& named, std::string_view folder,
+                        std::string_view ending) {
+    std::error_code failed;
+    const bool only_a_name = !named.empty() && fs::path(named).filename() == named;
+    if (!only_a_name || fs::exists(named, failed)) {
+        return named;
+    }
+    const fs::path shipped = setup::data_folder() / "assets" / folder;
+    for (const std::string& name : {named, named + std::string(ending)}) {
+        if (fs::is_regular_file(shipped / name, failed)) {
+            return shipped / name;
+        }
+    }
+    return named;
+}
+
+} // namespace steelyard::cli
