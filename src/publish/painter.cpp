@@ -69,7 +69,7 @@ public:
 
     void operator()(const Label& label) const {
         set_colour(surface_, text_colour_of(label.role, style_.look));
-        typesetter_.paint_label(label);
+        typesetter_.paint_label(surface_, label);
     }
 
 private:

@@ -1,24 +1,17 @@
 #include "publish/png.h"
 
+#include "publish/cairo_objects.h"
 #include "publish/drawing_check.h"
 #include "publish/painter.h"
 #include "publish/typeface.h"
 
-#include <cairo.h>
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <memory>
+#include <optional>
 
 namespace steelyard::publish {
 namespace {
-
-struct FreeSurface {
-    void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
-};
-struct FreeContext {
-    void operator()(cairo_t* context) const { cairo_destroy(context); }
-};
 
 /// 64 million pixels are 256 MB of memory; nobody prints more.
 constexpr double kMaxPixels = 64.0e6;
@@ -40,11 +33,6 @@ PublishError failed(cairo_status_t status) {
     return {PublishFault::no_memory,
             fmt::format("The picture could not be painted: {}. Try a smaller size.",
                         cairo_status_to_string(status))};
-}
-
-cairo_status_t append(void* bytes, const unsigned char* data, unsigned int length) {
-    static_cast<std::string*>(bytes)->append(reinterpret_cast<const char*>(data), length);
-    return CAIRO_STATUS_SUCCESS;
 }
 
 void paint_fitted(cairo_t* context, const scene::Drawing& drawing, const PaintStyle& style,
@@ -72,15 +60,15 @@ tl::expected<std::string, PublishError> png_of(const scene::Drawing& drawing, sc
     if (!family) {
         return tl::make_unexpected(family.error());
     }
-    const std::unique_ptr<cairo_surface_t, FreeSurface> surface(
+    const CairoSurface surface(
         cairo_image_surface_create(CAIRO_FORMAT_RGB24, size.width_px, size.height_px));
-    const std::unique_ptr<cairo_t, FreeContext> context(cairo_create(surface.get()));
+    const CairoContext context(cairo_create(surface.get()));
     paint_fitted(context.get(), drawing, {look, *family}, size);
     if (const auto status = cairo_status(context.get()); status != CAIRO_STATUS_SUCCESS) {
         return tl::make_unexpected(failed(status));
     }
     std::string bytes;
-    const auto status = cairo_surface_write_to_png_stream(surface.get(), append, &bytes);
+    const auto status = cairo_surface_write_to_png_stream(surface.get(), append_bytes, &bytes);
     if (status != CAIRO_STATUS_SUCCESS) {
         return tl::make_unexpected(failed(status));
     }
