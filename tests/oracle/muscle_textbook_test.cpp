@@ -57,13 +57,10 @@ FreeBody forearm_at(double slope_deg) {
 }
 
 Pull biceps_across_forearm(const FreeBody& body) {
-    FixedAngleLine line;
-    line.insertion = {"forearm", 0.0400 * body.along};
-    line.angle_to_bone_rad = deg(90.0);
     Muscle biceps;
     biceps.name = "biceps";
-    biceps.line = line;
-    const auto pull = pull_at(biceps, 0.0, JointPlace{});
+    const FixedAngleLine across{0.0400 * body.along, deg(90.0), TurnSense::positive};
+    const auto pull = pull_at(biceps, 0.0, across, JointAxis{});
     REQUIRE(pull);
     return *pull;
 }
@@ -111,12 +108,11 @@ TEST_CASE("an upright biceps pulls the same at every slope of the forearm", "[or
         body.loads = {weight("load", 5.0, 0.350 * body.along)};
 
         AttachmentLine upright; // the origin stands straight above the insertion
-        upright.insertion = {"forearm", 0.040 * body.along};
-        upright.origin = {"upper arm", 0.040 * body.along + Vec3(0.0, 0.30, 0.0)};
+        upright.insertion_m = 0.040 * body.along;
+        upright.origin_m = upright.insertion_m + Vec3(0.0, 0.30, 0.0);
         Muscle biceps;
         biceps.name = "biceps";
-        biceps.line = upright;
-        const auto pull = pull_at(biceps, 0.0, JointPlace{});
+        const auto pull = pull_at(biceps, 0.0, upright, JointAxis{});
         REQUIRE(pull);
         const MuscleSolution solution = solved(body, {*pull});
         CHECK_THAT(solution.muscles[0].tension_N, WithinAbs(539.0, 0.05));

@@ -1,6 +1,7 @@
 #include "mechanics/muscle/line_of_pull.h"
 
-#include <algorithm>
+#include <Eigen/Geometry>
+
 #include <cmath>
 
 namespace steelyard::mechanics {
@@ -21,8 +22,8 @@ double turn_between(const Vec3& from, const Vec3& to, const Vec3& axis_direction
     return angle < 0.0 ? angle + 2.0 * kPi : angle;
 }
 
-double torque_arm(const PlacedLine& line, const JointPlace& joint) {
-    return (line.insertion_m - joint.axis_m).cross(line.direction).dot(joint.axis_direction);
+double torque_arm(const PlacedLine& line, const JointAxis& axis) {
+    return (line.insertion_m - axis.point_m).cross(line.direction).dot(axis.direction);
 }
 
 /// The path around the cylinder, or nothing when the straight line passes it by.
@@ -31,11 +32,10 @@ double torque_arm(const PlacedLine& line, const JointPlace& joint) {
 /// it on a tangent to the origin. Unrolled, the path is straight, so that the rise along the axis
 /// is shared out evenly over its length.
 std::optional<PlacedLine> wrap_around(const WrapCylinder& cylinder, const Vec3& insertion_m,
-                                      const Vec3& origin_m, const JointPlace& joint) {
-    const Vec3 winding =
-        joint.axis_direction * static_cast<double>(static_cast<int>(cylinder.side));
-    const Vec3 near = across(insertion_m - joint.axis_m, winding);
-    const Vec3 far = across(origin_m - joint.axis_m, winding);
+                                      const Vec3& origin_m, const JointAxis& axis) {
+    const Vec3 winding = axis.direction * static_cast<double>(static_cast<int>(cylinder.side));
+    const Vec3 near = across(insertion_m - axis.point_m, winding);
+    const Vec3 far = across(origin_m - axis.point_m, winding);
     const double radius_m = cylinder.radius_m;
     const double off_insertion_rad = std::acos(radius_m / near.norm());
     const double off_origin_rad = std::acos(radius_m / far.norm());
@@ -59,43 +59,39 @@ std::optional<PlacedLine> wrap_around(const WrapCylinder& cylinder, const Vec3& 
     return line;
 }
 
-tl::expected<PlacedLine, MechanicsError> place(const AttachmentLine& line,
-                                               const JointPlace& joint) {
-    const Vec3 insertion_m = joint.insertion_segment * line.insertion.place_m;
-    const Vec3 origin_m = joint.origin_segment * line.origin.place_m;
-    if (!insertion_m.allFinite() || !origin_m.allFinite())
+tl::expected<PlacedLine, MechanicsError> place(const AttachmentLine& line, const JointAxis& axis) {
+    if (!line.insertion_m.allFinite() || !line.origin_m.allFinite())
         return tl::unexpected(unplaced(Fault::not_finite, "line.origin", "finite attachments"));
     PlacedLine placed;
-    placed.insertion_m = insertion_m;
-    placed.length_m = (origin_m - insertion_m).norm();
+    placed.insertion_m = line.insertion_m;
+    placed.length_m = (line.origin_m - line.insertion_m).norm();
     if (placed.length_m < kSamePlace_m)
         return tl::unexpected(unplaced(Fault::zero_length, "line.origin",
                                        "origin and insertion in two different places"));
-    placed.direction = (origin_m - insertion_m) / placed.length_m;
+    placed.direction = (line.origin_m - line.insertion_m) / placed.length_m;
     if (line.wrap) {
         if (!(line.wrap->radius_m > 0.0) || line.wrap->radius_m > kMaxLength_m)
             return tl::unexpected(
                 unplaced(Fault::out_of_range, "line.wrap.radius", "a radius above 0"));
-        for (const Vec3& end : {insertion_m, origin_m})
-            if (across(end - joint.axis_m, joint.axis_direction).norm() <=
+        for (const Vec3& end : {line.insertion_m, line.origin_m})
+            if (across(end - axis.point_m, axis.direction).norm() <=
                 line.wrap->radius_m + kSamePlace_m)
                 return tl::unexpected(unplaced(Fault::inconsistent, "line.wrap.radius",
                                                "a cylinder that lies clear of both attachments"));
-        if (auto around = wrap_around(*line.wrap, insertion_m, origin_m, joint))
+        if (auto around = wrap_around(*line.wrap, line.insertion_m, line.origin_m, axis))
             placed = *around;
     }
-    placed.arm_m = torque_arm(placed, joint);
+    placed.arm_m = torque_arm(placed, axis);
     return placed;
 }
 
-tl::expected<PlacedLine, MechanicsError> place(const FixedAngleLine& line,
-                                               const JointPlace& joint) {
+tl::expected<PlacedLine, MechanicsError> place(const FixedAngleLine& line, const JointAxis& axis) {
     const double angle = line.angle_to_bone_rad;
     if (!(angle >= 0.0 && angle <= kPi))
         return tl::unexpected(unplaced(Fault::out_of_range, "line.angle", "0 to 180 deg"));
     PlacedLine placed;
-    placed.insertion_m = joint.insertion_segment * line.insertion.place_m;
-    const Vec3 from_axis = across(placed.insertion_m - joint.axis_m, joint.axis_direction);
+    placed.insertion_m = line.insertion_m;
+    const Vec3 from_axis = across(placed.insertion_m - axis.point_m, axis.direction);
     if (!from_axis.allFinite())
         return tl::unexpected(unplaced(Fault::not_finite, "line.insertion", "a finite place"));
     if (from_axis.norm() < kSamePlace_m)
@@ -103,25 +99,24 @@ tl::expected<PlacedLine, MechanicsError> place(const FixedAngleLine& line,
             unplaced(Fault::zero_length, "line.insertion", "an insertion away from the axis"));
     const Vec3 outward = from_axis.normalized();
     const Vec3 turning =
-        joint.axis_direction.cross(outward) * static_cast<double>(static_cast<int>(line.turns));
+        axis.direction.cross(outward) * static_cast<double>(static_cast<int>(line.turns));
     placed.direction = std::sin(angle) * turning - std::cos(angle) * outward;
-    placed.arm_m = torque_arm(placed, joint);
+    placed.arm_m = torque_arm(placed, axis);
     return placed;
 }
 
 } // namespace
 
-tl::expected<PlacedLine, MechanicsError> place_line(const LineOfPull& line,
-                                                    const JointPlace& joint) {
-    return std::visit([&joint](const auto& convention) { return place(convention, joint); }, line);
+tl::expected<PlacedLine, MechanicsError> place_line(const LineOfPull& line, const JointAxis& axis) {
+    return std::visit([&axis](const auto& convention) { return place(convention, axis); }, line);
 }
 
-PullParts parts_of_pull(const PlacedLine& line, double tension_N, const JointPlace& joint) {
-    const Vec3 from_axis = across(line.insertion_m - joint.axis_m, joint.axis_direction);
+PullParts parts_of_pull(const PlacedLine& line, double tension_N, const JointAxis& axis) {
+    const Vec3 from_axis = across(line.insertion_m - axis.point_m, axis.direction);
     const Vec3 pull_N = tension_N * line.direction;
     PullParts parts;
-    parts.sideways_N = pull_N.dot(joint.axis_direction);
-    const Vec3 in_plane_N = across(pull_N, joint.axis_direction);
+    parts.sideways_N = pull_N.dot(axis.direction);
+    const Vec3 in_plane_N = across(pull_N, axis.direction);
     if (from_axis.norm() < kSamePlace_m) {
         // On the axis a pull cannot turn; all of it acts on the joint.
         parts.compressing_N = in_plane_N.norm();
@@ -129,7 +124,7 @@ PullParts parts_of_pull(const PlacedLine& line, double tension_N, const JointPla
     }
     const Vec3 outward = from_axis.normalized();
     parts.compressing_N = -in_plane_N.dot(outward);
-    parts.turning_N = std::abs(in_plane_N.cross(outward).dot(joint.axis_direction));
+    parts.turning_N = std::abs(in_plane_N.cross(outward).dot(axis.direction));
     return parts;
 }
 

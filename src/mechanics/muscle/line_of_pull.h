@@ -10,20 +10,12 @@
 #include "mechanics/error.h"
 #include "mechanics/muscle/free_body.h"
 
-#include <Eigen/Geometry>
 #include <tl/expected.hpp>
 
 #include <optional>
-#include <string>
 #include <variant>
 
 namespace steelyard::mechanics {
-
-/// A place on a bone.
-struct Attachment {
-    std::string segment;         ///< name of the segment
-    Vec3 place_m = Vec3::Zero(); ///< in the segment's own frame
-};
 
 /// Which way a muscle turns the joint.
 enum class TurnSense { positive = 1, negative = -1 };
@@ -36,16 +28,16 @@ struct WrapCylinder {
     TurnSense side = TurnSense::positive;
 };
 
-/// Convention "attachment points": the shortest path from insertion to origin.
+/// Convention "attachment points": the shortest path from insertion to origin, world frame.
 struct AttachmentLine {
-    Attachment origin;    ///< on the bone that stays
-    Attachment insertion; ///< on the free body
+    Vec3 origin_m = Vec3::Zero();    ///< on the bone that stays
+    Vec3 insertion_m = Vec3::Zero(); ///< on the free body
     std::optional<WrapCylinder> wrap;
 };
 
-/// Convention "fixed angle to the bone".
+/// Convention "fixed angle to the bone", world frame.
 struct FixedAngleLine {
-    Attachment insertion; ///< on the free body
+    Vec3 insertion_m = Vec3::Zero(); ///< on the free body
     /// Angle between the pull and the line from the insertion to the axis [rad], from 0 to π: 90°
     /// turns only, 0 presses the bone straight into the joint.
     double angle_to_bone_rad = 0.5 * kPi;
@@ -54,12 +46,11 @@ struct FixedAngleLine {
 
 using LineOfPull = std::variant<AttachmentLine, FixedAngleLine>;
 
-/// Where the joint and the two bones are.
-struct JointPlace {
-    Vec3 axis_m = Vec3::Zero();          ///< a point of the axis
-    Vec3 axis_direction = Vec3::UnitZ(); ///< unit; the joint angle grows about it
-    Eigen::Isometry3d origin_segment = Eigen::Isometry3d::Identity();
-    Eigen::Isometry3d insertion_segment = Eigen::Isometry3d::Identity();
+/// The axis of a joint, world frame. Its angle grows, and torques are positive, about the
+/// direction by the right-hand rule.
+struct JointAxis {
+    Vec3 point_m = Vec3::Zero();
+    Vec3 direction = Vec3::UnitZ(); ///< unit
 };
 
 /// The line at one place of the joint.
@@ -78,8 +69,7 @@ struct PlacedLine {
 /// Source: taut string about a cylinder; its arm is minus the change of its length with the joint
 /// angle (tendon excursion, An et al., J Biomech Eng 106:280, 1984; from memory). The tests check
 /// the arm against that derivative.
-tl::expected<PlacedLine, MechanicsError> place_line(const LineOfPull& line,
-                                                    const JointPlace& joint);
+tl::expected<PlacedLine, MechanicsError> place_line(const LineOfPull& line, const JointAxis& axis);
 
 /// A pull split at its insertion, for a bone that runs from the insertion to the axis.
 struct PullParts {
@@ -90,6 +80,6 @@ struct PullParts {
 
 /// Parts of a tension along a placed line.
 /// Source: components of a vector; OpenStax College Physics 2e, section 9.6.
-PullParts parts_of_pull(const PlacedLine& line, double tension_N, const JointPlace& joint);
+PullParts parts_of_pull(const PlacedLine& line, double tension_N, const JointAxis& axis);
 
 } // namespace steelyard::mechanics

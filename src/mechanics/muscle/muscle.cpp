@@ -5,24 +5,25 @@
 namespace steelyard::mechanics {
 
 tl::expected<Pull, MechanicsError> pull_at(const Muscle& muscle, double angle_rad,
-                                           const JointPlace& joint) {
+                                           const std::optional<LineOfPull>& line,
+                                           const JointAxis& axis) {
     if (!std::isfinite(angle_rad))
         return tl::unexpected(MechanicsError{Fault::not_finite, "angle", "a finite joint angle"});
-    if (muscle.arms.empty() && !muscle.line)
+    if (muscle.arms.empty() && !line)
         return tl::unexpected(
             MechanicsError{Fault::inconsistent, muscle.name, "moment arms or a line of pull"});
     Pull pull;
     pull.muscle = muscle.name;
     if (muscle.cross_section)
         pull.area_m2 = muscle.cross_section->area_m2;
-    if (muscle.line) {
-        auto placed = place_line(*muscle.line, joint);
+    if (line) {
+        auto placed = place_line(*line, axis);
         if (!placed) {
             placed.error().key = muscle.name + "." + placed.error().key;
             return tl::unexpected(placed.error());
         }
         pull.line = *placed;
-        pull.convention = std::holds_alternative<FixedAngleLine>(*muscle.line)
+        pull.convention = std::holds_alternative<FixedAngleLine>(*line)
                               ? PullConvention::fixed_angle
                               : PullConvention::attachment_points;
         pull.arm_m = placed->arm_m;

@@ -151,7 +151,7 @@ void add_ranges(MuscleSolution& solution, const JointDemand& demand, const std::
 tl::expected<MuscleSolution, MechanicsError> solve_muscles(const JointDemand& demand,
                                                            const std::vector<Pull>& pulls,
                                                            SharingRule rule,
-                                                           const JointPlace& joint) {
+                                                           const JointAxis& axis) {
     if (auto checked = check_pulls(pulls, rule); !checked)
         return tl::unexpected(checked.error());
     if (!std::isfinite(demand.torque_Nm) || !demand.force_N.allFinite())
@@ -175,7 +175,7 @@ tl::expected<MuscleSolution, MechanicsError> solve_muscles(const JointDemand& de
         reading.tension_N = tensions_N[i];
         reading.torque_Nm = pulls[i].arm_m * tensions_N[i];
         if (pulls[i].line)
-            reading.parts = parts_of_pull(*pulls[i].line, tensions_N[i], joint);
+            reading.parts = parts_of_pull(*pulls[i].line, tensions_N[i], axis);
         solution.muscles.push_back(std::move(reading));
     }
     if (solution.outcome == MuscleOutcome::balanced)
@@ -193,10 +193,7 @@ solve_muscles(const FreeBody& body, const std::vector<Pull>& pulls, SharingRule 
     const auto demand = demand_on_joint(body);
     if (!demand)
         return tl::unexpected(demand.error());
-    JointPlace joint;
-    joint.axis_m = body.axis_m;
-    joint.axis_direction = body.axis_direction;
-    return solve_muscles(*demand, pulls, rule, joint);
+    return solve_muscles(*demand, pulls, rule, {body.axis_m, body.axis_direction});
 }
 
 } // namespace steelyard::mechanics

@@ -60,7 +60,7 @@ inline constexpr double kShortestArm_m = 1.0e-3;
 
 /// Solves a group of muscles for a demand.
 /// @param pulls muscles of one group at this place of the joint, one or more
-/// @param joint axis by which the pulls are split into turning and compressing parts
+/// @param axis  by which the pulls are split into turning and compressing parts
 /// @return the solution, or why it cannot be computed: no muscle, an arm that is not finite, a rule
 ///         that needs a cross-section which a muscle lacks
 /// Source: tension = torque / moment arm and joint reaction = -(sum of all other forces), OpenStax
@@ -68,10 +68,9 @@ inline constexpr double kShortestArm_m = 1.0e-3;
 /// closed form of its minimum under the torque balance (Lagrange).
 tl::expected<MuscleSolution, MechanicsError> solve_muscles(const JointDemand& demand,
                                                            const std::vector<Pull>& pulls,
-                                                           SharingRule rule,
-                                                           const JointPlace& joint);
+                                                           SharingRule rule, const JointAxis& axis);
 
-/// The same for a free body whose bone frames do not matter, because every pull is already placed.
+/// The same for a free body.
 tl::expected<MuscleSolution, MechanicsError>
 solve_muscles(const FreeBody& body, const std::vector<Pull>& pulls, SharingRule rule);
 

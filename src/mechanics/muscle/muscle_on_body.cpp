@@ -1,0 +1,129 @@
+#include "mechanics/muscle/muscle_on_body.h"
+
+namespace steelyard::mechanics {
+namespace {
+
+Segment segment_beyond(Hinge hinge) {
+    return joint_info(hinge_info(hinge).joint).segment;
+}
+
+/// True when a muscle, listed for the right side, is asked for at the left.
+bool is_mirrored(const Muscle& muscle, Hinge hinge) {
+    return muscle.hinge && *muscle.hinge != hinge;
+}
+
+BodyPoint mirrored_point(BodyPoint point) {
+    point.segment = segment_info(point.segment).mirror;
+    point.offset_m.z() = -point.offset_m.z();
+    return point;
+}
+
+tl::expected<Vec3, MechanicsError> point_on_body(const BodyPoint& point, bool mirrored,
+                                                 const Body& body, const Placement& placement) {
+    const BodyPoint sided = mirrored ? mirrored_point(point) : point;
+    return local_point(body, sided).map([&](const Vec3& local_m) {
+        return placement[sided.segment].at(local_m);
+    });
+}
+
+struct SidedBody {
+    const Body& body;
+    const Placement& placement;
+    bool mirrored;
+};
+
+tl::expected<LineOfPull, MechanicsError> on_body(const AttachmentsOnBody& line,
+                                                 const SidedBody& on) {
+    const auto origin_m = point_on_body(line.origin, on.mirrored, on.body, on.placement);
+    const auto insertion_m = point_on_body(line.insertion, on.mirrored, on.body, on.placement);
+    if (!origin_m)
+        return tl::unexpected(origin_m.error());
+    if (!insertion_m)
+        return tl::unexpected(insertion_m.error());
+    return AttachmentLine{*origin_m, *insertion_m, line.wrap};
+}
+
+tl::expected<LineOfPull, MechanicsError> on_body(const FixedAngleOnBody& line,
+                                                 const SidedBody& on) {
+    const auto insertion_m = point_on_body(line.insertion, on.mirrored, on.body, on.placement);
+    if (!insertion_m)
+        return tl::unexpected(insertion_m.error());
+    return FixedAngleLine{*insertion_m, line.angle_to_bone_rad, line.turns};
+}
+
+} // namespace
+
+FreeBody free_body_at(const BodyCase& body_case, const BodyResult& result, Hinge hinge) {
+    const Segment first = segment_beyond(hinge);
+    FreeBody free;
+    free.name = "all beyond the " + std::string(joint_info(hinge_info(hinge).joint).label);
+    free.axis_m = result.placement.axis_point_m(hinge);
+    free.axis_direction = result.placement.axis(hinge);
+    free.along = (result.placement[first].rotation * body_case.body[first].tip_m).normalized();
+    free.gravity_m_s2 = Vec3(0.0, -body_case.gravity_m_s2, 0.0);
+    for (const SegmentInfo& info : all_segments())
+        if (is_at_or_beyond(info.segment, first))
+            free.segments.push_back({std::string(info.label), body_case.body[info.segment].mass_kg,
+                                     result.placement[info.segment].com_m, Vec3::Zero()});
+    for (const BodyForce& force : result.forces) {
+        if (!acts_distally(force, hinge))
+            continue;
+        const std::string name = force.origin == ForceOrigin::resistance
+                                     ? body_case.resistances[force.index].name
+                                     : std::string("support");
+        free.loads.push_back({name, force.point_m, force.force_N});
+        free.couple_Nm += force.couple_Nm;
+    }
+    return free;
+}
+
+std::vector<Muscle> muscles_at(const std::vector<Muscle>& muscles, Hinge hinge) {
+    std::vector<Muscle> found;
+    for (const Muscle& muscle : muscles)
+        if (muscle.hinge == hinge || muscle.hinge == hinge_info(hinge).mirror)
+            found.push_back(muscle);
+    return found;
+}
+
+tl::expected<Pull, MechanicsError> pull_on_body(const Muscle& muscle, const BodyCase& body_case,
+                                                const BodyResult& result, Hinge hinge) {
+    std::optional<LineOfPull> line;
+    if (muscle.line) {
+        const SidedBody on{body_case.body, result.placement, is_mirrored(muscle, hinge)};
+        auto placed =
+            std::visit([&on](const auto& spots) { return on_body(spots, on); }, *muscle.line);
+        if (!placed) {
+            placed.error().key = muscle.name + ".line." + placed.error().key;
+            return tl::unexpected(placed.error());
+        }
+        line = *placed;
+    }
+    return pull_at(muscle, body_case.pose[hinge], line,
+                   {result.placement.axis_point_m(hinge), result.placement.axis(hinge)});
+}
+
+tl::expected<HingeMuscles, MechanicsError> solve_muscles_at(const BodyCase& body_case,
+                                                            const BodyResult& result, Hinge hinge,
+                                                            const std::vector<Muscle>& muscles,
+                                                            SharingRule rule) {
+    HingeMuscles at;
+    for (const Muscle& muscle : muscles) {
+        auto pull = pull_on_body(muscle, body_case, result, hinge);
+        if (!pull)
+            return tl::unexpected(pull.error());
+        at.pulls.push_back(std::move(*pull));
+    }
+    const JointDemand demand{result.muscle(hinge), result.joint_force(segment_beyond(hinge))};
+    auto solution =
+        solve_muscles(demand, at.pulls, rule,
+                      {result.placement.axis_point_m(hinge), result.placement.axis(hinge)});
+    if (!solution)
+        return tl::unexpected(solution.error());
+    at.solution = std::move(*solution);
+    const FreeBody free = free_body_at(body_case, result, hinge);
+    for (std::size_t i = 0; i < at.pulls.size(); ++i)
+        at.levers.push_back(lever_about_joint(free, at.pulls, at.solution, i));
+    return at;
+}
+
+} // namespace steelyard::mechanics

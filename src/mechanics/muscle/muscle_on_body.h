@@ -1,0 +1,43 @@
+#pragma once
+// The muscles of a hinge of the whole body: from a body's solved torques to muscle and joint
+// forces.
+
+#include "mechanics/body/solve_body.h"
+#include "mechanics/muscle/muscle_lever.h"
+#include "mechanics/muscle/muscle_solve.h"
+
+#include <vector>
+
+namespace steelyard::mechanics {
+
+/// All that lies on the distal side of a hinge, cut free at its joint: weights, resistances and
+/// supports, as the body's solution has them. At rest.
+FreeBody free_body_at(const BodyCase& body_case, const BodyResult& result, Hinge hinge);
+
+/// The muscles that turn a hinge; a hinge of the left side has those of its mirror image.
+std::vector<Muscle> muscles_at(const std::vector<Muscle>& muscles, Hinge hinge);
+
+/// One muscle in a pose, on the side of the hinge.
+/// @return the pull, or what is wrong with the muscle's places on the body
+tl::expected<Pull, MechanicsError> pull_on_body(const Muscle& muscle, const BodyCase& body_case,
+                                                const BodyResult& result, Hinge hinge);
+
+/// The muscles and the joint at one hinge.
+struct HingeMuscles {
+    std::vector<Pull> pulls;
+    MuscleSolution solution;
+    /// One for each muscle, empty where its line is not known.
+    std::vector<std::optional<MuscleLever>> levers;
+};
+
+/// Solves the muscles of a hinge for the torque that the body's solution asks of it, at rest or in
+/// motion. Of all the muscles given those work that turn the hinge the way it is asked.
+/// The joint reaction leaves out what muscles of the joint's other hinges and of neighbouring
+/// joints that cross this one add: it is a lower estimate.
+/// @param muscles those of muscles_at
+tl::expected<HingeMuscles, MechanicsError> solve_muscles_at(const BodyCase& body_case,
+                                                            const BodyResult& result, Hinge hinge,
+                                                            const std::vector<Muscle>& muscles,
+                                                            SharingRule rule);
+
+} // namespace steelyard::mechanics

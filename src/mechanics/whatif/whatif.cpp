@@ -1,0 +1,206 @@
+#include "mechanics/whatif/whatif.h"
+
+#include "mechanics/bounds.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard::mechanics {
+namespace {
+
+/// A cap is kept when it is exceeded by no more than rounding.
+constexpr double kCapSlack = 1.0e-12;
+
+Limit limit_of_balance(BalanceStatus status) {
+    switch (status) {
+    case BalanceStatus::would_slip:
+        return {LimitKind::would_slip, std::nullopt, {}};
+    case BalanceStatus::lifts_off:
+        return {LimitKind::lifts_off, std::nullopt, {}};
+    default:
+        return {LimitKind::would_topple, std::nullopt, {}};
+    }
+}
+
+/// One change of one exercise, read at a hinge under caps.
+class ChangedExercise {
+public:
+    ChangedExercise(const Exercise& exercise, const Change& change, Hinge hinge,
+                    const std::vector<Cap>& caps)
+        : exercise_(exercise), change_(change), caps_(caps), hinges_{hinge} {
+        for (const Cap& cap : caps)
+            hinges_.push_back(cap.hinge);
+    }
+
+    AllowedReading size_at(double value) const {
+        const auto changed = with_change(exercise_, change_, value);
+        if (!changed)
+            return tl::unexpected(
+                Limit{LimitKind::cannot_be, std::nullopt, changed.error().expected});
+        const auto reading = read_repetition(*changed, hinges_);
+        if (!reading)
+            return tl::unexpected(
+                Limit{LimitKind::cannot_be, std::nullopt, reading.error().expected});
+        if (!holds_itself(reading->balance))
+            return tl::unexpected(limit_of_balance(reading->balance));
+        for (std::size_t i = 0; i < caps_.size(); ++i)
+            if (std::abs(reading->peaks[i + 1].torque_Nm) > caps_[i].most_Nm * (1.0 + kCapSlack))
+                return tl::unexpected(Limit{LimitKind::cap, caps_[i].hinge, {}});
+        return std::abs(reading->peaks[0].torque_Nm);
+    }
+
+    /// The peak at a value that has been read before.
+    ChangedPeak peak_at(double value) const {
+        const auto changed = with_change(exercise_, change_, value);
+        const auto reading = read_repetition(*changed, {hinges_.front()});
+        return {value, reading->peaks.front()};
+    }
+
+private:
+    const Exercise& exercise_;
+    const Change& change_;
+    const std::vector<Cap>& caps_;
+    std::vector<Hinge> hinges_;
+};
+
+tl::expected<void, MechanicsError> check_caps(const std::vector<Cap>& caps) {
+    for (std::size_t i = 0; i < caps.size(); ++i)
+        if (auto fault = outside(caps[i].most_Nm, 0.0, kMaxTorque_Nm, indexed("caps", i),
+                                 "a torque of 0 N·m or more"))
+            return tl::unexpected(*std::move(fault));
+    return {};
+}
+
+tl::expected<PeakTorque, MechanicsError> peak_of(const Exercise& exercise, Hinge hinge) {
+    return read_repetition(exercise, {hinge}).map([](const RepetitionReading& reading) {
+        return reading.peaks.front();
+    });
+}
+
+/// How big a change is, see ReliefWay::size.
+double size_of_change(const ChangeRange& range, double value) {
+    const double step = std::abs(value - range.present);
+    switch (range.unit) {
+    case ChangeUnit::radian:
+        return step / (0.5 * kPi);
+    case ChangeUnit::metre:
+        return step / 0.5;
+    case ChangeUnit::kilogram:
+    case ChangeUnit::newton:
+    case ChangeUnit::second:
+        break;
+    }
+    return step / std::max(std::abs(range.present), 1.0e-3);
+}
+
+double size_at(const Exercise& exercise, const Change& change, double value, Hinge hinge) {
+    const auto changed = with_change(exercise, change, value);
+    const auto peak = peak_of(*changed, hinge);
+    return std::abs(peak->torque_Nm);
+}
+
+/// Puts one change among the ways or the refused.
+void judge(const Exercise& exercise, const Relief& relief, const Change& change,
+           const WhatIfAnswer& answer, double keep_before_Nm, ReliefAnswer& all) {
+    const double slack_Nm = relief.within * keep_before_Nm;
+    for (const ChangedPeak& found : answer.solutions) {
+        const double keep_Nm = size_at(exercise, change, found.value, relief.keep);
+        if (std::abs(keep_Nm - keep_before_Nm) > slack_Nm + kCapSlack)
+            continue;
+        all.ways.push_back({change, answer.range, found, keep_before_Nm, keep_Nm,
+                            size_of_change(answer.range, found.value)});
+        return;
+    }
+    RefusedWay refused{change, answer.limit, answer.nearest, 0.0};
+    if (!answer.solutions.empty())
+        refused.at = answer.solutions.front();
+    if (refused.at)
+        refused.keep_after_Nm = size_at(exercise, change, refused.at->value, relief.keep);
+    all.refused.push_back(std::move(refused));
+}
+
+} // namespace
+
+tl::expected<WhatIfAnswer, MechanicsError>
+solve_for_torque(const Exercise& exercise, const Change& change, const Wanted& wanted) {
+    if (auto fault =
+            outside(wanted.torque_Nm, 0.0, kMaxTorque_Nm, "torque", "a torque of 0 N·m or more"))
+        return tl::unexpected(*std::move(fault));
+    if (auto checked = check_caps(wanted.caps); !checked)
+        return tl::unexpected(checked.error());
+    const auto present = peak_of(exercise, wanted.hinge);
+    if (!present)
+        return tl::unexpected(present.error());
+    const auto range = range_of(change, exercise);
+    if (!range)
+        return tl::unexpected(range.error());
+
+    const ChangedExercise changed(exercise, change, wanted.hinge, wanted.caps);
+    const SearchResult found = search([&](double value) { return changed.size_at(value); },
+                                      range->allowed, range->present, wanted.torque_Nm);
+    WhatIfAnswer answer;
+    answer.range = *range;
+    answer.present = *present;
+    for (const double value : found.solutions)
+        answer.solutions.push_back(changed.peak_at(value));
+    if (!found.solutions.empty())
+        return answer;
+    answer.outcome = found.nearest ? WhatIfOutcome::nearest_only : WhatIfOutcome::nothing_allowed;
+    answer.limit = found.first_limit;
+    if (found.nearest) {
+        answer.nearest = changed.peak_at(found.nearest->at);
+        answer.limit = found.nearest->limit;
+    }
+    return answer;
+}
+
+tl::expected<WhatIfAnswer, MechanicsError> equalise(const Exercise& exercise, const Change& change,
+                                                    const Exercise& other, Hinge hinge,
+                                                    const std::vector<Cap>& caps) {
+    const auto goal = peak_of(other, hinge);
+    if (!goal)
+        return tl::unexpected(within_key("other", goal.error()));
+    return solve_for_torque(exercise, change, {hinge, std::abs(goal->torque_Nm), caps});
+}
+
+tl::expected<std::vector<AllowedSpan>, MechanicsError>
+feasible_settings(const Exercise& exercise, const Change& change, const std::vector<Cap>& caps) {
+    if (auto checked = check_caps(caps); !checked)
+        return tl::unexpected(checked.error());
+    const auto range = range_of(change, exercise);
+    if (!range)
+        return tl::unexpected(range.error());
+    // Which hinge is read does not matter here, only whether a setting is allowed.
+    const ChangedExercise changed(exercise, change, Hinge::lumbar_flexion, caps);
+    return allowed_spans([&](double value) { return changed.size_at(value); }, range->allowed,
+                         range->present);
+}
+
+tl::expected<ReliefAnswer, MechanicsError> ways_to_relieve(const Exercise& exercise,
+                                                           const Relief& relief,
+                                                           const std::vector<Change>& changes) {
+    if (auto fault = outside(relief.by, 1.0e-9, 1.0, "by", "a part above 0 up to 1, such as 0.2"))
+        return tl::unexpected(*std::move(fault));
+    if (auto fault = outside(relief.within, 0.0, 1.0e3, "within", "a part of 0 or more"))
+        return tl::unexpected(*std::move(fault));
+    const auto reading = read_repetition(exercise, {relief.lower, relief.keep});
+    if (!reading)
+        return tl::unexpected(reading.error());
+    ReliefAnswer all;
+    all.present = reading->peaks[0];
+    all.wanted_Nm = (1.0 - relief.by) * std::abs(all.present.torque_Nm);
+    const double keep_before_Nm = std::abs(reading->peaks[1].torque_Nm);
+    for (const Change& change : changes) {
+        const auto answer =
+            solve_for_torque(exercise, change, {relief.lower, all.wanted_Nm, relief.caps});
+        if (!answer)
+            return tl::unexpected(answer.error());
+        judge(exercise, relief, change, *answer, keep_before_Nm, all);
+    }
+    std::stable_sort(
+        all.ways.begin(), all.ways.end(),
+        [](const ReliefWay& one, const ReliefWay& other) { return one.size < other.size; });
+    return all;
+}
+
+} // namespace steelyard::mechanics

@@ -1,0 +1,110 @@
+#pragma once
+// What to change to get a wanted torque: the questions a coach asks of an exercise.
+//
+// All torques here are the peaks of a repetition, as sizes [N·m].
+
+#include "mechanics/whatif/change.h"
+#include "mechanics/whatif/search.h"
+
+#include <tl/expected.hpp>
+
+#include <optional>
+#include <vector>
+
+namespace steelyard::mechanics {
+
+/// The most that a hinge may be asked for.
+struct Cap {
+    Hinge hinge = Hinge::lumbar_flexion;
+    double most_Nm = 100.0; ///< size of the peak muscle torque [N·m], >= 0
+};
+
+/// The peak torque that is wanted.
+struct Wanted {
+    Hinge hinge = Hinge::right_elbow_flexion;
+    double torque_Nm = 20.0; ///< size [N·m], >= 0
+    std::vector<Cap> caps;   ///< at other hinges, kept on the way
+};
+
+/// A setting of a change and the peak it gives.
+struct ChangedPeak {
+    double value = 0.0; ///< of the change, in its unit
+    PeakTorque peak;
+};
+
+enum class WhatIfOutcome {
+    reached,         ///< solutions holds every setting found
+    nearest_only,    ///< the wanted torque cannot be had; nearest and limit say how close and why
+    nothing_allowed, ///< no setting is possible; limit says what is wrong with the present one
+};
+
+struct WhatIfAnswer {
+    WhatIfOutcome outcome = WhatIfOutcome::reached;
+    ChangeRange range;                  ///< of the change, with the present value
+    PeakTorque present;                 ///< as the exercise stands
+    std::vector<ChangedPeak> solutions; ///< nearest to the present value first
+    std::optional<ChangedPeak> nearest;
+    std::optional<Limit> limit;
+};
+
+/// The settings of a change that give a wanted peak torque.
+/// Settings at which the body would lose its balance, a cap would be exceeded or the exercise
+/// cannot be are not allowed.
+/// @return the answer, or what cannot be computed: the exercise as it stands, a change it does not
+///         have, a torque that is negative or not finite
+tl::expected<WhatIfAnswer, MechanicsError>
+solve_for_torque(const Exercise& exercise, const Change& change, const Wanted& wanted);
+
+/// The settings of a change that make a hinge work as hard as in another exercise.
+tl::expected<WhatIfAnswer, MechanicsError> equalise(const Exercise& exercise, const Change& change,
+                                                    const Exercise& other, Hinge hinge,
+                                                    const std::vector<Cap>& caps = {});
+
+/// Settings of a change under which no cap is exceeded, with what stops them at either end.
+tl::expected<std::vector<AllowedSpan>, MechanicsError>
+feasible_settings(const Exercise& exercise, const Change& change, const std::vector<Cap>& caps);
+
+/// Take some of the torque off one hinge and leave another as it is.
+struct Relief {
+    Hinge lower = Hinge::lumbar_flexion;
+    double by = 0.2; ///< part to take off, above 0 up to 1
+    Hinge keep = Hinge::right_hip_flexion;
+    double within = 0.1; ///< part by which the other may change, >= 0
+    std::vector<Cap> caps;
+};
+
+/// A way to do it.
+struct ReliefWay {
+    Change change;
+    ChangeRange range;
+    ChangedPeak lowered;
+    double keep_before_Nm = 0.0; ///< size of the other hinge's peak as the exercise stands
+    double keep_after_Nm = 0.0;
+    /// Size of the change in its own measure, by which the ways are ranked: loads, forces and times
+    /// in parts of the present value, angles in right angles, lengths in half metres. Our own rule,
+    /// no source.
+    double size = 0.0;
+};
+
+/// A change that does not do it.
+struct RefusedWay {
+    Change change;
+    /// What stops it; empty when it lowers the torque but does not leave the other hinge alone.
+    std::optional<Limit> limit;
+    /// The setting that would lower the torque, or comes nearest to it.
+    std::optional<ChangedPeak> at;
+    double keep_after_Nm = 0.0; ///< at that setting
+};
+
+struct ReliefAnswer {
+    PeakTorque present;
+    double wanted_Nm = 0.0;      ///< present peak less the part taken off
+    std::vector<ReliefWay> ways; ///< smallest change first
+    std::vector<RefusedWay> refused;
+};
+
+/// Tries every change of a list.
+tl::expected<ReliefAnswer, MechanicsError>
+ways_to_relieve(const Exercise& exercise, const Relief& relief, const std::vector<Change>& changes);
+
+} // namespace steelyard::mechanics
