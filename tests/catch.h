@@ -10,7 +10,5 @@ using Catch::Matchers::WithinRel;
 #include <catch2/catch.hpp>
 using Catch::WithinAbs;
 using Catch::WithinRel;
-inline auto ContainsSubstring(const std::string& part) {
-    return Catch::Contains(part);
-}
+inline auto ContainsSubstring(const std::string& part) { return Catch::Contains(part); }
 #endif

@@ -20,7 +20,12 @@ ExitStatus solve(const Options& options, const Streams& streams) {
     if (!setup) {
         return ExitStatus::bad_input;
     }
-    const auto& lever = std::get<setup::LeverSetup>(*setup);
+    const auto* found = std::get_if<setup::LeverSetup>(&*setup);
+    if (!found) {
+        streams.err << options.file << ": found a body setup, expected a lever.\n";
+        return ExitStatus::bad_input;
+    }
+    const setup::LeverSetup& lever = *found;
     const auto result = solved(lever, streams);
     if (!result) {
         return ExitStatus::bad_input;

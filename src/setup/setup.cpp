@@ -11,10 +11,17 @@ namespace {
 tl::expected<Setup, InputError> setup_of(const TomlDocument& document) {
     InputErrors errors;
     TomlReader top(document, errors);
-    const auto kind = top.choice("kind", {"lever"}, Need::required);
+    const auto kind = top.choice("kind", {"lever", "body"}, Need::required);
     if (!kind)
         return tl::make_unexpected(first_of(errors));
-    return lever_setup_of(document).map([](LeverSetup setup) { return Setup(std::move(setup)); });
+    if (*kind == 0)
+        return lever_setup_of(document).map(
+            [](LeverSetup setup) { return Setup(std::move(setup)); });
+    return shipped_segment_tables()
+        .and_then([&](const std::vector<NamedSegmentTable>& tables) {
+            return body_setup_of(document, tables);
+        })
+        .map([](BodySetup setup) { return Setup(std::move(setup)); });
 }
 
 bool comes_before(const SetupListing& one, const SetupListing& other) {
@@ -41,6 +48,8 @@ tl::expected<Setup, InputError> parse_setup(std::string_view text, const std::st
 }
 
 std::string write_setup(const Setup& setup) {
+    if (const auto* body = std::get_if<BodySetup>(&setup))
+        return write_body_setup(*body);
     return write_lever_setup(std::get<LeverSetup>(setup));
 }
 

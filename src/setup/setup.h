@@ -1,6 +1,7 @@
 #pragma once
 // Setups of every kind: reading one without knowing its kind, and finding those in a folder.
 
+#include "setup/body_setup.h"
 #include "setup/lever_setup.h"
 
 #include <tl/expected.hpp>
@@ -15,12 +16,13 @@ namespace steelyard::setup {
 /// Ending of the names of setup files.
 inline constexpr std::string_view kSetupEnding = ".setup.toml";
 
-using Setup = std::variant<LeverSetup>;
+using Setup = std::variant<LeverSetup, BodySetup>;
 
 /// How a setup introduces itself, whatever its kind.
 const SetupHead& head_of(const Setup& setup);
 
-/// Reads a setup of any kind from a file; its key `kind` says which.
+/// Reads a setup of any kind from a file; its key `kind` says which. Bodies use the segment tables
+/// that come with the program.
 tl::expected<Setup, InputError> read_setup(const std::filesystem::path& path);
 
 /// The same from a text.

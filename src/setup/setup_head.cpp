@@ -34,8 +34,8 @@ std::string counted_from_one(const std::string& key) {
 }
 
 std::string found_phrase(const mechanics::MechanicsError& error, const SourceNote* note) {
-    if (note)
-        return fmt::format("\"{}\"", note->text);
+    if (note && !note->text.empty())
+        return note->bare ? note->text : fmt::format("\"{}\"", note->text);
     switch (error.fault) {
     case mechanics::Fault::not_finite:
         return "a number that is not finite";
@@ -105,6 +105,8 @@ InputError placed_error(const mechanics::MechanicsError& error, const SourceNote
     if (note) {
         placed.line = note->line;
         placed.column = note->column;
+        if (!note->key.empty())
+            placed.key = note->key + counted_from_one(error.key.substr(key.size()));
     }
     return placed;
 }
@@ -115,7 +117,8 @@ std::optional<double> noted_quantity(TomlReader& table, std::string_view key, Di
     const auto written = table.quantity(key, dimension, need, mass_as_force);
     if (!written)
         return std::nullopt;
-    source.by_key[mechanics_key] = {written->text, written->bare, written->line, written->column};
+    source.by_key[mechanics_key] = {written->text, written->bare, written->line, written->column,
+                                    table.path_of(key)};
     return written->value_SI;
 }
 

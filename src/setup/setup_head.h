@@ -30,6 +30,7 @@ struct SourceNote {
     bool bare = false; ///< a number without quotation marks
     int line = 0;
     int column = 0;
+    std::string key = {}; ///< as the file spells it: "load[1].mass"
 };
 
 /// Where the values of a setup came from, by the keys of mechanics ("load[0].mass", counted from

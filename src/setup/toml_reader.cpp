@@ -122,6 +122,15 @@ bool TomlReader::has(std::string_view key) const {
     return find(key) != nullptr;
 }
 
+bool TomlReader::has_in(std::string_view key, std::string_view inner) const {
+    const TomlNode* found = find(key);
+    if (!found || !std::holds_alternative<TomlTable>(found->value))
+        return false;
+    const auto& entries = std::get<TomlTable>(found->value).entries;
+    return std::any_of(entries.begin(), entries.end(),
+                       [&](const TomlNode& entry) { return entry.key == inner; });
+}
+
 const TomlNode* TomlReader::ask(std::string_view key, Need need) {
     if (std::find(asked_.begin(), asked_.end(), key) == asked_.end())
         asked_.emplace_back(key);

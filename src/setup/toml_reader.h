@@ -92,6 +92,8 @@ public:
     TomlReader(const TomlDocument& document, InputErrors& errors);
 
     bool has(std::string_view key) const;
+    /// True when the key is a table that has the inner key.
+    bool has_in(std::string_view key, std::string_view inner) const;
 
     std::optional<std::string> text(std::string_view key, Need need = Need::optional);
     std::optional<bool> boolean(std::string_view key, Need need = Need::optional);
