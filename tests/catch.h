@@ -10,5 +10,7 @@ using Catch::Matchers::WithinRel;
 #include <catch2/catch.hpp>
 using Catch::WithinAbs;
 using Catch::WithinRel;
-inline auto ContainsSubstring(const std::string& part) { return Catch::Contains(part); }
+inline auto ContainsSubstring(const std::string& part) {
+    return Catch::Contains(part);
+}
 #endif

@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <random>
 
 namespace steelyard::app {
 
@@ -39,9 +40,10 @@ double next_text_size(double size, int step) {
 } // namespace
 
 Application::Application(Window window, ShapePainter painter, Shelf shelf, SavedWork saved,
-                         const SavedBench& first)
+                         const SavedBench& first, std::filesystem::path question_bank)
     : window_(std::move(window)), painter_(std::move(painter)), shelf_(std::move(shelf)),
-      saved_(std::move(saved)) {
+      saved_(std::move(saved)), question_bank_(std::move(question_bank)),
+      question_seed_(std::random_device{}()) {
     const Preferences preferences = saved_.load_preferences();
     style_.look = preferences.look;
     text_size_ = preferences.text_size;
@@ -150,6 +152,8 @@ bool Application::handle_key(const KeyPress& key) {
         style_.look = style_.look == scene::Look::light ? scene::Look::dark : scene::Look::light;
     else if (key.key == GLFW_KEY_O && !shelf_state_.open)
         shelf_state_.open = true;
+    else if (key.key == GLFW_KEY_Q && !question_.model && !shelf_state_.open)
+        ask_question();
     else
         return false;
     apply_to_imgui(style_);
@@ -216,6 +220,41 @@ void Application::take_dropped_files(const std::vector<std::string>& paths) {
     }
 }
 
+/// Opens a question like the lever on the bench; each is another one.
+void Application::ask_question() {
+    if (!bank_)
+        bank_ = problems::load_bank(question_bank_);
+    auto asked = ask_like(*bank_, bench_.model.solved.lever_class, ++question_seed_);
+    if (!asked) {
+        bench_.model.message = asked.error();
+        question_.model.reset();
+        return;
+    }
+    question_.model = std::move(*asked);
+    question_.wants_keyboard = true;
+}
+
+/// The bench, or the question that lies over it.
+scene::Drawing Application::run_stage(const Layout& layout, const std::vector<KeyPress>& keys,
+                                      double seconds) {
+    draw_places(layout);
+    if (question_.model) {
+        QuestionOutcome outcome = run_question(style_, layout, *bank_, keys, question_);
+        if (outcome.wish == QuestionWish::next_question)
+            ask_question();
+        else if (outcome.wish == QuestionWish::leave)
+            question_.model.reset();
+        return std::move(outcome.drawing);
+    }
+    BenchOutcome outcome =
+        run_bench(style_, layout, {&keys, read_pointer(layout), seconds}, bench_);
+    if (outcome.changed)
+        save_due_s_ = glfwGetTime() + kSaveAfter_s;
+    if (outcome.ask_question)
+        ask_question();
+    return std::move(outcome.drawing);
+}
+
 void Application::frame(double seconds) {
     prepare_style();
     window_.begin_frame();
@@ -236,12 +275,7 @@ void Application::frame(double seconds) {
         if (outcome.opened)
             open_lever(shelf_.levers[*outcome.opened]);
     } else {
-        draw_places(layout);
-        BenchOutcome outcome =
-            run_bench(style_, layout, {&keys, read_pointer(layout), seconds}, bench_);
-        if (outcome.changed)
-            save_due_s_ = glfwGetTime() + kSaveAfter_s;
-        stage = std::move(outcome.drawing);
+        stage = run_stage(layout, keys, seconds);
         paint_labels(stage, Point::Zero(), style_, *ImGui::GetBackgroundDrawList());
         const auto edge = static_cast<float>(layout.column_at_px.x());
         if (!layout.narrow)

@@ -4,6 +4,7 @@
 #include "app/bench/bench_screen.h"
 #include "app/frame/window.h"
 #include "app/paint/shape_painter.h"
+#include "app/question/question_screen.h"
 #include "app/saved/saved_work.h"
 #include "app/shelf/shelf_view.h"
 
@@ -14,8 +15,9 @@ namespace steelyard::app {
 
 class Application {
 public:
+    /// @param question_bank  folder of the question bank, read when the first question is asked
     Application(Window window, ShapePainter painter, Shelf shelf, SavedWork saved,
-                const SavedBench& first);
+                const SavedBench& first, std::filesystem::path question_bank);
 
     /// Writes every frame's transcript to a file from now on.
     void tell_to(std::ofstream file);
@@ -31,6 +33,9 @@ private:
     std::vector<KeyPress> own_keys(std::vector<KeyPress> keys);
     bool handle_key(const KeyPress& key);
     void draw_places(const Layout& layout);
+    void ask_question();
+    scene::Drawing run_stage(const Layout& layout, const std::vector<KeyPress>& keys,
+                             double seconds);
     void take_dropped_files(const std::vector<std::string>& paths);
     void open_lever(const setup::LeverSetup& setup);
     void paint(const scene::Drawing& stage, const std::vector<PlacedDrawing>& pictures);
@@ -45,6 +50,10 @@ private:
     std::ofstream transcript_file_;
     BenchScreen bench_;
     ShelfState shelf_state_;
+    std::filesystem::path question_bank_;
+    std::optional<problems::Bank> bank_; ///< empty until the first question
+    QuestionScreen question_;
+    std::uint64_t question_seed_ = 0;
     std::vector<ShapeRecord> records_; ///< kept from frame to frame
     double text_size_ = 1.0;           ///< chosen by the person, 0.8 to 2.5
     double fonts_for_ = 0.0;           ///< scale that the fonts were made for

@@ -51,7 +51,7 @@ int run(const RunOptions& options) {
         return 1;
     }
     Application application(std::move(*window), std::move(*painter), std::move(shelf),
-                            std::move(saved), *first);
+                            std::move(saved), *first, options.data_folder / "question_bank");
     if (options.transcript) {
         std::ofstream file(*options.transcript);
         if (!file) {

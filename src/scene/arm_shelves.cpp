@@ -7,8 +7,8 @@ namespace steelyard::scene {
 namespace {
 
 constexpr double kFirstShelf_px = 44.0;
-/// Below the lever the ruler comes first.
-constexpr double kFirstShelfBelow_px = 62.0;
+/// Below the lever the ruler and the axis with its name come first.
+constexpr double kFirstShelfBelow_px = 82.0;
 constexpr double kShelfStep_px = 36.0;
 /// An arm that leaves the lever by less than this runs along it.
 constexpr double kAlongLever_rad = 12.0 * 3.14159265358979323846 / 180.0;

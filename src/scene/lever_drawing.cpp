@@ -62,11 +62,14 @@ public:
         for (const DrawnForce& force : forces)
             if (force.role == Role::own_weight) // the axis stays readable above it
                 add_force(force);
-        add_axis();
+        if (how_.marks.axis)
+            add_axis();
         if (how_.marks.ruler)
             add_ruler();
+        add_lengths();
         if (how_.marks.turning)
             add_turnings();
+        add_couples();
         if (how_.marks.arms)
             add_arms(forces);
         for (const DrawnForce& force : forces)
@@ -132,7 +135,8 @@ private:
                 forces.push_back(load_force(i));
         if (how_.marks.own_weight && lever_.own_weight.mass_kg > 0.0)
             forces.push_back(own_weight_force());
-        forces.push_back(effort_force());
+        if (how_.marks.effort)
+            forces.push_back(effort_force());
         if (how_.marks.reaction)
             forces.push_back(reaction_force());
         return forces;
@@ -149,9 +153,11 @@ private:
         force.direction = {0.0, -1.0};
         if (const auto* pull = std::get_if<mechanics::PointForce>(&load.action))
             force.direction = mechanics::unit_vector(pull->direction_rad);
-        if (const auto* weight = std::get_if<mechanics::Weight>(&load.action))
+        const auto* weight = std::get_if<mechanics::Weight>(&load.action);
+        if (weight != nullptr && how_.marks.load_sizes)
             force.name += ", " + quantity(weight->mass_kg, Dimension::mass);
-        force.size = quantity(force.reading.force_N.norm(), Dimension::force);
+        if (how_.marks.load_sizes)
+            force.size = quantity(force.reading.force_N.norm(), Dimension::force);
         set_span(force);
         return force;
     }
@@ -255,10 +261,12 @@ private:
         shapes().emplace_back(pin);
         board_.keep_clear({at + Point(-22.0, 0.0), base + Point(22.0, 0.0)});
         const double line = text(20.0);
-        shapes().emplace_back(board_.place(
-            {make_label(base + Point(0.0, line), "axis", TextSize::body, Role::ink, Align::centre),
-             make_label(base + Point(-28.0, 0.0), "axis", TextSize::body, Role::ink, Align::right),
-             make_label(base + Point(28.0, 0.0), "axis", TextSize::body, Role::ink, Align::left)}));
+        shapes().emplace_back(board_.place({make_label(base + Point(0.0, line), how_.axis_name,
+                                                       TextSize::body, Role::ink, Align::centre),
+                                            make_label(base + Point(-28.0, 0.0), how_.axis_name,
+                                                       TextSize::body, Role::ink, Align::right),
+                                            make_label(base + Point(28.0, 0.0), how_.axis_name,
+                                                       TextSize::body, Role::ink, Align::left)}));
     }
 
     void add_turnings() {
@@ -277,6 +285,29 @@ private:
             add_turning(at, same_way ? 50.0 : 38.0, -most_rad * effort_Nm / larger,
                         {Role::effort, 3.0}, shapes());
         board_.keep_clear({at - Point(40.0, 40.0), at + Point(40.0, 0.0)});
+    }
+
+    /// A couple has no place: it is shown as a turning about the axis, with its name.
+    void add_couples() {
+        const Point at = view_.to_sheet(solved_.axis_m);
+        double radius_px = 62.0;
+        for (const mechanics::Load& load : lever_.loads) {
+            const auto* couple = std::get_if<mechanics::Couple>(&load.action);
+            if (couple == nullptr || couple->torque_Nm == 0.0)
+                continue;
+            const double turn_rad = std::copysign(100.0 * kDegree, -couple->torque_Nm);
+            add_turning(at, radius_px, turn_rad, {Role::load, 4.0}, shapes());
+            std::string words = load.name;
+            if (how_.marks.load_sizes)
+                words += " " + quantity(std::abs(couple->torque_Nm), Dimension::torque);
+            const double side = turn_rad > 0.0 ? 1.0 : -1.0;
+            shapes().emplace_back(board_.place(
+                {make_label(at + Point(side * (radius_px + 10.0), -text(24.0)), words,
+                            TextSize::body, Role::load, side > 0.0 ? Align::left : Align::right),
+                 make_label(at + Point(0.0, -radius_px - text(12.0)), words, TextSize::body,
+                            Role::load, Align::centre)}));
+            radius_px += 18.0;
+        }
     }
 
     void add_arms(const std::vector<DrawnForce>& forces) {
@@ -401,6 +432,36 @@ private:
                                      TextSize::caption, Role::quiet_ink, Align::centre);
             board_.keep_clear(room_of(place, how_.text_scale));
             shapes().emplace_back(std::move(place));
+        }
+    }
+
+    /// Stated lengths, each moved off the lever to a shelf of its own.
+    void add_lengths() {
+        double shelf_px = 86.0;
+        for (const LengthMark& length : how_.lengths) {
+            const Point from = view_.to_sheet(length.from_m);
+            const Point to = view_.to_sheet(length.to_m);
+            const Point span = to - from;
+            if (span.norm() < 2.0)
+                continue;
+            const Point across = span.x() >= 0.0 ? Point(-span.y(), span.x()).normalized()
+                                                 : Point(span.y(), -span.x()).normalized();
+            const Point shift = shelf_px * across;
+            const Stroke thin{length.role, 1.5};
+            shapes().emplace_back(Line{from + shift, to + shift, thin});
+            for (const Point& end : {from, to})
+                shapes().emplace_back(
+                    Line{end + shift - 6.0 * across, end + shift + 6.0 * across, thin});
+            board_.keep_clear(from + shift, to + shift, 1.5);
+            const Point middle = 0.5 * (from + to) + shift;
+            shapes().emplace_back(
+                board_.place({make_label(middle + Point(0.0, -text(7.0)), length.text,
+                                         TextSize::body, length.role, Align::centre),
+                              make_label(middle + Point(0.0, text(18.0)), length.text,
+                                         TextSize::body, length.role, Align::centre),
+                              make_label(middle + Point(12.0, text(5.0)), length.text,
+                                         TextSize::body, length.role, Align::left)}));
+            shelf_px += text(34.0);
         }
     }
 

@@ -12,6 +12,7 @@ namespace steelyard::scene {
 /// What the drawing gives away. A question hides what it asks for.
 struct LeverMarks {
     bool heading = true;     ///< name and sentence at the top left
+    bool load_sizes = true;  ///< forces and masses of the loads; else their names only
     bool effort_size = true; ///< size of the effort; else its direction only
     bool arms = true;        ///< moment arms with their right angles
     bool lines = true;       ///< lines of action
@@ -21,6 +22,16 @@ struct LeverMarks {
     bool strip = true;       ///< the balance strip
     bool ruler = true;       ///< distances along the lever
     bool arrow_scale = true; ///< how long a newton is drawn
+    bool axis = true;
+    bool effort = true;
+};
+
+/// A length that the drawing states or that the feedback points out.
+struct LengthMark {
+    mechanics::Vec2 from_m = mechanics::Vec2::Zero();
+    mechanics::Vec2 to_m = mechanics::Vec2::Zero();
+    std::string text; ///< "0.30 m"
+    Role role = Role::quiet_ink;
 };
 
 struct LeverDrawing {
@@ -30,6 +41,8 @@ struct LeverDrawing {
     double text_scale = 1.0;
     LeverMarks marks;
     LeverPose pose;
+    std::string axis_name = "axis";
+    std::vector<LengthMark> lengths;
     double heading_top_px = 34.0; ///< where the heading starts
 };
 

@@ -1,7 +1,7 @@
 #include "catch.h"
 #include "cli/command_line.h"
-#include "cli/window_request.h"
 #include "cli/run_here.h"
+#include "cli/window_request.h"
 
 #include <regex>
 

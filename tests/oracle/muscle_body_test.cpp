@@ -2,7 +2,7 @@
 // which come from memory, against the moment arms, which are published; and the size of the forces.
 
 #include "catch.h"
-#include "mechanics/muscle/muscle_on_body.h"
+#include "mechanics/muscle/muscle_sweep.h"
 #include "setup/muscle_file.h"
 #include "setup/segment_table_file.h"
 
@@ -150,4 +150,40 @@ TEST_CASE("every hinge that has muscles can be solved for them, left and right",
             }
         }
     }
+}
+
+// Common practice, no source: a curl is hardest where the forearm is level, but the biceps pulls
+// hardest elsewhere, because its own arm changes too.
+TEST_CASE("through a curl the torque and the muscle force peak at different angles",
+          "[oracle][muscle]") {
+    BodyCase body_case = standing_man();
+    body_case.resistances = {{"dumbbell", Dumbbell{Segment::right_hand, 8.0}}};
+    PosePath path{body_case.pose.angle_rad};
+    path.end_angle_rad[index_of(Hinge::right_elbow_flexion)] = deg(140.0);
+    const Hinge elbow = Hinge::right_elbow_flexion;
+    std::vector<Muscle> biceps;
+    for (const Muscle& muscle : muscles_at(all_muscles(), elbow))
+        if (muscle.name == "biceps")
+            biceps.push_back(muscle);
+    REQUIRE(biceps.size() == 1);
+    const auto rows =
+        sweep_muscles(body_case, path, std::nullopt, elbow, biceps, SharingRule::equal_stress, 141);
+    REQUIRE(rows);
+    std::size_t hardest = 0, strongest = 0;
+    for (std::size_t i = 0; i < rows->size(); ++i) {
+        const MuscleStep& row = (*rows)[i];
+        // Force = torque / published arm, at every degree.
+        if (row.solution.outcome == MuscleOutcome::balanced)
+            CHECK_THAT(
+                row.solution.muscles[0].tension_N,
+                WithinRel(row.torque_Nm / arm_at(biceps[0].arms, row.angle_rad).arm_m, 1e-9));
+        if (row.torque_Nm > (*rows)[hardest].torque_Nm)
+            hardest = i;
+        if (row.solution.muscles[0].tension_N > (*rows)[strongest].solution.muscles[0].tension_N)
+            strongest = i;
+    }
+    CHECK_THAT((*rows)[hardest].angle_rad, WithinAbs(deg(90.0), deg(0.51))); // steps of 1 degree
+    CHECK(strongest != hardest);
+    CHECK_FALSE(
+        sweep_muscles(body_case, path, std::nullopt, elbow, biceps, SharingRule::equal_stress, 1));
 }

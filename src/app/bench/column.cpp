@@ -2,6 +2,7 @@
 
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
+#include "app/widgets/column_pen.h"
 #include "setup/lever_steps.h"
 
 #include <algorithm>
@@ -16,39 +17,6 @@ using scene::TextSize;
 constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
 constexpr TextStyle kStrongCaption{TextSize::caption, true, Role::ink};
 constexpr TextStyle kBody{TextSize::body, false, Role::quiet_ink};
-
-/// Draws down the column; keeps where the next thing goes.
-class ColumnPen {
-public:
-    ColumnPen(const Style& style, const Layout& layout)
-        : style_(style), list_(*ImGui::GetWindowDrawList()),
-          left_(static_cast<float>(layout.column_at_px.x()) + 24.0F),
-          width_(static_cast<float>(layout.column_px.x()) - 48.0F),
-          y_(static_cast<float>(layout.column_at_px.y()) - ImGui::GetScrollY()) {}
-
-    float left() const { return left_; }
-    float width() const { return width_; }
-    float y() const { return y_; }
-    void skip(float at_100_percent) { y_ += style_.px(at_100_percent); }
-    ImDrawList& list() { return list_; }
-
-    void line(const TextStyle& how, std::string_view text) {
-        draw_text(list_, style_, how, {left_, y_}, text);
-    }
-    void paragraph(const TextStyle& how, std::string_view text) {
-        y_ = draw_paragraph(list_, style_, how, {left_, y_}, width_, text);
-    }
-    void divider() {
-        list_.AddLine({left_, y_}, {left_ + width_, y_}, style_.mark(Role::hairline), 1.0F);
-    }
-
-private:
-    const Style& style_;
-    ImDrawList& list_;
-    float left_;
-    float width_;
-    float y_;
-};
 
 constexpr float kFarAbove_px = -1.0e5F;
 
@@ -90,7 +58,7 @@ void draw_steps(const Style& style, const BenchModel& model, setup::LeverReading
         y = draw_paragraph(pen.list(), style, kCaption, {pen.left() + pad, y}, inner_px,
                            formula_of(step));
     }
-    pen.skip((height_px + style.px(8.0F)) / style.fonts.scale);
+    pen.skip_px(height_px + style.px(8.0F));
 }
 
 void draw_reading(const Style& style, const BenchModel& model, const Reading& reading,
@@ -168,8 +136,7 @@ ColumnOutcome draw_column(const Style& style, const BenchModel& model,
     const float top = std::max(pen.y(), layout.narrow ? pen.y() : foot);
     outcome.ask_question =
         main_button(style, "ask", {pen.left(), top}, pen.width(), "Ask me one like this");
-    ImGui::SetCursorScreenPos({pen.left(), top + main_button_height(style) + style.px(20.0F)});
-    ImGui::Dummy({1.0F, 1.0F});
+    pen.finish(top - pen.y() + main_button_height(style) + style.px(20.0F));
     end_area();
     return outcome;
 }

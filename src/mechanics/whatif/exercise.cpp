@@ -1,6 +1,6 @@
 #include "mechanics/whatif/exercise.h"
 
-#include "mechanics/body/solve_pose.h"
+#include "mechanics/range/repetition.h"
 
 #include <boost/math/tools/minima.hpp>
 
@@ -17,44 +17,6 @@ constexpr int kPlaces = 41;
 /// as they can, and the torque itself is then exact to rounding.
 constexpr int kPlaceBits = 26;
 
-/// The repetition as a function of one number: the time with a tempo, else the progress.
-class Repetition {
-public:
-    explicit Repetition(const Exercise& exercise) : exercise_(exercise) {}
-
-    double end() const {
-        if (!exercise_.path)
-            return 0.0;
-        return exercise_.tempo ? duration_s(*exercise_.tempo) : 1.0;
-    }
-
-    double progress_at(double place) const { return state_at(place).progress; }
-
-    tl::expected<void, MechanicsError> solve_at(double place, BodyResult& result) const {
-        const BodyCase& body_case = exercise_.body_case;
-        if (!exercise_.path)
-            return solve_pose(body_case, body_case.body, body_case.pose, nullptr, result);
-        const TempoState state = state_at(place);
-        const Pose pose = pose_at(body_case.pose, *exercise_.path, state.progress);
-        if (!exercise_.tempo)
-            return solve_pose(body_case, body_case.body, pose, nullptr, result);
-        Motion motion;
-        for (std::size_t i = 0; i < kHingeCount; ++i) {
-            const double way_rad = exercise_.path->end_angle_rad[i] - body_case.pose.angle_rad[i];
-            motion.rate_rad_s[i] = state.rate_1_s * way_rad;
-            motion.acceleration_rad_s2[i] = state.acceleration_1_s2 * way_rad;
-        }
-        return solve_pose(body_case, body_case.body, pose, &motion, result);
-    }
-
-private:
-    TempoState state_at(double place) const {
-        return exercise_.tempo ? tempo_state(*exercise_.tempo, place) : TempoState{place, 0.0, 0.0};
-    }
-
-    const Exercise& exercise_;
-};
-
 /// The torque with the largest size between two places, by Brent's method.
 PeakTorque refine(const Repetition& repetition, const PeakTorque& coarse, double from, double to) {
     BodyResult result;
@@ -68,18 +30,7 @@ PeakTorque refine(const Repetition& repetition, const PeakTorque& coarse, double
     if (!repetition.solve_at(place, result) ||
         std::abs(result.muscle(coarse.hinge)) <= std::abs(coarse.torque_Nm))
         return coarse;
-    return {coarse.hinge, result.muscle(coarse.hinge), repetition.progress_at(place)};
-}
-
-tl::expected<void, MechanicsError> check_exercise(const Exercise& exercise) {
-    const BodyCase& body_case = exercise.body_case;
-    if (auto checked = check_case(body_case); !checked)
-        return checked;
-    if (auto checked = check_pose(body_case.body, body_case.pose); !checked)
-        return checked;
-    if (!exercise.path)
-        return {};
-    return check_pose(body_case.body, pose_at(body_case.pose, *exercise.path, 1.0));
+    return {coarse.hinge, result.muscle(coarse.hinge), repetition.state_at(place).progress};
 }
 
 } // namespace
@@ -91,9 +42,9 @@ bool holds_itself(BalanceStatus status) {
 
 tl::expected<RepetitionReading, MechanicsError> read_repetition(const Exercise& exercise,
                                                                 const std::vector<Hinge>& hinges) {
-    if (auto checked = check_exercise(exercise); !checked)
+    const Repetition repetition(exercise.body_case, exercise.path, exercise.tempo);
+    if (auto checked = repetition.check(); !checked)
         return tl::unexpected(checked.error());
-    const Repetition repetition(exercise);
     const int places = exercise.path ? kPlaces : 1;
     const double step = places > 1 ? repetition.end() / (places - 1) : 0.0;
 
@@ -112,7 +63,7 @@ tl::expected<RepetitionReading, MechanicsError> read_repetition(const Exercise& 
             const double torque_Nm = result.muscle(hinges[k]);
             if (i > 0 && std::abs(torque_Nm) <= std::abs(reading.peaks[k].torque_Nm))
                 continue;
-            reading.peaks[k] = {hinges[k], torque_Nm, repetition.progress_at(place)};
+            reading.peaks[k] = {hinges[k], torque_Nm, repetition.state_at(place).progress};
             peak_places[k] = place;
         }
     }

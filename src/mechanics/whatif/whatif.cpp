@@ -100,12 +100,15 @@ double size_at(const Exercise& exercise, const Change& change, double value, Hin
 }
 
 /// Puts one change among the ways or the refused.
-void judge(const Exercise& exercise, const Relief& relief, const Change& change,
-           const WhatIfAnswer& answer, double keep_before_Nm, ReliefAnswer& all) {
-    const double slack_Nm = relief.within * keep_before_Nm;
+void judge(const Exercise& exercise, const Goal& goal, const Change& change,
+           const WhatIfAnswer& answer, double keep_before_Nm, RankedWays& all) {
+    const auto kept_size = [&](double value) {
+        return goal.keep ? size_at(exercise, change, value, goal.keep->hinge) : 0.0;
+    };
+    const double slack_Nm = goal.keep ? goal.keep->within * keep_before_Nm + kCapSlack : 0.0;
     for (const ChangedPeak& found : answer.solutions) {
-        const double keep_Nm = size_at(exercise, change, found.value, relief.keep);
-        if (std::abs(keep_Nm - keep_before_Nm) > slack_Nm + kCapSlack)
+        const double keep_Nm = kept_size(found.value);
+        if (std::abs(keep_Nm - keep_before_Nm) > slack_Nm)
             continue;
         all.ways.push_back({change, answer.range, found, keep_before_Nm, keep_Nm,
                             size_of_change(answer.range, found.value)});
@@ -115,7 +118,7 @@ void judge(const Exercise& exercise, const Relief& relief, const Change& change,
     if (!answer.solutions.empty())
         refused.at = answer.solutions.front();
     if (refused.at)
-        refused.keep_after_Nm = size_at(exercise, change, refused.at->value, relief.keep);
+        refused.keep_after_Nm = kept_size(refused.at->value);
     all.refused.push_back(std::move(refused));
 }
 
@@ -154,15 +157,6 @@ solve_for_torque(const Exercise& exercise, const Change& change, const Wanted& w
     return answer;
 }
 
-tl::expected<WhatIfAnswer, MechanicsError> equalise(const Exercise& exercise, const Change& change,
-                                                    const Exercise& other, Hinge hinge,
-                                                    const std::vector<Cap>& caps) {
-    const auto goal = peak_of(other, hinge);
-    if (!goal)
-        return tl::unexpected(within_key("other", goal.error()));
-    return solve_for_torque(exercise, change, {hinge, std::abs(goal->torque_Nm), caps});
-}
-
 tl::expected<std::vector<AllowedSpan>, MechanicsError>
 feasible_settings(const Exercise& exercise, const Change& change, const std::vector<Cap>& caps) {
     if (auto checked = check_caps(caps); !checked)
@@ -176,31 +170,37 @@ feasible_settings(const Exercise& exercise, const Change& change, const std::vec
                          range->present);
 }
 
-tl::expected<ReliefAnswer, MechanicsError> ways_to_relieve(const Exercise& exercise,
-                                                           const Relief& relief,
-                                                           const std::vector<Change>& changes) {
-    if (auto fault = outside(relief.by, 1.0e-9, 1.0, "by", "a part above 0 up to 1, such as 0.2"))
-        return tl::unexpected(*std::move(fault));
-    if (auto fault = outside(relief.within, 0.0, 1.0e3, "within", "a part of 0 or more"))
-        return tl::unexpected(*std::move(fault));
-    const auto reading = read_repetition(exercise, {relief.lower, relief.keep});
+tl::expected<RankedWays, MechanicsError> ranked_ways(const Exercise& exercise, const Goal& goal,
+                                                     const std::vector<Change>& changes) {
+    std::vector<Hinge> hinges{goal.wanted.hinge};
+    if (goal.keep) {
+        if (auto fault = outside(goal.keep->within, 0.0, 1.0e3, "within", "a part of 0 or more"))
+            return tl::unexpected(*std::move(fault));
+        hinges.push_back(goal.keep->hinge);
+    }
+    const auto reading = read_repetition(exercise, hinges);
     if (!reading)
         return tl::unexpected(reading.error());
-    ReliefAnswer all;
-    all.present = reading->peaks[0];
-    all.wanted_Nm = (1.0 - relief.by) * std::abs(all.present.torque_Nm);
-    const double keep_before_Nm = std::abs(reading->peaks[1].torque_Nm);
+    RankedWays all;
+    all.present = reading->peaks.front();
+    const double keep_before_Nm = goal.keep ? std::abs(reading->peaks.back().torque_Nm) : 0.0;
     for (const Change& change : changes) {
-        const auto answer =
-            solve_for_torque(exercise, change, {relief.lower, all.wanted_Nm, relief.caps});
+        const auto answer = solve_for_torque(exercise, change, goal.wanted);
         if (!answer)
             return tl::unexpected(answer.error());
-        judge(exercise, relief, change, *answer, keep_before_Nm, all);
+        judge(exercise, goal, change, *answer, keep_before_Nm, all);
     }
-    std::stable_sort(
-        all.ways.begin(), all.ways.end(),
-        [](const ReliefWay& one, const ReliefWay& other) { return one.size < other.size; });
+    std::stable_sort(all.ways.begin(), all.ways.end(),
+                     [](const Way& one, const Way& other) { return one.size < other.size; });
     return all;
+}
+
+tl::expected<double, MechanicsError> peak_less(const Exercise& exercise, Hinge hinge, double by) {
+    if (auto fault = outside(by, -1.0e3, 1.0, "by", "a part of at most 1, such as 0.2"))
+        return tl::unexpected(*std::move(fault));
+    return peak_of(exercise, hinge).map([by](const PeakTorque& peak) {
+        return (1.0 - by) * std::abs(peak.torque_Nm);
+    });
 }
 
 } // namespace steelyard::mechanics

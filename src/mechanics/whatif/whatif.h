@@ -55,56 +55,59 @@ struct WhatIfAnswer {
 tl::expected<WhatIfAnswer, MechanicsError>
 solve_for_torque(const Exercise& exercise, const Change& change, const Wanted& wanted);
 
-/// The settings of a change that make a hinge work as hard as in another exercise.
-tl::expected<WhatIfAnswer, MechanicsError> equalise(const Exercise& exercise, const Change& change,
-                                                    const Exercise& other, Hinge hinge,
-                                                    const std::vector<Cap>& caps = {});
-
 /// Settings of a change under which no cap is exceeded, with what stops them at either end.
 tl::expected<std::vector<AllowedSpan>, MechanicsError>
 feasible_settings(const Exercise& exercise, const Change& change, const std::vector<Cap>& caps);
 
-/// Take some of the torque off one hinge and leave another as it is.
-struct Relief {
-    Hinge lower = Hinge::lumbar_flexion;
-    double by = 0.2; ///< part to take off, above 0 up to 1
-    Hinge keep = Hinge::right_hip_flexion;
-    double within = 0.1; ///< part by which the other may change, >= 0
-    std::vector<Cap> caps;
+/// Another hinge that is to be left as it is.
+struct Keep {
+    Hinge hinge = Hinge::right_hip_flexion;
+    double within = 0.1; ///< part of its present peak by which it may change, >= 0
 };
 
-/// A way to do it.
-struct ReliefWay {
+/// What a change is to do: a wanted torque at one hinge, another hinge left alone, caps kept.
+struct Goal {
+    Wanted wanted;
+    std::optional<Keep> keep;
+};
+
+/// A change that reaches the goal.
+struct Way {
     Change change;
     ChangeRange range;
-    ChangedPeak lowered;
-    double keep_before_Nm = 0.0; ///< size of the other hinge's peak as the exercise stands
-    double keep_after_Nm = 0.0;
+    ChangedPeak reached;
+    double keep_before_Nm =
+        0.0;                    ///< size of the kept hinge's peak as the exercise stands; 0 if none
+    double keep_after_Nm = 0.0; ///< at the setting reached
     /// Size of the change in its own measure, by which the ways are ranked: loads, forces and times
     /// in parts of the present value, angles in right angles, lengths in half metres. Our own rule,
     /// no source.
     double size = 0.0;
 };
 
-/// A change that does not do it.
+/// A change that does not.
 struct RefusedWay {
     Change change;
-    /// What stops it; empty when it lowers the torque but does not leave the other hinge alone.
+    /// What stops it; empty when it gives the wanted torque but does not leave the other hinge
+    /// alone.
     std::optional<Limit> limit;
-    /// The setting that would lower the torque, or comes nearest to it.
+    /// The setting that gives the wanted torque, or comes nearest to it.
     std::optional<ChangedPeak> at;
     double keep_after_Nm = 0.0; ///< at that setting
 };
 
-struct ReliefAnswer {
+struct RankedWays {
     PeakTorque present;
-    double wanted_Nm = 0.0;      ///< present peak less the part taken off
-    std::vector<ReliefWay> ways; ///< smallest change first
+    std::vector<Way> ways; ///< smallest change first
     std::vector<RefusedWay> refused;
 };
 
-/// Tries every change of a list.
-tl::expected<ReliefAnswer, MechanicsError>
-ways_to_relieve(const Exercise& exercise, const Relief& relief, const std::vector<Change>& changes);
+/// Tries every change of a list (see possible_changes) for a goal and ranks those that reach it.
+tl::expected<RankedWays, MechanicsError> ranked_ways(const Exercise& exercise, const Goal& goal,
+                                                     const std::vector<Change>& changes);
+
+/// Size of the peak torque of a hinge, less a part of it [N·m]: the torque wanted to take 20 % off.
+/// @param by part to take off, from 0 to 1; negative puts it on
+tl::expected<double, MechanicsError> peak_less(const Exercise& exercise, Hinge hinge, double by);
 
 } // namespace steelyard::mechanics

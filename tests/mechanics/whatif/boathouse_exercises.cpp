@@ -10,6 +10,7 @@ Exercise seated() {
     Exercise exercise;
     exercise.body_case = standing(winter_body());
     exercise.body_case.support = Held{Segment::pelvis};
+    exercise.body_case.pose.anchor.point = {Segment::pelvis, Spot::seat, 0.0, Vec3::Zero()};
     return exercise;
 }
 

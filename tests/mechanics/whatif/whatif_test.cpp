@@ -3,6 +3,7 @@
 #include "mechanics/whatif/boathouse_exercises.h"
 #include "mechanics/whatif/whatif.h"
 
+#include <algorithm>
 #include <cmath>
 
 using namespace steelyard::mechanics;
@@ -203,41 +204,55 @@ TEST_CASE("the dumbbell that equals a cable at the elbow", "[whatif]") {
     Exercise dumbbell = curl();
     dumbbell.path.reset();
     dumbbell.body_case.pose[Hinge::right_elbow_flexion] = degrees(90.0);
-    const auto answer = equalise(dumbbell, LoadSize{{0}}, cable_hold(), Hinge::right_elbow_flexion);
-    REQUIRE(answer);
-    REQUIRE(answer->outcome == WhatIfOutcome::reached);
-    const auto equal = with_change(dumbbell, LoadSize{{0}}, answer->solutions[0].value);
+    const auto cable_Nm = peak_less(cable_hold(), Hinge::right_elbow_flexion, 0.0);
+    REQUIRE(cable_Nm);
+    const WhatIfAnswer answer =
+        answered(dumbbell, LoadSize{{0}}, {Hinge::right_elbow_flexion, *cable_Nm, {}});
+    REQUIRE(answer.outcome == WhatIfOutcome::reached);
+    const auto equal = with_change(dumbbell, LoadSize{{0}}, answer.solutions[0].value);
     CHECK_THAT(peak(*equal, Hinge::right_elbow_flexion),
                WithinRel(peak(cable_hold(), Hinge::right_elbow_flexion), 1e-9));
 }
 
 TEST_CASE("ways to relieve the low back are ranked, and keep the other joint as it is",
-          "[whatif][relief]") {
+          "[whatif][ways]") {
     const Exercise exercise = stoop();
-    const Relief relief{Hinge::lumbar_flexion, 0.15, Hinge::right_elbow_flexion, 0.3, {}};
+    const double wanted_Nm = *peak_less(exercise, Hinge::lumbar_flexion, 0.15);
+    CHECK_THAT(wanted_Nm, WithinRel(0.85 * peak(exercise, Hinge::lumbar_flexion), 1e-12));
+    const Goal goal{{Hinge::lumbar_flexion, wanted_Nm, {}}, Keep{Hinge::right_elbow_flexion, 0.3}};
     const std::vector<Change> changes{LoadSize{{0, 1}}, LoadReach{0, Hinge::lumbar_flexion},
                                       JointAngle{Hinge::lumbar_flexion, false},
                                       JointAngle{Hinge::right_knee_flexion, true}};
-    const auto answer = ways_to_relieve(exercise, relief, changes);
+    const auto answer = ranked_ways(exercise, goal, changes);
     REQUIRE(answer);
-    CHECK_THAT(answer->wanted_Nm, WithinRel(0.85 * peak(exercise, Hinge::lumbar_flexion), 1e-12));
     CHECK(answer->ways.size() + answer->refused.size() == changes.size());
     REQUIRE_FALSE(answer->ways.empty());
     for (std::size_t i = 0; i < answer->ways.size(); ++i) {
-        const ReliefWay& way = answer->ways[i];
+        const Way& way = answer->ways[i];
         INFO(describe(way.change, exercise));
         CHECK(std::abs(way.keep_after_Nm - way.keep_before_Nm) <= 0.3 * way.keep_before_Nm + 1e-9);
-        const auto changed = with_change(exercise, way.change, way.lowered.value);
-        CHECK_THAT(peak(*changed, Hinge::lumbar_flexion), WithinRel(answer->wanted_Nm, 1e-9));
+        const auto changed = with_change(exercise, way.change, way.reached.value);
+        CHECK_THAT(peak(*changed, Hinge::lumbar_flexion), WithinRel(wanted_Nm, 1e-9));
         if (i > 0)
             CHECK(answer->ways[i - 1].size <= way.size);
     }
     // Bending the knees of a person whose pelvis is held does nothing for the low back.
     const auto knees = [](const RefusedWay& way) {
         const auto* angle = std::get_if<JointAngle>(&way.change);
-        return angle && angle->hinge == Hinge::right_knee_flexion;
+        return angle && angle->hinge == Hinge::right_knee_flexion && way.limit;
     };
     CHECK(std::any_of(answer->refused.begin(), answer->refused.end(), knees));
+}
+
+TEST_CASE("without a joint to keep every change that reaches the torque is a way",
+          "[whatif][ways]") {
+    const Exercise exercise = stoop();
+    const double wanted_Nm = *peak_less(exercise, Hinge::lumbar_flexion, 0.1);
+    const std::vector<Change> changes{LoadSize{{0, 1}}, LoadReach{0, Hinge::lumbar_flexion}};
+    const auto answer =
+        ranked_ways(exercise, {{Hinge::lumbar_flexion, wanted_Nm, {}}, std::nullopt}, changes);
+    REQUIRE(answer);
+    CHECK(answer->ways.size() == 2);
 }
 
 TEST_CASE("questions that mean nothing are refused by name", "[whatif]") {
@@ -247,8 +262,9 @@ TEST_CASE("questions that mean nothing are refused by name", "[whatif]") {
     CHECK(solve_for_torque(curl(), LoadSize{{0}}, {Hinge::right_elbow_flexion, std::nan(""), {}})
               .error()
               .fault == Fault::not_finite);
-    CHECK_FALSE(
-        ways_to_relieve(stoop(), {Hinge::lumbar_flexion, 0.0, Hinge::neck_flexion, 0.1, {}}, {}));
+    CHECK(peak_less(stoop(), Hinge::lumbar_flexion, 1.2).error().key == "by");
+    const Goal goal{{Hinge::lumbar_flexion, 10.0, {}}, Keep{Hinge::neck_flexion, -0.1}};
+    CHECK(ranked_ways(stoop(), goal, {}).error().key == "within");
     CHECK(feasible_settings(curl(), LoadSize{{0}}, {{Hinge::lumbar_flexion, -3.0}}).error().key ==
           "caps[0]");
 }

@@ -1,0 +1,37 @@
+#pragma once
+// Draws down a column: keeps where the next line goes.
+
+#include "app/frame/layout.h"
+#include "app/look/style.h"
+
+namespace steelyard::app {
+
+class ColumnPen {
+public:
+    /// Starts at the top of the column's area, which must be begun; heeds its scrolling.
+    ColumnPen(const Style& style, const Layout& layout);
+
+    float left() const { return left_; }
+    float width() const { return width_; }
+    float y() const { return y_; }
+    ImDrawList& list() const { return list_; }
+
+    void skip(float at_100_percent) { y_ += style_.px(at_100_percent); }
+    void skip_px(float px) { y_ += px; }
+    /// A line of text with its baseline here; does not move on.
+    float line(const TextStyle& how, std::string_view text);
+    /// Text broken to the column's width; moves on to the baseline after it.
+    void paragraph(const TextStyle& how, std::string_view text);
+    void divider();
+    /// Marks the end of what scrolls.
+    void finish(float below_px);
+
+private:
+    const Style& style_;
+    ImDrawList& list_;
+    float left_;
+    float width_;
+    float y_;
+};
+
+} // namespace steelyard::app
