@@ -1,5 +1,6 @@
 #include "app/application.h"
 
+#include "app/help/help_view.h"
 #include "app/paint/label_painter.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
@@ -150,6 +151,8 @@ bool Application::handle_key(const KeyPress& key) {
         text_size_ = next_text_size(text_size_, -1);
     else if (key.key == GLFW_KEY_D && !control)
         style_.look = style_.look == scene::Look::light ? scene::Look::dark : scene::Look::light;
+    else if (key.key == GLFW_KEY_F1 && !help_open_)
+        help_open_ = true;
     else if (key.key == GLFW_KEY_O && !shelf_state_.open)
         shelf_state_.open = true;
     else if (key.key == GLFW_KEY_Q && !question_.model && !shelf_state_.open)
@@ -175,7 +178,8 @@ void Application::draw_places(const Layout& layout) {
                               {"Undo", bench_.model.history.can_undo()},
                               {"Redo", bench_.model.history.can_redo()},
                               {us ? "SI units" : "US units", true},
-                              {dark ? "Light" : "Dark", true}};
+                              {dark ? "Light" : "Dark", true},
+                              {"Keys", true}};
     float width_px = 0.0F;
     for (const Action& action : actions)
         width_px += text_width(style_, {}, action.word) + style_.px(20.0F);
@@ -198,6 +202,8 @@ void Application::draw_places(const Layout& layout) {
         update(bench_.model, SwitchUnits{});
     else if (pressed == 4U)
         handle_key({GLFW_KEY_D, 0});
+    else if (pressed == 5U)
+        help_open_ = true;
     if (pressed)
         save_due_s_ = glfwGetTime() + kSaveAfter_s;
 }
@@ -268,7 +274,9 @@ void Application::frame(double seconds) {
 
     scene::Drawing stage;
     std::vector<PlacedDrawing> pictures;
-    if (shelf_state_.open) {
+    if (help_open_) {
+        help_open_ = !draw_help(style_, window_.size_px(), keys);
+    } else if (shelf_state_.open) {
         const ShelfOutcome outcome =
             draw_shelf(style_, shelf_, bench_.model.units, window_.size_px(), keys, shelf_state_);
         pictures = outcome.pictures;

@@ -53,6 +53,7 @@ private:
     std::filesystem::path question_bank_;
     std::optional<problems::Bank> bank_; ///< empty until the first question
     QuestionScreen question_;
+    bool help_open_ = false;
     std::uint64_t question_seed_ = 0;
     std::vector<ShapeRecord> records_; ///< kept from frame to frame
     double text_size_ = 1.0;           ///< chosen by the person, 0.8 to 2.5

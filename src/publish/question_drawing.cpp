@@ -49,8 +49,9 @@ scene::LeverDrawing style_of(const LeverPicture& picture, const QuestionDrawing&
     // Seen from above, weights turn nothing and the strip would weigh nothing.
     marks.strip = how.answered && !picture.from_above;
     marks.arrow_scale = how.answered;
-    for (const DrawnQuantity& label : picture.labels)
-        style.lengths.push_back(mark_of(label, Role::quiet_ink, ""));
+    if (!how.answered) // the arms then say the same, with their right angles
+        for (const DrawnQuantity& label : picture.labels)
+            style.lengths.push_back(mark_of(label, Role::quiet_ink, ""));
     if (how.wrong)
         style.lengths.push_back(mark_of(*how.wrong, Role::wrong, "taken: "));
     if (how.right)

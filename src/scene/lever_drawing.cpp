@@ -44,7 +44,7 @@ public:
     LeverPainter(const mechanics::Lever& lever, const mechanics::LeverResult& solved,
                  const StageView& view, const LeverDrawing& how)
         : lever_(lever), solved_(solved), view_(view), how_(how),
-          board_({{8.0, how.heading_top_px}, view.size_px - Point(8.0, 8.0)}, how.text_scale) {}
+          board_(label_room(view, how), how.text_scale) {}
 
     Drawing paint() {
         drawing_.size_px = view_.size_px;
@@ -85,6 +85,13 @@ public:
     }
 
 private:
+    /// Where labels may stand: below the heading and above the strip.
+    static Rect label_room(const StageView& view, const LeverDrawing& how) {
+        const double top_px = how.heading_top_px + (how.marks.heading ? how.heading_room_px : 0.0);
+        const double strip_px = how.marks.strip ? 92.0 * how.text_scale : 8.0;
+        return {{8.0, top_px}, {view.size_px.x() - 8.0, view.size_px.y() - strip_px}};
+    }
+
     std::vector<Shape>& shapes() { return drawing_.shapes; }
     double text(double px) const { return px * how_.text_scale; }
     std::string quantity(double value, Dimension dimension) const {

@@ -43,7 +43,8 @@ struct LeverDrawing {
     LeverPose pose;
     std::string axis_name = "axis";
     std::vector<LengthMark> lengths;
-    double heading_top_px = 34.0; ///< where the heading starts
+    double heading_top_px = 34.0;  ///< where the heading starts
+    double heading_room_px = 44.0; ///< kept free of other labels below that
 };
 
 /// Draws a solved lever.

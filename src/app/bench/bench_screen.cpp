@@ -3,6 +3,8 @@
 #include "app/bench/part_bar.h"
 #include "scene/lever_drawing.h"
 
+#include <GLFW/glfw3.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -19,7 +21,7 @@ scene::StageMargins margins_of(const Style& style, const Layout& layout) {
     const double scale = style.fonts.scale;
     const double short_px = std::min(layout.stage_px.x(), layout.stage_px.y());
     return {std::min(120.0 * scale, 0.16 * layout.stage_px.x()),
-            std::min(170.0 * scale, 0.3 * short_px), std::min(140.0 * scale, 0.28 * short_px)};
+            std::min(170.0 * scale, 0.42 * short_px), std::min(140.0 * scale, 0.3 * short_px)};
 }
 
 void keep_view(const Style& style, const Layout& layout, BenchScreen& screen) {
@@ -122,6 +124,7 @@ scene::Drawing draw_stage(const Style& style, const BenchScreen& screen) {
     how.text_scale = style.fonts.scale;
     how.pose = screen.pose();
     how.heading_top_px = kHeadingTop_px * style.fonts.scale;
+    how.heading_room_px = 92.0 * style.fonts.scale;
     scene::Drawing drawing =
         scene::draw_lever(model.state.setup.lever, model.solved, screen.stage.view, how);
     add_grip_rings(screen, drawing);
@@ -148,9 +151,13 @@ BenchOutcome run_bench(const Style& style, const Layout& layout, const FrameInpu
     if (const auto intent =
             point_on_stage(screen.model, input.pointer, screen.pose(), screen.stage))
         apply_intent(screen, *intent, outcome);
-    for (const KeyPress& key : *input.keys)
-        if (const auto intent = press_on_stage(screen.model, key, screen.stage))
+    for (const KeyPress& key : *input.keys) {
+        if (key.key == GLFW_KEY_R)
+            unfold_next(read_bench(screen.model), (key.modifiers & GLFW_MOD_SHIFT) != 0 ? -1 : 1,
+                        screen.column);
+        else if (const auto intent = press_on_stage(screen.model, key, screen.stage))
             apply_intent(screen, *intent, outcome);
+    }
     if (screen.stage.to_type) {
         open_field(screen.field, screen.model, *screen.stage.to_type);
         screen.stage.to_type.reset();

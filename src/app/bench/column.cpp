@@ -65,9 +65,9 @@ void draw_reading(const Style& style, const BenchModel& model, const Reading& re
                   ColumnState& state, ColumnPen& pen) {
     const float row_px = style.px(36.0F);
     ImGui::PushID(reading.name.c_str());
-    const bool open = state.unfolded == reading.id;
+    const bool open = state.unfolded == reading.name;
     if (row_button(style, "row", {pen.left() - 8.0F, pen.y()}, pen.width() + 16.0F, row_px, false))
-        state.unfolded = open ? std::nullopt : std::optional(reading.id);
+        state.unfolded = open ? std::string() : reading.name;
     ImGui::PopID();
     const float base = pen.y() + style.px(25.0F);
     const float name_px = draw_text(pen.list(), style, kBody, {pen.left(), base}, reading.name);
@@ -101,16 +101,25 @@ void draw_head(const Style& style, const BenchModel& model, const BenchReadings&
               readings.key_note);
     ImGui::SetCursorScreenPos({pen.left(), top});
     if (ImGui::InvisibleButton("key", {pen.width(), style.px(52.0F)}))
-        state.unfolded =
-            state.unfolded == readings.key.id ? std::nullopt : std::optional(readings.key.id);
+        state.unfolded = state.unfolded == readings.key.name ? std::string() : readings.key.name;
     pen.skip(18.0F);
-    if (state.unfolded == readings.key.id)
+    if (state.unfolded == readings.key.name)
         draw_steps(style, model, readings.key.id, pen);
     pen.divider();
     pen.skip(12.0F);
 }
 
 } // namespace
+
+void unfold_next(const BenchReadings& readings, int step, ColumnState& state) {
+    std::vector<std::string> order{std::string(), readings.key.name};
+    for (const Reading& reading : readings.rows)
+        order.push_back(reading.name);
+    const auto found = std::find(order.begin(), order.end(), state.unfolded);
+    const auto count = static_cast<std::ptrdiff_t>(order.size());
+    const std::ptrdiff_t at = found == order.end() ? 0 : found - order.begin();
+    state.unfolded = order[static_cast<std::size_t>((at + step + count) % count)];
+}
 
 ColumnOutcome draw_column(const Style& style, const BenchModel& model,
                           const BenchReadings& readings, const Layout& layout, ColumnState& state) {

@@ -5,14 +5,17 @@
 #include "app/frame/layout.h"
 #include "app/look/style.h"
 
-#include <optional>
+#include <string>
 
 namespace steelyard::app {
 
 /// What is unfolded between frames.
 struct ColumnState {
-    std::optional<setup::LeverReading> unfolded;
+    std::string unfolded; ///< name of the unfolded reading; empty = none
 };
+
+/// Unfolds the next reading, or the one before; after the last none is unfolded.
+void unfold_next(const BenchReadings& readings, int step, ColumnState& state);
 
 /// What was asked for in the column.
 struct ColumnOutcome {

@@ -1,6 +1,7 @@
 #include "app/bench/part_bar.h"
 
 #include "app/widgets/area.h"
+#include "app/widgets/buttons.h"
 #include "setup/format_quantity.h"
 
 namespace steelyard::app {
@@ -66,6 +67,13 @@ std::optional<BenchIntent> draw_part_bar(const Style& style, const BenchModel& m
             open_field(field, model, number);
         at.x += chip_px + style.px(8.0F);
     }
+    at.x += style.px(8.0F);
+    if (word_button(style, "add", {at.x, base}, "add a load", false))
+        intent = new_load(model);
+    at.x += text_width(style, {}, "add a load") + style.px(20.0F);
+    if (part.kind == scene::PartKind::load &&
+        word_button(style, "remove", {at.x, base}, "remove", false))
+        intent = RemoveLoad{part.index};
     end_area();
     return intent;
 }

@@ -98,7 +98,9 @@ BenchReadings read_bench(const BenchModel& model) {
     BenchReadings readings;
     readings.headline = setup::class_name(model.solved);
     readings.sentence = setup::class_sentence(lever, model.solved);
-    readings.notes = setup::lever_messages(lever, model.solved, model.units);
+    for (std::string& message : setup::lever_messages(lever, model.solved, model.units))
+        if (message != readings.sentence)
+            readings.notes.push_back(std::move(message));
     readings.key = ReadingMaker(model).make(LeverReading::ideal_advantage,
                                             model.solved.ideal_advantage, Dimension::number);
     readings.key.name = "Mechanical advantage";

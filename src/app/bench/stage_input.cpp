@@ -137,12 +137,6 @@ void choose_next(const BenchModel& model, StageState& stage, int step) {
     ++stage.gesture;
 }
 
-AddLoad new_load(const BenchModel& model) {
-    const double length_m = mechanics::path_length(model.state.setup.lever.path_m);
-    const double at_m = model.state.setup.lever.axis_at_m > 0.5 * length_m ? 0.25 : 0.75;
-    return {std::round(at_m * length_m * 100.0) / 100.0, 5.0};
-}
-
 /// Keys that are not nudges.
 std::optional<BenchIntent> command_of(const BenchModel& model, const KeyPress& key,
                                       StageState& stage) {
@@ -194,6 +188,12 @@ std::optional<BenchIntent> command_of(const BenchModel& model, const KeyPress& k
 }
 
 } // namespace
+
+AddLoad new_load(const BenchModel& model) {
+    const double length_m = mechanics::path_length(model.state.setup.lever.path_m);
+    const double share = model.state.setup.lever.axis_at_m > 0.5 * length_m ? 0.25 : 0.75;
+    return {std::round(share * length_m * 100.0) / 100.0, 5.0};
+}
 
 double place_step_m(const scene::StageView& view, setup::UnitSystem units) {
     const double unit_m = units == setup::UnitSystem::us ? kInch_m : 0.01;

@@ -49,6 +49,9 @@ std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePo
 std::optional<BenchIntent> press_on_stage(const BenchModel& model, const KeyPress& key,
                                           StageState& stage);
 
+/// A further load of a modest size, on the side of the axis where the lever is longer.
+AddLoad new_load(const BenchModel& model);
+
 /// Step to which a dragged place snaps [m]: a round length that is some pixels wide.
 double place_step_m(const scene::StageView& view, setup::UnitSystem units);
 

@@ -1,0 +1,14 @@
+#pragma once
+// The page of keys, and what the numbers are and are not.
+
+#include "app/frame/window.h"
+#include "app/look/style.h"
+
+namespace steelyard::app {
+
+/// Draws the page over the whole window.
+/// @return true when it is to be closed: Escape, F1 or a click
+bool draw_help(const Style& style, const scene::Point& window_px,
+               const std::vector<KeyPress>& keys);
+
+} // namespace steelyard::app
