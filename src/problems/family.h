@@ -54,6 +54,7 @@ struct Draw {
 struct Let {
     QuantityIndex quantity = 0;
     Expression is;
+    bool fixed = false; ///< keeps its value when a choice or a change sets others
 };
 
 struct Constraint {
@@ -187,6 +188,7 @@ struct Family {
     std::vector<Draw> draws;
     std::vector<std::string> scene_keys;
     std::vector<std::vector<std::string>> scenes; ///< one text per key
+    std::optional<QuantityIndex> scene_number;    ///< 1 for the first scene; for constraints
     double gravity_m_s2 = 9.81;
     std::optional<QuantityIndex> gravity;      ///< its quantity, when the family uses it
     bool states_gravity = false;               ///< the prompt ends by saying which value to take

@@ -1,5 +1,6 @@
 #include "problems/family_names.h"
 
+#include "problems/lever_plan_reader.h"
 #include "setup/format_quantity.h"
 #include "setup/spelling.h"
 
@@ -59,6 +60,12 @@ std::optional<QuantityIndex> FamilyNames::find(std::string_view name) {
         name = "gravity";
     if (const std::optional<QuantityIndex> known = family_.find_quantity(name))
         return known;
+    if (name == "scene") {
+        Quantity scene;
+        scene.name = "scene";
+        family_.scene_number = add(std::move(scene));
+        return family_.scene_number;
+    }
     const Term* const term = find_term(name);
     if (!term)
         return std::nullopt;
@@ -69,7 +76,8 @@ std::optional<QuantityIndex> FamilyNames::find(std::string_view name) {
         family_.gravity = add(std::move(gravity));
         return family_.gravity;
     }
-    if (!setup_known_ || !family_.lever || !term->provided)
+    if (!setup_known_ || !family_.lever || !term->provided ||
+        !provides(*family_.lever, *term->provided))
         return std::nullopt;
     Quantity quantity;
     quantity.name = term->name;

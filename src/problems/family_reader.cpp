@@ -73,6 +73,7 @@ void read_draws(TomlReader& table, Family& family, FamilyNames& names) {
 struct WrittenLet {
     std::string name;
     std::string is;
+    bool fixed = false;
 };
 
 /// Declares computed quantities, so that setup and steps can name them.
@@ -81,11 +82,13 @@ void declare_let(TomlReader& lets, const std::string& key, FamilyNames& names,
     Quantity quantity;
     quantity.name = key;
     std::string is;
+    bool fixed = false;
     const setup::TomlNode* const node = lets.node(key);
     if (node && std::holds_alternative<std::string>(node->value)) {
         is = std::get<std::string>(node->value);
     } else if (std::optional<TomlReader> let = lets.table(key)) {
         is = let->text("is", Need::required).value_or("0");
+        fixed = let->boolean("fixed").value_or(false);
         quantity.symbol = let->text("symbol").value_or("");
         quantity.words = let->text("words").value_or("");
         if (const std::optional<std::string> unit = let->text("unit")) {
@@ -99,7 +102,7 @@ void declare_let(TomlReader& lets, const std::string& key, FamilyNames& names,
         let->finish();
     }
     names.add(std::move(quantity));
-    written.push_back({key, is});
+    written.push_back({key, is, fixed});
 }
 
 /// Reads the computed quantities in their order; what reads the solution comes after it.
@@ -116,7 +119,8 @@ void read_lets(TomlReader& table, Family& family, FamilyNames& names, bool solve
             continue;
         if (solved)
             names.mark_solved(*index);
-        (solved ? family.after : family.before).push_back({*index, std::move(*is)});
+        (solved ? family.after : family.before)
+            .push_back({*index, std::move(*is), written.back().fixed});
     }
 }
 
@@ -169,7 +173,7 @@ Changes read_changes(TomlReader& table, const Family& family, FamilyNames& names
             continue;
         }
         if (std::optional<Expression> is = names.expression(*sets, key))
-            changes.push_back({*index, std::move(*is)});
+            changes.push_back({*index, std::move(*is), false});
     }
     return changes;
 }
@@ -407,6 +411,10 @@ void collect_given(Family& family) {
                 add(piece.index);
     };
     add_text(family.prompt);
+    for (const ChoicePlan& choice : family.choices)
+        add_text(choice.text);
+    for (const ChangePlan& change : family.changes)
+        add_text(change.says);
     for (const QuantityIndex label : family.labels)
         add(label);
     // A step that computes with gravity needs it stated; the prompt then says so by itself.

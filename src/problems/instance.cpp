@@ -45,6 +45,8 @@ void draw_quantities(const Family& family, Random& random, Instance& instance) {
         instance.quantities[*family.gravity] = family.gravity_m_s2;
     if (!family.scenes.empty())
         instance.scene = draw_below(random, family.scenes.size());
+    if (family.scene_number)
+        instance.quantities[*family.scene_number] = static_cast<double>(instance.scene + 1);
     if (!family.changes.empty())
         instance.change = draw_below(random, family.changes.size());
 }
@@ -96,7 +98,9 @@ Refusal solve_changed(const Family& family, const Changes& sets, const Instance&
     quantities = instance.quantities;
     for (const Let& set : sets)
         quantities[set.quantity] = set.is.evaluate(instance.quantities.data());
-    compute(family.before, quantities.data());
+    for (const Let& let : family.before)
+        if (!let.fixed)
+            quantities[let.quantity] = let.is.evaluate(quantities.data());
     std::optional<mechanics::Lever> lever = instance.lever;
     std::optional<mechanics::LeverResult> solved;
     return solve(family, quantities.data(), lever ? &*lever : nullptr, solved);

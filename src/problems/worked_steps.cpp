@@ -118,11 +118,13 @@ std::vector<Step> worked_steps(const Instance& instance) {
         Step step;
         step.find = quantity.name;
         step.says = fill(plan.says, instance);
-        step.formula = fmt::format("{} = {}", quantity.symbol, in_symbols(plan.by, family));
         const std::string numbers = in_numbers(plan.by, instance);
         step.result = quantity_text(quantity, value_si, last ? family.ask.figures : kStepFigures);
-        if (plan.by.pieces().size() > 1)
-            step.formula += " = " + numbers;
+        // A step that only changes the unit shows what it starts from.
+        step.formula = plan.by.pieces().size() == 1
+                           ? fmt::format("{} = {}", quantity.symbol, numbers)
+                           : fmt::format("{} = {} = {}", quantity.symbol,
+                                         in_symbols(plan.by, family), numbers);
         step.value = quantity.in_unit(value_si);
         step.unit = quantity.unit_symbol();
         step.tolerance = std::abs(step.value) * kRuleTolerance;
