@@ -133,7 +133,7 @@ StagePointer Application::read_pointer(const Layout& layout) const {
 }
 
 /// Keys of the whole window; what is left goes to the screen.
-std::vector<KeyPress> Application::own_keys(std::vector<KeyPress> keys) {
+std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
     if (ImGui::GetIO().WantTextInput)
         return {};
     std::vector<KeyPress> left;

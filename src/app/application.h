@@ -30,7 +30,7 @@ private:
     void frame(double seconds);
     void prepare_style();
     StagePointer read_pointer(const Layout& layout) const;
-    std::vector<KeyPress> own_keys(std::vector<KeyPress> keys);
+    std::vector<KeyPress> own_keys(const std::vector<KeyPress>& keys);
     bool handle_key(const KeyPress& key);
     void draw_places(const Layout& layout);
     void ask_question();

@@ -16,7 +16,7 @@ struct Scaler {
         return stroke ? std::optional(scaled(*stroke)) : std::nullopt;
     }
 
-    Shape operator()(Line line) const {
+    Shape operator()(const Line& line) const {
         return Line{line.from * factor, line.to * factor, scaled(line.stroke)};
     }
     Shape operator()(Polyline polyline) const {

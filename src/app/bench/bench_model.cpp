@@ -6,7 +6,6 @@ namespace steelyard::app {
 
 namespace {
 
-using scene::PartKind;
 
 /// Puts a state on the bench if it can be solved.
 void put(BenchModel& model, BenchState state, int gesture) {

@@ -30,9 +30,10 @@ struct CardGrid {
     double gap_px = 16.0;
 
     Point corner(std::size_t index) const {
-        const auto column = static_cast<double>(index % columns);
-        const auto row = static_cast<double>(index / columns);
-        return {left_px + column * (card_px + gap_px), top_px + row * (row_px + gap_px)};
+        const std::size_t column = index % columns;
+        const std::size_t row = index / columns;
+        return {left_px + static_cast<double>(column) * (card_px + gap_px),
+                top_px + static_cast<double>(row) * (row_px + gap_px)};
     }
 };
 

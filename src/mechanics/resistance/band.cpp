@@ -1,5 +1,7 @@
 #include "mechanics/resistance/band.h"
 
+#include <cmath>
+
 namespace steelyard::mechanics {
 
 namespace {
@@ -8,7 +10,7 @@ namespace {
 constexpr double kStretchRounding = 1.0e-9;
 
 std::string centimetres(double length_m) {
-    const long tenths = static_cast<long>(length_m * 1000.0 + 0.5);
+    const long tenths = std::lround(length_m * 1000.0);
     return std::to_string(tenths / 10) + "." + std::to_string(tenths % 10) + " cm";
 }
 

@@ -37,7 +37,9 @@ constexpr Interval kForces_N{0.0, kMaxResistance_N};
 /// on its own copy.
 std::optional<Setting> setting_of(const LoadSize&, Resistance& resistance, const Body&) {
     const auto mass = [](double& kg) { return Setting{&kg, ChangeUnit::kilogram, kMasses_kg}; };
-    const auto force = [](double& N) { return Setting{&N, ChangeUnit::newton, kForces_N}; };
+    const auto force = [](double& newtons) {
+        return Setting{&newtons, ChangeUnit::newton, kForces_N};
+    };
     struct Visitor {
         decltype(mass) of_mass;
         decltype(force) of_force;

@@ -56,7 +56,7 @@ TEST_CASE("Lengths grow with height and masses with body mass", "[body]") {
 }
 
 TEST_CASE("A limb's inertia follows from its printed radius of gyration", "[body]") {
-    const SegmentBody& shank = de_leva_male()[Segment::right_shank];
+    const SegmentBody shank = de_leva_male()[Segment::right_shank];
     // By hand: mass 0.0433 x 73 = 3.1609 kg, radius 0.246 x 0.4403 = 0.108314 m.
     CHECK_THAT(shank.inertia_kg_m2(2, 2), WithinAbs(3.1609 * 0.108314 * 0.108314, 1e-6));
     CHECK(shank.inertia_kg_m2(0, 1) == 0.0);
