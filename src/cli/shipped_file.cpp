@@ -15,9 +15,12 @@ fs::path shipped_or_own(const std::string& named, std::string_view folder,
         return named;
     }
     const fs::path shipped = setup::data_folder() / "assets" / folder;
-    for (const std::string& name : {named, named + std::string(ending)}) {
-        if (fs::is_regular_file(shipped / name, failed)) {
-            return shipped / name;
+    // Exercises of the body stand in a folder of their own.
+    for (const fs::path& place : {shipped, shipped / "body"}) {
+        for (const std::string& name : {named, named + std::string(ending)}) {
+            if (fs::is_regular_file(place / name, failed)) {
+                return place / name;
+            }
         }
     }
     return named;

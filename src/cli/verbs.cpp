@@ -4,11 +4,12 @@
 #include "cli/mark_command.h"
 #include "cli/solve_command.h"
 #include "cli/verb.h"
+#include "cli/whatif_command.h"
 
 namespace steelyard::cli {
 
 std::vector<Verb> all_verbs() {
-    return {solve_verb(), ask_verb(), generate_verb(), mark_verb(), bank_verb()};
+    return {solve_verb(), whatif_verb(), ask_verb(), generate_verb(), mark_verb(), bank_verb()};
 }
 
 } // namespace steelyard::cli
