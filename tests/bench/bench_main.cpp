@@ -9,6 +9,11 @@ int main(int argc, char** argv) {
         {"solving a plain lever / 100 sines", "lever_solve_plain", "hundred_sines", 1.0},
         {"solving a lever with everything / 100 sines", "lever_solve_everything", "hundred_sines",
          1.0},
+        // At least ten times as fast as KDL on the same linkage.
+        {"torques of a body in motion / the same by KDL's tree solver", "body_solve_in_motion",
+         "body_by_kdl_tree", 0.1},
+        {"torques of a body at rest / the same by KDL's tree solver", "body_solve_at_rest",
+         "body_by_kdl_tree", 0.1},
     };
     benchmark::Initialize(&argc, argv);
     if (benchmark::ReportUnrecognizedArguments(argc, argv))

@@ -105,6 +105,22 @@ Found check_value(const SegmentColumn& person, double mass_kg, const MeasuredVal
     return std::nullopt;
 }
 
+bool is_finite(const SegmentBody& segment) {
+    return std::isfinite(segment.mass_kg) && segment.com_m.allFinite() &&
+           segment.joint_m.allFinite() && segment.tip_m.allFinite() &&
+           segment.inertia_kg_m2.allFinite();
+}
+
+/// False also when anything is not a number, since no comparison with it holds.
+bool is_believable(const SegmentBody& segment) {
+    constexpr double reach2 = kMostHeight_m * kMostHeight_m;
+    constexpr double most_inertia = kMostBodyMass_kg * reach2;
+    return segment.mass_kg >= 0.0 && segment.mass_kg <= kMostBodyMass_kg &&
+           segment.com_m.squaredNorm() <= reach2 && segment.joint_m.squaredNorm() <= reach2 &&
+           segment.tip_m.squaredNorm() <= reach2 &&
+           segment.inertia_kg_m2.squaredNorm() <= most_inertia * most_inertia;
+}
+
 } // namespace
 
 double sides_of(TablePart part) {
@@ -216,22 +232,12 @@ std::optional<MechanicsError> check_body(const Body& body) {
     if (Found fault =
             outside(body.mass_kg, 0.0, kMostBodyMass_kg, "body.mass", "a body mass up to 650 kg"))
         return fault;
-    for (const SegmentInfo& info : all_segments()) {
-        const SegmentBody& segment = body[info.segment];
-        const bool fine = segment.mass_kg >= 0.0 && segment.mass_kg <= kMostBodyMass_kg &&
-                          segment.com_m.cwiseAbs().maxCoeff() <= kMostHeight_m &&
-                          segment.joint_m.cwiseAbs().maxCoeff() <= kMostHeight_m &&
-                          segment.tip_m.cwiseAbs().maxCoeff() <= kMostHeight_m &&
-                          segment.inertia_kg_m2.allFinite();
-        if (!fine)
-            return MechanicsError{
-                segment.com_m.allFinite() && segment.joint_m.allFinite() &&
-                        segment.tip_m.allFinite() && segment.inertia_kg_m2.allFinite() &&
-                        std::isfinite(segment.mass_kg)
-                    ? Fault::out_of_range
-                    : Fault::not_finite,
-                "body." + std::string(info.name), "a segment of a person, masses from 0 to 650 kg"};
-    }
+    for (std::size_t i = 0; i < kSegmentCount; ++i)
+        if (!is_believable(body.segments[i]))
+            return MechanicsError{is_finite(body.segments[i]) ? Fault::out_of_range
+                                                              : Fault::not_finite,
+                                  "body." + std::string(all_segments()[i].name),
+                                  "a segment of a person, masses from 0 to 650 kg"};
     return std::nullopt;
 }
 

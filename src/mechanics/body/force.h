@@ -39,6 +39,7 @@ public:
         assert(count_ < kMaxForces);
         forces_[count_++] = force;
     }
+    void clear() { count_ = 0; }
     std::size_t size() const { return count_; }
     const BodyForce& operator[](std::size_t i) const { return forces_[i]; }
     BodyForce& operator[](std::size_t i) { return forces_[i]; }

@@ -1,5 +1,6 @@
 #include "mechanics/body/kinematics.h"
 
+#include "mechanics/body/sine_cosine.h"
 #include "mechanics/body/tree.h"
 
 #include <cmath>
@@ -23,12 +24,19 @@ template <typename Frame> void turn(Frame& frame, std::size_t axis, const SinCos
     frame.col(c) = angle.cosine * old_c - angle.sine * old_b;
 }
 
-SinCos signed_turn(const Pose& pose, std::size_t hinge) {
-    const double angle_rad = tree::kTurn[hinge].sign * pose.angle_rad[hinge];
-    if (angle_rad == 0.0)
-        return {0.0, 1.0};
-    return {std::sin(angle_rad), std::cos(angle_rad)};
-}
+/// All hinges' turns about the positive axes of their frames.
+struct Turns {
+    PerHinge sine;
+    PerHinge cosine;
+
+    explicit Turns(const Pose& pose) {
+        PerHinge angle_rad;
+        for (std::size_t i = 0; i < kHingeCount; ++i)
+            angle_rad[i] = tree::kTurn[i].sign * pose.angle_rad[i];
+        sines_and_cosines(angle_rad, sine, cosine);
+    }
+    SinCos operator[](std::size_t hinge) const { return {sine[hinge], cosine[hinge]}; }
+};
 
 /// Orientation of the anchored segment: turn, then lean, then side lean.
 Mat3 anchor_rotation(const Anchor& anchor) {
@@ -43,7 +51,7 @@ Mat3 anchor_rotation(const Anchor& anchor) {
 }
 
 /// Places all segments from the pelvis outwards, the pelvis where the placement has it.
-void place_outwards(const Body& body, const Pose& pose, Placement& placement) {
+void place_outwards(const Body& body, const Turns& turns, Placement& placement) {
     SegmentFrame& pelvis = placement.segments[0];
     pelvis.com_m = pelvis.at(body.segments[0].com_m);
     for (std::size_t i = 1; i < kSegmentCount; ++i) {
@@ -55,22 +63,21 @@ void place_outwards(const Body& body, const Pose& pose, Placement& placement) {
         for (std::size_t hinge = tree::kFirstHinge[i]; hinge < end; ++hinge) {
             const tree::Turn& axis = tree::kTurn[hinge];
             placement.axes[hinge] = axis.sign * frame.rotation.col(axis.axis);
-            const SinCos angle = signed_turn(pose, hinge);
-            if (angle.sine != 0.0 || angle.cosine != 1.0)
-                turn(frame.rotation, axis.axis, angle);
+            if (turns.sine[hinge] != 0.0)
+                turn(frame.rotation, axis.axis, turns[hinge]);
         }
         frame.com_m = frame.at(body.segments[i].com_m);
     }
 }
 
 /// Frame of a segment seen from the pelvis.
-SegmentFrame frame_in_pelvis(const Body& body, const Pose& pose, std::size_t segment) {
+SegmentFrame frame_in_pelvis(const Body& body, const Turns& turns, std::size_t segment) {
     SegmentFrame frame;
     for (std::size_t i = segment; i != 0; i = tree::kParent[i]) {
         Mat3 joint = Mat3::Identity();
         for (std::size_t k = 0; k < tree::kHingesOf[i]; ++k) {
             const std::size_t hinge = tree::kFirstHinge[i] + k;
-            turn(joint, tree::kTurn[hinge].axis, signed_turn(pose, hinge));
+            turn(joint, tree::kTurn[hinge].axis, turns[hinge]);
         }
         frame.rotation = joint * frame.rotation;
         frame.joint_m = i == segment ? body.segments[i].joint_m
@@ -85,15 +92,20 @@ const Vec3& Placement::axis_point_m(Hinge hinge) const {
     return (*this)[joint_info(hinge_info(hinge).joint).segment].joint_m;
 }
 
-Placement place(const Body& body, const Pose& pose) {
-    Placement placement;
+void place(const Body& body, const Pose& pose, Placement& placement) {
     const Anchor& anchor = pose.anchor;
-    const SegmentFrame seen = frame_in_pelvis(body, pose, index_of(anchor.point.segment));
+    const Turns turns(pose);
+    const SegmentFrame seen = frame_in_pelvis(body, turns, index_of(anchor.point.segment));
     const Vec3 point_m = seen.at(local_point(body, anchor.point).value_or(Vec3::Zero()));
     SegmentFrame& pelvis = placement.segments[0];
     pelvis.rotation = anchor_rotation(anchor) * seen.rotation.transpose();
     pelvis.joint_m = anchor.at_m - pelvis.rotation * point_m;
-    place_outwards(body, pose, placement);
+    place_outwards(body, turns, placement);
+}
+
+Placement place(const Body& body, const Pose& pose) {
+    Placement placement;
+    place(body, pose, placement);
     return placement;
 }
 
@@ -149,8 +161,7 @@ SegmentMotion parent_motion(const Placement& placement, const Motion& motion, st
 
 } // namespace
 
-BodyMotion move(const Pose& pose, const Placement& placement, const Motion& motion) {
-    BodyMotion moving;
+void move(const Pose& pose, const Placement& placement, const Motion& motion, BodyMotion& moving) {
     // The anchored segment rests; walk from it to the pelvis, then outwards.
     SegmentMotion pelvis;
     for (std::size_t i = index_of(pose.anchor.point.segment); i != 0; i = tree::kParent[i])
@@ -166,13 +177,19 @@ BodyMotion move(const Pose& pose, const Placement& placement, const Motion& moti
         segment.angular_acceleration_rad_s2 += turning.acceleration;
         moving[i] = segment;
     }
+}
+
+BodyMotion move(const Pose& pose, const Placement& placement, const Motion& motion) {
+    BodyMotion moving;
+    move(pose, placement, motion, moving);
     return moving;
 }
 
 Vec3 acceleration_at(const SegmentFrame& frame, const SegmentMotion& motion, const Vec3& point_m) {
-    SegmentMotion at_point = motion;
-    carry_over(point_m - frame.joint_m, at_point);
-    return at_point.joint_acceleration_m_s2;
+    const Vec3 arm_m = point_m - frame.joint_m;
+    const Vec3& rate = motion.angular_velocity_rad_s;
+    return motion.joint_acceleration_m_s2 + motion.angular_acceleration_rad_s2.cross(arm_m) +
+           rate.cross(rate.cross(arm_m));
 }
 
 Vec3 centre_of_mass(const Body& body, const Placement& placement) {

@@ -41,9 +41,13 @@ using BodyMotion = std::array<SegmentMotion, kSegmentCount>;
 
 /// Forward kinematics. The pose must have passed check_pose. Does not allocate.
 Placement place(const Body& body, const Pose& pose);
+/// The same into a placement that is used again.
+void place(const Body& body, const Pose& pose, Placement& placement);
 
 /// Velocities and accelerations with the anchored segment at rest. Does not allocate.
 BodyMotion move(const Pose& pose, const Placement& placement, const Motion& motion);
+/// The same into a motion that is used again.
+void move(const Pose& pose, const Placement& placement, const Motion& motion, BodyMotion& moving);
 
 /// Acceleration of a point fixed to a segment [m/s²].
 Vec3 acceleration_at(const SegmentFrame& frame, const SegmentMotion& motion, const Vec3& point_m);

@@ -111,16 +111,16 @@ void solve_torques(Wrenches& felt, Wrenches* inertia, BodyResult& result) {
 tl::expected<void, MechanicsError> solve_pose(const BodyCase& body_case, const Body& body,
                                               const Pose& pose, const Motion* motion,
                                               BodyResult& result) {
-    result.placement = place(body, pose);
+    place(body, pose, result.placement);
     const Placement& placement = result.placement;
     BodyMotion moving;
     Wrenches inertia;
     if (motion) {
-        moving = move(pose, placement, *motion);
+        move(pose, placement, *motion, moving);
         add_inertia(body, placement, moving, inertia);
     }
 
-    result.forces = {};
+    result.forces.clear();
     for (std::size_t i = 0; i < body_case.resistances.size(); ++i) {
         auto appended =
             append_forces(body, pose, placement, motion ? &moving : nullptr, body_case.gravity_m_s2,

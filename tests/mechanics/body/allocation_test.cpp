@@ -1,0 +1,100 @@
+// The hot path takes no memory: every allocation of this program is counted.
+
+#include "catch.h"
+#include "mechanics/body/published_tables.h"
+#include "mechanics/range/sweep.h"
+
+#include <atomic>
+#include <cstdlib>
+#include <new>
+
+namespace {
+
+std::atomic<std::size_t> allocations{0};
+
+void* counted(std::size_t size) {
+    ++allocations;
+    void* memory = std::malloc(size == 0 ? 1 : size);
+    if (!memory)
+        throw std::bad_alloc();
+    return memory;
+}
+
+} // namespace
+
+void* operator new(std::size_t size) {
+    return counted(size);
+}
+void* operator new[](std::size_t size) {
+    return counted(size);
+}
+void operator delete(void* memory) noexcept {
+    std::free(memory);
+}
+void operator delete[](void* memory) noexcept {
+    std::free(memory);
+}
+void operator delete(void* memory, std::size_t) noexcept {
+    std::free(memory);
+}
+void operator delete[](void* memory, std::size_t) noexcept {
+    std::free(memory);
+}
+
+namespace steelyard::mechanics {
+
+namespace {
+
+/// One of each resistance, on both feet.
+BodyCase loaded_case() {
+    BodyCase body_case = standing(de_leva_male());
+    body_case.pose[Hinge::right_shoulder_flexion] = degrees(40);
+    const BodyPoint left_grip{Segment::left_hand, Spot::grip, 0.0, Vec3::Zero()};
+    body_case.resistances = {
+        {"dumbbell", Dumbbell{Segment::right_hand, 5.0}},
+        {"bar", Barbell{20.0, BodyPoint{Segment::trunk, Spot::upper_back, 0.0, Vec3::Zero()}}},
+        {"bell", Kettlebell{Segment::left_hand, 8.0, 0.12, true, -Vec3::UnitY()}},
+        {"cuff", Cuff{}},
+        {"machine", PlateMachine{}},
+        {"cable", Cable{left_grip, Vec3(1.0, 0.5, -0.3), 30.0}},
+        {"band", Band{left_grip, Vec3(0.3, 0.2, -0.3), 0.3, TableBand{{{1.0, 30.0}, {6.0, 45.0}}}}},
+        {"push", PartnerPush{}}};
+    return body_case;
+}
+
+template <typename Work> std::size_t allocations_of(Work work) {
+    const std::size_t before = allocations;
+    work();
+    return allocations - before;
+}
+
+} // namespace
+
+TEST_CASE("The counter counts", "[allocation]") {
+    CHECK(allocations_of([] { delete new int(3); }) == 1);
+}
+
+TEST_CASE("Solving a pose takes no memory, at rest or in motion", "[allocation]") {
+    const BodyCase body_case = loaded_case();
+    Motion motion;
+    motion.rate_rad_s[index_of(Hinge::right_shoulder_flexion)] = 2.0;
+    bool solved = true;
+    CHECK(allocations_of([&] { solved = solved && solve_body(body_case).has_value(); }) == 0);
+    CHECK(allocations_of([&] { solved = solved && solve_body(body_case, motion).has_value(); }) ==
+          0);
+    CHECK(solved);
+}
+
+TEST_CASE("A sweep into an old one takes no memory", "[allocation]") {
+    const BodyCase body_case = loaded_case();
+    PosePath path{body_case.pose.angle_rad};
+    path.end_angle_rad[index_of(Hinge::right_shoulder_flexion)] = degrees(120);
+    Sweep curve;
+    REQUIRE(sweep_into(body_case, path, 181, curve).has_value());
+    bool swept = false;
+    CHECK(allocations_of([&] { swept = sweep_into(body_case, path, 181, curve).has_value(); }) ==
+          0);
+    CHECK(swept);
+}
+
+} // namespace steelyard::mechanics
