@@ -1,5 +1,7 @@
 #include "mechanics/muscle/muscle.h"
 
+#include <Eigen/Geometry>
+
 #include <cmath>
 
 namespace steelyard::mechanics {
