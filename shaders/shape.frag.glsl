@@ -55,6 +55,22 @@ float dash_distance(vec2 p, float half_length, float half_width, float on, float
     return length(vec2(along - clamp(along, low, high), p.y)) - half_width;
 }
 
+// Distance to the hull of two discs on the x axis, centred between them: distance of the centres,
+// radius of the left and of the right disc.
+float taper_distance(vec2 p, float span, float left, float right) {
+    vec2 q = vec2(p.x + 0.5 * span, abs(p.y));
+    float slope = (left - right) / span; // sine of the angle by which the sides close in
+    if (abs(slope) >= 1.0)               // one disc lies inside the other
+        return left > right ? length(q) - left : length(q - vec2(span, 0.0)) - right;
+    float flat_part = sqrt(1.0 - slope * slope);
+    float along = dot(q, vec2(flat_part, -slope)); // along the side, from where it touches the left
+    if (along < 0.0)
+        return length(q) - left;
+    if (along > flat_part * span)
+        return length(q - vec2(span, 0.0)) - right;
+    return dot(q, vec2(slope, flat_part)) - left;
+}
+
 void main() {
     float d;
     if (kind < 0.5)      // filled box: half size, corner
@@ -65,6 +81,8 @@ void main() {
         d = triangle_distance(at, form.xy, form.zw, form_more.xy);
     else if (kind < 3.5) // arc: radius, half width, half angle
         d = arc_distance(at, form.x, form.y, form.z);
+    else if (kind > 4.5) // taper: span, left radius, right radius
+        d = taper_distance(at, form.x, form.y, form.z);
     else                 // dashes: half length, half width, dash, gap
         d = dash_distance(at, form.x, form.y, form.z, form.w);
     float cover = clamp(0.5 - d * device_pixels, 0.0, 1.0);

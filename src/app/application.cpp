@@ -4,6 +4,7 @@
 #include "app/paint/label_painter.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
+#include "setup/muscle_file.h"
 
 #include <GLFW/glfw3.h>
 #include <glad/gl.h>
@@ -40,10 +41,10 @@ double next_text_size(double size, int step) {
 
 } // namespace
 
-Application::Application(Window window, ShapePainter painter, Shelf shelf, SavedWork saved,
-                         const SavedBench& first, std::filesystem::path question_bank)
-    : window_(std::move(window)), painter_(std::move(painter)), shelf_(std::move(shelf)),
-      saved_(std::move(saved)), question_bank_(std::move(question_bank)),
+Application::Application(Window window, ShapePainter painter, Shelf levers, SavedWork saved,
+                         const SavedBench& first, std::filesystem::path data_folder)
+    : window_(std::move(window)), painter_(std::move(painter)), levers_(std::move(levers)),
+      saved_(std::move(saved)), data_folder_(std::move(data_folder)),
       question_seed_(std::random_device{}()) {
     const Preferences preferences = saved_.load_preferences();
     style_.look = preferences.look;
@@ -73,7 +74,7 @@ void Application::run() {
 /// Waits until a frame is owed: at once after an event, a sixtieth later while something moves,
 /// and for ever otherwise, so that an idle window costs nothing.
 bool Application::wait_for_frame() {
-    const bool moving = bench_.moving();
+    const bool moving = place_ == Place::body ? body_ && body_->moving() : bench_.moving();
     if (frames_owed_ > 0)
         glfwPollEvents();
     else if (moving)
@@ -110,7 +111,9 @@ void Application::prepare_style() {
     window_.renew_font_texture();
     apply_to_imgui(style_);
     bench_.stage.view_fits = bench_.stage.view_is_own;
-    shelf_state_.pictures_width_px = 0.0;
+    shelf_state_.cards_width_px = 0.0;
+    if (body_)
+        body_->stage_fits = false;
 }
 
 StagePointer Application::read_pointer(const Layout& layout) const {
@@ -154,8 +157,13 @@ bool Application::handle_key(const KeyPress& key) {
     else if (key.key == GLFW_KEY_F1 && !help_open_)
         help_open_ = true;
     else if (key.key == GLFW_KEY_O && !shelf_state_.open)
-        shelf_state_.open = true;
-    else if (key.key == GLFW_KEY_Q && !question_.model && !shelf_state_.open)
+        open_shelf(shelf_state_);
+    else if (key.key == GLFW_KEY_B && !control && !shelf_state_.open)
+        place_ == Place::bench ? show_body() : void(place_ = Place::bench);
+    else if (key.key == GLFW_KEY_U && place_ == Place::body)
+        update(bench_.model, SwitchUnits{});
+    else if (key.key == GLFW_KEY_Q && place_ == Place::bench && !question_.model &&
+             !shelf_state_.open)
         ask_question();
     else
         return false;
@@ -167,23 +175,33 @@ bool Application::handle_key(const KeyPress& key) {
 void Application::draw_places(const Layout& layout) {
     begin_area("places", Point::Zero(), {layout.stage_px.x(), style_.px(56.0F)});
     const float base = style_.px(36.0F);
-    word_button(style_, "bench", {24.0F, base}, "Bench", true);
+    if (word_button(style_, "bench", {24.0F, base}, "Bench", place_ == Place::bench))
+        place_ = Place::bench;
+    const float body_at =
+        24.0F + text_width(style_, {scene::TextSize::body, true}, "Bench") + style_.px(20.0F);
+    if (word_button(style_, "body", {body_at, base}, "Body", place_ == Place::body))
+        show_body();
     const bool us = bench_.model.units == setup::UnitSystem::us;
     const bool dark = style_.look == scene::Look::dark;
     struct Action {
         const char* word;
         bool enabled;
     };
-    const Action actions[] = {{"Levers", true},
-                              {"Undo", bench_.model.history.can_undo()},
-                              {"Redo", bench_.model.history.can_redo()},
+    const bool on_body = place_ == Place::body && body_;
+    const bool can_undo =
+        on_body ? body_->model.history.can_undo() : bench_.model.history.can_undo();
+    const bool can_redo =
+        on_body ? body_->model.history.can_redo() : bench_.model.history.can_redo();
+    const Action actions[] = {{on_body ? "Exercises" : "Levers", true},
+                              {"Undo", can_undo},
+                              {"Redo", can_redo},
                               {us ? "SI units" : "US units", true},
                               {dark ? "Light" : "Dark", true},
                               {"Keys", true}};
     float width_px = 0.0F;
     for (const Action& action : actions)
         width_px += text_width(style_, {}, action.word) + style_.px(20.0F);
-    float x = std::max(style_.px(110.0F), static_cast<float>(layout.stage_px.x()) - width_px);
+    float x = std::max(style_.px(150.0F), static_cast<float>(layout.stage_px.x()) - width_px);
     std::optional<std::size_t> pressed;
     for (std::size_t i = 0; i < std::size(actions); ++i) {
         if (word_button(style_, actions[i].word, {x, base}, actions[i].word, false,
@@ -193,7 +211,11 @@ void Application::draw_places(const Layout& layout) {
     }
     end_area();
     if (pressed == 0U)
-        shelf_state_.open = true;
+        open_shelf(shelf_state_);
+    else if (pressed == 1U && on_body)
+        update(body_->model, UndoBody{});
+    else if (pressed == 2U && on_body)
+        update(body_->model, RedoBody{});
     else if (pressed == 1U)
         update(bench_.model, Undo{});
     else if (pressed == 2U)
@@ -216,11 +238,59 @@ void Application::open_lever(const setup::LeverSetup& setup) {
     save_due_s_ = glfwGetTime() + kSaveAfter_s;
 }
 
+void Application::open_setup(const setup::Setup& setup) {
+    if (const auto* lever = std::get_if<setup::LeverSetup>(&setup)) {
+        place_ = Place::bench;
+        open_lever(*lever);
+        return;
+    }
+    show_body();
+    if (body_)
+        open_exercise(*body_, std::get<setup::BodySetup>(setup));
+}
+
+/// Goes to the body; the first time the exercises and muscles are read.
+void Application::show_body() {
+    if (!exercises_)
+        exercises_ = read_shelf(data_folder_ / "assets" / "setups" / "body");
+    if (!body_) {
+        auto muscles = setup::shipped_muscles();
+        if (exercises_->bodies.empty() || !muscles) {
+            bench_.model.message =
+                muscles ? "There are no exercises to show." : setup::to_text(muscles.error());
+            return;
+        }
+        const setup::BodySetup& first = exercises_->bodies.front();
+        body_ = BodyScreen{};
+        body_->model = make_body(first, std::move(*muscles));
+        open_exercise(*body_, first);
+    }
+    question_.model.reset();
+    place_ = Place::body;
+}
+
+ShelfContent Application::shelf_content() const {
+    if (place_ == Place::body)
+        return {"Choose an exercise",
+                [this](const Point& picture_px) { return body_cards(*exercises_, picture_px); },
+                &exercises_->faults};
+    return {"Choose a lever",
+            [this](const Point& picture_px) { return lever_cards(levers_, picture_px); },
+            &levers_.faults};
+}
+
+void Application::open_card(std::size_t index) {
+    if (place_ == Place::body)
+        open_exercise(*body_, exercises_->bodies[index]);
+    else
+        open_lever(levers_.levers[index]);
+}
+
 void Application::take_dropped_files(const std::vector<std::string>& paths) {
     for (const std::string& path : paths) {
-        const auto setup = setup::read_lever_setup(path);
+        const auto setup = setup::read_setup(path);
         if (setup)
-            open_lever(*setup);
+            open_setup(*setup);
         else
             bench_.model.message = setup::to_text(setup.error());
     }
@@ -229,7 +299,7 @@ void Application::take_dropped_files(const std::vector<std::string>& paths) {
 /// Opens a question like the lever on the bench; each is another one.
 void Application::ask_question() {
     if (!bank_)
-        bank_ = problems::load_bank(question_bank_);
+        bank_ = problems::load_bank(data_folder_ / "question_bank");
     auto asked = ask_like(*bank_, bench_.model.solved.lever_class, ++question_seed_);
     if (!asked) {
         bench_.model.message = asked.error();
@@ -252,8 +322,14 @@ scene::Drawing Application::run_stage(const Layout& layout, const std::vector<Ke
             question_.model.reset();
         return std::move(outcome.drawing);
     }
-    BenchOutcome outcome =
-        run_bench(style_, layout, {&keys, read_pointer(layout), seconds}, bench_);
+    const FrameInput input{&keys, read_pointer(layout), seconds};
+    if (place_ == Place::body && body_)
+        return run_body(style_, layout, input, bench_.model.units, *body_).drawing;
+    return run_bench_place(layout, input);
+}
+
+scene::Drawing Application::run_bench_place(const Layout& layout, const FrameInput& input) {
+    BenchOutcome outcome = run_bench(style_, layout, input, bench_);
     if (outcome.changed)
         save_due_s_ = glfwGetTime() + kSaveAfter_s;
     if (outcome.ask_question)
@@ -278,10 +354,10 @@ void Application::frame(double seconds) {
         help_open_ = !draw_help(style_, window_.size_px(), keys);
     } else if (shelf_state_.open) {
         const ShelfOutcome outcome =
-            draw_shelf(style_, shelf_, bench_.model.units, window_.size_px(), keys, shelf_state_);
+            draw_shelf(style_, shelf_content(), window_.size_px(), keys, shelf_state_);
         pictures = outcome.pictures;
         if (outcome.opened)
-            open_lever(shelf_.levers[*outcome.opened]);
+            open_card(*outcome.opened);
     } else {
         stage = run_stage(layout, keys, seconds);
         paint_labels(stage, Point::Zero(), style_, *ImGui::GetBackgroundDrawList());

@@ -2,11 +2,13 @@
 // The application: owns the models of all screens and runs their frames.
 
 #include "app/bench/bench_screen.h"
+#include "app/body/body_screen.h"
 #include "app/frame/window.h"
 #include "app/paint/shape_painter.h"
 #include "app/question/question_screen.h"
 #include "app/saved/saved_work.h"
 #include "app/shelf/shelf_view.h"
+#include "setup/setup.h"
 
 #include <fstream>
 #include <optional>
@@ -15,9 +17,13 @@ namespace steelyard::app {
 
 class Application {
 public:
-    /// @param question_bank  folder of the question bank, read when the first question is asked
-    Application(Window window, ShapePainter painter, Shelf shelf, SavedWork saved,
-                const SavedBench& first, std::filesystem::path question_bank);
+    /// @param data_folder  holds assets/ and question_bank/; exercises and questions are read when
+    ///                     they are first asked for
+    Application(Window window, ShapePainter painter, Shelf levers, SavedWork saved,
+                const SavedBench& first, std::filesystem::path data_folder);
+
+    /// Puts a setup where it belongs: on the bench or on the body stage.
+    void open_setup(const setup::Setup& setup);
 
     /// Writes every frame's transcript to a file from now on.
     void tell_to(std::ofstream file);
@@ -38,19 +44,27 @@ private:
                              double seconds);
     void take_dropped_files(const std::vector<std::string>& paths);
     void open_lever(const setup::LeverSetup& setup);
+    void show_body();
+    ShelfContent shelf_content() const;
+    void open_card(std::size_t index);
+    scene::Drawing run_bench_place(const Layout& layout, const FrameInput& input);
     void paint(const scene::Drawing& stage, const std::vector<PlacedDrawing>& pictures);
     void save_work();
 
     Window window_;
     ShapePainter painter_;
-    Shelf shelf_;
+    Shelf levers_;
     SavedWork saved_;
     Style style_;
     Transcript transcript_;
     std::ofstream transcript_file_;
+    enum class Place { bench, body };
+    Place place_ = Place::bench;
     BenchScreen bench_;
     ShelfState shelf_state_;
-    std::filesystem::path question_bank_;
+    std::filesystem::path data_folder_;
+    std::optional<Shelf> exercises_;     ///< empty until the body is first shown
+    std::optional<BodyScreen> body_;     ///< likewise
     std::optional<problems::Bank> bank_; ///< empty until the first question
     QuestionScreen question_;
     bool help_open_ = false;

@@ -9,16 +9,9 @@ namespace steelyard::app {
 
 namespace {
 
-/// What stands on the bench at the start: the named setup, else what was there last, else the first
-/// on the shelf, else a plain lever.
-tl::expected<SavedBench, std::string> first_bench(const RunOptions& options, const Shelf& shelf,
-                                                  const SavedWork& saved) {
-    if (options.setup) {
-        auto read = setup::read_lever_setup(*options.setup);
-        if (!read)
-            return tl::unexpected(setup::to_text(read.error()));
-        return SavedBench{std::move(*read), std::nullopt};
-    }
+/// The lever on the bench at the start: what was there last, else the first on the shelf, else a
+/// plain one.
+SavedBench first_bench(const Shelf& shelf, const SavedWork& saved) {
     if (auto last = saved.load_bench())
         return *last;
     SavedBench bench;
@@ -32,11 +25,16 @@ tl::expected<SavedBench, std::string> first_bench(const RunOptions& options, con
 int run(const RunOptions& options) {
     SavedWork saved(SavedWork::usual_folder());
     Shelf shelf = read_shelf(options.data_folder / "assets" / "setups");
-    auto first = first_bench(options, shelf, saved);
-    if (!first) {
-        std::cerr << first.error() << '\n';
-        return 2;
+    std::optional<setup::Setup> named;
+    if (options.setup) {
+        auto read = setup::read_setup(*options.setup);
+        if (!read) {
+            std::cerr << setup::to_text(read.error()) << '\n';
+            return 2;
+        }
+        named = std::move(*read);
     }
+    const SavedBench first = first_bench(shelf, saved);
     const Preferences preferences = saved.load_preferences();
     auto window = Window::open(options.width_px > 0 ? options.width_px : preferences.width_px,
                                options.height_px > 0 ? options.height_px : preferences.height_px,
@@ -51,7 +49,9 @@ int run(const RunOptions& options) {
         return 1;
     }
     Application application(std::move(*window), std::move(*painter), std::move(shelf),
-                            std::move(saved), *first, options.data_folder / "question_bank");
+                            std::move(saved), first, options.data_folder);
+    if (named)
+        application.open_setup(*named);
     if (options.transcript) {
         std::ofstream file(*options.transcript);
         if (!file) {

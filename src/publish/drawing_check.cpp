@@ -44,6 +44,10 @@ struct IsFinite {
         return finite(triangle.a) && finite(triangle.b) && finite(triangle.c) &&
                finite(triangle.opacity);
     }
+    bool operator()(const Taper& taper) const {
+        return finite(taper.from) && finite(taper.to) && finite(taper.from_radius_px) &&
+               finite(taper.to_radius_px) && finite(taper.opacity);
+    }
     bool operator()(const Box& box) const {
         return finite(box.centre) && finite(box.size_px) && finite(box.corner_px) &&
                finite(box.turn_rad) && finite(box.fill_opacity) && finite(box.outline);

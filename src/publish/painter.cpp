@@ -58,6 +58,15 @@ public:
         fill_and_outline(triangle.fill, triangle.opacity, std::nullopt);
     }
 
+    void operator()(const Taper& taper) const {
+        cairo_new_path(surface_);
+        for (const Point& corner : taper_outline(taper)) {
+            cairo_line_to(surface_, corner.x(), corner.y());
+        }
+        cairo_close_path(surface_);
+        fill_and_outline(taper.fill, taper.opacity, std::nullopt);
+    }
+
     void operator()(const Box& box) const {
         cairo_save(surface_);
         cairo_translate(surface_, box.centre.x(), box.centre.y());

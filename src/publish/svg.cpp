@@ -89,6 +89,11 @@ public:
                            fill(triangle.fill, triangle.opacity));
     }
 
+    std::string operator()(const Taper& taper) const {
+        return fmt::format(R"(<polygon points="{}"{}/>)", points(taper_outline(taper)),
+                           fill(taper.fill, taper.opacity));
+    }
+
     std::string operator()(const Box& box) const {
         const Point corner = box.centre - 0.5 * box.size_px;
         return fmt::format(R"(<rect x="{}" y="{}" width="{}" height="{}" rx="{}"{}{}{}/>)",

@@ -97,9 +97,9 @@ void add_balance_strip(const StripTorques& torques, double left_px, double right
         return setup::format_quantity(value, setup::Dimension::torque, units);
     };
     const double above_px = top_px - 8.0 * text_scale;
-    shapes.emplace_back(
-        caption({left_px, above_px}, "load torque " + torque(load), Role::load, Align::left));
-    shapes.emplace_back(caption({right_px, above_px}, "effort torque " + torque(effort),
+    shapes.emplace_back(caption({left_px, above_px}, torques.load_name + " " + torque(load),
+                                Role::load, Align::left));
+    shapes.emplace_back(caption({right_px, above_px}, torques.effort_name + " " + torque(effort),
                                 Role::effort, Align::right));
     shapes.emplace_back(caption({middle_px, top_px + bar_px + 24.0 * text_scale},
                                 verdict_text(judge(torques)), Role::ink, Align::centre));

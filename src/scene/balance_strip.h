@@ -14,6 +14,8 @@ struct StripTorques {
     double load_Nm = 0.0;     ///< signed, counter-clockwise positive
     double effort_Nm = 0.0;   ///< signed, counter-clockwise positive
     double friction_Nm = 0.0; ///< what the axle can hold either way, >= 0
+    std::string load_name = "load torque";
+    std::string effort_name = "effort torque";
 };
 
 /// How two torques compare, in a word that stands under the notch.

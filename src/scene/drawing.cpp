@@ -1,5 +1,8 @@
 #include "scene/drawing.h"
 
+#include <algorithm>
+#include <cmath>
+
 namespace steelyard::scene {
 
 namespace {
@@ -42,6 +45,13 @@ struct Scaler {
             *corner *= factor;
         return triangle;
     }
+    Shape operator()(Taper taper) const {
+        for (Point* end : {&taper.from, &taper.to})
+            *end *= factor;
+        taper.from_radius_px *= factor;
+        taper.to_radius_px *= factor;
+        return taper;
+    }
     Shape operator()(Box box) const {
         box.centre *= factor;
         box.size_px *= factor;
@@ -53,6 +63,31 @@ struct Scaler {
 };
 
 } // namespace
+
+std::vector<Point> taper_outline(const Taper& taper) {
+    constexpr double kPi = 3.14159265358979323846;
+    constexpr int kCorners = 20; // of each round end
+    const Point span = taper.to - taper.from;
+    const double length_px = span.norm();
+    const double difference_px = taper.from_radius_px - taper.to_radius_px;
+    const double along_rad = std::atan2(span.y(), span.x());
+    // The straight sides touch both discs at this angle from the line of centres; where one disc
+    // lies inside the other, the hull is the larger disc.
+    const double touch_rad =
+        std::acos(std::clamp(difference_px / std::max(length_px, 1e-9), -1.0, 1.0));
+    std::vector<Point> outline;
+    const auto add_end = [&](const Point& centre, double radius_px, double from_rad,
+                             double to_rad) {
+        for (int i = 0; i <= kCorners; ++i) {
+            const double angle_rad = along_rad + from_rad + (to_rad - from_rad) * i / kCorners;
+            outline.emplace_back(centre +
+                                 radius_px * Point(std::cos(angle_rad), std::sin(angle_rad)));
+        }
+    };
+    add_end(taper.from, taper.from_radius_px, touch_rad, 2.0 * kPi - touch_rad);
+    add_end(taper.to, taper.to_radius_px, -touch_rad, touch_rad);
+    return outline;
+}
 
 Drawing scaled_without_labels(const Drawing& drawing, double factor) {
     Drawing reduced;

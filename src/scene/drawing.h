@@ -24,7 +24,10 @@ enum class Role {
     hairline, ///< thin dividers
     ink,
     quiet_ink,
-    beam, ///< inside of a lever or limb
+    beam,     ///< inside of a lever
+    limb,     ///< flesh of the body
+    far_limb, ///< the same on the side away from the eye
+    bone,     ///< lines of the bones in it
     effort,
     load,
     own_weight,
@@ -81,6 +84,19 @@ struct Triangle {
     double opacity = 1.0;
 };
 
+/// A limb: the hull of two discs, round at both ends and thicker at one.
+struct Taper {
+    Point from = Point::Zero();
+    Point to = Point::Zero();
+    double from_radius_px = 0.0;
+    double to_radius_px = 0.0;
+    Role fill = Role::limb;
+    double opacity = 1.0;
+};
+
+/// Outline of a taper as a closed row of corners, fine enough for paper.
+std::vector<Point> taper_outline(const Taper& taper);
+
 /// A filled rectangle with rounded corners, turned about its centre.
 struct Box {
     Point centre = Point::Zero();
@@ -106,7 +122,7 @@ struct Label {
     double turn_rad = 0.0; ///< about `at`
 };
 
-using Shape = std::variant<Line, Polyline, Arc, Disc, Triangle, Box, Label>;
+using Shape = std::variant<Line, Polyline, Arc, Disc, Triangle, Taper, Box, Label>;
 
 /// Shapes in painting order: later ones cover earlier ones.
 struct Drawing {

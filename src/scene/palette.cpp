@@ -34,6 +34,12 @@ Inks light_inks(Role role) {
     case Role::quiet_ink:
     case Role::own_weight:
         return same(0x5B6470);
+    case Role::limb:
+        return same(0xCDC5B7);
+    case Role::far_limb:
+        return same(0xE0DAD0);
+    case Role::bone:
+        return same(0xFFFFFF);
     case Role::beam:
         return same(0xF6F4EE);
     case Role::effort:
@@ -61,6 +67,12 @@ Inks dark_inks(Role role) {
     case Role::quiet_ink:
     case Role::own_weight:
         return same(0x9AA4B0);
+    case Role::limb:
+        return same(0x57606B);
+    case Role::far_limb:
+        return same(0x3A424B);
+    case Role::bone:
+        return same(0x8B96A2);
     case Role::beam:
         return same(0x222931);
     case Role::effort:
@@ -90,6 +102,12 @@ Inks print_inks(Role role) {
     case Role::quiet_ink:
     case Role::own_weight:
         return same(0x58606A);
+    case Role::limb:
+        return same(0xC9C9C9);
+    case Role::far_limb:
+        return same(0xE2E2E2);
+    case Role::bone:
+        return same(0xFFFFFF);
     case Role::beam:
         return same(0xFFFFFF);
     case Role::effort:

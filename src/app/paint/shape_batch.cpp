@@ -62,6 +62,16 @@ public:
         record.form_more = {c[0], c[1], 0.0F, 0.0F};
     }
 
+    void operator()(const scene::Taper& taper) {
+        const Point span = taper.to - taper.from;
+        const double widest_px = std::max(taper.from_radius_px, taper.to_radius_px);
+        const Point half{0.5 * span.norm() + widest_px, widest_px};
+        ShapeRecord& record = add(ShapeKind::taper, 0.5 * (taper.from + taper.to), half,
+                                  std::atan2(span.y(), span.x()), taper.fill, taper.opacity);
+        record.form = {static_cast<float>(span.norm()), static_cast<float>(taper.from_radius_px),
+                       static_cast<float>(taper.to_radius_px), 0.0F};
+    }
+
     void operator()(const scene::Box& box) {
         const Point half = 0.5 * box.size_px;
         if (box.fill)

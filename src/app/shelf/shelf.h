@@ -1,6 +1,7 @@
 #pragma once
 // The setups that come with the program, and those that were opened.
 
+#include "setup/body_setup.h"
 #include "setup/lever_setup.h"
 
 #include <filesystem>
@@ -11,10 +12,11 @@ namespace steelyard::app {
 
 struct Shelf {
     std::vector<setup::LeverSetup> levers; ///< plain ones first
-    std::vector<std::string> faults;       ///< files that could not be read: a sentence each
+    std::vector<setup::BodySetup> bodies;
+    std::vector<std::string> faults; ///< files that could not be read: a sentence each
 };
 
-/// All lever setups of a folder. A broken file is a fault, not the end.
+/// All setups of a folder. A broken file is a fault, not the end.
 Shelf read_shelf(const std::filesystem::path& folder);
 
 } // namespace steelyard::app

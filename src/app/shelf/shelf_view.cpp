@@ -1,10 +1,6 @@
 #include "app/shelf/shelf_view.h"
 
-#include "app/paint/label_painter.h"
 #include "app/widgets/area.h"
-#include "app/widgets/buttons.h"
-#include "scene/lever_drawing.h"
-#include "setup/lever_words.h"
 
 #include <GLFW/glfw3.h>
 
@@ -52,41 +48,14 @@ CardGrid lay_cards(const Style& style, const Point& window_px) {
     return grid;
 }
 
-/// Pictures on cards are drawn at full size and reduced, so that marks keep their proportions.
-constexpr double kReduction = 0.5;
-
-scene::Drawing draw_small(const setup::LeverSetup& setup, const Point& size_px,
-                          setup::UnitSystem units) {
-    const auto solved = mechanics::solve_lever(setup.lever);
-    if (!solved) // a shelf holds only setups that can be solved
-        return {};
-    const scene::StageView view =
-        scene::fit_lever(setup.lever, *solved, size_px / kReduction, {90.0, 60.0, 70.0});
-    scene::LeverDrawing how;
-    how.units = units;
-    how.marks.heading = how.marks.arms = how.marks.reaction = how.marks.turning = false;
-    how.marks.strip = how.marks.ruler = how.marks.arrow_scale = how.marks.lines = false;
-    // At this size the words would be larger than the lever.
-    return scene::scaled_without_labels(scene::draw_lever(setup.lever, *solved, view, how),
-                                        kReduction);
-}
-
-void make_pictures(const Shelf& shelf, setup::UnitSystem units, const CardGrid& grid,
-                   ShelfState& state) {
-    if (state.pictures_width_px == grid.card_px)
+void make_cards(const ShelfContent& content, const CardGrid& grid, ShelfState& state) {
+    if (state.cards_width_px == grid.card_px)
         return;
-    state.pictures.clear();
-    for (const setup::LeverSetup& setup : shelf.levers)
-        state.pictures.push_back(draw_small(setup, {grid.card_px, grid.picture_px}, units));
-    state.pictures_width_px = grid.card_px;
+    state.cards = content.make_cards({grid.card_px, grid.picture_px});
+    state.cards_width_px = grid.card_px;
 }
 
-std::string class_word(const setup::LeverSetup& setup) {
-    const auto solved = mechanics::solve_lever(setup.lever);
-    return solved ? setup::class_name(*solved) : std::string();
-}
-
-void draw_card(const Style& style, const setup::LeverSetup& setup, const CardGrid& grid,
+void draw_card(const Style& style, const ShelfCard& card, const CardGrid& grid,
                const ImVec2& corner, bool chosen) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 far_corner{corner.x + static_cast<float>(grid.card_px),
@@ -96,16 +65,16 @@ void draw_card(const Style& style, const setup::LeverSetup& setup, const CardGri
     const float left = corner.x + style.px(16.0F);
     const float base = corner.y + static_cast<float>(grid.picture_px);
     draw_text(list, style, {TextSize::body, true, Role::ink}, {left, base + style.px(24.0F)},
-              setup.head.name);
+              card.name);
     draw_text(list, style, {TextSize::caption, false, Role::quiet_ink},
-              {left, base + style.px(46.0F)}, class_word(setup));
+              {left, base + style.px(46.0F)}, card.first_line);
     draw_text(list, style, {TextSize::caption, false, Role::quiet_ink},
-              {left, base + style.px(66.0F)}, setup.head.place);
+              {left, base + style.px(66.0F)}, card.second_line);
 }
 
-void read_keys(const Shelf& shelf, const CardGrid& grid, const std::vector<KeyPress>& keys,
-               ShelfState& state, ShelfOutcome& outcome) {
-    const std::size_t count = shelf.levers.size();
+void read_keys(const CardGrid& grid, const std::vector<KeyPress>& keys, ShelfState& state,
+               ShelfOutcome& outcome) {
+    const std::size_t count = state.cards.size();
     for (const KeyPress& key : keys) {
         std::ptrdiff_t step = 0;
         if (key.key == GLFW_KEY_ESCAPE)
@@ -141,8 +110,9 @@ void scroll_to(const CardGrid& grid, const Point& window_px, ShelfState& state) 
         ImGui::SetScrollY(static_cast<float>(bottom - window_px.y()));
 }
 
-float draw_faults(const Style& style, const Shelf& shelf, float top, float width_px) {
-    for (const std::string& fault : shelf.faults)
+float draw_faults(const Style& style, const std::vector<std::string>& faults, float top,
+                  float width_px) {
+    for (const std::string& fault : faults)
         top =
             draw_paragraph(*ImGui::GetWindowDrawList(), style,
                            {TextSize::caption, false, Role::wrong}, {24.0F, top}, width_px, fault);
@@ -151,23 +121,27 @@ float draw_faults(const Style& style, const Shelf& shelf, float top, float width
 
 } // namespace
 
-ShelfOutcome draw_shelf(const Style& style, const Shelf& shelf, setup::UnitSystem units,
-                        const Point& window_px, const std::vector<KeyPress>& keys,
-                        ShelfState& state) {
+void open_shelf(ShelfState& state) {
+    state = {};
+    state.open = true;
+}
+
+ShelfOutcome draw_shelf(const Style& style, const ShelfContent& content, const Point& window_px,
+                        const std::vector<KeyPress>& keys, ShelfState& state) {
     const CardGrid grid = lay_cards(style, window_px);
-    make_pictures(shelf, units, grid, state);
+    make_cards(content, grid, state);
     ShelfOutcome outcome;
-    read_keys(shelf, grid, keys, state, outcome);
+    read_keys(grid, keys, state, outcome);
     begin_area("shelf", Point::Zero(), window_px, true);
     scroll_to(grid, window_px, state);
     const float scroll = ImGui::GetScrollY();
     ImDrawList& list = *ImGui::GetWindowDrawList();
     draw_text(list, style, {TextSize::reading, true, Role::ink}, {24.0F, style.px(48.0F) - scroll},
-              "Choose a lever");
+              content.heading);
     draw_text(list, style, {TextSize::caption, false, Role::quiet_ink},
               {24.0F, style.px(72.0F) - scroll},
               "click one, or arrows and Enter; Escape goes back");
-    for (std::size_t i = 0; i < shelf.levers.size(); ++i) {
+    for (std::size_t i = 0; i < state.cards.size(); ++i) {
         const Point at = grid.corner(i) - Point(0.0, scroll);
         const ImVec2 corner{static_cast<float>(at.x()), static_cast<float>(at.y())};
         ImGui::SetCursorScreenPos(corner);
@@ -176,14 +150,13 @@ ShelfOutcome draw_shelf(const Style& style, const Shelf& shelf, setup::UnitSyste
                 "card", {static_cast<float>(grid.card_px), static_cast<float>(grid.row_px)}))
             outcome.opened = i;
         ImGui::PopID();
-        draw_card(style, shelf.levers[i], grid, corner,
-                  i == state.chosen || ImGui::IsItemHovered());
+        draw_card(style, state.cards[i], grid, corner, i == state.chosen || ImGui::IsItemHovered());
         if (at.y() < window_px.y() && at.y() + grid.row_px > 0.0)
-            outcome.pictures.push_back({&state.pictures[i], at});
+            outcome.pictures.push_back({&state.cards[i].picture, at});
     }
-    const std::size_t rows = (shelf.levers.size() + grid.columns - 1) / grid.columns;
+    const std::size_t rows = (state.cards.size() + grid.columns - 1) / grid.columns;
     const auto below = static_cast<float>(grid.corner(rows * grid.columns).y()) - scroll;
-    const float end = draw_faults(style, shelf, below + style.px(20.0F),
+    const float end = draw_faults(style, *content.faults, below + style.px(20.0F),
                                   static_cast<float>(window_px.x()) - 48.0F);
     ImGui::SetCursorScreenPos({0.0F, end + style.px(16.0F)});
     ImGui::Dummy({1.0F, 1.0F});

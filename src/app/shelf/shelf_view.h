@@ -3,10 +3,9 @@
 
 #include "app/frame/window.h"
 #include "app/look/style.h"
-#include "app/shelf/shelf.h"
-#include "mechanics/lever/lever_solve.h"
-#include "setup/units.h"
+#include "app/shelf/shelf_cards.h"
 
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -17,8 +16,19 @@ struct ShelfState {
     bool open = false;
     std::size_t chosen = 0;
     bool scroll_to_chosen = false;
-    std::vector<scene::Drawing> pictures; ///< one a setup; made when the shelf opens
-    double pictures_width_px = 0.0;       ///< for which they were made
+    std::vector<ShelfCard> cards; ///< made when the shelf opens or its width changes
+    double cards_width_px = 0.0;  ///< for which they were made; 0 = to be made
+};
+
+/// Opens the shelf anew.
+void open_shelf(ShelfState& state);
+
+/// What the shelf shows.
+struct ShelfContent {
+    std::string heading;
+    /// Makes the cards for a size of their pictures [px].
+    std::function<std::vector<ShelfCard>(const scene::Point&)> make_cards;
+    const std::vector<std::string>* faults = nullptr; ///< said below the cards
 };
 
 /// A small drawing and where it goes on the sheet, for the shape painter.
@@ -29,13 +39,13 @@ struct PlacedDrawing {
 
 /// What came of a frame of the shelf.
 struct ShelfOutcome {
-    std::optional<std::size_t> opened; ///< index of the setup to open
+    std::optional<std::size_t> opened; ///< index of the card to open
     std::vector<PlacedDrawing> pictures;
 };
 
 /// Draws the shelf over the whole window and reads its keys: arrows choose, Enter opens, Escape
 /// leaves.
-ShelfOutcome draw_shelf(const Style& style, const Shelf& shelf, setup::UnitSystem units,
+ShelfOutcome draw_shelf(const Style& style, const ShelfContent& content,
                         const scene::Point& window_px, const std::vector<KeyPress>& keys,
                         ShelfState& state);
 

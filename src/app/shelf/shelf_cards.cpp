@@ -1,0 +1,76 @@
+#include "app/shelf/shelf_cards.h"
+
+#include "mechanics/lever/lever_solve.h"
+#include "scene/body_drawing.h"
+#include "scene/figure.h"
+#include "scene/lever_drawing.h"
+#include "scene/resistance_marks.h"
+#include "setup/lever_words.h"
+
+namespace steelyard::app {
+
+namespace {
+
+using scene::Point;
+
+/// Pictures on cards are drawn at full size and reduced, so that marks keep their proportions. At
+/// this size words would be larger than the thing itself.
+constexpr double kReduction = 0.5;
+
+scene::Drawing lever_picture(const mechanics::Lever& lever, const mechanics::LeverResult& solved,
+                             const Point& size_px) {
+    const scene::StageView view =
+        scene::fit_lever(lever, solved, size_px / kReduction, {90.0, 60.0, 70.0});
+    scene::LeverDrawing how;
+    how.marks.heading = how.marks.arms = how.marks.reaction = how.marks.turning = false;
+    how.marks.strip = how.marks.ruler = how.marks.arrow_scale = how.marks.lines = false;
+    return scene::scaled_without_labels(scene::draw_lever(lever, solved, view, how), kReduction);
+}
+
+/// The exercise half way along its path: where it can be told apart best.
+scene::Drawing body_picture(const setup::BodySetup& setup, const Point& size_px) {
+    mechanics::BodyCase posed = setup.exercise.body_case;
+    if (setup.exercise.path)
+        posed.pose = mechanics::pose_at(posed.pose, *setup.exercise.path, 0.5);
+    const auto solved = mechanics::solve_body(posed);
+    scene::Drawing picture;
+    picture.size_px = size_px / kReduction;
+    if (!solved)
+        return picture;
+    const scene::Camera camera = setup.view == setup::BodyView::side    ? scene::side_camera()
+                                 : setup.view == setup::BodyView::front ? scene::front_camera()
+                                                                        : scene::above_camera();
+    const scene::BodyStage stage =
+        scene::fit_body(posed.body, {*solved}, camera, picture.size_px, {30.0, 30.0, 20.0, 20.0});
+    scene::add_figure(posed.body, solved->placement, stage, picture.shapes);
+    scene::add_resistance_marks(posed, *solved, stage, picture.shapes);
+    return scene::scaled_without_labels(picture, kReduction);
+}
+
+} // namespace
+
+std::vector<ShelfCard> lever_cards(const Shelf& shelf, const Point& picture_px) {
+    std::vector<ShelfCard> cards;
+    for (const setup::LeverSetup& setup : shelf.levers) {
+        ShelfCard card{setup.head.name, "", setup.head.place, {}};
+        if (const auto solved = mechanics::solve_lever(setup.lever)) {
+            card.first_line = setup::class_name(*solved);
+            card.picture = lever_picture(setup.lever, *solved, picture_px);
+        }
+        cards.push_back(std::move(card));
+    }
+    return cards;
+}
+
+std::vector<ShelfCard> body_cards(const Shelf& shelf, const Point& picture_px) {
+    std::vector<ShelfCard> cards;
+    for (const setup::BodySetup& setup : shelf.bodies) {
+        std::string axes;
+        for (const mechanics::Hinge hinge : setup.axes)
+            axes += (axes.empty() ? "about the " : ", ") + scene::joint_word(hinge);
+        cards.push_back({setup.head.name, axes, setup.head.place, body_picture(setup, picture_px)});
+    }
+    return cards;
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,104 @@
+#include "scene/body_stage.h"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+
+namespace steelyard::scene {
+
+namespace {
+
+using mechanics::BodyResult;
+using mechanics::ForceOrigin;
+
+/// A flat rectangle that holds everything given to it.
+class Bounds {
+public:
+    void add(const Point& point, double radius) {
+        const Point reach{radius, radius};
+        low_ = low_.cwiseMin(point - reach);
+        high_ = high_.cwiseMax(point + reach);
+    }
+    Point span() const { return high_ - low_; }
+    Point middle() const { return 0.5 * (low_ + high_); }
+
+private:
+    Point low_{1e9, 1e9};
+    Point high_{-1e9, -1e9};
+};
+
+/// Flesh around a joint, in fractions of height: as much as keeps limbs on the sheet.
+constexpr double kFlesh = 0.05;
+
+Point flat(const Camera& camera, const Vec3& world_m) {
+    return {camera.right.dot(world_m), camera.up.dot(world_m)};
+}
+
+Bounds bounds_of(const mechanics::Body& body, const std::vector<BodyResult>& shown,
+                 const Camera& camera) {
+    Bounds bounds;
+    for (const BodyResult& result : shown) {
+        for (std::size_t i = 0; i < mechanics::kSegmentCount; ++i) {
+            const mechanics::SegmentFrame& frame = result.placement.segments[i];
+            const double flesh_m = kFlesh * body.height_m;
+            bounds.add(flat(camera, frame.joint_m), flesh_m);
+            bounds.add(flat(camera, frame.at(body.segments[i].tip_m)), flesh_m);
+        }
+        for (const mechanics::BodyForce& force : result.forces)
+            if (force.origin == ForceOrigin::resistance)
+                bounds.add(flat(camera, force.point_m), 0.02);
+    }
+    return bounds;
+}
+
+/// Largest resistance [N]; the ground carries more, but it is not what the exercise is about.
+double largest_resistance(const std::vector<BodyResult>& shown) {
+    double largest_N = 0.0;
+    for (const BodyResult& result : shown)
+        for (const mechanics::BodyForce& force : result.forces)
+            if (force.origin == ForceOrigin::resistance)
+                largest_N = std::max(largest_N, force.force_N.norm());
+    return largest_N > 0.0 ? largest_N : 100.0;
+}
+
+} // namespace
+
+Camera side_camera() {
+    return {Vec3::UnitX(), Vec3::UnitY()};
+}
+
+Camera front_camera() {
+    return {-Vec3::UnitZ(), Vec3::UnitY()};
+}
+
+Camera above_camera() {
+    return {Vec3::UnitX(), -Vec3::UnitZ()};
+}
+
+Camera turned(const Camera& camera, double about_vertical_rad, double over_rad) {
+    const Eigen::AngleAxisd about(about_vertical_rad, Vec3::UnitY());
+    const Vec3 right = about * camera.right;
+    const Vec3 up = about * camera.up;
+    const Eigen::AngleAxisd over(over_rad, right);
+    return {right, over * up};
+}
+
+BodyStage fit_body(const mechanics::Body& body, const std::vector<BodyResult>& shown,
+                   const Camera& camera, const Point& size_px, const BodyMargins& margins) {
+    assert(!shown.empty());
+    const Bounds bounds = bounds_of(body, shown, camera);
+    const Point span = bounds.span().cwiseMax(Point(0.2, 0.2));
+    const Point room{std::max(size_px.x() - margins.left_px - margins.right_px, 80.0),
+                     std::max(size_px.y() - margins.top_px - margins.bottom_px, 80.0)};
+    BodyStage stage;
+    stage.camera = camera;
+    stage.size_px = size_px;
+    stage.px_per_m = std::min(room.x() / span.x(), room.y() / span.y());
+    const Point centre{margins.left_px + 0.5 * room.x(), margins.top_px + 0.5 * room.y()};
+    const Point middle = bounds.middle();
+    stage.origin_px = centre - stage.px_per_m * Point(middle.x(), -middle.y());
+    stage.px_per_N = 0.2 * room.y() / largest_resistance(shown);
+    return stage;
+}
+
+} // namespace steelyard::scene
