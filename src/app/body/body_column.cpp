@@ -128,7 +128,8 @@ void draw_muscles(const Style& style, const BodyModel& model, setup::UnitSystem 
                            setup::format_quantity(muscle.tension_N, Dimension::force, units) +
                            ", arm " +
                            setup::format_quantity(std::abs(muscle.arm_m), Dimension::length, units);
-        if (muscle.tension_range_N)
+        if (muscle.tension_range_N &&
+            muscle.tension_range_N->high - muscle.tension_range_N->low > 0.5)
             line += "; from " + range_text(*muscle.tension_range_N, units) + " over the sources";
         pen.paragraph(kCaption, line);
     }

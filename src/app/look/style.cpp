@@ -37,6 +37,22 @@ float draw_text(ImDrawList& list, const Style& style, const TextStyle& how, ImVe
     return width_px;
 }
 
+std::string shortened(const Style& style, const TextStyle& how, std::string_view text,
+                      float width_px) {
+    if (text_width(style, how, text) <= width_px)
+        return std::string(text);
+    std::size_t end = text.size();
+    std::string shorter;
+    do {
+        // Back to the start of a character: continuation bytes of UTF-8 begin with the bits 10.
+        do
+            --end;
+        while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U);
+        shorter = std::string(text.substr(0, end)) + "…";
+    } while (end > 0 && text_width(style, how, shorter) > width_px);
+    return shorter;
+}
+
 float line_height(const Style& style, scene::TextSize size) {
     return std::round(1.42F * style.px(static_cast<float>(scene::text_height_px(size))));
 }

@@ -5,6 +5,7 @@
 #include "app/look/fonts.h"
 #include "app/look/transcript.h"
 
+#include <string>
 #include <string_view>
 
 namespace steelyard::app {
@@ -37,6 +38,10 @@ float text_width(const Style& style, const TextStyle& how, std::string_view text
 /// @return its width [px]
 float draw_text(ImDrawList& list, const Style& style, const TextStyle& how, ImVec2 at,
                 std::string_view text);
+
+/// The text itself where it fits a width, else its beginning and an ellipsis.
+std::string shortened(const Style& style, const TextStyle& how, std::string_view text,
+                      float width_px);
 
 /// Draws text broken to a width, first baseline at `at.y`.
 /// @return the y of the next baseline

@@ -64,12 +64,14 @@ void draw_card(const Style& style, const ShelfCard& card, const CardGrid& grid,
                  chosen ? 2.5F : 1.0F);
     const float left = corner.x + style.px(16.0F);
     const float base = corner.y + static_cast<float>(grid.picture_px);
-    draw_text(list, style, {TextSize::body, true, Role::ink}, {left, base + style.px(24.0F)},
-              card.name);
-    draw_text(list, style, {TextSize::caption, false, Role::quiet_ink},
-              {left, base + style.px(46.0F)}, card.first_line);
-    draw_text(list, style, {TextSize::caption, false, Role::quiet_ink},
-              {left, base + style.px(66.0F)}, card.second_line);
+    const float room_px = static_cast<float>(grid.card_px) - style.px(32.0F);
+    const auto line = [&](const TextStyle& how, float below, const std::string& text) {
+        draw_text(list, style, how, {left, base + style.px(below)},
+                  shortened(style, how, text, room_px));
+    };
+    line({TextSize::body, true, Role::ink}, 24.0F, card.name);
+    line({TextSize::caption, false, Role::quiet_ink}, 46.0F, card.first_line);
+    line({TextSize::caption, false, Role::quiet_ink}, 66.0F, card.second_line);
 }
 
 void read_keys(const CardGrid& grid, const std::vector<KeyPress>& keys, ShelfState& state,
