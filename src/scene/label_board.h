@@ -28,6 +28,9 @@ public:
     void keep_clear(const Point& from, const Point& to, double width_px);
     void keep_clear(const Rect& rect) { taken_.push_back(rect); }
 
+    /// True when a label covers nothing and stays on the sheet.
+    bool is_free(const Label& label) const { return cost_of(room_of(label, text_scale_)) <= 0.0; }
+
     /// The first of several ways to set a label that covers nothing and stays on the sheet; when
     /// every way covers something, the one that covers least. There must be at least one way.
     /// @param below_px  further room taken below the line, for lines that belong to it

@@ -20,6 +20,7 @@ using setup::Dimension;
 
 constexpr double kBeam_px = 11.0;      ///< outer width of the lever's body
 constexpr double kBeamInside_px = 5.5; ///< of the light band in it
+constexpr double kLongestScale_px = 90.0;
 constexpr double kDegree = 3.14159265358979323846 / 180.0;
 
 /// One force ready to be drawn.
@@ -50,6 +51,9 @@ public:
         drawing_.size_px = view_.size_px;
         drawing_.title = how_.name;
         drawing_.description = how_.sentence;
+        if (how_.marks.arrow_scale) // drawn last, but no label may take its room
+            board_.keep_clear(Rect{arrow_scale_at() - Point(0.0, text(24.0)),
+                                   arrow_scale_at() + Point(kLongestScale_px, 6.0)});
         if (how_.marks.heading)
             add_heading();
         const std::vector<DrawnForce> forces = collect_forces();
@@ -113,6 +117,8 @@ private:
         label.strong = strong;
         return label;
     }
+
+    Point arrow_scale_at() const { return {24.0, view_.size_px.y() - text(128.0)}; }
 
     void add_heading() {
         Label name = make_label({24.0, how_.heading_top_px + text(16.0)}, how_.name, TextSize::body,
@@ -434,11 +440,11 @@ private:
             shapes().emplace_back(Line{at + 12.0 * down, at + 18.0 * down, {Role::quiet_ink, 1.0}});
             if (i % 2 != 0 || !upright || std::abs(at_m - lever_.axis_at_m) < 0.5 * step_m)
                 continue;
-            Label place = make_label(at + 32.0 * down + Point(0.0, text(3.0)),
-                                     i == 0 ? "0" : quantity(at_m, Dimension::length),
-                                     TextSize::caption, Role::quiet_ink, Align::centre);
-            board_.keep_clear(room_of(place, how_.text_scale));
-            shapes().emplace_back(std::move(place));
+            const Label place = make_label(at + 32.0 * down + Point(0.0, text(3.0)),
+                                           i == 0 ? "0" : quantity(at_m, Dimension::length),
+                                           TextSize::caption, Role::quiet_ink, Align::centre);
+            if (board_.is_free(place)) // a tick can do without its number
+                shapes().emplace_back(board_.place({place}));
         }
     }
 
@@ -492,8 +498,9 @@ private:
     /// The one scale of all arrows, stated at the lower left.
     void add_arrow_scale() {
         const double unit_N = how_.units == setup::UnitSystem::us ? 4.4482216152605 : 1.0;
-        const double force_N = unit_N * round_step_below(90.0 / view_.px_per_N / unit_N);
-        const Point at{24.0, view_.size_px.y() - text(128.0)};
+        const double force_N =
+            unit_N * round_step_below(kLongestScale_px / view_.px_per_N / unit_N);
+        const Point at = arrow_scale_at();
         const Point end = at + Point(force_N * view_.px_per_N, 0.0);
         shapes().emplace_back(Line{at, end, {Role::quiet_ink, 1.5}});
         for (const Point& tick : {at, end})

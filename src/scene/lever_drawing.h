@@ -6,6 +6,7 @@
 #include "setup/units.h"
 
 #include <string>
+#include <vector>
 
 namespace steelyard::scene {
 

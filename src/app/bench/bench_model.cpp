@@ -1,11 +1,12 @@
 #include "app/bench/bench_model.h"
 
+#include <algorithm>
 #include <cassert>
+#include <initializer_list>
 
 namespace steelyard::app {
 
 namespace {
-
 
 /// Puts a state on the bench if it can be solved.
 void put(BenchModel& model, BenchState state, int gesture) {
@@ -36,18 +37,30 @@ BenchState with_handled(BenchState state, const HandledLever& handled) {
     return state;
 }
 
+/// Puts the lever with other numbers on the bench; a number that stays what it is is no step.
+void put_numbers(BenchModel& model, const HandledLever& handled,
+                 std::initializer_list<LeverNumber> numbers, int gesture) {
+    const HandledLever present = model.state.handled();
+    const bool same = std::all_of(numbers.begin(), numbers.end(), [&](const LeverNumber& number) {
+        return value_of(handled, number) == value_of(present, number);
+    });
+    if (same)
+        model.message.clear();
+    else
+        put(model, with_handled(model.state, handled), gesture);
+}
+
 void apply(BenchModel& model, const SetNumber& intent) {
-    put(model,
-        with_handled(model.state,
-                     with_value(model.state.handled(), intent.number, intent.value_SI)),
-        intent.gesture);
+    put_numbers(model, with_value(model.state.handled(), intent.number, intent.value_SI),
+                {intent.number}, intent.gesture);
 }
 
 void apply(BenchModel& model, const SetPull& intent) {
-    HandledLever handled = with_value(model.state.handled(), {intent.part, LeverField::direction},
-                                      intent.direction_rad);
-    handled = with_value(std::move(handled), {intent.part, LeverField::force}, intent.size_N);
-    put(model, with_handled(model.state, handled), intent.gesture);
+    const LeverNumber direction{intent.part, LeverField::direction};
+    const LeverNumber force{intent.part, LeverField::force};
+    const HandledLever turned = with_value(model.state.handled(), direction, intent.direction_rad);
+    put_numbers(model, with_value(turned, force, intent.size_N), {direction, force},
+                intent.gesture);
 }
 
 void apply(BenchModel& model, const AddLoad& intent) {
@@ -60,8 +73,10 @@ void apply(BenchModel& model, const AddLoad& intent) {
 void apply(BenchModel& model, const RemoveLoad& intent) {
     BenchState state = model.state;
     auto& loads = state.setup.lever.loads;
-    if (intent.index >= loads.size())
+    if (intent.index >= loads.size()) {
+        model.message = "There is no such load: choose one that is on the lever.";
         return;
+    }
     loads.erase(loads.begin() + static_cast<std::ptrdiff_t>(intent.index));
     put(model, std::move(state), 0);
 }

@@ -48,13 +48,16 @@ std::optional<BenchIntent> draw_number_field(const Style& style, const BenchMode
         return std::nullopt;
     ImGui::SetCursorScreenPos(corner);
     ImGui::SetNextItemWidth(width_px);
-    if (field.opened)
+    // A click beside all areas takes the keyboard away at the end of its frame: it is asked for in
+    // the next one.
+    if (field.opened && !ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
         ImGui::SetKeyboardFocusHere();
+        field.opened = false;
+    }
     const bool entered =
         ImGui::InputText("##number", &field.text,
                          ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_AutoSelectAll);
     const bool left = ImGui::IsItemDeactivated() && !entered;
-    field.opened = false;
     if (!field.fault.empty()) {
         ImDrawList& list = *ImGui::GetWindowDrawList();
         draw_paragraph(list, style, {scene::TextSize::caption, false, scene::Role::wrong},

@@ -14,7 +14,7 @@ struct NumberField {
     std::optional<LeverNumber> number; ///< empty = nothing is being typed
     std::string text;
     std::string fault;   ///< what is wrong with the text, and what to do
-    bool opened = false; ///< asked for in this frame: takes the keyboard
+    bool opened = false; ///< asked for, and yet to take the keyboard
 };
 
 /// Starts typing a number: its present value stands selected in the field.

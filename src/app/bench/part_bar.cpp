@@ -46,6 +46,8 @@ std::string shown_value(const BenchModel& model, const LeverNumber& number) {
 std::optional<BenchIntent> draw_part_bar(const Style& style, const BenchModel& model,
                                          const scene::Point& corner_px, double width_px,
                                          const StageState& stage, NumberField& field) {
+    if (field.number && !value_of(model.state.handled(), *field.number))
+        field.number.reset(); // its part went while it was being typed
     const scene::LeverPart part = field.number ? field.number->part : stage.chosen;
     begin_area("part", corner_px, {width_px, style.px(150.0F)});
     ImDrawList& list = *ImGui::GetWindowDrawList();

@@ -8,12 +8,13 @@ namespace steelyard::app {
 namespace {
 
 constexpr double kMostTilt_rad = 10.0 * 3.14159265358979323846 / 180.0;
-/// Slightly underdamped: one small swing past, at rest well under 400 ms.
-constexpr double kStiffness = 420.0; ///< [1/s²]
-constexpr double kDamping = 29.0;    ///< [1/s]
+/// Slightly underdamped: one small swing past, at rest under 400 ms also from one side to the
+/// other, for the swing dies by half the damping: 20° · exp(-20 · 0.39) = 1.5e-4.
+constexpr double kStiffness = 800.0; ///< [1/s²]
+constexpr double kDamping = 40.0;    ///< [1/s]
 constexpr double kLongestStep_s = 0.004;
-/// A hundredth of a pixel at the end of a metre-long lever.
-constexpr double kStill_rad = 2.0e-5;
+/// A twentieth of a pixel at the end of a lever of 700 px.
+constexpr double kStill_rad = 1.5e-4;
 
 } // namespace
 

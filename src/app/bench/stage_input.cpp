@@ -21,6 +21,8 @@ using scene::Point;
 constexpr double kDegree = mechanics::kPi / 180.0;
 constexpr double kDirectionSnap_rad = 5.0 * kDegree;
 constexpr double kZoomPerNotch = 1.15;
+constexpr double kSmallestLever_px = 40.0;
+constexpr double kMostZoom = 200.0; ///< lever against stage
 constexpr double kInch_m = 0.0254;
 constexpr double kPound_kg = 0.45359237;
 constexpr double kPoundForce_N = 4.4482216152605;
@@ -40,6 +42,12 @@ std::optional<Grip> grip_at(const std::vector<Grip>& grips, const Point& at_px) 
         }
     }
     return nearest;
+}
+
+bool is_among(const std::vector<Grip>& grips, const Grip& held) {
+    return std::any_of(grips.begin(), grips.end(), [&](const Grip& grip) {
+        return grip.part == held.part && grip.hold == held.hold;
+    });
 }
 
 double mass_step_kg(const BenchModel& model, const scene::StageView& view) {
@@ -80,12 +88,21 @@ BenchIntent drag_place(const BenchModel& model, const StageState& stage, const P
                      stage.gesture};
 }
 
-void look_around(const StagePointer& pointer, StageState& stage) {
-    if (pointer.on_stage && pointer.wheel != 0.0) {
-        stage.view =
-            scene::zoomed(stage.view, pointer.at_px, std::pow(kZoomPerNotch, pointer.wheel));
-        stage.view_is_own = true;
-    }
+/// Zooms about a point, as long as the lever stays something that can be seen: from a thumbnail to
+/// a few millimetres of it over the whole stage.
+void zoom(const BenchModel& model, const Point& about_px, double factor, StageState& stage) {
+    const double now_px =
+        stage.view.px_per_m * mechanics::path_length(model.state.setup.lever.path_m);
+    const double most_px = kMostZoom * stage.view.size_px.maxCoeff();
+    const double kept = std::clamp(factor, std::min(1.0, kSmallestLever_px / now_px),
+                                   std::max(1.0, most_px / now_px));
+    stage.view = scene::zoomed(stage.view, about_px, kept);
+    stage.view_is_own = true;
+}
+
+void look_around(const BenchModel& model, const StagePointer& pointer, StageState& stage) {
+    if (pointer.on_stage && pointer.wheel != 0.0)
+        zoom(model, pointer.at_px, std::pow(kZoomPerNotch, pointer.wheel), stage);
     if (pointer.panning && pointer.moved_px.norm() > 0.0) {
         stage.view.origin_px += pointer.moved_px;
         stage.view_is_own = true;
@@ -134,7 +151,7 @@ void choose_next(const BenchModel& model, StageState& stage, int step) {
     const auto count = static_cast<std::ptrdiff_t>(parts.size());
     const std::ptrdiff_t at = found == parts.end() ? 0 : found - parts.begin();
     stage.chosen = parts[static_cast<std::size_t>((at + step + count) % count)];
-    ++stage.gesture;
+    stage.nudged.reset();
 }
 
 /// Keys that are not nudges.
@@ -177,9 +194,7 @@ std::optional<BenchIntent> command_of(const BenchModel& model, const KeyPress& k
     case GLFW_KEY_MINUS:
     case GLFW_KEY_KP_SUBTRACT: {
         const bool nearer = key.key == GLFW_KEY_EQUAL || key.key == GLFW_KEY_KP_ADD;
-        stage.view = scene::zoomed(stage.view, 0.5 * stage.view.size_px,
-                                   nearer ? kZoomPerNotch : 1.0 / kZoomPerNotch);
-        stage.view_is_own = true;
+        zoom(model, 0.5 * stage.view.size_px, nearer ? kZoomPerNotch : 1.0 / kZoomPerNotch, stage);
         return std::nullopt;
     }
     default:
@@ -192,7 +207,7 @@ std::optional<BenchIntent> command_of(const BenchModel& model, const KeyPress& k
 AddLoad new_load(const BenchModel& model) {
     const double length_m = mechanics::path_length(model.state.setup.lever.path_m);
     const double share = model.state.setup.lever.axis_at_m > 0.5 * length_m ? 0.25 : 0.75;
-    return {std::round(share * length_m * 100.0) / 100.0, 5.0};
+    return {std::min(std::round(share * length_m * 100.0) / 100.0, length_m), 5.0};
 }
 
 double place_step_m(const scene::StageView& view, setup::UnitSystem units) {
@@ -207,9 +222,11 @@ double force_step_N(const scene::StageView& view, setup::UnitSystem units) {
 
 std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePointer& pointer,
                                           const scene::LeverPose& pose, StageState& stage) {
-    look_around(pointer, stage);
+    look_around(model, pointer, stage);
     const std::vector<Grip> grips =
         scene::lever_grips(model.state.setup.lever, model.solved, stage.view, pose);
+    if (stage.held && !is_among(grips, *stage.held)) // its load went: undone, removed, replaced
+        stage.held.reset();
     if (!stage.held)
         stage.hovered = pointer.on_stage ? grip_at(grips, pointer.at_px) : std::nullopt;
     if (pointer.double_clicked && stage.hovered) {
@@ -225,6 +242,7 @@ std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePo
         stage.held = stage.hovered;
         stage.held_offset_px = stage.held->at_px - pointer.at_px;
         stage.chosen = stage.held->part;
+        stage.nudged.reset();
         ++stage.gesture;
         return std::nullopt;
     }
@@ -250,6 +268,10 @@ std::optional<BenchIntent> press_on_stage(const BenchModel& model, const KeyPres
     const std::optional<double> value = value_of(model.state.handled(), number);
     if (!value)
         return std::nullopt;
+    if (stage.nudged != number) {
+        stage.nudged = number;
+        ++stage.gesture;
+    }
     return SetNumber{number, *value + nudge->step, stage.gesture};
 }
 

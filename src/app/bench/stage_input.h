@@ -32,6 +32,7 @@ struct StageState {
     scene::Point held_offset_px = scene::Point::Zero(); ///< from the pointer to the grip
     std::optional<scene::Grip> hovered;
     int gesture = 0;                    ///< counts drags and runs of nudges
+    std::optional<LeverNumber> nudged;  ///< number of the run of nudges that goes on
     std::optional<LeverNumber> to_type; ///< asked for: type this number
 };
 

@@ -1,0 +1,126 @@
+#include "app/paint/shape_batch.h"
+#include "catch.h"
+
+#include <cmath>
+
+using namespace steelyard;
+using namespace steelyard::app;
+using scene::Point;
+
+namespace {
+
+std::vector<ShapeRecord> records_of(const std::vector<scene::Shape>& shapes,
+                                    const Point& offset_px = Point::Zero()) {
+    scene::Drawing drawing;
+    drawing.shapes = shapes;
+    std::vector<ShapeRecord> records;
+    append_shapes(drawing, offset_px, scene::Look::light, records);
+    return records;
+}
+
+bool is_kind(const ShapeRecord& record, ShapeKind kind) {
+    return record.kind == static_cast<float>(kind);
+}
+
+} // namespace
+
+TEST_CASE("each shape becomes as many records as it has strokes and fills") {
+    const scene::Stroke stroke;
+    CHECK(records_of({scene::Line{}}).size() == 1);
+    CHECK(records_of({scene::Polyline{{{0, 0}, {1, 0}, {1, 1}, {5, 5}}, stroke}}).size() == 3);
+    CHECK(records_of({scene::Polyline{{{3, 3}}, stroke}}).empty());
+    CHECK(records_of({scene::Arc{}}).size() == 1);
+    CHECK(records_of({scene::Triangle{}}).size() == 1);
+    scene::Disc disc;
+    CHECK(records_of({disc}).empty());
+    disc.fill = scene::Role::ink;
+    CHECK(records_of({disc}).size() == 1);
+    disc.outline = stroke;
+    CHECK(records_of({disc}).size() == 2);
+    scene::Box box;
+    box.outline = stroke;
+    CHECK(records_of({box}).size() == 1);
+    CHECK(records_of({scene::Label{}}).empty()); // text is painted apart
+}
+
+TEST_CASE("a line is a box along it with round ends, moved by the offset") {
+    // 3-4-5: length 50 px, middle (15, 20).
+    const auto records =
+        records_of({scene::Line{{0.0, 0.0}, {30.0, 40.0}, {scene::Role::ink, 4.0}}}, {100.0, 0.0});
+    REQUIRE(records.size() == 1);
+    const ShapeRecord& line = records.front();
+    CHECK(is_kind(line, ShapeKind::box_fill));
+    CHECK(line.centre == std::array{115.0F, 20.0F});
+    CHECK(line.half == std::array{27.0F, 2.0F}); // half of 50 and half the width; round ends
+    CHECK(line.turn[0] == Approx(0.6F));
+    CHECK(line.turn[1] == Approx(0.8F));
+    CHECK(line.form[2] == 2.0F); // corners as round as the line is wide
+}
+
+TEST_CASE("dashes carry their pattern to the shader") {
+    const auto records = records_of({scene::Line{
+        {0.0, 0.0}, {100.0, 0.0}, {scene::Role::effort, 1.5, scene::Dash::dashed, 0.7}}});
+    REQUIRE(records.size() == 1);
+    CHECK(is_kind(records.front(), ShapeKind::dashes));
+    CHECK(records.front().form == std::array{50.75F, 0.75F, 6.0F, 6.0F});
+    CHECK(records.front().colour[3] == 0.7F);
+}
+
+TEST_CASE("a triangle keeps its corners about the middle of its box") {
+    const auto records =
+        records_of({scene::Triangle{{10.0, 10.0}, {30.0, 10.0}, {20.0, 50.0}, scene::Role::load}});
+    REQUIRE(records.size() == 1);
+    const ShapeRecord& triangle = records.front();
+    CHECK(triangle.centre == std::array{20.0F, 30.0F});
+    CHECK(triangle.half == std::array{10.0F, 20.0F});
+    CHECK(triangle.form == std::array{-10.0F, -20.0F, 10.0F, -20.0F});
+    CHECK(triangle.form_more[0] == 0.0F);
+    CHECK(triangle.form_more[1] == 20.0F);
+}
+
+TEST_CASE("an arc is told by its middle direction and half its opening") {
+    const scene::Arc arc{{50.0, 60.0}, 38.0, -1.5, -0.5, {scene::Role::load, 3.0}};
+    const auto records = records_of({arc});
+    REQUIRE(records.size() == 1);
+    CHECK(is_kind(records.front(), ShapeKind::arc));
+    CHECK(records.front().turn[0] == Approx(std::cos(-1.0)));
+    CHECK(records.front().turn[1] == Approx(std::sin(-1.0)));
+    CHECK(records.front().form[0] == 38.0F);
+    CHECK(records.front().form[1] == 1.5F);
+    CHECK(records.front().form[2] == Approx(0.5));
+    // More than a full turn is a full circle.
+    const auto full = records_of({scene::Arc{{0.0, 0.0}, 10.0, 0.0, 100.0, {}}});
+    CHECK(full.front().form[2] == Approx(3.14159265));
+}
+
+TEST_CASE("corners are never rounder than the box allows") {
+    scene::Box box;
+    box.size_px = {20.0, 8.0};
+    box.corner_px = 6.0;
+    box.fill = scene::Role::load;
+    CHECK(records_of({box}).front().form[2] == 4.0F);
+}
+
+TEST_CASE("colours are the palette's for the look") {
+    scene::Drawing drawing;
+    drawing.shapes.emplace_back(scene::Triangle{{0, 0}, {1, 0}, {0, 1}, scene::Role::effort});
+    for (const scene::Look look : {scene::Look::light, scene::Look::dark}) {
+        std::vector<ShapeRecord> records;
+        append_shapes(drawing, Point::Zero(), look, records);
+        const scene::Rgb rgb = scene::colour_of(scene::Role::effort, look);
+        CHECK(std::lround(records.front().colour[0] * 255.0F) == rgb.red);
+        CHECK(std::lround(records.front().colour[1] * 255.0F) == rgb.green);
+        CHECK(std::lround(records.front().colour[2] * 255.0F) == rgb.blue);
+    }
+}
+
+TEST_CASE("records are appended after those that are there, in painting order") {
+    scene::Drawing drawing;
+    drawing.shapes.emplace_back(scene::Triangle{{0, 0}, {1, 0}, {0, 1}, scene::Role::effort});
+    drawing.shapes.emplace_back(scene::Line{});
+    std::vector<ShapeRecord> records(2);
+    append_shapes(drawing, Point::Zero(), scene::Look::light, records);
+    REQUIRE(records.size() == 4);
+    CHECK(is_kind(records[2], ShapeKind::triangle));
+    CHECK(is_kind(records[3], ShapeKind::box_fill));
+}
