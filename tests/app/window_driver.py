@@ -1,0 +1,277 @@
+"""Drives the real window on a display of its own: Xvfb, xdotool and the window's transcript."""
+
+import ctypes
+import json
+import os
+import re
+import shutil
+import signal
+import subprocess
+import tempfile
+import time
+from collections import Counter
+from pathlib import Path
+
+# A slow machine under a sanitizer needs seconds where a fast one needs none: waits end as soon as
+# what is waited for has come.
+LONGEST_WAIT_S = 60.0
+# After this long without a new frame the window is taken to be at rest: it draws at 60 Hz while it
+# moves, and every event is drawn at once.
+REST_S = 0.35
+
+
+def missing_programs():
+    return [name for name in ("Xvfb", "xdotool", "import") if shutil.which(name) is None]
+
+
+class Display:
+    """An X server of our own, on whatever display number is free."""
+
+    def __init__(self, width=1280, height=720):
+        read_end, write_end = os.pipe()
+        self.process = subprocess.Popen(
+            ["Xvfb", "-displayfd", str(write_end), "-screen", "0", f"{width}x{height}x24",
+             "-nolisten", "tcp"],
+            pass_fds=[write_end], stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+        os.close(write_end)
+        with os.fdopen(read_end) as number:
+            self.name = ":" + number.readline().strip()
+
+    def run(self, *command, **options):
+        return subprocess.run(command, env={**os.environ, "DISPLAY": self.name}, check=True,
+                              capture_output=True, **options).stdout
+
+    def screenshot(self):
+        """Width, height and the pixels as (red, green, blue), row by row."""
+        data = self.run("import", "-window", "root", "-depth", "8", "ppm:-")
+        header = re.match(rb"P6\s+(\d+)\s+(\d+)\s+255\s", data)
+        return Picture(int(header[1]), int(header[2]), data[header.end():])
+
+    def close(self):
+        self.process.terminate()
+        self.process.wait()
+
+
+class Picture:
+    def __init__(self, width, height, pixels):
+        self.width, self.height, self.pixels = width, height, pixels
+
+    def at(self, x, y):
+        start = 3 * (y * self.width + x)
+        return tuple(self.pixels[start:start + 3])
+
+    def colours(self, left=0, top=0, right=None, bottom=None):
+        """How often each colour occurs in a rectangle."""
+        right, bottom = right or self.width, bottom or self.height
+        return Counter(self.at(x, y) for y in range(max(0, int(top)), min(self.height, int(bottom)))
+                       for x in range(max(0, int(left)), min(self.width, int(right))))
+
+
+class Bench:
+    """One run of the program; `folder` keeps its state and transcript."""
+
+    def __init__(self, display, program, folder, *arguments, size="1280x720"):
+        self.display, self.program, self.folder = display, program, Path(folder)
+        self.opened = next((Path(name) for name in arguments), None)
+        self.transcript = self.folder / "transcript.jsonl"
+        self.transcript.unlink(missing_ok=True)
+        self.environment = {**os.environ, "DISPLAY": display.name,
+                            "XDG_STATE_HOME": str(self.folder)}
+        self.errors = open(self.folder / "errors.txt", "w+", encoding="utf-8")
+        self.process = subprocess.Popen(
+            [program, "--size", size, "--transcript", str(self.transcript), *map(str, arguments)],
+            env=self.environment, stderr=self.errors)
+        self.wait(lambda: self.frame_count() > 0, "the first frame")
+        self.window = self.xdotool("search", "--sync", "--pid", str(self.process.pid)).split()[-1]
+        self.xdotool("windowfocus", self.window)
+        self.rest()
+
+    # --- what the window shows -------------------------------------------------------------------
+
+    def frame_count(self):
+        """Frames that are written whole."""
+        return self.transcript.read_bytes().count(b"\n") if self.transcript.exists() else 0
+
+    def frames(self):
+        lines = self.transcript.read_text(encoding="utf-8").split("\n")[:-1]
+        return [Frame(json.loads(line)) for line in lines]
+
+    def frame(self, number=-1):
+        with open(self.transcript, "rb") as file:
+            lines = file.read().split(b"\n")[:-1]
+        return Frame(json.loads(lines[number]))
+
+    # --- time ------------------------------------------------------------------------------------
+
+    def wait(self, is_so, what):
+        end = time.monotonic() + LONGEST_WAIT_S
+        while not is_so():
+            if self.process.poll() is not None:
+                raise AssertionError(f"the program ended with {self.process.returncode} before "
+                                     f"{what}:\n{self.said()}")
+            if time.monotonic() > end:
+                raise AssertionError(f"waited {LONGEST_WAIT_S} s in vain for {what}")
+            time.sleep(0.01)
+
+    def rest(self):
+        """Waits until no more frames come; the last one shows what is so now."""
+        seen, since = self.frame_count(), time.monotonic()
+        while time.monotonic() - since < REST_S:
+            time.sleep(0.02)
+            now = self.frame_count()
+            if now != seen:
+                seen, since = now, time.monotonic()
+            if self.process.poll() is not None:
+                raise AssertionError(f"the program ended with {self.process.returncode}:\n"
+                                     f"{self.said()}")
+        return self.frame()
+
+    # --- hands -----------------------------------------------------------------------------------
+
+    def xdotool(self, *words):
+        return self.display.run("xdotool", *map(str, words)).decode()
+
+    def act(self, *words):
+        """Does something that must be answered by a frame, and waits until all is at rest."""
+        before = self.frame_count()
+        self.xdotool(*words)
+        self.wait(lambda: self.frame_count() > before, f"a frame after {words}")
+        return self.rest()
+
+    def aside(self):
+        """Takes the pointer to where nothing is, so that no caption follows it."""
+        self.xdotool("mousemove", 520, 590)
+        return self.rest()
+
+    def press(self, *keys):
+        return self.act("key", *keys)
+
+    def click(self, x, y):
+        self.act("mousemove", x, y)
+        self.act("click", 1)
+        return self.aside()
+
+    def click_word(self, word):
+        x, y = self.frame().place_of(word)
+        return self.click(x, y)
+
+    def drag(self, grip, along, up=0, release=True):
+        """Drags a grip by some pixels, in steps as a hand does."""
+        x, y = self.frame().grip(grip)
+        x, y = round(x), round(y)
+        self.act("mousemove", x, y)
+        self.xdotool("mousedown", 1)
+        for share in (0.25, 0.5, 0.75, 1.0):
+            self.act("mousemove", round(x + share * along), round(y - share * up))
+        if release:
+            self.act("mouseup", 1)
+            return self.aside()
+        return self.frame()
+
+    def type_into(self, grip, text):
+        """Double-clicks a grip and types a text there."""
+        x, y = self.frame().grip(grip)
+        self.act("mousemove", round(x), round(y))
+        self.act("click", "--repeat", 2, "--delay", 80, 1)
+        self.act("type", "--delay", 30, text)
+        return self.press("Return")
+
+    # --- ends ------------------------------------------------------------------------------------
+
+    def saved(self):
+        """What the program has kept, soon after every change; before the first, what it opened."""
+        time.sleep(0.6)
+        kept = self.folder / "steelyard" / "bench.setup.toml"
+        return kept if kept.exists() else self.opened
+
+    def solved(self):
+        """The solver's own words about the kept setup."""
+        out = subprocess.run([self.program, "solve", "--json", str(self.saved())], check=True,
+                             capture_output=True).stdout
+        return json.loads(out)
+
+    def kill(self):
+        self.process.send_signal(signal.SIGKILL)
+        self.process.wait()
+
+    def ask_to_close(self):
+        """What a window manager does when the person closes the window."""
+        close_window(self.display.name, int(self.window))
+        return self.process.wait(timeout=LONGEST_WAIT_S)
+
+    def said(self):
+        self.errors.flush()
+        return (self.folder / "errors.txt").read_text(encoding="utf-8", errors="replace")
+
+    def end(self):
+        if self.process.poll() is None:
+            self.kill()
+        self.errors.close()
+
+
+class Frame:
+    """One frame of the transcript."""
+
+    COLUMN_SHARE = 0.74
+
+    def __init__(self, data):
+        self.number, self.data = data["frame"], data
+        self.texts = [text["text"] for text in data["texts"]]
+
+    def says(self, part):
+        return any(part in text for text in self.texts)
+
+    def entry(self, text):
+        for entry in self.data["texts"]:
+            if entry["text"] == text:
+                return entry
+        raise AssertionError(f"'{text}' is not on the screen: {self.texts}")
+
+    def place_of(self, text):
+        entry = self.entry(text)
+        return round(entry["x"] + 0.5 * entry["width"]), round(entry["y"] - 4)
+
+    def grip(self, name):
+        for grip in self.data["grips"]:
+            if grip["text"] == name:
+                return grip["x"], grip["y"]
+        raise AssertionError(f"there is no grip '{name}': {[g['text'] for g in self.data['grips']]}")
+
+    def readings(self):
+        """Name to value of every line of the column, and the advantage that stands large."""
+        column = [entry for entry in self.data["texts"] if entry["x"] > 940.0]
+        rows = {}
+        for name in column:
+            for value in column:
+                if value["y"] == name["y"] and value["x"] > name["x"] + name["width"]:
+                    rows.setdefault(name["text"], value["text"])
+        above = self.entry("Mechanical advantage")
+        rows["Mechanical advantage"] = min(
+            (entry for entry in column if entry["y"] > above["y"] and entry["x"] == above["x"]),
+            key=lambda entry: entry["y"])["text"]
+        return rows
+
+
+class _ClientMessage(ctypes.Structure):
+    _fields_ = [("type", ctypes.c_int), ("serial", ctypes.c_ulong), ("send_event", ctypes.c_int),
+                ("display", ctypes.c_void_p), ("window", ctypes.c_ulong),
+                ("message_type", ctypes.c_ulong), ("format", ctypes.c_int),
+                ("data", ctypes.c_long * 5), ("room", ctypes.c_long * 12)]
+
+
+def close_window(display_name, window):
+    """Sends WM_DELETE_WINDOW. Source: Inter-Client Communication Conventions Manual, 4.2.8.1."""
+    x11 = ctypes.CDLL("libX11.so.6")
+    x11.XOpenDisplay.restype = ctypes.c_void_p
+    x11.XInternAtom.restype = ctypes.c_ulong
+    display = ctypes.c_void_p(x11.XOpenDisplay(display_name.encode()))
+    client_message = 33  # X.h
+    message = _ClientMessage(type=client_message, window=window, format=32)
+    message.message_type = x11.XInternAtom(display, b"WM_PROTOCOLS", 0)
+    message.data[0] = x11.XInternAtom(display, b"WM_DELETE_WINDOW", 0)
+    x11.XSendEvent(display, ctypes.c_ulong(window), 0, ctypes.c_long(0), ctypes.byref(message))
+    x11.XCloseDisplay(display)
+
+
+def temporary_folder():
+    return tempfile.TemporaryDirectory(prefix="steelyard-window-")

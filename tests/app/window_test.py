@@ -1,0 +1,422 @@
+#!/usr/bin/env python3
+"""Tests of the real window: mouse and keys through the X server, the screen read back.
+
+    window_test.py PROGRAM SETUPS [TEST]...
+
+PROGRAM is the built steelyard, SETUPS the folder of shipped setups. Without Xvfb, xdotool and
+ImageMagick's import there is nothing to test on: exit status 77, or 1 where CI is set.
+"""
+
+import json
+import math
+import os
+import random
+import re
+import subprocess
+import sys
+import time
+import unittest
+from pathlib import Path
+
+from shown_quantity import agrees
+from window_driver import (LONGEST_WAIT_S, Bench, Display, missing_programs, temporary_folder)
+
+PROGRAM = ""
+SETUPS = Path()
+
+# Colours of the two looks: sheet, effort and load (Okabe and Ito 2008, "Color Universal Design").
+LIGHT = {"sheet": (0xFB, 0xFA, 0xF7), "effort": (0x00, 0x72, 0xB2), "load": (0xD5, 0x5E, 0x00)}
+DARK = {"sheet": (0x14, 0x18, 0x1D), "effort": (0x56, 0xB4, 0xE9), "load": (0xE6, 0x9F, 0x00)}
+WORTHLESS = re.compile(r"(?<![a-z])(?:nan|inf|infinity)(?![a-z])|[-−]0(?:\.0+)?(?![\d.])", re.I)
+
+
+def luminance(colour):
+    """Source: WCAG 2.2, "relative luminance"."""
+    def linear(channel):
+        c = channel / 255.0
+        return c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4
+    return sum(weight * linear(channel)
+               for weight, channel in zip((0.2126, 0.7152, 0.0722), colour))
+
+
+def contrast(one, other):
+    """Source: WCAG 2.2, "contrast ratio"."""
+    a, b = luminance(one), luminance(other)
+    return (max(a, b) + 0.05) / (min(a, b) + 0.05)
+
+
+class WindowTest(unittest.TestCase):
+    @classmethod
+    def setUpClass(cls):
+        cls.display = Display()
+
+    @classmethod
+    def tearDownClass(cls):
+        cls.display.close()
+
+    def setUp(self):
+        self.folder = temporary_folder()
+        self.addCleanup(self.folder.cleanup)
+
+    def open(self, *arguments, **options):
+        bench = Bench(self.display, PROGRAM, self.folder.name, *arguments, **options)
+        self.addCleanup(bench.end)
+        self.addCleanup(self.check_every_text, bench)
+        bench.aside()
+        return bench
+
+    def open_seesaw(self):
+        return self.open(SETUPS / "seesaw.setup.toml")
+
+    def check_every_text(self, bench):
+        """No frame of any test ever shows what is not a number."""
+        for frame in bench.frames():
+            for text in frame.texts:
+                self.assertIsNone(WORTHLESS.search(text), f"frame {frame.number}: '{text}'")
+
+    def check_readings(self, bench, frame):
+        """Every reading is the solver's number for the kept setup, to the digits shown."""
+        truth = bench.solved()
+        shown = frame.readings()
+        expected = {
+            "Effort": truth["effort_N"],
+            "Effort arm": truth["effort_arm_m"],
+            "Load arm": truth["load_arm_m"],
+            "Load torque": abs(truth["torque_load_Nm"]),
+            "Actual advantage": truth["actual_advantage"],
+            "Axis reaction": math.hypot(*truth["axis_reaction_N"]),
+            "Mechanical advantage": truth["ideal_advantage"],
+        }
+        for name, value in expected.items():
+            self.assertIn(name, shown)
+            self.assertTrue(agrees(shown[name], value), f"{name}: shown {shown[name]}, is {value}")
+        words = {1: "First class", 2: "Second class", 3: "Third class", None: "No class"}
+        self.assertTrue(frame.says(words[truth["class"]]))
+        # The drawing says the same as the column.
+        self.assertTrue(frame.says("load torque " + shown["Load torque"]))
+        self.assertTrue(frame.says("arm " + shown["Effort arm"]))
+        self.assertGreaterEqual(frame.texts.count(shown["Effort"]), 2)
+
+    # --- readings ------------------------------------------------------------------------------
+
+    def test_every_reading_follows_a_dragged_load_in_both_unit_systems(self):
+        bench = self.open_seesaw()
+        start = bench.frame()
+        self.check_readings(bench, start)
+        dragged = bench.drag("heavier child place", 90)
+        self.assertNotEqual(dragged.readings(), start.readings())
+        self.check_readings(bench, dragged)
+        heavier = bench.drag("heavier child tip", 0, -35)
+        self.assertNotEqual(heavier.readings(), dragged.readings())
+        self.check_readings(bench, heavier)
+        in_us_units = bench.click_word("US units")
+        self.assertTrue(in_us_units.readings()["Effort"].endswith("lbf"))
+        self.check_readings(bench, in_us_units)
+        moved = bench.drag("axis place", -60)
+        self.assertNotEqual(moved.readings(), in_us_units.readings())
+        self.check_readings(bench, moved)
+
+    def test_undo_restores_the_earlier_readings_exactly_and_redo_the_later_ones(self):
+        bench = self.open_seesaw()
+        start = bench.frame()
+        first = bench.drag("heavier child place", 90)
+        second = bench.drag("lighter child place", -120)
+        self.assertEqual(len({json.dumps(f.readings()) for f in (start, first, second)}), 3)
+        self.assertEqual(bench.press("ctrl+z").readings(), first.readings())
+        self.assertEqual(bench.click_word("Undo").readings(), start.readings())
+        self.assertEqual(bench.frame().data["grips"], start.data["grips"])
+        self.check_readings(bench, bench.frame())
+        self.assertEqual(bench.press("ctrl+y").readings(), first.readings())
+        self.assertEqual(bench.click_word("Redo").readings(), second.readings())
+        self.check_readings(bench, bench.frame())
+
+    def test_keys_nudge_the_chosen_part(self):
+        bench = self.open_seesaw()
+        start = bench.solved()
+        frame = bench.press("Left")  # the effort is chosen at the start
+        self.check_readings(bench, frame)
+        self.assertAlmostEqual(start["effort_arm_m"] - bench.solved()["effort_arm_m"], 0.01)
+        bench.press("shift+Left")
+        self.assertAlmostEqual(start["effort_arm_m"] - bench.solved()["effort_arm_m"], 0.11)
+        bench.press("ctrl+Right")  # one degree clockwise, so the pull is oblique
+        self.check_readings(bench, bench.frame())
+        self.assertLess(bench.solved()["effort_arm_m"], start["effort_arm_m"] - 0.11)
+
+    def test_a_number_is_typed_with_any_unit(self):
+        bench = self.open_seesaw()
+        start_m = bench.solved()["load_arm_m"]
+        frame = bench.type_into("heavier child place", "25 in")
+        self.check_readings(bench, frame)
+        self.assertAlmostEqual(bench.solved()["load_arm_m"], start_m + 0.4 - 25 * 0.0254)
+        frame = bench.type_into("heavier child tip", "80 lb")
+        self.check_readings(bench, frame)
+        self.assertAlmostEqual(
+            abs(bench.solved()["torque_load_Nm"]),
+            80 * 0.45359237 * 9.80665 * bench.solved()["load_arm_m"], places=9)
+
+    def test_a_wrong_number_is_answered_with_a_sentence_and_changes_nothing(self):
+        bench = self.open_seesaw()
+        before = bench.frame().readings()
+        for wrong, about in (("3 kg", "length"), ("about there", "number"), ("2,300 m", "2,300")):
+            frame = bench.type_into("heavier child place", wrong)
+            said = " ".join(frame.texts)
+            self.assertIn(about, said)
+            self.assertEqual(frame.readings(), before)
+            bench.press("Escape")
+            frame = bench.aside()
+            self.assertEqual(frame.readings(), before)
+        self.assertFalse(bench.frame().says("about there"))
+        bench.type_into("heavier child tip", "1e30 kg")  # a mass, but an absurd one
+        self.assertEqual(bench.frame().readings(), before)
+        self.assertTrue(bench.frame().says("That cannot be"))
+
+    def test_zooming_and_panning_leave_the_readings_alone(self):
+        bench = self.open_seesaw()
+        start = bench.frame()
+        bench.act("mousemove", 300, 300)
+        nearer = bench.act("click", 4)
+        self.assertNotEqual(nearer.grip("axis place"), start.grip("axis place"))
+        bench.act("click", "--repeat", 3, 5)
+        bench.act("mousedown", 3, "mousemove", 340, 320)
+        bench.act("mouseup", 3)
+        moved = bench.aside()
+        self.assertEqual(moved.readings(), start.readings())
+        self.assertNotEqual(moved.grip("axis place"), start.grip("axis place"))
+        home = bench.press("Home")
+        self.assertEqual(home.grip("axis place"), start.grip("axis place"))
+
+    def test_an_effort_by_hand_says_who_wins_and_tilts_the_lever(self):
+        bench = self.open_seesaw()
+        level = bench.frame()
+        self.assertTrue(level.says("balanced"))
+        taken = bench.click_word("Set the effort by hand")
+        self.assertTrue(taken.says("balanced"))
+        self.assertEqual(taken.readings()["Effort, by hand"], level.readings()["Effort"])
+        weaker = bench.press("shift+Down")
+        self.assertTrue(weaker.says("the load wins"))
+        stronger = bench.press("shift+Up", "shift+Up")
+        self.assertTrue(stronger.says("the effort wins"))
+        self.assertLess(weaker.grip("lighter child place")[1], level.grip("lighter child place")[1])
+        self.assertGreater(stronger.grip("lighter child place")[1],
+                           level.grip("lighter child place")[1])
+        given_back = bench.click_word("Find the effort for me")
+        self.assertTrue(given_back.says("balanced"))
+        self.assertEqual(given_back.readings(), level.readings())
+        self.assertEqual(given_back.grip("lighter child place"), level.grip("lighter child place"))
+
+    def test_a_reading_unfolds_how_it_was_computed(self):
+        bench = self.open_seesaw()
+        closed = bench.frame()
+        number = closed.readings()["Effort"].split()[0]
+        opened = bench.click_word("Effort arm")
+        self.assertGreater(len(opened.texts), len(closed.texts))
+        self.assertEqual(bench.click_word("Effort arm").texts, closed.texts)
+        opened = bench.click_word("Effort")
+        steps = " ".join(text for text in opened.texts if text not in closed.texts)
+        self.assertIn(number, steps)
+
+    def test_another_lever_is_taken_from_the_shelf(self):
+        bench = self.open_seesaw()
+        shelf = bench.click_word("Levers")
+        names = [entry for entry in shelf.data["texts"] if entry["text"] == "Wheelbarrow"]
+        if names and names[0]["y"] < 700:
+            frame = bench.click_word("Wheelbarrow")
+        else:
+            bench.act("mousemove", 640, 500)
+            for _ in range(40):
+                x, y = bench.frame().place_of("Wheelbarrow")
+                if y < 640:
+                    break
+                bench.act("click", 5)
+            frame = bench.click_word("Wheelbarrow")
+        self.assertTrue(frame.says("Second class"))
+        self.check_readings(bench, frame)
+        self.assertTrue(bench.press("ctrl+z").says("First class"))
+        bench.press("o")
+        self.assertTrue(bench.press("Escape").says("First class"))
+
+    def test_a_question_like_the_lever_shows_its_steps_and_leads_back(self):
+        bench = self.open_seesaw()
+        start = bench.frame()
+        asked = bench.click_word("Ask me one like this")
+        self.assertTrue(asked.says("Check"))
+        self.assertTrue(asked.says("code "))
+        self.assertNotIn("Answer: ", " ".join(asked.texts))
+        frame = asked
+        for words in ("Show me the first step", *["Show me the next step"] * 30):
+            if words in frame.texts:
+                frame = bench.click_word(words)
+        self.assertTrue(frame.says("Next question"))
+        self.assertTrue(frame.says("Answer: "))
+        back = bench.click_word("Back to the bench")
+        self.assertEqual(back.readings(), start.readings())
+
+    # --- what is kept ---------------------------------------------------------------------------
+
+    def test_a_killed_window_comes_back_with_its_lever_and_its_looks(self):
+        bench = self.open_seesaw()
+        bench.click_word("US units")
+        bench.press("d")
+        frame = bench.drag("heavier child place", 77)
+        bench.saved()
+        bench.kill()
+        again = self.open()
+        self.assertEqual(again.frame().readings(), frame.readings())
+        self.assertTrue(again.frame().says("SI units"))
+        self.assertTrue(again.frame().says("Light"))
+
+    # --- speed ----------------------------------------------------------------------------------
+
+    def test_the_frame_after_an_event_already_shows_its_result(self):
+        bench = self.open_seesaw()
+        for act in (("key", "Left"), ("key", "ctrl+z"), ("key", "u")):
+            before = bench.frame_count()
+            bench.act(*act)
+            frames = bench.frames()[before:]
+            # Keys with a modifier are several events: the first frame that differs is the last word.
+            changed = [f for f in frames if f.readings() != bench.frame(before - 1).readings()]
+            self.assertTrue(changed, act)
+            for frame in changed:
+                self.assertEqual(frame.readings(), frames[-1].readings(), act)
+            if len(act[1]) == 1 or act[1] == "Left":
+                self.assertEqual(frames[0].readings(), frames[-1].readings(), act)
+        bench.drag("heavier child place", 40, release=False)
+        x, y = bench.frame().grip("heavier child place")
+        before = bench.frame_count()
+        old = bench.frame().readings()
+        bench.act("mousemove", round(x + 60), round(y))
+        frames = bench.frames()[before:]
+        self.assertNotEqual(frames[0].readings(), old)
+        self.assertEqual(frames[0].readings(), frames[-1].readings())
+        bench.act("mouseup", 1)
+
+    def test_an_idle_window_draws_nothing_and_costs_nothing(self):
+        bench = self.open_seesaw()
+        time.sleep(1.0)  # what was to be kept is kept
+        frames, ticks = bench.frame_count(), self.cpu_ticks(bench)
+        time.sleep(2.0)
+        self.assertEqual(bench.frame_count(), frames)
+        share = (self.cpu_ticks(bench) - ticks) / os.sysconf("SC_CLK_TCK") / 2.0
+        self.assertLess(share, 0.01)
+
+    @staticmethod
+    def cpu_ticks(bench):
+        """User and system time of all threads. Source: proc(5), /proc/pid/stat, fields 14 and 15."""
+        stat = Path(f"/proc/{bench.process.pid}/stat").read_text(encoding="utf-8")
+        fields = stat.rsplit(")", 1)[1].split()
+        return int(fields[11]) + int(fields[12])
+
+    # --- looks ----------------------------------------------------------------------------------
+
+    def check_colours(self, frame, look):
+        picture = self.display.screenshot()
+        self.assertEqual(picture.at(5, 5), look["sheet"])
+        colours = picture.colours()
+        self.assertGreater(len(colours), 50)  # not blank: antialiased text and shapes
+        for role in ("effort", "load"):  # arrows and the bars of the strip
+            self.assertGreater(colours[look[role]], 1000, role)
+        main = ["First class", "Mechanical advantage", "Seesaw", "Effort", "Load torque", "axis",
+                "US units", "balanced", frame.readings()["Effort"],
+                frame.readings()["Mechanical advantage"], "Ask me one like this"]
+        for text in main:
+            entry = frame.entry(text)
+            box = picture.colours(entry["x"], entry["y"] - 12, entry["x"] + entry["width"],
+                                  entry["y"] + 3)
+            ground = box.most_common(1)[0][0]
+            best = max(contrast(ground, colour) for colour in box)
+            # Source: WCAG 2.2, success criterion 1.4.3: 4.5:1 for text.
+            self.assertGreaterEqual(best, 4.5, f"'{text}' on {ground}")
+
+    def test_the_sheet_has_its_colours_and_its_text_can_be_read_in_both_looks(self):
+        bench = self.open_seesaw()
+        self.check_colours(bench.frame(), LIGHT)
+        dark = bench.click_word("Dark")
+        self.check_colours(dark, DARK)
+
+    # --- bad beginnings -------------------------------------------------------------------------
+
+    def run_and_fail(self, *arguments, display):
+        environment = {**os.environ, "XDG_STATE_HOME": self.folder.name}
+        environment.pop("DISPLAY", None)
+        environment.pop("WAYLAND_DISPLAY", None)
+        if display:
+            environment["DISPLAY"] = display
+        return subprocess.run([PROGRAM, *map(str, arguments)], env=environment,
+                              capture_output=True, text=True, timeout=LONGEST_WAIT_S)
+
+    def test_a_broken_setup_is_named_with_the_line_and_ends_with_2(self):
+        broken = Path(self.folder.name) / "broken.setup.toml"
+        text = (SETUPS / "seesaw.setup.toml").read_text(encoding="utf-8")
+        for content in ("", "kind = ", text.replace("axis", "aksis"), "\0\1\2"):
+            broken.write_text(content, encoding="utf-8")
+            run = self.run_and_fail(broken, display=self.display.name)
+            self.assertEqual(run.returncode, 2, run.stderr)
+            self.assertIn("broken.setup.toml", run.stderr)
+        run = self.run_and_fail(Path(self.folder.name) / "nowhere.toml", display=self.display.name)
+        self.assertEqual(run.returncode, 2, run.stderr)
+        self.assertIn("nowhere.toml", run.stderr)
+
+    def test_without_a_display_the_program_says_so_and_ends_with_1(self):
+        for display in (None, ":987"):
+            run = self.run_and_fail(SETUPS / "seesaw.setup.toml", display=display)
+            self.assertEqual(run.returncode, 1, run.stderr)
+            self.assertIn("display", run.stderr)
+            self.assertIn("steelyard solve", run.stderr)  # what works all the same
+
+    # --- hard use -------------------------------------------------------------------------------
+
+    def test_two_thousand_random_events_leave_it_running(self):
+        seed = 20260101
+        hand = random.Random(seed)
+        bench = self.open_seesaw()
+        keys = ["Left", "Right", "Up", "Down", "shift+Up", "ctrl+Left", "shift+Right", "Tab",
+                "shift+Tab", "Return", "Escape", "Insert", "Delete", "h", "u", "d", "o", "Home",
+                "plus", "minus", "ctrl+z", "ctrl+y", "ctrl+shift+z", "ctrl+plus", "ctrl+minus",
+                "q", "r", "F1",
+                "5", "1", "period", "k", "g", "BackSpace", "End", "Prior", "Next", "F5"]
+        done = 0
+        while done < 2000:
+            words = []
+            for _ in range(40):
+                words += map(str, self.random_event(hand, keys, bench))
+            done += 40
+            bench.xdotool(*words)
+            self.assertIsNone(bench.process.poll(), f"ended after {done} events:\n{bench.said()}")
+        bench.xdotool("mouseup", 1, "mouseup", 3, "key", "Escape", "Escape")
+        bench.rest()
+        status = bench.ask_to_close()
+        self.assertEqual(status, 0, bench.said())
+        self.assertNotIn("Sanitizer", bench.said())
+        setup = bench.folder / "steelyard" / "bench.setup.toml"
+        subprocess.run([PROGRAM, "solve", str(setup)], check=True, capture_output=True)
+
+    @staticmethod
+    def random_event(hand, keys, bench):
+        kind = hand.random()
+        if kind < 0.40:
+            return "mousemove", hand.randrange(1280), hand.randrange(720)
+        if kind < 0.55:
+            return hand.choice(("mousedown", "mouseup")), 1
+        if kind < 0.62:
+            return "click", hand.choice((1, 1, 3))
+        if kind < 0.70:
+            return "click", hand.choice((4, 5))
+        if kind < 0.97:
+            return "key", hand.choice(keys)
+        return ("windowsize", bench.window, hand.randrange(480, 1280), hand.randrange(360, 720))
+
+
+def main():
+    global PROGRAM, SETUPS
+    PROGRAM, SETUPS = str(Path(sys.argv[1]).resolve()), Path(sys.argv[2]).resolve()
+    missing = missing_programs()
+    if missing:
+        print(f"The window cannot be tested: {', '.join(missing)} not found. On Debian: "
+              "apt-get install xvfb xdotool imagemagick")
+        return 1 if os.environ.get("CI") else 77
+    names = [f"WindowTest.{name}" if "." not in name else name for name in sys.argv[3:]]
+    return unittest.main(argv=[sys.argv[0], "-v", *names], exit=False).result.wasSuccessful() ^ 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())
