@@ -2,8 +2,6 @@
 
 #include "app/help/help_view.h"
 #include "app/paint/label_painter.h"
-#include "app/widgets/area.h"
-#include "app/widgets/buttons.h"
 #include "setup/muscle_file.h"
 
 #include <GLFW/glfw3.h>
@@ -148,86 +146,71 @@ std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
 
 bool Application::handle_key(const KeyPress& key) {
     const bool control = (key.modifiers & GLFW_MOD_CONTROL) != 0;
+    const bool covered = help_open_ || shelf_state_.open;
     if (control && (key.key == GLFW_KEY_EQUAL || key.key == GLFW_KEY_KP_ADD))
         text_size_ = next_text_size(text_size_, 1);
     else if (control && (key.key == GLFW_KEY_MINUS || key.key == GLFW_KEY_KP_SUBTRACT))
         text_size_ = next_text_size(text_size_, -1);
     else if (key.key == GLFW_KEY_D && !control)
-        style_.look = style_.look == scene::Look::light ? scene::Look::dark : scene::Look::light;
-    else if (key.key == GLFW_KEY_F1 && !help_open_)
-        help_open_ = true;
-    else if (key.key == GLFW_KEY_O && !shelf_state_.open)
-        open_shelf(shelf_state_);
-    else if (key.key == GLFW_KEY_B && !control && !shelf_state_.open)
-        place_ == Place::bench ? show_body() : void(place_ = Place::bench);
-    else if (key.key == GLFW_KEY_U && place_ == Place::body)
-        update(bench_.model, SwitchUnits{});
-    else if (key.key == GLFW_KEY_Q && place_ == Place::bench && !question_.model &&
-             !shelf_state_.open)
+        grant(RowWish::look);
+    else if (covered)
+        return false;
+    else if (key.key == GLFW_KEY_F1)
+        grant(RowWish::help);
+    else if (key.key == GLFW_KEY_O)
+        grant(RowWish::open_shelf);
+    else if (key.key == GLFW_KEY_B && !control)
+        grant(place_ == Place::bench ? RowWish::go_to_body : RowWish::go_to_bench);
+    else if (key.key == GLFW_KEY_U)
+        grant(RowWish::units);
+    else if (key.key == GLFW_KEY_Q && place_ == Place::bench && !question_.model)
         ask_question();
     else
         return false;
-    apply_to_imgui(style_);
     save_due_s_ = glfwGetTime() + kSaveAfter_s;
     return true;
 }
 
 void Application::draw_places(const Layout& layout) {
-    begin_area("places", Point::Zero(), {layout.stage_px.x(), style_.px(56.0F)});
-    const float base = style_.px(36.0F);
-    if (word_button(style_, "bench", {24.0F, base}, "Bench", place_ == Place::bench))
-        place_ = Place::bench;
-    const float body_at =
-        24.0F + text_width(style_, {scene::TextSize::body, true}, "Bench") + style_.px(20.0F);
-    if (word_button(style_, "body", {body_at, base}, "Body", place_ == Place::body))
-        show_body();
-    const bool us = bench_.model.units == setup::UnitSystem::us;
-    const bool dark = style_.look == scene::Look::dark;
-    struct Action {
-        const char* word;
-        bool enabled;
-    };
     const bool on_body = place_ == Place::body && body_;
-    const bool can_undo =
-        on_body ? body_->model.history.can_undo() : bench_.model.history.can_undo();
-    const bool can_redo =
-        on_body ? body_->model.history.can_redo() : bench_.model.history.can_redo();
-    const Action actions[] = {{on_body ? "Exercises" : "Levers", true},
-                              {"Undo", can_undo},
-                              {"Redo", can_redo},
-                              {us ? "SI units" : "US units", true},
-                              {dark ? "Light" : "Dark", true},
-                              {"Keys", true}};
-    float width_px = 0.0F;
-    for (const Action& action : actions)
-        width_px += text_width(style_, {}, action.word) + style_.px(20.0F);
-    float x = std::max(style_.px(150.0F), static_cast<float>(layout.stage_px.x()) - width_px);
-    std::optional<std::size_t> pressed;
-    for (std::size_t i = 0; i < std::size(actions); ++i) {
-        if (word_button(style_, actions[i].word, {x, base}, actions[i].word, false,
-                        actions[i].enabled))
-            pressed = i;
-        x += text_width(style_, {}, actions[i].word) + style_.px(20.0F);
-    }
-    end_area();
-    if (pressed == 0U)
-        open_shelf(shelf_state_);
-    else if (pressed == 1U && on_body)
-        update(body_->model, UndoBody{});
-    else if (pressed == 2U && on_body)
-        update(body_->model, RedoBody{});
-    else if (pressed == 1U)
-        update(bench_.model, Undo{});
-    else if (pressed == 2U)
-        update(bench_.model, Redo{});
-    else if (pressed == 3U)
-        update(bench_.model, SwitchUnits{});
-    else if (pressed == 4U)
-        handle_key({GLFW_KEY_D, 0});
-    else if (pressed == 5U)
+    PlacesRow row;
+    row.place = place_;
+    row.can_undo = on_body ? body_->model.history.can_undo() : bench_.model.history.can_undo();
+    row.can_redo = on_body ? body_->model.history.can_redo() : bench_.model.history.can_redo();
+    row.us_units = bench_.model.units == setup::UnitSystem::us;
+    row.dark = style_.look == scene::Look::dark;
+    const RowWish wish = draw_places_row(style_, static_cast<float>(layout.stage_px.x()), row);
+    if (wish == RowWish::none)
+        return;
+    grant(wish);
+    save_due_s_ = glfwGetTime() + kSaveAfter_s;
+}
+
+void Application::grant(RowWish wish) {
+    const bool on_body = place_ == Place::body && body_;
+    switch (wish) {
+    case RowWish::none:
+        return;
+    case RowWish::go_to_bench:
+        place_ = Place::bench;
+        return;
+    case RowWish::go_to_body:
+        return show_body();
+    case RowWish::open_shelf:
+        return open_shelf(shelf_state_);
+    case RowWish::undo:
+        return on_body ? update(body_->model, UndoBody{}) : update(bench_.model, Undo{});
+    case RowWish::redo:
+        return on_body ? update(body_->model, RedoBody{}) : update(bench_.model, Redo{});
+    case RowWish::units:
+        return update(bench_.model, SwitchUnits{});
+    case RowWish::look:
+        style_.look = style_.look == scene::Look::light ? scene::Look::dark : scene::Look::light;
+        return apply_to_imgui(style_);
+    case RowWish::help:
         help_open_ = true;
-    if (pressed)
-        save_due_s_ = glfwGetTime() + kSaveAfter_s;
+        return;
+    }
 }
 
 void Application::open_lever(const setup::LeverSetup& setup) {

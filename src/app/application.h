@@ -5,6 +5,7 @@
 #include "app/body/body_screen.h"
 #include "app/frame/window.h"
 #include "app/paint/shape_painter.h"
+#include "app/places_row.h"
 #include "app/question/question_screen.h"
 #include "app/saved/saved_work.h"
 #include "app/shelf/shelf_view.h"
@@ -39,6 +40,7 @@ private:
     std::vector<KeyPress> own_keys(const std::vector<KeyPress>& keys);
     bool handle_key(const KeyPress& key);
     void draw_places(const Layout& layout);
+    void grant(RowWish wish);
     void ask_question();
     scene::Drawing run_stage(const Layout& layout, const std::vector<KeyPress>& keys,
                              double seconds);
@@ -58,7 +60,6 @@ private:
     Style style_;
     Transcript transcript_;
     std::ofstream transcript_file_;
-    enum class Place { bench, body };
     Place place_ = Place::bench;
     BenchScreen bench_;
     ShelfState shelf_state_;

@@ -5,6 +5,7 @@
 #include "scene/balance_strip.h"
 #include "scene/force_marks.h"
 #include "scene/label_board.h"
+#include "scene/lever_forces.h"
 #include "setup/format_quantity.h"
 
 #include <algorithm>
@@ -23,23 +24,6 @@ constexpr double kBeamInside_px = 5.5; ///< of the light band in it
 constexpr double kLongestScale_px = 90.0;
 constexpr double kDegree = 3.14159265358979323846 / 180.0;
 
-/// One force ready to be drawn.
-struct DrawnForce {
-    Role role = Role::load;
-    Tail tail = Tail::square;
-    Stroke stroke;
-    ForceReading reading;          ///< of the lever as set
-    Vec2 direction = Vec2::Zero(); ///< unit vector, also for a force without a size
-    Point from = Point::Zero();    ///< on the sheet, tilted with the lever
-    Point to = Point::Zero();
-    bool cut = false;
-    std::string size; ///< "118 N", empty when it is not given away
-    std::string name;
-    bool has_arm = true;
-    bool has_line = true;
-    bool quiet = false; ///< said in one line of small type
-};
-
 class LeverPainter {
 public:
     LeverPainter(const mechanics::Lever& lever, const mechanics::LeverResult& solved,
@@ -56,7 +40,7 @@ public:
                                    arrow_scale_at() + Point(kLongestScale_px, 6.0)});
         if (how_.marks.heading)
             add_heading();
-        const std::vector<DrawnForce> forces = collect_forces();
+        const std::vector<DrawnForce> forces = lever_forces(lever_, solved_, view_, how_);
         for (const DrawnForce& force : forces)
             board_.keep_clear(force.from, force.to, 12.0);
         if (how_.marks.lines)
@@ -131,107 +115,6 @@ private:
                                     TextSize::caption, Role::quiet_ink, Align::left);
         board_.keep_clear(room_of(sentence, how_.text_scale));
         shapes().emplace_back(std::move(sentence));
-    }
-
-    void set_span(DrawnForce& force) const {
-        force.from = tilted(force.reading.point_m);
-        const ArrowSpan span =
-            arrow_span(arrow_px(view_, force.reading.force_N), longest_arrow_px(view_));
-        force.cut = span.cut;
-        force.to = force.from + span.along_px;
-    }
-
-    std::vector<DrawnForce> collect_forces() const {
-        std::vector<DrawnForce> forces;
-        for (std::size_t i = 0; i < lever_.loads.size(); ++i)
-            if (!std::holds_alternative<mechanics::Couple>(lever_.loads[i].action))
-                forces.push_back(load_force(i));
-        if (how_.marks.own_weight && lever_.own_weight.mass_kg > 0.0)
-            forces.push_back(own_weight_force());
-        if (how_.marks.effort)
-            forces.push_back(effort_force());
-        if (how_.marks.reaction)
-            forces.push_back(reaction_force());
-        return forces;
-    }
-
-    DrawnForce load_force(std::size_t index) const {
-        const mechanics::Load& load = lever_.loads[index];
-        DrawnForce force;
-        force.role = Role::load;
-        force.tail = Tail::square;
-        force.stroke = {Role::load, 4.5};
-        force.reading = solved_.loads[index];
-        force.name = load.name;
-        force.direction = {0.0, -1.0};
-        if (const auto* pull = std::get_if<mechanics::PointForce>(&load.action))
-            force.direction = mechanics::unit_vector(pull->direction_rad);
-        const auto* weight = std::get_if<mechanics::Weight>(&load.action);
-        if (weight != nullptr && how_.marks.load_sizes)
-            force.name += ", " + quantity(weight->mass_kg, Dimension::mass);
-        if (how_.marks.load_sizes)
-            force.size = quantity(force.reading.force_N.norm(), Dimension::force);
-        set_span(force);
-        return force;
-    }
-
-    DrawnForce own_weight_force() const {
-        DrawnForce force;
-        force.role = Role::own_weight;
-        force.tail = Tail::dot;
-        force.stroke = {Role::own_weight, 2.5};
-        force.reading = solved_.own_weight;
-        force.direction = {0.0, -1.0};
-        force.name = "own weight";
-        force.size = quantity(force.reading.force_N.norm(), Dimension::force);
-        force.has_arm = false;
-        force.quiet = true;
-        set_span(force);
-        return force;
-    }
-
-    DrawnForce effort_force() const {
-        DrawnForce force;
-        force.role = Role::effort;
-        force.tail = Tail::plain;
-        force.stroke = {Role::effort, 4.5};
-        force.reading = solved_.effort;
-        force.name = lever_.effort.name;
-        force.direction = mechanics::unit_vector(lever_.effort.direction_rad);
-        force.reading.force_N = force.direction * shown_effort_N(solved_, how_.pose);
-        const bool has_size = how_.pose.hand_N || solved_.effort_N;
-        if (has_size && how_.marks.effort_size)
-            force.size = quantity(force.reading.force_N.norm(), Dimension::force);
-        set_span(force);
-        const bool hidden = !how_.marks.effort_size;
-        if (hidden || (force.to - force.from).norm() < 0.5 * kStubArrow_px) {
-            // Without a size the arrow still says which way the effort pulls.
-            const double sign = !hidden && shown_effort_N(solved_, how_.pose) < 0.0 ? -1.0 : 1.0;
-            force.to = force.from + sign * (hidden ? 1.6 : 1.0) * kStubArrow_px *
-                                        Point(force.direction.x(), -force.direction.y());
-            force.cut = false;
-        }
-        return force;
-    }
-
-    DrawnForce reaction_force() const {
-        Vec2 reaction_N = solved_.axis_reaction_N;
-        if (how_.pose.hand_N)
-            reaction_N =
-                mechanics::balance_by_hand(lever_, solved_, *how_.pose.hand_N).axis_reaction_N;
-        DrawnForce force;
-        force.role = Role::reaction;
-        force.tail = Tail::plain;
-        force.stroke = {Role::reaction, 4.0, Dash::dotted};
-        force.reading.point_m = solved_.axis_m;
-        force.reading.force_N = reaction_N;
-        force.size = quantity(reaction_N.norm(), Dimension::force);
-        force.name = "reaction";
-        force.has_arm = false;
-        force.has_line = false;
-        force.quiet = true;
-        set_span(force);
-        return force;
     }
 
     void add_line_of_action(const DrawnForce& force) {
