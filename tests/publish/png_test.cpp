@@ -169,9 +169,9 @@ TEST_CASE("an empty, negative or absurd picture size is refused") {
 }
 
 TEST_CASE("a broken drawing gives an error, not a picture") {
-    const auto png =
-        png_of(sheet_with(scene::Line{{std::numeric_limits<double>::infinity(), 0.0}, {}, {}}),
-               Look::light, {200, 100});
+    const auto png = png_of(
+        sheet_with(scene::Line{{std::numeric_limits<double>::infinity(), 0.0}, {0.0, 0.0}, {}}),
+        Look::light, {200, 100});
     REQUIRE_FALSE(png);
     CHECK(png.error().fault == PublishFault::bad_place);
 }
