@@ -1,6 +1,9 @@
 #include "cli/ask_command.h"
 #include "cli/bank_command.h"
+#include "cli/draw_command.h"
+#include "cli/export_command.h"
 #include "cli/generate_command.h"
+#include "cli/handout_command.h"
 #include "cli/mark_command.h"
 #include "cli/solve_command.h"
 #include "cli/verb.h"
@@ -9,7 +12,10 @@
 namespace steelyard::cli {
 
 std::vector<Verb> all_verbs() {
-    return {solve_verb(), whatif_verb(), ask_verb(), generate_verb(), mark_verb(), bank_verb()};
+    return {
+        solve_verb(),    draw_verb(), figure_verb(), whatif_verb(),  ask_verb(),
+        generate_verb(), mark_verb(), bank_verb(),   handout_verb(), export_verb(),
+    };
 }
 
 } // namespace steelyard::cli

@@ -144,7 +144,7 @@ Piece working_room(double width_pt, double height_pt) {
     return {height_pt,
             [width_pt, height_pt](cairo_t* surface) {
                 set_colour(surface, colour_of(Role::hairline, Look::print));
-                cairo_set_line_width(surface, 0.9);
+                cairo_set_line_width(surface, 1.2);
                 cairo_set_line_cap(surface, CAIRO_LINE_CAP_ROUND);
                 const double dots[] = {0.0, kGrid_pt};
                 cairo_set_dash(surface, dots, 2, 0.0);

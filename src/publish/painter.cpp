@@ -1,8 +1,11 @@
 #include "publish/painter.h"
 
 #include "mechanics/constants.h"
+#include "publish/drawing_check.h"
 #include "publish/typesetting.h"
 #include "scene/dash.h"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <variant>
@@ -125,6 +128,9 @@ private:
     Typesetter typesetter_;
 };
 
+/// 64 million pixels are 256 MB of memory; nobody prints more.
+constexpr double kMaxPixels = 64.0e6;
+
 } // namespace
 
 void set_colour(cairo_t* surface, Rgb colour, double opacity) {
@@ -145,6 +151,31 @@ void paint_drawing(cairo_t* surface, const Drawing& drawing, const PaintStyle& s
         std::visit(painter, shape);
     }
     cairo_restore(surface);
+}
+
+void paint_fitted(cairo_t* surface, const scene::Drawing& drawing, const PaintStyle& style,
+                  PictureSize size) {
+    set_colour(surface, scene::colour_of(scene::Role::sheet, style.look));
+    cairo_paint(surface);
+    const double scale =
+        std::min(size.width_px / drawing.size_px.x(), size.height_px / drawing.size_px.y());
+    cairo_translate(surface, 0.5 * (size.width_px - scale * drawing.size_px.x()),
+                    0.5 * (size.height_px - scale * drawing.size_px.y()));
+    cairo_scale(surface, scale, scale);
+    paint_drawing(surface, drawing, style);
+}
+
+std::optional<PublishError> fault_in(PictureSize size) {
+    const double pixels = static_cast<double>(size.width_px) * size.height_px;
+    if (size.width_px >= 1 && size.height_px >= 1 && size.width_px <= kMaxSide_px &&
+        size.height_px <= kMaxSide_px && pixels <= kMaxPixels) {
+        return std::nullopt;
+    }
+    return PublishError{PublishFault::bad_size,
+                        fmt::format("No picture is made of {} by {} px. Choose sides from 1 to {} "
+                                    "px, at most {} million pixels in all.",
+                                    size.width_px, size.height_px, kMaxSide_px,
+                                    kMaxPixels / 1.0e6)};
 }
 
 } // namespace steelyard::publish

@@ -13,38 +13,10 @@
 namespace steelyard::publish {
 namespace {
 
-/// 64 million pixels are 256 MB of memory; nobody prints more.
-constexpr double kMaxPixels = 64.0e6;
-
-std::optional<PublishError> fault_in(PictureSize size) {
-    const double pixels = static_cast<double>(size.width_px) * size.height_px;
-    if (size.width_px >= 1 && size.height_px >= 1 && size.width_px <= kMaxSide_px &&
-        size.height_px <= kMaxSide_px && pixels <= kMaxPixels) {
-        return std::nullopt;
-    }
-    return PublishError{PublishFault::bad_size,
-                        fmt::format("No picture is made of {} by {} px. Choose sides from 1 to {} "
-                                    "px, at most {} million pixels in all.",
-                                    size.width_px, size.height_px, kMaxSide_px,
-                                    kMaxPixels / 1.0e6)};
-}
-
 PublishError failed(cairo_status_t status) {
     return {PublishFault::no_memory,
             fmt::format("The picture could not be painted: {}. Try a smaller size.",
                         cairo_status_to_string(status))};
-}
-
-void paint_fitted(cairo_t* context, const scene::Drawing& drawing, const PaintStyle& style,
-                  PictureSize size) {
-    set_colour(context, scene::colour_of(scene::Role::sheet, style.look));
-    cairo_paint(context);
-    const double scale =
-        std::min(size.width_px / drawing.size_px.x(), size.height_px / drawing.size_px.y());
-    cairo_translate(context, 0.5 * (size.width_px - scale * drawing.size_px.x()),
-                    0.5 * (size.height_px - scale * drawing.size_px.y()));
-    cairo_scale(context, scale, scale);
-    paint_drawing(context, drawing, style);
 }
 
 } // namespace

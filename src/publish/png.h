@@ -2,6 +2,7 @@
 // A drawing as a PNG picture.
 
 #include "publish/error.h"
+#include "publish/painter.h"
 #include "scene/drawing.h"
 #include "scene/palette.h"
 
@@ -10,12 +11,6 @@
 #include <string>
 
 namespace steelyard::publish {
-
-/// Width and height of a picture [px].
-struct PictureSize {
-    int width_px = 1280;
-    int height_px = 720;
-};
 
 /// The drawing as the bytes of a PNG file, scaled to fit the size and centred on its sheet.
 tl::expected<std::string, PublishError> png_of(const scene::Drawing& drawing, scene::Look look,

@@ -163,6 +163,7 @@ private:
 
 std::string opening(const Drawing& drawing, const SvgStyle& style) {
     const std::string id = xml_escaped(style.id_prefix);
+    const Point shown = style.shown_px.value_or(drawing.size_px);
     const std::string width = number(drawing.size_px.x());
     const std::string height = number(drawing.size_px.y());
     std::string text;
@@ -174,7 +175,7 @@ std::string opening(const Drawing& drawing, const SvgStyle& style) {
                     "viewBox=\"0 0 {0} {1}\" role=\"img\" aria-labelledby=\"{2}-title {2}-text\" "
                     "font-family=\"Inter, 'Noto Sans', 'DejaVu Sans', sans-serif\" "
                     "style=\"font-variant-numeric:tabular-nums\">\n",
-                    width, height, id);
+                    width, height, id, number(shown.x()), number(shown.y()));
     text += fmt::format("<title id=\"{}-title\">{}</title>\n", id, xml_escaped(drawing.title));
     text += fmt::format("<desc id=\"{}-text\">{}</desc>\n", id, xml_escaped(drawing.description));
     text += fmt::format("<rect width=\"{}\" height=\"{}\" fill=\"{}\"/>\n", width, height,

@@ -8,6 +8,7 @@
 
 #include <tl/expected.hpp>
 
+#include <optional>
 #include <string>
 
 namespace steelyard::publish {
@@ -18,6 +19,8 @@ struct SvgStyle {
     std::string id_prefix = "drawing";
     /// A file of its own starts with an XML declaration; a drawing inside a page has none.
     bool own_file = true;
+    /// Width and height at which it is shown [px]; empty = the sheet's own.
+    std::optional<scene::Point> shown_px = std::nullopt;
 };
 
 /// The drawing as SVG: title and description for a reader who cannot see it, labels as real text

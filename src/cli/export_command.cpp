@@ -1,0 +1,89 @@
+#include "cli/export_command.h"
+
+#include "cli/picture_options.h"
+#include "cli/question_options.h"
+#include "publish/csv.h"
+#include "publish/qti_package.h"
+#include "publish/whole_file.h"
+
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <memory>
+#include <ostream>
+
+namespace steelyard::cli {
+namespace {
+
+struct Options {
+    QuestionOptions questions;
+    std::size_t count = 20;
+    std::string format;
+    std::string title;
+    std::string out;
+};
+
+tl::expected<std::string, publish::PublishError>
+exported(const Options& options, const problems::Bank& bank,
+         const std::vector<problems::Question>& questions) {
+    if (options.format == "csv") {
+        return publish::questions_csv(bank, questions);
+    }
+    if (options.format == "cards") {
+        return publish::flash_cards_csv(questions);
+    }
+    const auto version =
+        options.format == "qti21" ? publish::QtiVersion::v2_1 : publish::QtiVersion::v3_0;
+    return publish::qti_files(bank, questions, version, options.title).and_then(publish::zip_of);
+}
+
+ExitStatus export_questions(const Options& options, const Streams& streams) {
+    const problems::Bank bank = open_bank(options.questions, streams);
+    const auto questions = problems::make_paper(bank, plan_from(options.questions, options.count));
+    if (!questions) {
+        streams.err << questions.error().message << '\n';
+        return ExitStatus::bad_input;
+    }
+    const auto written =
+        exported(options, bank, *questions).and_then([&](const std::string& bytes) {
+            return publish::write_whole_file(options.out, bytes);
+        });
+    if (!written) {
+        streams.err << written.error().message << '\n';
+        return status_of(written.error());
+    }
+    return ExitStatus::ok;
+}
+
+Work add_options(CLI::App& command) {
+    const auto options = std::make_shared<Options>();
+    command
+        .add_option("--format", options->format,
+                    "qti21 or qti3 (a package for a course site), csv (questions and keys), "
+                    "cards (flash cards as CSV)")
+        ->required()
+        ->check(CLI::IsMember({"qti21", "qti3", "csv", "cards"}))
+        ->type_name("FORMAT");
+    command.add_option("--count", options->count, "how many questions")
+        ->check(CLI::Range(1, 100000))
+        ->type_name("N");
+    command.add_option("--title", options->title, "title of the test in a package")
+        ->default_str("Levers, moment arms and torque")
+        ->type_name("TEXT");
+    options->title = "Levers, moment arms and torque";
+    command.add_option("--out", options->out, "file to write")->required()->type_name("FILE");
+    add_choice_options(command, options->questions);
+    return [options](const Streams& streams) { return export_questions(*options, streams); };
+}
+
+} // namespace
+
+Verb export_verb() {
+    return {"export", "write questions as a QTI package, as CSV or as flash cards",
+            "  steelyard export --format qti21 --count 20 --seed 42 --out levers.zip\n"
+            "  steelyard export --format csv --count 50 --out levers.csv\n"
+            "  steelyard export --format cards --skill moment-arm-oblique --out cards.csv",
+            &add_options};
+}
+
+} // namespace steelyard::cli

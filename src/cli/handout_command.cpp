@@ -1,0 +1,180 @@
+#include "cli/handout_command.h"
+
+#include "cli/picture_options.h"
+#include "cli/question_options.h"
+#include "cli/shipped_file.h"
+#include "publish/blueprint.h"
+#include "publish/whole_file.h"
+#include "publish/worksheet_html.h"
+#include "publish/worksheet_pdf.h"
+
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <ostream>
+#include <system_error>
+#include <utility>
+#include <vector>
+
+namespace steelyard::cli {
+namespace fs = std::filesystem;
+namespace {
+
+using publish::Worksheet;
+
+struct Options {
+    std::string blueprint;
+    std::string code;
+    std::uint64_t seed = 1;
+    int versions = 1;
+    std::string out;
+    bool html = false;
+    bool large_print = false;
+    std::string paper;
+    QuestionOptions questions; ///< for --bank
+};
+
+/// A file to write and how to make it.
+struct Output {
+    fs::path path;
+    tl::expected<std::string, publish::PublishError> bytes;
+};
+
+/// Fills blueprint, seed and versions from a sheet's code.
+/// @return the version that is asked for, counted from 0; empty = the whole set
+tl::expected<std::optional<std::size_t>, std::string> take_code(Options& options) {
+    if (options.code.empty()) {
+        return std::nullopt;
+    }
+    const auto code = publish::read_sheet_code(options.code);
+    if (!code) {
+        return tl::make_unexpected(fmt::format(
+            "--code: '{}' is no code of a sheet. It stands at the foot of every page, such as "
+            "boathouse-42-B.",
+            options.code));
+    }
+    if (options.blueprint.empty()) {
+        options.blueprint = code->blueprint;
+    }
+    options.seed = code->seed;
+    options.versions = std::max(1, code->version + 1);
+    if (code->version == 0) {
+        options.versions = 2; // a set of one has no letter
+    }
+    return code->version < 0 ? std::optional<std::size_t>(0)
+                             : static_cast<std::size_t>(code->version);
+}
+
+std::optional<publish::Blueprint> blueprint_from(const Options& options, const Streams& streams) {
+    auto blueprint = publish::read_blueprint(
+        shipped_or_own(options.blueprint, "blueprints", publish::kBlueprintEnding));
+    if (!blueprint) {
+        streams.err << to_text(blueprint.error()) << '\n';
+        return std::nullopt;
+    }
+    blueprint->large_print = blueprint->large_print || options.large_print;
+    if (!options.paper.empty()) {
+        blueprint->paper =
+            options.paper == "A4" ? publish::PaperSize::a4 : publish::PaperSize::letter;
+    }
+    return std::move(*blueprint);
+}
+
+ExitStatus write_sheet(const Worksheet& sheet, const problems::Bank& bank, const Options& options,
+                       const Streams& streams) {
+    const std::string ending = options.html ? ".html" : ".pdf";
+    const fs::path folder(options.out);
+    const std::vector<Output> outputs{
+        {folder / (sheet.code + ending),
+         options.html ? publish::worksheet_html(sheet) : publish::worksheet_pdf(sheet)},
+        {folder / (sheet.code + "-key" + ending),
+         options.html ? publish::key_html(sheet, bank) : publish::key_pdf(sheet, bank)}};
+    for (const Output& output : outputs) {
+        const auto written = output.bytes.and_then([&](const std::string& bytes) {
+            return publish::write_whole_file(output.path, bytes);
+        });
+        if (!written) {
+            streams.err << written.error().message << '\n';
+            return status_of(written.error());
+        }
+        streams.out << output.path.string() << '\n';
+    }
+    return ExitStatus::ok;
+}
+
+ExitStatus handout(Options options, const Streams& streams) {
+    const auto only = take_code(options);
+    if (!only) {
+        streams.err << only.error() << '\n';
+        return ExitStatus::bad_input;
+    }
+    if (options.blueprint.empty()) {
+        streams.err << "Say what to make: --blueprint NAME, or --code of a sheet.\n";
+        return ExitStatus::bad_input;
+    }
+    const auto blueprint = blueprint_from(options, streams);
+    if (!blueprint) {
+        return ExitStatus::bad_input;
+    }
+    const problems::Bank bank = open_bank(options.questions, streams);
+    auto sheets = publish::make_worksheets(bank, *blueprint, options.seed, options.versions);
+    if (!sheets) {
+        streams.err << to_text(sheets.error()) << '\n';
+        return ExitStatus::bad_input;
+    }
+    std::error_code failed; // told when the first file cannot be written
+    fs::create_directories(options.out, failed);
+    for (std::size_t i = 0; i < sheets->size(); ++i) {
+        if (*only && **only != i) {
+            continue;
+        }
+        const ExitStatus status = write_sheet((*sheets)[i], bank, options, streams);
+        if (status != ExitStatus::ok) {
+            return status;
+        }
+    }
+    return ExitStatus::ok;
+}
+
+Work add_options(CLI::App& command) {
+    const auto options = std::make_shared<Options>();
+    command
+        .add_option("--blueprint", options->blueprint,
+                    "a blueprint file, or the name of one that comes with the program")
+        ->type_name("FILE");
+    command.add_option("--code", options->code, "make the sheet of this code again")
+        ->type_name("CODE");
+    command.add_option("--seed", options->seed, "the same seed gives the same sheet")
+        ->type_name("N");
+    command
+        .add_option("--versions", options->versions,
+                    "how many: A, B, C ... with the same kinds of questions")
+        ->check(CLI::Range(1, publish::kMostVersions))
+        ->type_name("N");
+    command.add_option("--out", options->out, "folder for the sheets and their keys")
+        ->required()
+        ->type_name("DIR");
+    command.add_option("--paper", options->paper, "A4 or Letter, whatever the blueprint says")
+        ->check(CLI::IsMember({"A4", "Letter"}))
+        ->type_name("SIZE");
+    command.add_flag("--large-print", options->large_print, "set the text in 18 pt");
+    command.add_flag("--html", options->html, "pages that a browser prints, instead of PDF");
+    add_bank_option(command, options->questions);
+    return [options](const Streams& streams) { return handout(*options, streams); };
+}
+
+} // namespace
+
+Verb handout_verb() {
+    return {"handout", "make worksheets with keys, in versions for neighbours",
+            "  steelyard handout --blueprint boathouse --seed 42 --versions 3 --out handouts\n"
+            "  steelyard handout --code boathouse-42-B --out handouts\n"
+            "  steelyard handout --blueprint mine.blueprint.toml --large-print --out handouts",
+            &add_options};
+}
+
+} // namespace steelyard::cli

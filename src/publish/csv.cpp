@@ -1,0 +1,120 @@
+#include "publish/csv.h"
+
+#include "problems/question_writer.h"
+#include "publish/question_text.h"
+#include "publish/written_text.h"
+#include "setup/format_quantity.h"
+
+#include <cmath>
+#include <string_view>
+
+namespace steelyard::publish {
+namespace {
+
+using problems::Kind;
+using problems::Question;
+
+constexpr std::string_view kLineEnd = "\r\n"; // RFC 4180, section 2, rule 1
+
+std::string row(const std::vector<std::string>& cells) {
+    std::string line;
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+        line += (i == 0 ? "" : ",") + cells[i];
+    }
+    line += kLineEnd;
+    return line;
+}
+
+std::string_view word_of(Kind kind) {
+    switch (kind) {
+    case Kind::numeric:
+        return "number";
+    case Kind::single_choice:
+        return "one choice";
+    case Kind::several_choices:
+        return "several choices";
+    case Kind::ordering:
+        return "order";
+    case Kind::place:
+        return "place";
+    case Kind::change:
+        return "change";
+    }
+    return "number";
+}
+
+/// "A) first class; B) second class"
+std::string lettered_choices(const Question& question) {
+    std::string text;
+    const std::vector<std::string> choices = tickable(question);
+    for (std::size_t i = 0; i < choices.size(); ++i) {
+        text += (text.empty() ? "" : "; ") + problems::letter(i) + ") " + choices[i];
+    }
+    return text;
+}
+
+/// "314 N: mass used as force; 8.8 N: arms swapped"
+std::string mistakes_text(const problems::Bank& bank, const Question& question) {
+    std::string text;
+    for (const Mistake& mistake : mistakes(bank, question)) {
+        text += (text.empty() ? "" : "; ") + mistake.answer + ": " + mistake.title;
+    }
+    return text;
+}
+
+} // namespace
+
+std::string csv_text(std::string_view text) {
+    std::string cell = one_line(text);
+    if (cell.find_first_of("=+-@") == 0) {
+        cell.insert(0, 1, '\'');
+    }
+    if (cell.find_first_of(",\"") == std::string::npos) {
+        return cell;
+    }
+    std::string quoted = "\"";
+    for (const char c : cell) {
+        quoted += c;
+        if (c == '"') {
+            quoted += '"';
+        }
+    }
+    return quoted + '"';
+}
+
+std::string csv_number(double value) {
+    return std::isfinite(value) ? setup::exact_number(value) : std::string();
+}
+
+std::string questions_csv(const problems::Bank& bank, const std::vector<Question>& questions) {
+    std::string text = row({"code", "family", "skill", "kind", "difficulty", "prompt", "choices",
+                            "answer", "value", "tolerance", "unit", "reason", "wrong answers"});
+    for (const Question& question : questions) {
+        const bool number = question.kind == Kind::numeric;
+        text += row({csv_text(question.code), csv_text(question.family), csv_text(question.skill),
+                     csv_text(word_of(question.kind)), std::to_string(question.difficulty),
+                     csv_text(question.prompt), csv_text(lettered_choices(question)),
+                     csv_text(short_answer(question)), number ? csv_number(question.answer) : "",
+                     number ? csv_number(question.tolerance) : "", csv_text(question.unit),
+                     csv_text(question.reason), csv_text(mistakes_text(bank, question))});
+    }
+    return text;
+}
+
+std::string flash_cards_csv(const std::vector<Question>& questions) {
+    std::string text = row({"front", "back"});
+    for (const Question& question : questions) {
+        std::string front = question.prompt;
+        if (!question.choices.empty()) {
+            front += " " + lettered_choices(question);
+        }
+        std::string back = key_answer(question);
+        if (!question.reason.empty()) {
+            back += ". " + question.reason;
+        }
+        text += row({csv_text(front), csv_text(back)});
+    }
+    return text;
+}
+
+} // namespace steelyard::publish

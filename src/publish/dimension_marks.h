@@ -1,0 +1,26 @@
+#pragma once
+// Lengths on a drawing, marked as draughtsmen do: a line with a small head at each end beside what
+// it measures, thin lines from its ends to the points, the length above it.
+
+#include "scene/drawing.h"
+#include "scene/label_board.h"
+
+#include <string>
+#include <vector>
+
+namespace steelyard::publish {
+
+/// A length between two points of the sheet.
+struct Dimension {
+    scene::Point from = scene::Point::Zero();
+    scene::Point to = scene::Point::Zero();
+    std::string text;
+};
+
+/// Appends the marks, the shortest nearest to the lever, each on a shelf of its own; a shelf is
+/// shared where lengths do not overlap.
+/// @param first_shelf_px  distance of the first shelf from what is measured
+void add_dimension_marks(std::vector<Dimension> dimensions, double first_shelf_px,
+                         scene::LabelBoard& board, std::vector<scene::Shape>& shapes);
+
+} // namespace steelyard::publish

@@ -1,0 +1,21 @@
+#pragma once
+// The same sheets and keys as pages that a browser prints: drawings inline as SVG, one style sheet
+// inside, no script, nothing loaded from elsewhere.
+
+#include "problems/bank.h"
+#include "publish/error.h"
+#include "publish/worksheet.h"
+
+#include <tl/expected.hpp>
+
+#include <string>
+
+namespace steelyard::publish {
+
+/// The sheet for learners as one HTML file.
+tl::expected<std::string, PublishError> worksheet_html(const Worksheet& sheet);
+
+/// The key as one HTML file.
+std::string key_html(const Worksheet& sheet, const problems::Bank& bank);
+
+} // namespace steelyard::publish

@@ -1,0 +1,24 @@
+#pragma once
+// Worksheets and their keys as PDF.
+
+#include "problems/bank.h"
+#include "publish/error.h"
+#include "publish/progress.h"
+#include "publish/worksheet.h"
+
+#include <tl/expected.hpp>
+
+#include <string>
+
+namespace steelyard::publish {
+
+/// The sheet for learners: questions, drawings, room to work and to answer.
+tl::expected<std::string, PublishError> worksheet_pdf(const Worksheet& sheet,
+                                                      const Progress& progress = {});
+
+/// The key: all answers at a glance, then each with its worked steps and the wrong answers to
+/// watch for.
+tl::expected<std::string, PublishError> key_pdf(const Worksheet& sheet, const problems::Bank& bank,
+                                                const Progress& progress = {});
+
+} // namespace steelyard::publish
