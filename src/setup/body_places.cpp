@@ -98,6 +98,7 @@ mechanics::Vec3 read_direction(const NotedTable& in, std::string_view key, const
         return direction;
     }
     std::vector<std::string_view> words;
+    words.reserve(kArrows.size());
     for (const NamedArrow& named : kArrows)
         words.push_back(named.word);
     const auto index = in.table.choice(key, words);

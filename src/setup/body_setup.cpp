@@ -53,6 +53,7 @@ Person read_person(TomlReader& top, SourceNotes& source,
     person.mass_kg = noted_quantity(*table, "mass", Dimension::mass, "mass", source, Need::required)
                          .value_or(person.mass_kg);
     std::vector<std::string_view> ids;
+    ids.reserve(tables.size());
     for (const NamedSegmentTable& named : tables)
         ids.push_back(named.id);
     if (const auto id = table->choice("table", ids))

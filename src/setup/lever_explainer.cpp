@@ -113,10 +113,10 @@ void add_arm(const Explainer& explain, const std::string& whose, const std::stri
                      arm_m, Dimension::length));
 }
 
-void add_load(const Explainer& explain, std::size_t i, Steps& steps) {
-    const mechanics::Load& load = explain.lever.loads[i];
-    const ForceReading& reading = explain.result.loads[i];
-    const std::string index = raised_index(i);
+void add_load(const Explainer& explain, std::size_t load_index, Steps& steps) {
+    const mechanics::Load& load = explain.lever.loads[load_index];
+    const ForceReading& reading = explain.result.loads[load_index];
+    const std::string index = raised_index(load_index);
     if (const auto* couple = std::get_if<mechanics::Couple>(&load.action)) {
         steps.push_back(
             explain.step(fmt::format("{}: a pure torque, the same wherever it acts", load.name),

@@ -13,6 +13,8 @@ namespace {
 constexpr std::size_t kLongestShown = 60;
 /// A table of a thousand unknown keys is one mistake, not a thousand.
 constexpr int kMostUnknownKeys = 10;
+/// Far more than any of our files holds in one list.
+constexpr std::size_t kMostTables = 10000;
 
 std::string list_of(const std::vector<std::string_view>& words) {
     std::string list;
@@ -284,6 +286,11 @@ std::vector<TomlReader> TomlReader::tables(std::string_view key, Need need) {
                   std::holds_alternative<TomlTable>(found->value)
                       ? fmt::format("Write two brackets: [[{}]].", path_of(key))
                       : std::string());
+        return result;
+    }
+    if (array->items.size() > kMostTables) {
+        add_error(key, fmt::format("{} tables", array->items.size()),
+                  fmt::format("at most {}", kMostTables));
         return result;
     }
     for (std::size_t i = 0; i < array->items.size(); ++i) {

@@ -127,7 +127,7 @@ public:
     const TomlNode* node(std::string_view key, Need need = Need::optional);
     /// Reads a node of such a form as a quantity.
     /// @param key_path  how errors name it, below this table: "path[2]"
-    std::optional<WrittenQuantity> quantity_of(const TomlNode& node, const std::string& key_path,
+    std::optional<WrittenQuantity> quantity_of(const TomlNode& from, const std::string& key_path,
                                                Dimension dimension, bool mass_as_force = false);
 
     /// Adds an error about a key of this table; the place is the key's, or the table's when the
@@ -135,7 +135,7 @@ public:
     void add_error(std::string_view key, std::string found, std::string expected,
                    std::string mend = {});
     /// Adds an error about a node with the key path given.
-    void add_error_at(const TomlNode& node, const std::string& key_path, std::string found,
+    void add_error_at(const TomlNode& at, const std::string& key_path, std::string found,
                       std::string expected, std::string mend = {});
 
     /// Reports keys that no getter asked for, with the nearest one that was. Call it once, last.

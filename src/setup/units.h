@@ -102,8 +102,8 @@ tl::expected<TypedNumber, UnitError> parse_number(std::string_view text);
 /// Reads a quantity of the wanted dimension: a number as in parse_number, then any unit of the
 /// dimension with or without a blank ("45 cm", "12 kgf", "20 N·m", "20 Nm", "15 ft-lb", "30°"),
 /// also compounds ("2 ft 3 in", "5'10\"", "6 lb 4 oz").
-tl::expected<TypedQuantity, UnitError> parse_typed_quantity(std::string_view text, Dimension wanted,
-                                                            const ReadingRules& rules = {});
+tl::expected<TypedQuantity, UnitError>
+parse_typed_quantity(std::string_view typed, Dimension wanted, const ReadingRules& rules = {});
 
 /// The same, value only [SI].
 tl::expected<double, UnitError> parse_quantity(std::string_view text, Dimension wanted,

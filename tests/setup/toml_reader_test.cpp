@@ -204,3 +204,33 @@ TEST_CASE("texts are quoted so that they read back the same", "[toml]") {
         CHECK(TomlReader(*document, errors).text("a") == text);
     }
 }
+
+TEST_CASE("a hostile file cannot reach the terminal through its error", "[toml]") {
+    const std::string escape = "\\u001B[2J";
+    const auto document = parse_toml(
+        "\"" + escape + std::string(100000, 'k') + "\" = 1\nb = \"" + escape + "\"\n", "x");
+    REQUIRE(document.has_value());
+    InputErrors errors;
+    TomlReader table(*document, errors);
+    table.boolean("b");
+    table.finish();
+    REQUIRE(errors.size() == 2);
+    for (const InputError& error : errors) {
+        const std::string text = to_text(error);
+        CHECK(text.find('\x1B') == std::string::npos);
+        CHECK(text.size() < 1000);
+    }
+}
+
+TEST_CASE("a list of absurd length is one error", "[toml]") {
+    std::string text;
+    for (int i = 0; i < 20000; ++i)
+        text += "[[load]]\n";
+    const auto document = parse_toml(text, "x");
+    REQUIRE(document.has_value());
+    InputErrors errors;
+    TomlReader table(*document, errors);
+    CHECK(table.tables("load").empty());
+    REQUIRE(errors.size() == 1);
+    CHECK(errors[0].found == "20000 tables");
+}
