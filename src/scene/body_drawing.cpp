@@ -125,9 +125,20 @@ private:
         return force.origin == ForceOrigin::resistance && force.force_N.norm() > 1e-9;
     }
 
+    /// True when the force loads the hinge on its way to the ground or the seat: it acts on the far
+    /// side, or it is carried down through a leg.
+    bool loads(const BodyForce& force, Hinge hinge) const {
+        const mechanics::Segment below =
+            mechanics::joint_info(mechanics::hinge_info(hinge).joint).segment;
+        const bool in_a_leg = mechanics::is_at_or_beyond(below, mechanics::Segment::right_thigh) ||
+                              mechanics::is_at_or_beyond(below, mechanics::Segment::left_thigh);
+        return mechanics::acts_distally(force, hinge) ||
+               (in_a_leg && std::holds_alternative<mechanics::OnContacts>(case_.support));
+    }
+
     void add_lines_of_action() {
         for (const BodyForce& force : result_.forces) {
-            if (!is_shown(force) || !mechanics::acts_distally(force, chosen()))
+            if (!is_shown(force) || !loads(force, chosen()))
                 continue;
             const Point arrow = stage_.arrow(force.force_N);
             if (arrow.norm() < 1.0)
@@ -152,8 +163,7 @@ private:
         std::optional<std::size_t> main;
         double most_Nm = 0.0;
         for (std::size_t i = 0; i < result_.forces.size(); ++i) {
-            if (!is_shown(result_.forces[i]) ||
-                !mechanics::acts_distally(result_.forces[i], chosen()))
+            if (!is_shown(result_.forces[i]) || !loads(result_.forces[i], chosen()))
                 continue;
             const double torque_Nm = std::abs(mechanics::arm_of(result_, i, chosen()).torque_Nm);
             if (!main || torque_Nm > most_Nm) {
@@ -176,7 +186,7 @@ private:
         const Point at = stage_.to_sheet(force.point_m);
         double shelf_px = 0.0;
         for (const Hinge hinge : how_.axes) {
-            if (!mechanics::acts_distally(force, hinge))
+            if (!loads(force, hinge))
                 continue;
             const mechanics::HingeArm reading = mechanics::arm_of(result_, *main, hinge);
             const Point joint = joint_px(hinge);
@@ -240,11 +250,30 @@ private:
         add_turning(joint_px(hinge), 26.0, turn_rad, {Role::load, 3.5}, shapes());
     }
 
-    void add_forces() {
+    /// The forces as they are seen: a bar held in both hands is one force where the hands lie
+    /// behind one another.
+    std::vector<BodyForce> seen_forces() const {
+        std::vector<BodyForce> seen;
         for (const BodyForce& force : result_.forces) {
             const bool ground = force.origin == ForceOrigin::contact;
             if (!is_shown(force) && !ground)
                 continue;
+            const auto same = std::find_if(seen.begin(), seen.end(), [&](const BodyForce& other) {
+                const Point apart = stage_.to_sheet(other.point_m) - stage_.to_sheet(force.point_m);
+                const bool one_thing = ground || other.index == force.index;
+                return other.origin == force.origin && one_thing && apart.norm() < 6.0;
+            });
+            if (same == seen.end())
+                seen.push_back(force);
+            else
+                same->force_N += force.force_N;
+        }
+        return seen;
+    }
+
+    void add_forces() {
+        for (const BodyForce& force : seen_forces()) {
+            const bool ground = force.origin == ForceOrigin::contact;
             const Point from = stage_.to_sheet(force.point_m);
             const ArrowSpan span =
                 arrow_span(stage_.arrow(force.force_N), (ground ? 0.16 : 0.3) * stage_.size_px.y());

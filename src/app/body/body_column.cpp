@@ -87,6 +87,14 @@ std::optional<std::size_t> draw_bars(const Style& style, const BodyModel& model,
     return chosen;
 }
 
+/// Whether a reader could compare one hip with the whole back by mistake.
+bool has_paired_and_single_axes(const BodyModel& model) {
+    const auto& axes = model.state.setup.axes;
+    const auto is_paired = [](Hinge hinge) { return mechanics::hinge_info(hinge).mirror != hinge; };
+    const auto paired = std::count_if(axes.begin(), axes.end(), is_paired);
+    return paired > 0 && paired < std::ssize(axes);
+}
+
 void draw_value(const Style& style, std::string_view name, const std::string& value, Role role,
                 ColumnPen& pen) {
     draw_text(pen.list(), style, kBody, {pen.left(), pen.y()}, name);
@@ -171,6 +179,11 @@ BodyColumnOutcome draw_body_column(const Style& style, const Layout& layout, con
     draw_head(model, pen);
     pen.skip(4.0F);
     outcome.chosen_axis = draw_bars(style, model, units, pen);
+    if (has_paired_and_single_axes(model)) {
+        pen.skip(16.0F);
+        pen.paragraph(kCaption, "Paired joints: of one side. The low back carries both.");
+        pen.skip(-10.0F);
+    }
     pen.skip(12.0F);
     pen.divider();
     draw_muscles(style, model, units, pen);
