@@ -7,5 +7,5 @@ root=$(cd "$(dirname "$0")/.." && pwd)
 "$root/scripts/install-packages.sh" build test bench
 cd "$root"
 cmake --preset release -DSTEELYARD_BENCH=ON >/dev/null
-ninja -C build/release bench
+ninja -C build/release -j "$(nproc)" bench
 exec build/release/bin/bench "$@"

@@ -10,4 +10,4 @@ cd "$root"
 if [[ ! -f build/$preset/build.ninja ]]; then
     cmake --preset "$preset"
 fi
-exec ninja -C "build/$preset" "$@"
+exec ninja -C "build/$preset" -j "$(nproc)" "$@"
