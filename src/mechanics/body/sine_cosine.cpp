@@ -1,6 +1,7 @@
 #include "mechanics/body/sine_cosine.h"
 
-#include <bit>
+#include <Eigen/Core>
+
 #include <cstdint>
 
 namespace steelyard::mechanics {
@@ -43,16 +44,18 @@ void sines_and_cosines(const PerHinge& angle_rad, PerHinge& sine, PerHinge& cosi
         const double quarters = rounded - kRounder;
         const double y = (angle_rad[i] - quarters * kQuarterHigh) - quarters * kQuarterLow;
         const double z = y * y;
-        const auto near_sine = std::bit_cast<std::uint64_t>(sine_near_zero(y, z));
-        const auto near_cosine = std::bit_cast<std::uint64_t>(cosine_near_zero(z));
+        const auto near_sine = Eigen::numext::bit_cast<std::uint64_t>(sine_near_zero(y, z));
+        const auto near_cosine = Eigen::numext::bit_cast<std::uint64_t>(cosine_near_zero(z));
 
         // In odd quarters the two change places; then each has its sign by the quarter.
-        const auto quarter = std::bit_cast<std::uint64_t>(rounded);
+        const auto quarter = Eigen::numext::bit_cast<std::uint64_t>(rounded);
         const std::uint64_t odd = std::uint64_t{0} - (quarter & 1u);
         const std::uint64_t sine_sign = (quarter & 2u) << 62u;
         const std::uint64_t cosine_sign = ((quarter + 1u) & 2u) << 62u;
-        sine[i] = std::bit_cast<double>(((near_sine & ~odd) | (near_cosine & odd)) ^ sine_sign);
-        cosine[i] = std::bit_cast<double>(((near_cosine & ~odd) | (near_sine & odd)) ^ cosine_sign);
+        sine[i] =
+            Eigen::numext::bit_cast<double>(((near_sine & ~odd) | (near_cosine & odd)) ^ sine_sign);
+        cosine[i] = Eigen::numext::bit_cast<double>(((near_cosine & ~odd) | (near_sine & odd)) ^
+                                                    cosine_sign);
     }
 }
 
