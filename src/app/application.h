@@ -32,9 +32,12 @@ public:
     /// Draws frames as events come in, until the window is closed.
     void run();
 
+    /// Draws one frame, whatever came in: input first, then the screen.
+    /// @param seconds  since the last frame
+    void frame(double seconds);
+
 private:
     bool wait_for_frame();
-    void frame(double seconds);
     void prepare_style();
     StagePointer read_pointer(const Layout& layout) const;
     std::vector<KeyPress> own_keys(const std::vector<KeyPress>& keys);

@@ -14,6 +14,10 @@ int main(int argc, char** argv) {
          "body_by_kdl_tree", 0.1},
         {"torques of a body at rest / the same by KDL's tree solver", "body_solve_at_rest",
          "body_by_kdl_tree", 0.1},
+        {"a frame of the bench / a frame of ImGui's demo window", "frame_of_the_bench/process_time",
+         "frame_of_the_demo_window/process_time", 1.5},
+        {"first frame / first frame of a bare window", "first_frame/iterations:12/manual_time",
+         "first_frame_of_a_bare_window/iterations:12/manual_time", 2.0},
     };
     benchmark::Initialize(&argc, argv);
     if (benchmark::ReportUnrecognizedArguments(argc, argv))

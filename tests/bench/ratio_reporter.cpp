@@ -4,12 +4,21 @@
 
 namespace steelyard::bench {
 
+namespace {
+
+/// Time of all iterations [s]: of the processor, or what a benchmark measured itself.
+double time_of(const benchmark::BenchmarkReporter::Run& run) {
+    return run.run_name.time_type == "manual_time" ? run.real_accumulated_time
+                                                   : run.cpu_accumulated_time;
+}
+
+} // namespace
+
 void RatioReporter::ReportRuns(const std::vector<Run>& runs) {
     ConsoleReporter::ReportRuns(runs);
     for (const Run& run : runs)
         if (run.iterations > 0)
-            seconds_[run.benchmark_name()] =
-                run.cpu_accumulated_time / static_cast<double>(run.iterations);
+            seconds_[run.benchmark_name()] = time_of(run) / static_cast<double>(run.iterations);
 }
 
 bool RatioReporter::print(const std::vector<Promise>& promises) {

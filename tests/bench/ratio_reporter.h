@@ -25,7 +25,7 @@ public:
     bool print(const std::vector<Promise>& promises);
 
 private:
-    std::map<std::string, double> seconds_; ///< CPU time of one iteration, by benchmark
+    std::map<std::string, double> seconds_; ///< time of one iteration, by benchmark
 };
 
 } // namespace steelyard::bench

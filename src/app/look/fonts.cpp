@@ -34,6 +34,10 @@ const ImWchar kGlyphs[] = {0x20,   0x17F,  0x394,  0x394,  0x3A3,  0x3A3,  0x3B1
                            0x2009, 0x202F, 0x2070, 0x209C, 0x2190, 0x2193, 0x2212, 0x2212,
                            0x221A, 0x221A, 0x2248, 0x2248, 0x2260, 0x2265, 0};
 
+/// At the key size stand our own words and numbers only, always strong: a part of the letters, for
+/// these are as large as all others together, and the first frame waits for them.
+const ImWchar kKeyGlyphs[] = {0x20, 0xFF, 0x2009, 0x202F, 0x2070, 0x207B, 0x2212, 0x2212, 0};
+
 #if IMGUI_VERSION_NUM < 19200
 /// Gives every digit the advance of the widest, the glyph in its middle.
 void level_digits(ImFont& font) {
@@ -73,16 +77,18 @@ Fonts load_fonts(float scale) {
     // The first font added is ImGui's default: body text.
     for (const scene::TextSize size : {scene::TextSize::body, scene::TextSize::caption,
                                        scene::TextSize::reading, scene::TextSize::key}) {
+        const bool is_key = size == scene::TextSize::key;
+        const ImWchar* glyphs = is_key ? kKeyGlyphs : kGlyphs;
         const auto add = [&](const std::string& path) {
             if (!path.empty())
-                return atlas.AddFontFromFileTTF(path.c_str(), fonts.height(size), &config, kGlyphs);
+                return atlas.AddFontFromFileTTF(path.c_str(), fonts.height(size), &config, glyphs);
             ImFontConfig plain;
             plain.SizePixels = fonts.height(size);
             return atlas.AddFontDefault(&plain);
         };
         const auto index = static_cast<std::size_t>(size);
-        fonts.regular[index] = add(regular);
-        fonts.strong[index] = add(strong);
+        fonts.regular[index] = add(is_key ? strong : regular);
+        fonts.strong[index] = is_key ? fonts.regular[index] : add(strong);
     }
 #if IMGUI_VERSION_NUM < 19200
     atlas.Build();
