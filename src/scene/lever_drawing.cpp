@@ -52,8 +52,6 @@ public:
                 add_force(force);
         if (how_.marks.axis)
             add_axis();
-        if (how_.marks.ruler)
-            add_ruler();
         add_lengths();
         if (how_.marks.turning)
             add_turnings();
@@ -65,6 +63,8 @@ public:
                 add_force(force);
         for (const DrawnForce& force : forces)
             add_force_label(force);
+        if (how_.marks.ruler) // its numbers take the room that is left
+            add_ruler();
         if (how_.marks.strip)
             add_strip();
         if (how_.marks.arrow_scale)
@@ -220,6 +220,20 @@ private:
         }
     }
 
+    /// Words beyond one end of a line that points there.
+    Label past_end(const Point& end, const Point& towards, const std::string& words,
+                   Role role) const {
+        const Point along = towards.normalized();
+        if (along.x() > 0.4)
+            return make_label(end + Point(12.0, text(5.0)), words, TextSize::body, role,
+                              Align::left);
+        if (along.x() < -0.4)
+            return make_label(end + Point(-12.0, text(5.0)), words, TextSize::body, role,
+                              Align::right);
+        return make_label(end + Point(0.0, along.y() > 0.0 ? text(22.0) : -text(10.0)), words,
+                          TextSize::body, role, Align::centre);
+    }
+
     void add_arm_label(const ArmMark& arm, const DrawnForce& force) {
         const Point from = arm.axis + arm.shift;
         const Point to = arm.foot + arm.shift;
@@ -237,6 +251,9 @@ private:
                 ways.push_back(std::move(way));
             }
         const Point middle = 0.5 * (from + to);
+        if ((to - from).norm() > 1.0)
+            for (const Point& end : {to, from}) // an arm shorter than its words
+                ways.push_back(past_end(end, end == to ? to - from : from - to, words, force.role));
         ways.push_back(make_label(middle + Point(14.0, text(5.0)), words, TextSize::body,
                                   force.role, Align::left));
         ways.push_back(make_label(middle + Point(-14.0, text(5.0)), words, TextSize::body,

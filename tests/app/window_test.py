@@ -372,7 +372,7 @@ class WindowTest(unittest.TestCase):
         keys = ["Left", "Right", "Up", "Down", "shift+Up", "ctrl+Left", "shift+Right", "Tab",
                 "shift+Tab", "Return", "Escape", "Insert", "Delete", "h", "u", "d", "o", "Home",
                 "plus", "minus", "ctrl+z", "ctrl+y", "ctrl+shift+z", "ctrl+plus", "ctrl+minus",
-                "q", "r", "F1",
+                "q", "r", "b", "space", "F1",
                 "5", "1", "period", "k", "g", "BackSpace", "End", "Prior", "Next", "F5"]
         done = 0
         while done < 2000:

@@ -37,7 +37,7 @@ std::vector<Label> labels_of(const setup::LeverSetup& setup, const Point& stage_
     // The margins of the bench.
     const double short_px = stage_px.minCoeff();
     const StageMargins margins{std::min(120.0, 0.16 * stage_px.x()),
-                               std::min(170.0, 0.3 * short_px), std::min(140.0, 0.28 * short_px)};
+                               std::min(170.0, 0.42 * short_px), std::min(140.0, 0.3 * short_px)};
     LeverDrawing how;
     how.name = setup.head.name;
     how.sentence = setup.head.description;
