@@ -158,7 +158,7 @@ TEST_CASE("the calf's arm is a range, because the methods disagree", "[oracle][m
 // literature 2 to 6 cm.
 TEST_CASE("the patellar tendon's arm falls through its table without a bump", "[oracle][muscle]") {
     const auto arms = arms_of("knee", "quadriceps", "knee extensors");
-    const ArmSource& table = by_source(arms, "16466");
+    const ArmSource table = by_source(arms, "16466");
     constexpr std::array kArms_mm{42.55, 39.91, 37.73, 36.18};
     for (std::size_t i = 0; i < kArms_mm.size(); ++i)
         CHECK_THAT(-arm_mm(table, 20.0 * static_cast<double>(i)), WithinAbs(kArms_mm[i], 1e-9));
