@@ -124,3 +124,17 @@ TEST_CASE("records are appended after those that are there, in painting order") 
     CHECK(is_kind(records[2], ShapeKind::triangle));
     CHECK(is_kind(records[3], ShapeKind::box_fill));
 }
+
+TEST_CASE("a limb is one record that keeps its length and both its radii") {
+    const auto records = records_of(
+        {scene::Taper{{10.0, 20.0}, {40.0, 60.0}, 12.0, 7.0, scene::Role::limb, 0.5}});
+    REQUIRE(records.size() == 1);
+    const ShapeRecord& limb = records.front();
+    CHECK(is_kind(limb, ShapeKind::taper));
+    CHECK(limb.centre == std::array{25.0F, 40.0F});
+    CHECK(limb.half == std::array{37.0F, 12.0F}); // half of 50 and the larger radius
+    CHECK(limb.turn[0] == Approx(0.6F));
+    CHECK(limb.turn[1] == Approx(0.8F));
+    CHECK(limb.form == std::array{50.0F, 12.0F, 7.0F, 0.0F});
+    CHECK(limb.colour[3] == 0.5F);
+}

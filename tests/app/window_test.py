@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Tests of the real window: mouse and keys through the X server, the screen read back.
 
-    window_test.py PROGRAM SETUPS [TEST]...
+    window_test.py PROGRAM SETUPS [CLASS[.TEST]]...
 
 PROGRAM is the built steelyard, SETUPS the folder of shipped setups. Without Xvfb, xdotool and
 ImageMagick's import there is nothing to test on: exit status 77, or 1 where CI is set.
@@ -97,7 +97,9 @@ class WindowTest(unittest.TestCase):
         self.assertTrue(frame.says("arm " + shown["Effort arm"]))
         self.assertGreaterEqual(frame.texts.count(shown["Effort"]), 2)
 
-    # --- readings ------------------------------------------------------------------------------
+
+class Readings(WindowTest):
+    """What is read follows what is done."""
 
     def test_every_reading_follows_a_dragged_load_in_both_unit_systems(self):
         bench = self.open_seesaw()
@@ -251,7 +253,9 @@ class WindowTest(unittest.TestCase):
         back = bench.click_word("Back to the bench")
         self.assertEqual(back.readings(), start.readings())
 
-    # --- what is kept ---------------------------------------------------------------------------
+
+class Keeping(WindowTest):
+    """What is kept, how fast it is, how it begins."""
 
     def test_a_killed_window_comes_back_with_its_lever_and_its_looks(self):
         bench = self.open_seesaw()
@@ -306,7 +310,9 @@ class WindowTest(unittest.TestCase):
         fields = stat.rsplit(")", 1)[1].split()
         return int(fields[11]) + int(fields[12])
 
-    # --- looks ----------------------------------------------------------------------------------
+
+class Looks(WindowTest):
+    """What the eye meets, and what is said where there is nothing to see."""
 
     def check_colours(self, frame, look):
         picture = self.display.screenshot()
@@ -363,7 +369,9 @@ class WindowTest(unittest.TestCase):
             self.assertIn("display", run.stderr)
             self.assertIn("steelyard solve", run.stderr)  # what works all the same
 
-    # --- hard use -------------------------------------------------------------------------------
+
+class HardUse(WindowTest):
+    """Hands that do not know what they do."""
 
     def test_two_thousand_random_events_leave_it_running(self):
         seed = 20260101
@@ -414,8 +422,8 @@ def main():
         print(f"The window cannot be tested: {', '.join(missing)} not found. On Debian: "
               "apt-get install xvfb xdotool imagemagick")
         return 1 if os.environ.get("CI") else 77
-    names = [f"WindowTest.{name}" if "." not in name else name for name in sys.argv[3:]]
-    return unittest.main(argv=[sys.argv[0], "-v", *names], exit=False).result.wasSuccessful() ^ 1
+    tests = unittest.main(argv=[sys.argv[0], "-v", *sys.argv[3:]], exit=False)
+    return 0 if tests.result.wasSuccessful() else 1
 
 
 if __name__ == "__main__":
