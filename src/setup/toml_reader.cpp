@@ -56,12 +56,19 @@ std::string phrase_of(Dimension dimension) {
     }
 }
 
+/// What is found where a required key is missing.
+constexpr const char* kNothing = "nothing";
+
 } // namespace
 
 InputError first_of(const InputErrors& errors) {
+    // A missing key is most often there under a slip of spelling: what is there is told first.
+    const auto rank = [](const InputError& error) {
+        return std::pair(error.found == kNothing, error.line);
+    };
     return *std::min_element(
         errors.begin(), errors.end(),
-        [](const InputError& one, const InputError& other) { return one.line < other.line; });
+        [&](const InputError& one, const InputError& other) { return rank(one) < rank(other); });
 }
 
 std::string describe(const TomlNode& node) {
@@ -138,7 +145,7 @@ const TomlNode* TomlReader::ask(std::string_view key, Need need) {
         asked_.emplace_back(key);
     const TomlNode* found = find(key);
     if (!found && need == Need::required)
-        add_error(key, "nothing", fmt::format("the key {}", key));
+        add_error(key, kNothing, fmt::format("the key {}", key));
     return found;
 }
 

@@ -69,7 +69,8 @@ tl::expected<TomlDocument, InputError> read_toml_file(const std::filesystem::pat
 /// Everything wrong with a file, in the order of reading.
 using InputErrors = std::vector<InputError>;
 
-/// The error that stands first in the file.
+/// The error to tell: the first in the file about something that is there, else the first missing
+/// key. There must be one.
 InputError first_of(const InputErrors& errors);
 
 /// Whether a key must be there.

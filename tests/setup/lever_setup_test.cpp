@@ -230,8 +230,14 @@ TEST_CASE("reading, writing and reading again gives bit for bit the same values"
 
 TEST_CASE("errors of a lever file point at the line and say how to mend it", "[setup]") {
     const InputError typo = broken("axis = \"0 cm\"", "axsi = \"0 cm\"");
-    CHECK(typo.key == "axis");
-    CHECK(typo.found == "nothing");
+    CHECK(typo.key == "axsi");
+    CHECK(typo.line == 9);
+    CHECK(typo.mend.find("axis") != std::string::npos);
+
+    // Where nothing is misspelt, the missing key itself is told.
+    const InputError missing = broken("axis = \"0 cm\"\n", "");
+    CHECK(missing.key == "axis");
+    CHECK(missing.found == "nothing");
 
     const InputError unit = broken("at = \"80 cm\"", "at = \"80 kg\"");
     CHECK(unit.line == 18);

@@ -7,8 +7,18 @@
 
 namespace steelyard::mechanics {
 
+namespace {
+
+/// Below this a part of a unit vector is the rounding of its angle, also after some turns.
+constexpr double kNoPart = 1.0e-15;
+
+} // namespace
+
 Vec2 unit_vector(double direction_rad) {
-    return {std::cos(direction_rad), std::sin(direction_rad)};
+    // No double is exactly a right angle: the cosine of the nearest one is 6e-17, and a pull
+    // straight down would push sideways by that much.
+    const auto exact = [](double part) { return std::abs(part) < kNoPart ? 0.0 : part; };
+    return {exact(std::cos(direction_rad)), exact(std::sin(direction_rad))};
 }
 
 double path_length(const std::vector<Vec2>& path_m) {
