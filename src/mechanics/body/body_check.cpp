@@ -18,6 +18,32 @@ constexpr double kLeastSegment_m = 1.0e-3;
 constexpr std::array<std::string_view, kTablePartCount> kPartNames{
     "head", "trunk", "upper_arm", "forearm", "hand", "thigh", "shank", "foot"};
 
+/// The rows of one part of a column that may be changed, or of one that may not.
+template <typename Row, typename Column> std::vector<Row*> rows_in(Column& column, TablePart part) {
+    switch (part) {
+    case TablePart::head:
+        return {&column.head};
+    case TablePart::trunk:
+        break;
+    case TablePart::upper_arm:
+        return {&column.upper_arm};
+    case TablePart::forearm:
+        return {&column.forearm};
+    case TablePart::hand:
+        return {&column.hand};
+    case TablePart::thigh:
+        return {&column.thigh};
+    case TablePart::shank:
+        return {&column.shank};
+    case TablePart::foot:
+        return {&column.foot};
+    }
+    std::vector<Row*> slices;
+    for (Row& slice : column.trunk)
+        slices.push_back(&slice);
+    return slices;
+}
+
 Found check_row(const SegmentRow& row, const std::string& key) {
     if (Found fault = outside(row.length_m, kLeastSegment_m, kMostSegment_m, key + ".length",
                               "a length from 0.001 to 2 m"))
@@ -128,28 +154,11 @@ double sides_of(TablePart part) {
 }
 
 std::vector<SegmentRow*> rows_of_part(SegmentColumn& column, TablePart part) {
-    std::vector<SegmentRow*> rows;
-    switch (part) {
-    case TablePart::head:
-        return {&column.head};
-    case TablePart::trunk:
-        for (SegmentRow& slice : column.trunk)
-            rows.push_back(&slice);
-        return rows;
-    case TablePart::upper_arm:
-        return {&column.upper_arm};
-    case TablePart::forearm:
-        return {&column.forearm};
-    case TablePart::hand:
-        return {&column.hand};
-    case TablePart::thigh:
-        return {&column.thigh};
-    case TablePart::shank:
-        return {&column.shank};
-    case TablePart::foot:
-        return {&column.foot};
-    }
-    return rows;
+    return rows_in<SegmentRow>(column, part);
+}
+
+std::vector<const SegmentRow*> rows_of_part(const SegmentColumn& column, TablePart part) {
+    return rows_in<const SegmentRow>(column, part);
 }
 
 std::vector<SegmentRow*> rows_of(SegmentColumn& column) {
@@ -162,7 +171,7 @@ std::vector<SegmentRow*> rows_of(SegmentColumn& column) {
 
 double part_share(const SegmentColumn& column, TablePart part) {
     double share = 0.0;
-    for (const SegmentRow* row : rows_of_part(const_cast<SegmentColumn&>(column), part))
+    for (const SegmentRow* row : rows_of_part(column, part))
         share += row->mass_fraction;
     return sides_of(part) * share;
 }
@@ -194,7 +203,7 @@ std::optional<MechanicsError> check_column(const SegmentColumn& column) {
         return MechanicsError{Fault::inconsistent, "table.trunk", "from 1 to 8 slices"};
     for (std::size_t i = 0; i < kTablePartCount; ++i) {
         const auto part = static_cast<TablePart>(i);
-        const auto rows = rows_of_part(const_cast<SegmentColumn&>(column), part);
+        const auto rows = rows_of_part(column, part);
         for (std::size_t slice = 0; slice < rows.size(); ++slice) {
             const std::string name = "table." + std::string(table_part_name(part));
             const std::string key = part == TablePart::trunk ? indexed(name, slice) : name;
@@ -232,6 +241,16 @@ std::optional<MechanicsError> check_body(const Body& body) {
     if (Found fault =
             outside(body.mass_kg, 0.0, kMostBodyMass_kg, "body.mass", "a body mass up to 650 kg"))
         return fault;
+    for (const auto& [length_m, key] :
+         {std::pair(body.height_m, "body.height"),
+          std::pair(body.ankle_height_m, "body.ankle_height"),
+          std::pair(body.heel_behind_ankle_m, "body.heel_behind_ankle"),
+          std::pair(body.ball_before_ankle_m, "body.ball_before_ankle"),
+          std::pair(body.toe_tip_before_ball_m, "body.toe_tip_before_ball"),
+          std::pair(body.grip_from_wrist_m, "body.grip_from_wrist"),
+          std::pair(body.fingertip_from_wrist_m, "body.fingertip_from_wrist")})
+        if (Found fault = outside(length_m, 0.0, kMostHeight_m, key, "a length from 0 to 2.8 m"))
+            return fault;
     for (std::size_t i = 0; i < kSegmentCount; ++i)
         if (!is_believable(body.segments[i]))
             return MechanicsError{is_finite(body.segments[i]) ? Fault::out_of_range

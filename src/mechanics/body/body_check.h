@@ -17,6 +17,7 @@ std::vector<SegmentRow*> rows_of(SegmentColumn& column);
 
 /// The rows of one part: one, but for the trunk all its slices.
 std::vector<SegmentRow*> rows_of_part(SegmentColumn& column, TablePart part);
+std::vector<const SegmentRow*> rows_of_part(const SegmentColumn& column, TablePart part);
 
 /// Share of body mass of a part, both sides together [-].
 double part_share(const SegmentColumn& column, TablePart part);
