@@ -82,8 +82,12 @@ double LabelBoard::cost_of(const Rect& room) const {
     double cost = 20.0 * off_sheet;
     for (const Rect& rect : taken_)
         cost += 10.0 * shared_area(room, rect);
-    for (const Stroke& stroke : strokes_)
-        cost += length_inside(stroke.from, stroke.to, room) * (stroke.width_px + 0.5);
+    for (const Stroke& stroke : strokes_) {
+        const Point half_width{0.5 * stroke.width_px, 0.5 * stroke.width_px};
+        cost +=
+            length_inside(stroke.from, stroke.to, {room.low - half_width, room.high + half_width}) *
+            (stroke.width_px + 0.5);
+    }
     return cost;
 }
 

@@ -22,6 +22,7 @@ using setup::Dimension;
 constexpr double kBeam_px = 11.0;      ///< outer width of the lever's body
 constexpr double kBeamInside_px = 5.5; ///< of the light band in it
 constexpr double kLongestScale_px = 90.0;
+constexpr double kPastEnd_px = 8.0; ///< from the end of a line to words beyond it
 constexpr double kDegree = 3.14159265358979323846 / 180.0;
 
 class LeverPainter {
@@ -216,6 +217,8 @@ private:
                                                view_.to_sheet(force.reading.point_m), along);
             add_arm(arm, {force.role, 2.5}, shapes());
             board_.keep_clear(arm.axis + arm.shift, arm.foot + arm.shift, 2.5);
+            const Point corner = 11.0 * along; // bracket and right angle at the line of action
+            board_.keep_clear(arm.foot + arm.shift - corner, arm.foot + arm.shift + corner, 2.5);
             add_arm_label(arm, force);
         }
     }
@@ -225,10 +228,10 @@ private:
                    Role role) const {
         const Point along = towards.normalized();
         if (along.x() > 0.4)
-            return make_label(end + Point(12.0, text(5.0)), words, TextSize::body, role,
+            return make_label(end + Point(kPastEnd_px, text(5.0)), words, TextSize::body, role,
                               Align::left);
         if (along.x() < -0.4)
-            return make_label(end + Point(-12.0, text(5.0)), words, TextSize::body, role,
+            return make_label(end + Point(-kPastEnd_px, text(5.0)), words, TextSize::body, role,
                               Align::right);
         return make_label(end + Point(0.0, along.y() > 0.0 ? text(22.0) : -text(10.0)), words,
                           TextSize::body, role, Align::centre);
