@@ -153,6 +153,22 @@ TEST_CASE("a text that is not TOML is refused with its line", "[toml]") {
     CHECK(refused("a = 1\nb = \"\xED\xA0\x80\"\n").line == 2); // a surrogate
 }
 
+TEST_CASE("letters beyond ASCII are welcome in texts and refused outside of them", "[toml]") {
+    const InputError degrees = refused("a = 1\nb = 30°\n");
+    CHECK(degrees.line == 2);
+    CHECK(degrees.found == "° outside of quotation marks");
+    CHECK(degrees.mend.find("quotation marks") != std::string::npos);
+    CHECK(refused("größe = 1\n").line == 1);
+    CHECK(refused("a = \"x\"é\n").line == 1);
+    // Where the parser looks for white space inside a text: after a backslash and a new line.
+    const auto folded = parse_toml("# é\na = \"\"\"one \\\n  élan\"\"\"\nb = 'Ω'\n", "x");
+    REQUIRE(folded.has_value());
+    InputErrors errors;
+    CHECK(TomlReader(*folded, errors).text("a") == "one élan");
+    CHECK(refused("a = \"\\é\"\n").line == 1);
+    CHECK(refused("a = \"\"\"\\é\"\"\"\n").line == 1);
+}
+
 TEST_CASE("deep nesting is refused before it can exhaust the stack", "[toml]") {
     const std::size_t deep = 1000000;
     std::string dotted = "a";
