@@ -2,6 +2,7 @@
 
 #include "cli/lever_report.h"
 #include "cli/setup_file.h"
+#include "cli/solve_body.h"
 
 #include <CLI/CLI.hpp>
 #include <memory>
@@ -13,6 +14,7 @@ namespace {
 struct Options {
     std::string file;
     bool json = false;
+    bool sweep = false;
 };
 
 ExitStatus solve(const Options& options, const Streams& streams) {
@@ -20,12 +22,10 @@ ExitStatus solve(const Options& options, const Streams& streams) {
     if (!setup) {
         return ExitStatus::bad_input;
     }
-    const auto* found = std::get_if<setup::LeverSetup>(&*setup);
-    if (!found) {
-        streams.err << options.file << ": found a body setup, expected a lever.\n";
-        return ExitStatus::bad_input;
+    if (const auto* body = std::get_if<setup::BodySetup>(&*setup)) {
+        return solve_body_setup(*body, {options.json, options.sweep}, streams);
     }
-    const setup::LeverSetup& lever = *found;
+    const auto& lever = std::get<setup::LeverSetup>(*setup);
     const auto result = solved(lever, streams);
     if (!result) {
         return ExitStatus::bad_input;
@@ -45,6 +45,8 @@ Work add_options(CLI::App& command) {
                     "a setup file, or the name of one that comes with the program")
         ->required()
         ->type_name("");
+    command.add_flag("--sweep", options->sweep,
+                     "for an exercise: the curves along its path as well");
     command.add_flag("--json", options->json, "for another program: JSON, numbers in SI");
     return [options](const Streams& streams) { return solve(*options, streams); };
 }
@@ -52,9 +54,10 @@ Work add_options(CLI::App& command) {
 } // namespace
 
 Verb solve_verb() {
-    return {"solve", "solve a setup: effort, moment arms, torques, class",
+    return {"solve", "solve a setup: effort, moment arms, torques, class, muscle forces",
             "  steelyard solve launch-trolley\n"
-            "  steelyard solve my-lever.setup.toml --json",
+            "  steelyard solve my-lever.setup.toml --json\n"
+            "  steelyard solve curl-dumbbell --sweep",
             &add_options};
 }
 

@@ -1,5 +1,6 @@
 #include "cli/whatif_report.h"
 
+#include "cli/caution.h"
 #include "setup/format_quantity.h"
 #include "setup/whatif_words.h"
 
@@ -16,10 +17,6 @@ using mechanics::ChangedPeak;
 using mechanics::ChangeRange;
 using mechanics::Limit;
 using nlohmann::ordered_json;
-
-constexpr std::string_view kCaution =
-    "Educational, not medical advice: estimates for rigid limbs. Pain means stop; defer to local "
-    "codes and licensed practitioners.";
 
 std::string_view unit_name(mechanics::ChangeUnit unit) {
     constexpr std::array<std::string_view, 5> kNames{"kg", "N", "rad", "m", "s"};

@@ -1,5 +1,7 @@
 #include "mechanics/muscle/muscle_on_body.h"
 
+#include <Eigen/Geometry>
+
 namespace steelyard::mechanics {
 namespace {
 
@@ -18,24 +20,36 @@ BodyPoint mirrored_point(BodyPoint point) {
     return point;
 }
 
-tl::expected<Vec3, MechanicsError> point_on_body(const BodyPoint& point, bool mirrored,
-                                                 const Body& body, const Placement& placement) {
-    const BodyPoint sided = mirrored ? mirrored_point(point) : point;
-    return local_point(body, sided).map([&](const Vec3& local_m) {
-        return placement[sided.segment].at(local_m);
-    });
-}
-
 struct SidedBody {
-    const Body& body;
+    const BodyCase& body_case;
     const Placement& placement;
     bool mirrored;
 };
 
+/// Rotation of the bone to which a segment's muscles are attached: the segment's own, but in the
+/// forearm that of the ulna, which does not follow when the palm turns.
+Mat3 bone_rotation(Segment segment, const SidedBody& on) {
+    const Mat3& rotation = on.placement[segment].rotation;
+    if (segment != Segment::right_forearm && segment != Segment::left_forearm)
+        return rotation;
+    const Hinge turn = segment == Segment::right_forearm ? Hinge::right_forearm_rotation
+                                                         : Hinge::left_forearm_rotation;
+    const Eigen::AngleAxisd back(-on.body_case.pose[turn], on.placement.axis(turn));
+    return back.toRotationMatrix() * rotation;
+}
+
+tl::expected<Vec3, MechanicsError> point_on_body(const BodyPoint& point, const SidedBody& on) {
+    const BodyPoint sided = on.mirrored ? mirrored_point(point) : point;
+    return local_point(on.body_case.body, sided).map([&](const Vec3& local_m) {
+        return Vec3(on.placement[sided.segment].joint_m +
+                    bone_rotation(sided.segment, on) * local_m);
+    });
+}
+
 tl::expected<LineOfPull, MechanicsError> on_body(const AttachmentsOnBody& line,
                                                  const SidedBody& on) {
-    const auto origin_m = point_on_body(line.origin, on.mirrored, on.body, on.placement);
-    const auto insertion_m = point_on_body(line.insertion, on.mirrored, on.body, on.placement);
+    const auto origin_m = point_on_body(line.origin, on);
+    const auto insertion_m = point_on_body(line.insertion, on);
     if (!origin_m)
         return tl::unexpected(origin_m.error());
     if (!insertion_m)
@@ -45,10 +59,23 @@ tl::expected<LineOfPull, MechanicsError> on_body(const AttachmentsOnBody& line,
 
 tl::expected<LineOfPull, MechanicsError> on_body(const FixedAngleOnBody& line,
                                                  const SidedBody& on) {
-    const auto insertion_m = point_on_body(line.insertion, on.mirrored, on.body, on.placement);
+    const auto insertion_m = point_on_body(line.insertion, on);
     if (!insertion_m)
         return tl::unexpected(insertion_m.error());
     return FixedAngleLine{*insertion_m, line.angle_to_bone_rad, line.turns};
+}
+
+/// Which of the loads of free_body_at is the first contact with the ground.
+std::optional<std::size_t> support_among_loads(const BodyResult& result, Hinge hinge) {
+    std::size_t load = 0;
+    for (const BodyForce& force : result.forces) {
+        if (!acts_distally(force, hinge))
+            continue;
+        if (force.origin == ForceOrigin::contact)
+            return load;
+        ++load;
+    }
+    return std::nullopt;
 }
 
 } // namespace
@@ -89,7 +116,7 @@ tl::expected<Pull, MechanicsError> pull_on_body(const Muscle& muscle, const Body
                                                 const BodyResult& result, Hinge hinge) {
     std::optional<LineOfPull> line;
     if (muscle.line) {
-        const SidedBody on{body_case.body, result.placement, is_mirrored(muscle, hinge)};
+        const SidedBody on{body_case, result.placement, is_mirrored(muscle, hinge)};
         auto placed =
             std::visit([&on](const auto& spots) { return on_body(spots, on); }, *muscle.line);
         if (!placed) {
@@ -121,8 +148,12 @@ tl::expected<HingeMuscles, MechanicsError> solve_muscles_at(const BodyCase& body
         return tl::unexpected(solution.error());
     at.solution = std::move(*solution);
     const FreeBody free = free_body_at(body_case, result, hinge);
-    for (std::size_t i = 0; i < at.pulls.size(); ++i)
+    const auto support = support_among_loads(result, hinge);
+    for (std::size_t i = 0; i < at.pulls.size(); ++i) {
         at.levers.push_back(lever_about_joint(free, at.pulls, at.solution, i));
+        at.levers_about_support.push_back(
+            support ? lever_about_support(free, at.pulls, at.solution, i, *support) : std::nullopt);
+    }
     return at;
 }
 

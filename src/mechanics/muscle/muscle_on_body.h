@@ -26,8 +26,11 @@ tl::expected<Pull, MechanicsError> pull_on_body(const Muscle& muscle, const Body
 struct HingeMuscles {
     std::vector<Pull> pulls;
     MuscleSolution solution;
-    /// One for each muscle, empty where its line is not known.
+    /// About the joint: one for each muscle, empty where its line is not known.
     std::vector<std::optional<MuscleLever>> levers;
+    /// About the place where the ground carries this side (the ball of the foot, the palm): one for
+    /// each muscle, empty where nothing carries it or the joint reaction is not known.
+    std::vector<std::optional<MuscleLever>> levers_about_support;
 };
 
 /// Solves the muscles of a hinge for the torque that the body's solution asks of it, at rest or in

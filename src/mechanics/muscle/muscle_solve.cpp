@@ -148,6 +148,13 @@ void add_ranges(MuscleSolution& solution, const JointDemand& demand, const std::
 
 } // namespace
 
+SharingRule usual_sharing(const std::vector<Muscle>& muscles) {
+    const bool all_have_areas =
+        std::all_of(muscles.begin(), muscles.end(),
+                    [](const Muscle& muscle) { return muscle.cross_section.has_value(); });
+    return all_have_areas ? SharingRule::equal_stress : SharingRule::equal_force;
+}
+
 tl::expected<MuscleSolution, MechanicsError> solve_muscles(const JointDemand& demand,
                                                            const std::vector<Pull>& pulls,
                                                            SharingRule rule,

@@ -22,6 +22,11 @@ enum class SharingRule {
     equal_force,          ///< the same T in each
 };
 
+/// The rule that is used where nobody chooses one: equal_stress when every muscle states a
+/// cross-section, else equal_force. Whoever shows a result names the rule beside it.
+SharingRule usual_sharing(const std::vector<Muscle>& muscles);
+
+/// How the group answers the torque.
 enum class MuscleOutcome {
     balanced,         ///< the group pulls and the joint is in balance
     no_torque,        ///< nothing to hold: the group rests

@@ -150,20 +150,28 @@ TEST_CASE("of all the muscles of a hinge those work that turn it the way it is a
 // Physics 2e, problem 9.33 (the ankle as the pivot, a first-class layout).
 TEST_CASE("on tiptoe the whole body's foot is a lever of both classes", "[muscle][body]") {
     const BodyCase body_case = on_tiptoe();
-    const BodyResult result = solved(body_case);
     const HingeMuscles ankle = at(body_case, Hinge::right_ankle_flexion, {calf()});
     REQUIRE(ankle.solution.outcome == MuscleOutcome::balanced);
     REQUIRE(ankle.levers[0]);
     CHECK(ankle.levers[0]->of_whole.lever_class == LeverClass::first);
 
-    const FreeBody foot = free_body_at(body_case, result, Hinge::right_ankle_flexion);
-    REQUIRE(foot.loads.size() == 1);
-    const auto ball = lever_about_support(foot, ankle.pulls, ankle.solution, 0, 0);
+    const auto& ball = ankle.levers_about_support[0];
     REQUIRE(ball);
     CHECK(ball->of_whole.lever_class == LeverClass::second);
     CHECK_THAT(ball->net_torque_Nm, WithinAbs(0.0, 1e-9));
     // The ankle carries more than the half of the body that stands on it: the calf adds to it.
     CHECK(ankle.solution.joint_reaction_N->norm() > 75.0 * kStandardGravity / 2.0);
+}
+
+TEST_CASE("turning the palm leaves the elbow's muscles on the ulna where they are",
+          "[muscle][body]") {
+    BodyCase body_case = two_dumbbells();
+    const double palm_up_N =
+        at(body_case, Hinge::right_elbow_flexion, {elbow_flexor()}).solution.muscles[0].tension_N;
+    body_case.pose[Hinge::right_forearm_rotation] = degrees(160.0);
+    const HingeMuscles palm_down = at(body_case, Hinge::right_elbow_flexion, {elbow_flexor()});
+    // The load in the grip stays where it was, so nothing changes but rounding.
+    CHECK_THAT(palm_down.solution.muscles[0].tension_N, WithinRel(palm_up_N, 1e-9));
 }
 
 TEST_CASE("a muscle attached to a spot that its segment lacks is refused by name",

@@ -1,0 +1,128 @@
+#include "setup/body_reading.h"
+
+#include "mechanics/bounds.h"
+#include "mechanics/range/sweep.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+namespace steelyard::setup {
+namespace {
+
+using mechanics::BodyCase;
+using mechanics::BodyForce;
+using mechanics::BodyResult;
+using mechanics::ForceOrigin;
+using mechanics::Hinge;
+using mechanics::MechanicsError;
+using mechanics::Muscle;
+
+std::string name_of_force(const BodyCase& body_case, const BodyForce& force) {
+    const std::string_view place = mechanics::segment_info(force.segment).label;
+    switch (force.origin) {
+    case ForceOrigin::resistance:
+        break;
+    case ForceOrigin::contact:
+        return fmt::format("ground at the {}", place);
+    case ForceOrigin::steadying:
+        return "steadying touch";
+    case ForceOrigin::held:
+        return fmt::format("seat or frame at the {}", place);
+    }
+    const mechanics::Resistance& resistance = body_case.resistances[force.index];
+    const bool in_both_hands = std::holds_alternative<mechanics::Barbell>(resistance.kind);
+    return in_both_hands ? fmt::format("{} at the {}", resistance.name, place) : resistance.name;
+}
+
+std::vector<ForceAtHinge> forces_at(const BodyCase& body_case, const BodyResult& result,
+                                    Hinge hinge) {
+    std::vector<ForceAtHinge> forces;
+    for (std::size_t i = 0; i < result.forces.size(); ++i)
+        if (mechanics::acts_distally(result.forces[i], hinge))
+            forces.push_back(
+                {name_of_force(body_case, result.forces[i]), mechanics::arm_of(result, i, hinge)});
+    forces.push_back({"own weight", mechanics::weight_arm(body_case, result, hinge)});
+    return forces;
+}
+
+tl::expected<HingeReading, MechanicsError> read_hinge(const BodyCase& body_case,
+                                                      const BodyResult& result, Hinge hinge,
+                                                      std::vector<Muscle> listed) {
+    HingeReading reading;
+    reading.hinge = hinge;
+    reading.angle_rad = body_case.pose[hinge];
+    reading.external_Nm = result.external(hinge);
+    reading.muscle_Nm = result.muscle(hinge);
+    reading.forces = forces_at(body_case, result, hinge);
+    const mechanics::Joint joint = mechanics::hinge_info(hinge).joint;
+    reading.joint_force_N = result.joint_force(mechanics::joint_info(joint).segment);
+    reading.listed = std::move(listed);
+    reading.rule = mechanics::usual_sharing(reading.listed);
+    if (reading.listed.empty())
+        return reading;
+    auto muscles =
+        mechanics::solve_muscles_at(body_case, result, hinge, reading.listed, reading.rule);
+    if (!muscles)
+        return tl::make_unexpected(muscles.error());
+    reading.muscles = std::move(*muscles);
+    return reading;
+}
+
+} // namespace
+
+std::vector<Muscle> shown_muscles(const BodySetup& setup, const std::vector<Muscle>& muscles,
+                                  Hinge hinge) {
+    const std::vector<Muscle> here = mechanics::muscles_at(muscles, hinge);
+    std::vector<Muscle> named;
+    for (const Muscle& muscle : here)
+        if (std::find(setup.muscles.begin(), setup.muscles.end(), muscle.name) !=
+            setup.muscles.end())
+            named.push_back(muscle);
+    return named.empty() ? here : named;
+}
+
+tl::expected<BodyReading, MechanicsError> read_body(const BodySetup& setup,
+                                                    const std::vector<Muscle>& muscles,
+                                                    const std::vector<Hinge>& hinges,
+                                                    double progress) {
+    if (auto fault = mechanics::outside(progress, 0.0, 1.0, "progress", "a part from 0 to 1"))
+        return tl::make_unexpected(*std::move(fault));
+    BodyCase body_case = setup.exercise.body_case;
+    if (setup.exercise.path)
+        body_case.pose = mechanics::pose_at(body_case.pose, *setup.exercise.path, progress);
+    const auto result = mechanics::solve_body(body_case);
+    if (!result)
+        return tl::make_unexpected(result.error());
+    BodyReading reading;
+    reading.progress = setup.exercise.path ? progress : 0.0;
+    reading.ground = result->ground;
+    for (const Hinge hinge : hinges) {
+        auto one = read_hinge(body_case, *result, hinge, shown_muscles(setup, muscles, hinge));
+        if (!one)
+            return tl::make_unexpected(one.error());
+        reading.hinges.push_back(std::move(*one));
+    }
+    return reading;
+}
+
+std::string_view word_of(mechanics::SharingRule rule) {
+    constexpr std::array<std::string_view, 3> kWords{"equal_stress", "least_squared_stress",
+                                                     "equal_force"};
+    return kWords[static_cast<std::size_t>(rule)];
+}
+
+std::string_view word_of(mechanics::MuscleOutcome outcome) {
+    constexpr std::array<std::string_view, 4> kWords{"balanced", "no_torque", "antagonists_work",
+                                                     "no_arm"};
+    return kWords[static_cast<std::size_t>(outcome)];
+}
+
+std::string_view word_of(mechanics::BalanceStatus status) {
+    constexpr std::array<std::string_view, 6> kWords{"held",         "balanced",   "steadied",
+                                                     "would_topple", "would_slip", "lifts_off"};
+    return kWords[static_cast<std::size_t>(status)];
+}
+
+} // namespace steelyard::setup
