@@ -72,6 +72,8 @@ std::optional<QuantityIndex> FamilyNames::find(std::string_view name) {
     if (name == "gravity") {
         Quantity gravity;
         gravity.name = "gravity";
+        gravity.dimension = Dimension::acceleration;
+        gravity.unit = setup::unit_by_symbol(Dimension::acceleration, "m/s²");
         gravity.decimals = 2;
         family_.gravity = add(std::move(gravity));
         return family_.gravity;

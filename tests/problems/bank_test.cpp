@@ -7,12 +7,6 @@ using namespace steelyard::problems;
 
 namespace {
 
-std::string replaced(std::string text, const std::string& from, const std::string& to) {
-    const std::size_t at = text.find(from);
-    REQUIRE(at != std::string::npos);
-    return text.replace(at, from.size(), to);
-}
-
 /// The one fault of a bank whose rope family has a slip.
 steelyard::setup::InputError fault_with(const std::string& from, const std::string& to) {
     const SmallBank files;

@@ -60,6 +60,11 @@ private:
     std::filesystem::path folder_;
 };
 
+/// A text with one part replaced; the part must be there.
+inline std::string replaced(std::string text, const std::string& from, const std::string& to) {
+    return text.replace(text.find(from), from.size(), to);
+}
+
 /// One complete family: a rope on a bar, 1 m out at 30°, so that its arm is 0.5 m.
 inline const char* const kRopeFamily = R"toml(id = "rope"
 title = "Rope on a bar"
