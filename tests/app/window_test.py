@@ -393,8 +393,13 @@ class HardUse(WindowTest):
         bench.xdotool("mouseup", 1, "mouseup", 3, "key", "Escape", "Escape")
         bench.rest()
         status = bench.ask_to_close()
-        self.assertEqual(status, 0, bench.said())
-        self.assertNotIn("Sanitizer", bench.said())
+        said = bench.said()
+        self.assertNotRegex(said, "ERROR: AddressSanitizer|runtime error")
+        # The graphics driver is unloaded by then: its leaks, and only its, are of unknown modules.
+        ours = [leak for leak in said.split("\n\n")
+                if " leak of " in leak and re.search(r"#[1-9]\d* .*/steelyard\b", leak)]
+        self.assertEqual(ours, [])
+        self.assertTrue(status == 0 or "LeakSanitizer" in said, said)
         setup = bench.folder / "steelyard" / "bench.setup.toml"
         subprocess.run([PROGRAM, "solve", str(setup)], check=True, capture_output=True)
 
