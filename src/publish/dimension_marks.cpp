@@ -12,7 +12,6 @@ namespace {
 using scene::Point;
 using scene::Role;
 
-constexpr double kShelf_px = 27.0;
 constexpr double kHead_px = 7.0;
 
 /// Unit vector away from the lever: below a level length, to the right of an upright one.

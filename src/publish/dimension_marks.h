@@ -10,6 +10,9 @@
 
 namespace steelyard::publish {
 
+/// Distance between neighbouring shelves.
+inline constexpr double kShelf_px = 27.0;
+
 /// A length between two points of the sheet.
 struct Dimension {
     scene::Point from = scene::Point::Zero();

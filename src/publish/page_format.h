@@ -39,6 +39,7 @@ constexpr PageFormat page_format(PaperSize paper, bool large_print) {
         page.scale = 18.0 / 10.5;
         page.left_pt = 54.0;
         page.right_pt = 42.0;
+        page.bottom_pt = 80.0;
     }
     return page;
 }

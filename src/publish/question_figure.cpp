@@ -35,7 +35,8 @@ struct FigureView {
     }
 };
 
-/// Smallest upright rectangle around a lever and the lengths marked on it [m].
+/// Smallest upright rectangle around a lever, the lengths marked on it and the spots to choose
+/// from [m].
 struct Extent {
     Vec2 low = Vec2::Zero();
     Vec2 high = Vec2::Zero();
@@ -43,7 +44,7 @@ struct Extent {
     Vec2 span() const { return (high - low).cwiseMax(Vec2::Constant(1.0e-6)); }
 };
 
-Extent extent_of(const LeverPicture& picture) {
+Extent extent_of(const Question& question, const LeverPicture& picture) {
     Extent extent{picture.lever.path_m.front(), picture.lever.path_m.front()};
     const auto take_in = [&](const Vec2& point) {
         extent.low = extent.low.cwiseMin(point);
@@ -55,6 +56,9 @@ Extent extent_of(const LeverPicture& picture) {
     for (const problems::DrawnQuantity& line : picture.labels) {
         take_in(line.from_m);
         take_in(line.to_m);
+    }
+    for (const problems::Spot& spot : question.spots) {
+        take_in(spot.at_m);
     }
     return extent;
 }
@@ -79,11 +83,18 @@ double first_shelf_px(const LeverPicture& picture) {
     return picture.from_above ? 40.0 : 66.0;
 }
 
-FigureView fit(const LeverPicture& picture, const Point& size_px) {
-    const Extent extent = extent_of(picture);
+/// Room below the lever for arrows, words and marked lengths.
+double room_below_px(const LeverPicture& picture) {
+    return picture.labels.empty() ? 74.0
+                                  : first_shelf_px(picture) + 10.0 +
+                                        kShelf_px * static_cast<double>(picture.labels.size() - 1);
+}
+
+FigureView fit(const Question& question, const LeverPicture& picture, const Point& size_px) {
+    const Extent extent = extent_of(question, picture);
     const double side_px = 0.11 * size_px.x();
     const double top_px = 70.0;
-    const double bottom_px = picture.labels.empty() ? 74.0 : first_shelf_px(picture) + 30.0;
+    const double bottom_px = room_below_px(picture);
     const Point room{size_px.x() - 2.0 * side_px, std::max(size_px.y() - top_px - bottom_px, 16.0)};
     FigureView view;
     view.px_per_m = (room.array() / extent.span().array()).minCoeff();
@@ -107,7 +118,7 @@ scene::Label label_at(const Point& at, const std::string& text, Role role, Align
 class QuestionPainter {
 public:
     QuestionPainter(const Question& question, const LeverPicture& picture, const Point& size_px)
-        : question_(question), picture_(picture), view_(fit(picture, size_px)),
+        : question_(question), picture_(picture), view_(fit(question, picture, size_px)),
           board_({{2.0, 2.0}, size_px - Point(2.0, 2.0)}, 1.0) {
         drawing_.size_px = size_px;
     }
@@ -121,6 +132,7 @@ public:
         for (const mechanics::Load& load : picture_.lever.loads) {
             add_load(load);
         }
+        add_own_weight();
         if (picture_.show_effort) {
             add_effort();
         }
@@ -213,6 +225,17 @@ private:
         }
     }
 
+    void add_own_weight() {
+        const mechanics::OwnWeight& own = picture_.lever.own_weight;
+        if (own.mass_kg <= 0.0 || picture_.from_above) {
+            return;
+        }
+        const Point place = own.centre_at_m
+                                ? at(*own.centre_at_m)
+                                : view_.to_sheet(mechanics::path_centroid(picture_.lever.path_m));
+        add_force(place, mechanics::kDown_rad, scene::Tail::dot, Role::own_weight, "own weight");
+    }
+
     void add_effort() {
         for (const problems::Given& given : question_.given) {
             if (given.name == "effort_angle") {
@@ -249,7 +272,8 @@ private:
         const Vec2 pull = mechanics::unit_vector(direction_rad);
         const Point along{pull.x(), -pull.y()};
         const Point tip = place + kArrow_px * along;
-        scene::add_arrow(place, tip, tail, {role, 4.0}, drawing_.shapes);
+        const double width_px = tail == scene::Tail::dot ? 2.5 : 4.0;
+        scene::add_arrow(place, tip, tail, {role, width_px}, drawing_.shapes);
         board_.keep_clear(place, tip, 12.0);
         const scene::Label past =
             label_at(tip + (along.y() < 0.0 ? 8.0 : 17.0) * along, name, role, Align::centre);
@@ -294,7 +318,10 @@ private:
             const double middle_rad = lever_rad + 0.5 * turn_rad;
             const Point where =
                 place + (radius + 16.0) * Point(std::cos(middle_rad), std::sin(middle_rad));
+            const Point beside = place + 30.0 * Point(std::cos(pull_rad), std::sin(pull_rad)) +
+                                 Point(0.0, pull.y() > 0.0 ? -12.0 : 22.0);
             say({label_at(where + Point(0.0, 5.0), given.text, Role::effort, Align::centre),
+                 label_at(beside, given.text, Role::effort, Align::centre),
                  label_at(where + Point(-6.0, 5.0), given.text, Role::effort, Align::right),
                  label_at(where + Point(6.0, 5.0), given.text, Role::effort, Align::left)});
             return;
@@ -350,13 +377,9 @@ Point figure_size(const Question& question) {
     if (picture == nullptr) {
         return {kWidth_px, 1.0};
     }
-    const Vec2 span = extent_of(*picture).span();
+    const Vec2 span = extent_of(question, *picture).span();
     const double lever_px = std::min(0.78 * kWidth_px * span.y() / span.x(), 190.0);
-    const double below_px =
-        picture->labels.empty()
-            ? 74.0
-            : first_shelf_px(*picture) + 8.0 + 22.0 * static_cast<double>(picture->labels.size());
-    return {kWidth_px, 70.0 + lever_px + below_px};
+    return {kWidth_px, 70.0 + lever_px + room_below_px(*picture)};
 }
 
 scene::Drawing question_figure(const Question& question, const Point& size_px) {

@@ -13,10 +13,10 @@ namespace {
 using problems::Kind;
 using problems::Question;
 
-std::string joined(const std::vector<std::string>& parts, const char* between) {
+std::string joined(const std::vector<std::string>& parts) {
     std::string text;
     for (const std::string& part : parts) {
-        text += (text.empty() ? "" : between) + part;
+        text += (text.empty() ? "" : ", ") + part;
     }
     return text;
 }
@@ -101,7 +101,7 @@ std::string short_answer(const Question& question) {
     if (question.kind == Kind::numeric || letters.empty()) {
         return question.answer_text;
     }
-    return joined(letters, question.kind == Kind::ordering ? ", " : " and ");
+    return joined(letters);
 }
 
 std::string key_answer(const Question& question) {

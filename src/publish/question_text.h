@@ -15,7 +15,7 @@ std::vector<std::string> tickable(const problems::Question& question);
 /// What the pen does: "Tick one." Empty where a number is written.
 std::string pen_instruction(const problems::Question& question);
 
-/// The answer as a marker compares it: "47.1 N·m", "C", "A and D", "B, A, C".
+/// The answer as a marker compares it: "47.1 N·m", "C", "A, D", "B, A, C".
 std::string short_answer(const problems::Question& question);
 
 /// The answer in words with its letter, for a key: "47.1 N·m", "B: second class".

@@ -1,0 +1,168 @@
+// The verbs that write files: draw, figure, handout, export.
+
+#include "catch.h"
+#include "cli/run_here.h"
+
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <utility>
+
+namespace fs = std::filesystem;
+
+namespace {
+
+/// An empty folder that is gone when the test ends.
+class Folder {
+public:
+    Folder() : path_(fs::temp_directory_path() / "steelyard_publish_verbs_test") {
+        fs::remove_all(path_);
+        fs::create_directories(path_);
+    }
+    ~Folder() { fs::remove_all(path_); }
+    Folder(const Folder&) = delete;
+    Folder& operator=(const Folder&) = delete;
+
+    std::string operator/(const std::string& name) const { return (path_ / name).string(); }
+    std::string path() const { return path_.string(); }
+    auto count() const {
+        return std::distance(fs::directory_iterator(path_), fs::directory_iterator());
+    }
+
+private:
+    fs::path path_;
+};
+
+std::string content(const std::string& path) {
+    std::ifstream file(path, std::ios::binary);
+    return {std::istreambuf_iterator<char>(file), {}};
+}
+
+/// Width and height from a PNG's header (PNG, third edition, section 11.2.2).
+std::pair<int, int> png_size(const std::string& bytes) {
+    const auto number = [&](std::size_t at) {
+        int value = 0;
+        for (std::size_t i = 0; i < 4; ++i) {
+            value = value << 8 | static_cast<unsigned char>(bytes.at(at + i));
+        }
+        return value;
+    };
+    return {number(16), number(20)};
+}
+
+} // namespace
+
+TEST_CASE("draw writes the format that the name asks for, in the size that was asked for") {
+    const Folder folder;
+    CHECK(
+        run_here({"draw", "wheelbarrow", "--out", folder / "a.png", "--size", "640x360"}).status ==
+        0);
+    CHECK(png_size(content(folder / "a.png")) == std::pair(640, 360));
+    CHECK(run_here({"draw", "wheelbarrow", "--out", folder / "b.SVG", "--look", "dark"}).status ==
+          0);
+    CHECK_THAT(content(folder / "b.SVG"), ContainsSubstring("width=\"1280\" height=\"720\""));
+    CHECK_THAT(content(folder / "b.SVG"), ContainsSubstring("Wheelbarrow"));
+    CHECK(run_here({"draw", "wheelbarrow", "--out", folder / "c.pdf"}).status == 0);
+    CHECK(content(folder / "c.pdf").substr(0, 5) == "%PDF-");
+    CHECK(folder.count() == 3);
+}
+
+TEST_CASE("a figure has a caption of its numbers") {
+    const Folder folder;
+    const Run run = run_here({"figure", "wheelbarrow", "--out", folder / "a.svg"});
+    CHECK(run.status == 0);
+    const std::string svg = content(folder / "a.svg");
+    // 60 kg at 0.45 m and 12 kg at 0.50 m, hands at 1.4 m: (60 × 0.45 + 12 × 0.5) kg·m ×
+    // 9.80665 m/s² ÷ 1.4 m = 231 N.
+    CHECK_THAT(svg, ContainsSubstring("231"));
+    CHECK_THAT(svg, ContainsSubstring("Second class"));
+}
+
+TEST_CASE("what draw cannot do is status 2 for the command line and 1 for the disk") {
+    const Folder folder;
+    const std::string out = folder / "a.png";
+    CHECK(run_here({"draw", "wheelbarrow"}).status == 2);
+    CHECK(run_here({"draw", "no-such", "--out", out}).status == 2);
+    CHECK(run_here({"draw", "wheelbarrow", "--out", folder / "a.gif"}).status == 2);
+    for (const char* size : {"0x0", "-5x5", "640", "x", "640x", "640x360x2", "99999999x99999999",
+                             "9999999999999x5", "nan"}) {
+        INFO(size);
+        CHECK(run_here({"draw", "wheelbarrow", "--out", out, "--size", size}).status == 2);
+    }
+    CHECK(run_here({"draw", "wheelbarrow", "--out", out, "--look", "sepia"}).status == 2);
+    const Run lost = run_here({"draw", "wheelbarrow", "--out", folder / "no/such/a.png"});
+    CHECK(lost.status == 1);
+    CHECK_THAT(lost.err, ContainsSubstring("no/such/a.png"));
+    CHECK(folder.count() == 0);
+}
+
+TEST_CASE("handout writes a sheet and a key for each version, named by their codes") {
+    const Folder folder;
+    const Run run = run_here({"handout", "--blueprint", "boathouse", "--seed", "42", "--versions",
+                              "3", "--out", folder / "new folder"});
+    INFO(run.err);
+    REQUIRE(run.status == 0);
+    for (const char* letter : {"A", "B", "C"}) {
+        for (const char* kind : {"", "-key"}) {
+            const std::string path =
+                folder / ("new folder/boathouse-42-" + std::string(letter) + kind + ".pdf");
+            INFO(path);
+            CHECK(content(path).substr(0, 5) == "%PDF-");
+            CHECK_THAT(run.out, ContainsSubstring(path));
+        }
+    }
+}
+
+TEST_CASE("a sheet's code makes that sheet again") {
+    const Folder folder;
+    REQUIRE(run_here({"handout", "--blueprint", "boathouse", "--seed", "9", "--versions", "3",
+                      "--html", "--out", folder / "first"})
+                .status == 0);
+    REQUIRE(run_here({"handout", "--code", "boathouse-9-B", "--html", "--out", folder / "again"})
+                .status == 0);
+    CHECK(content(folder / "again/boathouse-9-B.html") ==
+          content(folder / "first/boathouse-9-B.html"));
+    CHECK(content(folder / "again/boathouse-9-B-key.html") ==
+          content(folder / "first/boathouse-9-B-key.html"));
+    CHECK_FALSE(fs::exists(folder / "again/boathouse-9-A.html"));
+}
+
+TEST_CASE("what handout cannot do is told, and no file is left") {
+    const Folder folder;
+    CHECK(run_here({"handout", "--out", folder.path()}).status == 2);
+    CHECK(run_here({"handout", "--blueprint", "no-such", "--out", folder.path()}).status == 2);
+    CHECK(run_here({"handout", "--code", "nonsense", "--out", folder.path()}).status == 2);
+    CHECK(run_here(
+              {"handout", "--blueprint", "boathouse", "--versions", "99", "--out", folder.path()})
+              .status == 2);
+    { std::ofstream(folder / "a file") << "in the way"; }
+    CHECK(run_here({"handout", "--blueprint", "boathouse", "--out", folder / "a file"}).status ==
+          1);
+    CHECK(folder.count() == 1);
+}
+
+TEST_CASE("export writes packages and tables") {
+    const Folder folder;
+    for (const char* format : {"qti21", "qti3"}) {
+        const std::string out = folder / (std::string(format) + ".zip");
+        CHECK(run_here({"export", "--format", format, "--count", "5", "--out", out}).status == 0);
+        CHECK(content(out).substr(0, 4) == "PK\x03\x04"); // PKWARE, local file header
+    }
+    CHECK(
+        run_here({"export", "--format", "csv", "--count", "5", "--out", folder / "q.csv"}).status ==
+        0);
+    CHECK(content(folder / "q.csv").substr(0, 5) == "code,");
+    CHECK(run_here({"export", "--format", "cards", "--count", "5", "--out", folder / "c.csv"})
+              .status == 0);
+    CHECK(content(folder / "c.csv").substr(0, 10) == "front,back");
+}
+
+TEST_CASE("what export cannot do is told") {
+    const Folder folder;
+    const std::string out = folder / "x.zip";
+    CHECK(run_here({"export", "--format", "docx", "--out", out}).status == 2);
+    CHECK(run_here({"export", "--format", "csv", "--count", "0", "--out", out}).status == 2);
+    CHECK(run_here({"export", "--format", "csv", "--skill", "juggling", "--out", out}).status == 2);
+    CHECK(run_here({"export", "--format", "csv", "--out", folder / "no/such.csv"}).status == 1);
+    CHECK(folder.count() == 0);
+}

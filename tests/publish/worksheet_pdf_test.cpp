@@ -1,0 +1,196 @@
+// Sheets and keys as poppler reads them: pdftotext, pdfinfo, pdffonts.
+
+#include "catch.h"
+#include "problems/marking.h"
+#include "publish/hostile_text.h"
+#include "publish/outside_program.h"
+#include "publish/paper_questions.h"
+#include "publish/question_text.h"
+#include "publish/worksheet_pdf.h"
+
+#include <algorithm>
+#include <pugixml.hpp>
+
+using namespace steelyard;
+using namespace steelyard::publish;
+using problems::Question;
+
+namespace {
+
+bool without_poppler() {
+    if (has_program("pdftotext")) {
+        return false;
+    }
+    WARN("skipped: pdftotext is not installed (package poppler-utils)");
+    return true;
+}
+
+/// How far text reaches beyond the page on any side [pt], by poppler's own boxes; and the pages.
+struct Reach {
+    double beyond_pt = -1.0e9;
+    int pages = 0;
+    int words = 0;
+};
+Reach reach_of(const std::string& pdf) {
+    const Ran ran = run_outside("pdftotext -bbox " + pdf + " -");
+    REQUIRE(ran.status == 0);
+    pugi::xml_document document;
+    REQUIRE(document.load_buffer(ran.out.data(), ran.out.size(), pugi::parse_default));
+    Reach reach;
+    for (const auto& found : document.select_nodes("//page")) {
+        const auto page = found.node();
+        ++reach.pages;
+        for (const auto word : page.children("word")) {
+            ++reach.words;
+            const double over_right =
+                word.attribute("xMax").as_double() - page.attribute("width").as_double();
+            const double over_foot =
+                word.attribute("yMax").as_double() - page.attribute("height").as_double();
+            reach.beyond_pt = std::max({reach.beyond_pt, over_right, over_foot,
+                                        -word.attribute("xMin").as_double(),
+                                        -word.attribute("yMin").as_double()});
+        }
+    }
+    return reach;
+}
+
+Question hostile_question(const std::string& text, problems::Kind kind) {
+    Question question;
+    question.code = "K7M2Q-9XD4T";
+    question.kind = kind;
+    question.prompt = text;
+    question.asked_text = text;
+    question.unit = "N";
+    question.answer_text = text;
+    question.reason = text;
+    question.steps.push_back({"load", text, text, text, 1.0, "N", 0.1, {}, 0});
+    if (kind != problems::Kind::numeric) {
+        question.choices = {{text, text, ""}, {"b", "", ""}, {text, text, text}};
+        question.correct = {1};
+    }
+    return question;
+}
+
+} // namespace
+
+TEST_CASE("every prompt, choice and unit stands on the sheet, every answer and step on the key") {
+    if (without_poppler()) {
+        return;
+    }
+    const problems::Bank bank = real_bank();
+    const Worksheet sheet = sheet_of(questions_of(bank, 60));
+    const auto pdf = worksheet_pdf(sheet);
+    const auto key = key_pdf(sheet, bank);
+    REQUIRE(pdf);
+    REQUIRE(key);
+    const TempFile sheet_file("sheet.pdf", *pdf);
+    const TempFile key_file("key.pdf", *key);
+    // -raw: in the order in which it was painted, so that columns do not mix.
+    const std::string on_sheet =
+        squeezed(run_outside("pdftotext -raw " + sheet_file.path() + " -").out);
+    const std::string on_key =
+        squeezed(run_outside("pdftotext -raw " + key_file.path() + " -").out);
+    CHECK_THAT(on_sheet, ContainsSubstring(squeezed(sheet.title)));
+    CHECK_THAT(on_sheet, ContainsSubstring(sheet.code));
+    CHECK_THAT(on_key, ContainsSubstring(sheet.code));
+    for (const Question& question : sheet.parts.front().questions) {
+        INFO(question.code << ": " << question.prompt);
+        CHECK(on_sheet.find(squeezed(question.prompt)) != std::string::npos);
+        for (const problems::Choice& choice : question.choices) {
+            CHECK(on_sheet.find(squeezed(choice.text)) != std::string::npos);
+        }
+        CHECK(on_sheet.find(squeezed(question.unit)) != std::string::npos);
+        CHECK(on_key.find(squeezed(key_answer(question))) != std::string::npos);
+        CHECK(on_key.find(question.code) != std::string::npos);
+        for (const problems::Step& step : question.steps) {
+            CHECK(on_key.find(squeezed(step.says)) != std::string::npos);
+            // The index of a symbol is set apart, so only the numbers after it are one run.
+            CHECK(on_key.find(squeezed(step.result)) != std::string::npos);
+        }
+        for (const Mistake& mistake : mistakes(bank, question)) {
+            CHECK(on_key.find(squeezed(mistake.title)) != std::string::npos);
+        }
+    }
+}
+
+TEST_CASE("the key's answers are right by the marker, and its mistakes are wrong") {
+    const problems::Bank bank = real_bank();
+    for (const Question& question : questions_of(bank, 200, 5)) {
+        INFO(question.code << ": " << question.prompt);
+        CHECK(problems::mark(bank, question, short_answer(question)).correct);
+        for (const Mistake& mistake : mistakes(bank, question)) {
+            INFO(mistake.answer);
+            CHECK_FALSE(problems::mark(bank, question, mistake.answer).correct);
+        }
+    }
+}
+
+TEST_CASE("nothing stands outside the page: hostile and endless texts, 200 questions, every size") {
+    if (without_poppler()) {
+        return;
+    }
+    const problems::Bank bank = real_bank();
+    Worksheet sheet = sheet_of(questions_of(bank, 200));
+    for (const std::string& text : hostile_texts()) {
+        for (const auto kind : {problems::Kind::numeric, problems::Kind::single_choice}) {
+            sheet.parts.front().questions.push_back(hostile_question(text, kind));
+        }
+    }
+    for (const bool large : {false, true}) {
+        for (const PaperSize paper : {PaperSize::a4, PaperSize::letter}) {
+            sheet.large_print = large;
+            sheet.paper = paper;
+            for (const auto& pdf : {worksheet_pdf(sheet), key_pdf(sheet, bank)}) {
+                REQUIRE(pdf);
+                const TempFile file("reach.pdf", *pdf);
+                const Reach reach = reach_of(file.path());
+                CHECK(reach.words > 5000);
+                CHECK(reach.pages > 20);
+                // 20 pt from every edge: printers do not reach it.
+                CHECK(reach.beyond_pt <= -20.0);
+            }
+        }
+    }
+}
+
+TEST_CASE("fonts are embedded, the document has a title, a structure and the sheet's size") {
+    if (without_poppler()) {
+        return;
+    }
+    const problems::Bank bank = real_bank();
+    Worksheet sheet = sheet_of(questions_of(bank, 6));
+    sheet.title = "Levers & \"arms\"";
+    sheet.paper = PaperSize::letter;
+    const TempFile file("about.pdf", *worksheet_pdf(sheet));
+    const Ran about = run_outside("pdfinfo " + file.path());
+    CHECK_THAT(about.out, ContainsSubstring("Levers & \"arms\""));
+    CHECK_THAT(about.out, ContainsSubstring("612 x 792")); // Letter, ANSI size A
+    const Ran structure = run_outside("pdfinfo -struct " + file.path());
+    for (const char* element : {"H1 (block)", "H2 (block)", "P (block)", "Figure"}) {
+        CHECK_THAT(structure.out, ContainsSubstring(element));
+    }
+    const Ran fonts = run_outside("pdffonts " + file.path());
+    CHECK_THAT(fonts.out, ContainsSubstring("Inter"));
+    CHECK_THAT(fonts.out, !ContainsSubstring(" no  ")); // columns emb, sub, uni
+}
+
+TEST_CASE("an empty sheet is a page with its head") {
+    const auto pdf = worksheet_pdf(sheet_of({}));
+    REQUIRE(pdf);
+    CHECK(pdf->substr(0, 5) == "%PDF-");
+    CHECK(key_pdf(sheet_of({}), {}));
+}
+
+TEST_CASE("work that is told to stop makes no paper") {
+    const problems::Bank bank = real_bank();
+    const Worksheet sheet = sheet_of(questions_of(bank, 10));
+    std::size_t reported = 0;
+    const auto pdf = worksheet_pdf(sheet, [&](std::size_t done, std::size_t all) {
+        reported = done;
+        CHECK(all >= 10);
+        return done < 3;
+    });
+    REQUIRE_FALSE(pdf);
+    CHECK(pdf.error().fault == PublishFault::stopped);
+    CHECK(reported == 3);
+}
