@@ -59,7 +59,10 @@ struct Scaler {
         box.outline = scaled(box.outline);
         return box;
     }
-    Shape operator()(const Label& label) const { return label; }
+    Shape operator()(Label label) const {
+        label.at *= factor;
+        return label;
+    }
 };
 
 } // namespace
@@ -89,15 +92,20 @@ std::vector<Point> taper_outline(const Taper& taper) {
     return outline;
 }
 
-Drawing scaled_without_labels(const Drawing& drawing, double factor) {
-    Drawing reduced;
-    reduced.size_px = drawing.size_px * factor;
-    reduced.title = drawing.title;
-    reduced.description = drawing.description;
-    for (const Shape& shape : drawing.shapes)
-        if (!std::holds_alternative<Label>(shape))
-            reduced.shapes.push_back(std::visit(Scaler{factor}, shape));
-    return reduced;
+Drawing scaled(const Drawing& drawing, double factor) {
+    Drawing result = drawing;
+    result.size_px *= factor;
+    for (Shape& shape : result.shapes)
+        shape = std::visit(Scaler{factor}, std::move(shape));
+    return result;
+}
+
+Drawing without_labels(Drawing drawing) {
+    drawing.shapes.erase(
+        std::remove_if(drawing.shapes.begin(), drawing.shapes.end(),
+                       [](const Shape& shape) { return std::holds_alternative<Label>(shape); }),
+        drawing.shapes.end());
+    return drawing;
 }
 
 } // namespace steelyard::scene

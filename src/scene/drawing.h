@@ -132,9 +132,12 @@ struct Drawing {
     std::string description; ///< the same in a sentence, for a reader who cannot see it
 };
 
-/// The drawing enlarged or reduced as a whole, strokes included. Text sizes are fixed, so labels
-/// are left out.
-Drawing scaled_without_labels(const Drawing& drawing, double factor);
+/// The drawing enlarged or reduced as a whole, strokes included. Labels move with it; their size is
+/// the painter's.
+Drawing scaled(const Drawing& drawing, double factor);
+
+/// The drawing without its words.
+Drawing without_labels(Drawing drawing);
 
 /// Height of a text size at 100 % [px].
 constexpr double text_height_px(TextSize size) {

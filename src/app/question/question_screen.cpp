@@ -215,7 +215,7 @@ scene::Drawing draw_question_stage(const Style& style, const Layout& layout,
         how.wrong = model.mark->drawn_wrong;
         how.right = model.mark->drawn_right;
     }
-    return publish::question_drawing(model.question, how).value_or(scene::Drawing{});
+    return publish::question_drawing(model.question, how);
 }
 
 } // namespace

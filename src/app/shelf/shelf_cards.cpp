@@ -24,7 +24,8 @@ scene::Drawing lever_picture(const mechanics::Lever& lever, const mechanics::Lev
     scene::LeverDrawing how;
     how.marks.heading = how.marks.arms = how.marks.reaction = how.marks.turning = false;
     how.marks.strip = how.marks.ruler = how.marks.arrow_scale = how.marks.lines = false;
-    return scene::scaled_without_labels(scene::draw_lever(lever, solved, view, how), kReduction);
+    return scene::without_labels(
+        scene::scaled(scene::draw_lever(lever, solved, view, how), kReduction));
 }
 
 /// The exercise half way along its path: where it can be told apart best.
@@ -44,7 +45,7 @@ scene::Drawing body_picture(const setup::BodySetup& setup, const Point& size_px)
         scene::fit_body(posed.body, {*solved}, camera, picture.size_px, {30.0, 30.0, 20.0, 20.0});
     scene::add_figure(posed.body, solved->placement, stage, picture.shapes);
     scene::add_resistance_marks(posed, *solved, stage, picture.shapes);
-    return scene::scaled_without_labels(picture, kReduction);
+    return scene::without_labels(scene::scaled(picture, kReduction));
 }
 
 } // namespace
