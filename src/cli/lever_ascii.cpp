@@ -58,16 +58,29 @@ public:
             rows_[static_cast<std::size_t>(at_row)][static_cast<std::size_t>(at_column)] = c;
     }
 
+    bool blank(int at_column, int at_row) const {
+        return at_row >= 0 && at_row < static_cast<int>(rows_.size()) && at_column >= 0 &&
+               at_column < static_cast<int>(rows_.front().size()) &&
+               rows_[static_cast<std::size_t>(at_row)][static_cast<std::size_t>(at_column)] == ' ';
+    }
+
     void line(const Vec2& from, const Vec2& to) {
         const int columns = column(to) - column(from);
         const int rows = row(to) - row(from);
-        const int count = std::max({std::abs(columns), std::abs(rows), 1});
         const char c = std::abs(rows) * 4 < std::abs(columns)   ? '='
                        : std::abs(columns) * 2 < std::abs(rows) ? '|'
                        : (columns > 0) == (rows > 0)            ? '\\'
                                                                 : '/';
+        trace(from, to, c, 0);
+    }
+
+    /// A line of one character, so many rows above where it lies.
+    void trace(const Vec2& from, const Vec2& to, char c, int rows_up) {
+        const int columns = column(to) - column(from);
+        const int rows = row(to) - row(from);
+        const int count = std::max({std::abs(columns), std::abs(rows), 1});
         for (int i = 0; i <= count; ++i)
-            set(column(from) + columns * i / count, row(from) + rows * i / count, c);
+            set(column(from) + columns * i / count, row(from) + rows * i / count - rows_up, c);
     }
 
     /// An arrow that leaves the point the way the force pulls, with its letter at the tip.
@@ -87,6 +100,17 @@ public:
         set(column(point) + kArrow * step_column, row(point) + kArrow * step_row, tip);
         set(column(point) + (kArrow + 1) * step_column, row(point) + (kArrow + 1) * step_row,
             letter);
+    }
+
+    /// The line of action of a force, dotted over what is still blank.
+    void line_of_action(const Vec2& point, double direction_rad) {
+        const Vec2 along = mechanics::unit_vector(direction_rad);
+        const int reach = 2 * kWidth;
+        for (int i = -reach; i <= reach; ++i) {
+            const Vec2 at = point + along * (i / columns_per_m_);
+            if (blank(column(at), row(at)))
+                set(column(at), row(at), '.');
+        }
     }
 
     std::string text() const {
@@ -136,7 +160,8 @@ std::string legend_length(const problems::DrawnQuantity& label) {
 } // namespace
 
 std::string draw_in_ascii(const problems::LeverPicture& picture,
-                          const std::vector<problems::Spot>& spots) {
+                          const std::vector<problems::Spot>& spots,
+                          const std::vector<MarkedLine>& marks) {
     const mechanics::Lever& lever = picture.lever;
     std::vector<Vec2> points = lever.path_m;
     for (const problems::Spot& spot : spots)
@@ -162,6 +187,14 @@ std::string draw_in_ascii(const problems::LeverPicture& picture,
                     lever.effort.direction_rad, 'E');
         legend += fmt::format("  E effort: {}\n", lever.effort.name);
     }
+    // A place about a known axis is sought along a line of action, so the line is drawn then.
+    const bool shows_line = !spots.empty() && picture.show_axis;
+    if (shows_line && picture.show_effort)
+        sheet.line_of_action(mechanics::point_at(lever.path_m, lever.effort.at_m),
+                             lever.effort.direction_rad);
+    if (shows_line && !picture.show_effort && !lever.loads.empty())
+        if (const std::optional<Pull> pull = pull_of(lever, lever.loads.front()))
+            sheet.line_of_action(pull->point_m, pull->direction_rad);
     if (picture.show_axis) {
         const Vec2 axis = mechanics::point_at(lever.path_m, lever.axis_at_m);
         sheet.set(sheet.column(axis), sheet.row(axis), 'o');
@@ -170,6 +203,11 @@ std::string draw_in_ascii(const problems::LeverPicture& picture,
     }
     for (const problems::Spot& spot : spots)
         sheet.set(sheet.column(spot.at_m), sheet.row(spot.at_m), spot.letter.front());
+    for (std::size_t i = 0; i < marks.size(); ++i) {
+        const MarkedLine& mark = marks[i];
+        sheet.trace(mark.line.from_m, mark.line.to_m, mark.character, static_cast<int>(i) + 1);
+        legend += fmt::format("  {} {}: {}\n", mark.character, mark.says, mark.line.text);
+    }
     for (const problems::DrawnQuantity& label : picture.labels)
         legend += legend_length(label);
     return sheet.text() + legend;

@@ -8,10 +8,18 @@
 
 namespace steelyard::cli {
 
-/// The lever, its axis (^), loads (L) and effort (E) with the way they pull, lettered spots, and a
-/// legend with the lengths that the drawing states. At most 72 columns wide, plain ASCII but for
-/// the names in the legend.
+/// A length to point out, drawn with one character above the lever.
+struct MarkedLine {
+    char character = 'x';
+    std::string says; ///< for the legend: "you took"
+    problems::DrawnQuantity line;
+};
+
+/// The lever, its axis (^), loads (L) and effort (E) with the way they pull, lettered spots, marked
+/// lengths, and a legend with the lengths that the drawing states. At most 72 columns wide, plain
+/// ASCII but for the names in the legend.
 std::string draw_in_ascii(const problems::LeverPicture& picture,
-                          const std::vector<problems::Spot>& spots);
+                          const std::vector<problems::Spot>& spots,
+                          const std::vector<MarkedLine>& marks = {});
 
 } // namespace steelyard::cli

@@ -135,12 +135,12 @@ bool step_by_step(const Question& question, std::size_t from, const Streams& str
         for (std::size_t j = 0; j < step.options.size(); ++j)
             streams.out << fmt::format("       {}  {}\n", problems::letter(j), step.options[j]);
         std::string line;
-        if (!read_line(streams,
-                       step.options.empty()
-                           ? fmt::format("     {} in {}", step.find,
-                                         step.unit.empty() ? "plain numbers" : step.unit)
-                           : std::string("     Which"),
-                       line))
+        if (!read_line(
+                streams,
+                step.options.empty()
+                    ? fmt::format("     In {}", step.unit.empty() ? "plain numbers" : step.unit)
+                    : std::string("     Which"),
+                line))
             return false;
         if (line == "q")
             return true;
@@ -149,17 +149,14 @@ bool step_by_step(const Question& question, std::size_t from, const Streams& str
     return true;
 }
 
-void show_drawn(const char* what, const problems::DrawnQuantity& line, std::ostream& out) {
-    out << fmt::format("     {}: {} from ({:.3g}, {:.3g}) to ({:.3g}, {:.3g}) m\n", what, line.text,
-                       line.from_m.x(), line.from_m.y(), line.to_m.x(), line.to_m.y());
-}
-
-void show_marking(const problems::Marking& marking, std::ostream& out) {
+void show_marking(const Question& question, const problems::Marking& marking, std::ostream& out) {
     out << wrapped(marking.feedback, "  ");
-    if (marking.drawn_wrong && marking.drawn_right) {
-        show_drawn("taken   ", *marking.drawn_wrong, out);
-        show_drawn("to take ", *marking.drawn_right, out);
-    }
+    const auto* picture = std::get_if<problems::LeverPicture>(&question.picture);
+    if (picture && marking.drawn_wrong && marking.drawn_right)
+        out << '\n'
+            << draw_in_ascii(*picture, {},
+                             {{'x', "you took", *marking.drawn_wrong},
+                              {'+', "it has to be", *marking.drawn_right}});
     if (!marking.follow_up.empty())
         out << wrapped(marking.follow_up, "  ");
 }
@@ -194,7 +191,7 @@ Ended ask(const problems::Bank& bank, const Question& question, std::size_t done
                 return Ended::quit;
         } else if (!line.empty()) {
             const problems::Marking marking = problems::mark(bank, question, line);
-            show_marking(marking, streams.out);
+            show_marking(question, marking, streams.out);
             if (marking.verdict == problems::Verdict::unreadable)
                 continue;
             if (marking.correct) {
