@@ -126,8 +126,8 @@ TEST_CASE("records are appended after those that are there, in painting order") 
 }
 
 TEST_CASE("a limb is one record that keeps its length and both its radii") {
-    const auto records = records_of(
-        {scene::Taper{{10.0, 20.0}, {40.0, 60.0}, 12.0, 7.0, scene::Role::limb, 0.5}});
+    const auto records =
+        records_of({scene::Taper{{10.0, 20.0}, {40.0, 60.0}, 12.0, 7.0, scene::Role::limb, 0.5}});
     REQUIRE(records.size() == 1);
     const ShapeRecord& limb = records.front();
     CHECK(is_kind(limb, ShapeKind::taper));
