@@ -37,6 +37,24 @@ double next_text_size(double size, int step) {
     return kTextSizes[at];
 }
 
+/// Keys that stand for the words of the row at the top.
+RowWish wish_of(int key, Place place) {
+    switch (key) {
+    case GLFW_KEY_D:
+        return RowWish::look;
+    case GLFW_KEY_F1:
+        return RowWish::help;
+    case GLFW_KEY_O:
+        return RowWish::open_shelf;
+    case GLFW_KEY_B:
+        return place == Place::bench ? RowWish::go_to_body : RowWish::go_to_bench;
+    case GLFW_KEY_U:
+        return RowWish::units;
+    default:
+        return RowWish::none;
+    }
+}
+
 } // namespace
 
 Application::Application(Window window, ShapePainter painter, Shelf levers, SavedWork saved,
@@ -147,23 +165,14 @@ std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
 bool Application::handle_key(const KeyPress& key) {
     const bool control = (key.modifiers & GLFW_MOD_CONTROL) != 0;
     const bool covered = help_open_ || shelf_state_.open;
+    const RowWish wish = control ? RowWish::none : wish_of(key.key, place_);
     if (control && (key.key == GLFW_KEY_EQUAL || key.key == GLFW_KEY_KP_ADD))
         text_size_ = next_text_size(text_size_, 1);
     else if (control && (key.key == GLFW_KEY_MINUS || key.key == GLFW_KEY_KP_SUBTRACT))
         text_size_ = next_text_size(text_size_, -1);
-    else if (key.key == GLFW_KEY_D && !control)
-        grant(RowWish::look);
-    else if (covered)
-        return false;
-    else if (key.key == GLFW_KEY_F1)
-        grant(RowWish::help);
-    else if (key.key == GLFW_KEY_O)
-        grant(RowWish::open_shelf);
-    else if (key.key == GLFW_KEY_B && !control)
-        grant(place_ == Place::bench ? RowWish::go_to_body : RowWish::go_to_bench);
-    else if (key.key == GLFW_KEY_U)
-        grant(RowWish::units);
-    else if (key.key == GLFW_KEY_Q && place_ == Place::bench && !question_.model)
+    else if (wish == RowWish::look || (wish != RowWish::none && !covered))
+        grant(wish);
+    else if (key.key == GLFW_KEY_Q && place_ == Place::bench && !question_.model && !covered)
         ask_question();
     else
         return false;
