@@ -15,7 +15,6 @@ namespace steelyard::scene {
 
 namespace {
 
-using mechanics::ForceReading;
 using mechanics::Vec2;
 using setup::Dimension;
 

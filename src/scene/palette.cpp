@@ -107,7 +107,6 @@ Inks print_inks(Role role) {
     case Role::far_limb:
         return same(0xE2E2E2);
     case Role::bone:
-        return same(0xFFFFFF);
     case Role::beam:
         return same(0xFFFFFF);
     case Role::effort:

@@ -27,7 +27,9 @@ SETUPS = Path()
 # Colours of the two looks: sheet, effort and load (Okabe and Ito 2008, "Color Universal Design").
 LIGHT = {"sheet": (0xFB, 0xFA, 0xF7), "effort": (0x00, 0x72, 0xB2), "load": (0xD5, 0x5E, 0x00)}
 DARK = {"sheet": (0x14, 0x18, 0x1D), "effort": (0x56, 0xB4, 0xE9), "load": (0xE6, 0x9F, 0x00)}
-WORTHLESS = re.compile(r"(?<![a-z])(?:nan|inf|infinity)(?![a-z])|[-−]0(?:\.0+)?(?![\d.])", re.I)
+# A dash within a question's code ("FAKYS-0NG9B") is no sign.
+WORTHLESS = re.compile(r"(?<![a-z])(?:nan|inf|infinity)(?![a-z])|"
+                       r"(?<![a-z0-9])[-−]0(?:\.0+)?(?![\d.a-z])", re.I)
 
 
 def luminance(colour):
