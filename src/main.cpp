@@ -18,7 +18,7 @@ int open_window(int argc, char** argv) {
     steelyard::app::RunOptions options;
     options.data_folder = steelyard::setup::data_folder();
     options.setup = request->setup;
-    options.transcript = request->transcript;
+    options.narration = request->narration;
     options.width_px = request->width_px;
     options.height_px = request->height_px;
     return steelyard::app::run(options);

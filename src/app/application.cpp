@@ -71,8 +71,8 @@ Application::Application(Window window, ShapePainter painter, Shelf levers, Save
 }
 
 void Application::tell_to(std::ofstream file) {
-    transcript_file_ = std::move(file);
-    style_.transcript = &transcript_;
+    narration_file_ = std::move(file);
+    style_.narration = &narration_;
 }
 
 void Application::run() {
@@ -332,7 +332,7 @@ scene::Drawing Application::run_bench_place(const Layout& layout, const FrameInp
 void Application::frame(double seconds) {
     prepare_style();
     window_.begin_frame();
-    transcript_.begin_frame();
+    narration_.begin_frame();
     const Layout layout = lay_out(window_.size_px(), style_.fonts.scale);
     Incoming& incoming = window_.incoming();
     take_dropped_files(incoming.dropped_files);
@@ -361,9 +361,9 @@ void Application::frame(double seconds) {
     }
     paint(stage, pictures);
     ++frame_count_;
-    if (transcript_file_.is_open()) {
-        transcript_file_ << transcript_.to_json(frame_count_) << '\n';
-        transcript_file_.flush();
+    if (narration_file_.is_open()) {
+        narration_file_ << narration_.to_json(frame_count_) << '\n';
+        narration_file_.flush();
     }
 }
 

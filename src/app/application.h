@@ -26,7 +26,7 @@ public:
     /// Puts a setup where it belongs: on the bench or on the body stage.
     void open_setup(const setup::Setup& setup);
 
-    /// Writes every frame's transcript to a file from now on.
+    /// Writes every frame's narration to a file from now on.
     void tell_to(std::ofstream file);
 
     /// Draws frames as events come in, until the window is closed.
@@ -61,8 +61,8 @@ private:
     Shelf levers_;
     SavedWork saved_;
     Style style_;
-    Transcript transcript_;
-    std::ofstream transcript_file_;
+    Narration narration_;
+    std::ofstream narration_file_;
     Place place_ = Place::bench;
     BenchScreen bench_;
     ShelfState shelf_state_;

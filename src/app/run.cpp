@@ -52,10 +52,10 @@ int run(const RunOptions& options) {
                             std::move(saved), first, options.data_folder);
     if (named)
         application.open_setup(*named);
-    if (options.transcript) {
-        std::ofstream file(*options.transcript);
+    if (options.narration) {
+        std::ofstream file(*options.narration);
         if (!file) {
-            std::cerr << "The transcript cannot be written to " << options.transcript->string()
+            std::cerr << "The narration cannot be written to " << options.narration->string()
                       << ": check that the folder exists and is yours.\n";
             return 1;
         }

@@ -10,7 +10,7 @@ struct RunOptions {
     std::filesystem::path data_folder;          ///< holds assets/ and question_bank/
     std::optional<std::filesystem::path> setup; ///< put on the bench at the start
     /// Where to write what each frame shows, in words and places, a line of JSON a frame.
-    std::optional<std::filesystem::path> transcript;
+    std::optional<std::filesystem::path> narration;
     int width_px = 0; ///< 0 = as it was last time
     int height_px = 0;
 };

@@ -37,7 +37,7 @@ bool asks_for_window(int argc, const char* const* argv) {
     if (argc <= 1)
         return true;
     const std::string_view first = argv[1];
-    return ends_with(first, ".toml") || first == "--size" || first == "--transcript";
+    return ends_with(first, ".toml") || first == "--size" || first == "--narration";
 }
 
 tl::expected<WindowRequest, std::string> read_window_request(int argc, const char* const* argv) {
@@ -46,7 +46,7 @@ tl::expected<WindowRequest, std::string> read_window_request(int argc, const cha
     CLI::App parser;
     parser.set_help_flag();
     parser.add_option("--size", size);
-    parser.add_option("--transcript", request.transcript);
+    parser.add_option("--narration", request.narration);
     parser.add_option("setup", request.setup);
     try {
         parser.parse(argc, argv);

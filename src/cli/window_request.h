@@ -9,11 +9,11 @@
 
 namespace steelyard::cli {
 
-/// steelyard [--size WxH] [--transcript FILE] [SETUP]
+/// steelyard [--size WxH] [--narration FILE] [SETUP]
 struct WindowRequest {
-    std::optional<std::filesystem::path> setup;      ///< put on the bench
-    std::optional<std::filesystem::path> transcript; ///< told what every frame shows
-    int width_px = 0;                                ///< 0 = as it was last time
+    std::optional<std::filesystem::path> setup;     ///< put on the bench
+    std::optional<std::filesystem::path> narration; ///< told what every frame shows
+    int width_px = 0;                               ///< 0 = as it was last time
     int height_px = 0;
 };
 

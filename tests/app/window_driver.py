@@ -1,4 +1,4 @@
-"""Drives the real window on a display of its own: Xvfb, xdotool and the window's transcript."""
+"""Drives the real window on a display of its own: Xvfb, xdotool and the window's narration."""
 
 import ctypes
 import json
@@ -68,18 +68,18 @@ class Picture:
 
 
 class Bench:
-    """One run of the program; `folder` keeps its state and transcript."""
+    """One run of the program; `folder` keeps its state and narration."""
 
     def __init__(self, display, program, folder, *arguments, size="1280x720"):
         self.display, self.program, self.folder = display, program, Path(folder)
         self.opened = next((Path(name) for name in arguments), None)
-        self.transcript = self.folder / "transcript.jsonl"
-        self.transcript.unlink(missing_ok=True)
+        self.narration = self.folder / "narration.jsonl"
+        self.narration.unlink(missing_ok=True)
         self.environment = {**os.environ, "DISPLAY": display.name,
                             "XDG_STATE_HOME": str(self.folder)}
         self.errors = open(self.folder / "errors.txt", "w+", encoding="utf-8")
         self.process = subprocess.Popen(
-            [program, "--size", size, "--transcript", str(self.transcript), *map(str, arguments)],
+            [program, "--size", size, "--narration", str(self.narration), *map(str, arguments)],
             env=self.environment, stderr=self.errors)
         self.wait(lambda: self.frame_count() > 0, "the first frame")
         self.window = self.xdotool("search", "--sync", "--pid", str(self.process.pid)).split()[-1]
@@ -90,14 +90,14 @@ class Bench:
 
     def frame_count(self):
         """Frames that are written whole."""
-        return self.transcript.read_bytes().count(b"\n") if self.transcript.exists() else 0
+        return self.narration.read_bytes().count(b"\n") if self.narration.exists() else 0
 
     def frames(self):
-        lines = self.transcript.read_text(encoding="utf-8").split("\n")[:-1]
+        lines = self.narration.read_text(encoding="utf-8").split("\n")[:-1]
         return [Frame(json.loads(line)) for line in lines]
 
     def frame(self, number=-1):
-        with open(self.transcript, "rb") as file:
+        with open(self.narration, "rb") as file:
             lines = file.read().split(b"\n")[:-1]
         return Frame(json.loads(lines[number]))
 
@@ -210,7 +210,7 @@ class Bench:
 
 
 class Frame:
-    """One frame of the transcript."""
+    """One frame of the narration."""
 
     COLUMN_SHARE = 0.74
 

@@ -94,7 +94,7 @@ void time_first_frame(benchmark::State& state, const std::vector<std::string>& a
 void first_frame(benchmark::State& state) {
     const std::string setup =
         (steelyard::setup::data_folder() / "assets/setups/seesaw.setup.toml").string();
-    time_first_frame(state, {STEELYARD_PROGRAM, setup, "--size", "1280x720", "--transcript"});
+    time_first_frame(state, {STEELYARD_PROGRAM, setup, "--size", "1280x720", "--narration"});
 }
 BENCHMARK(first_frame)->UseManualTime()->Iterations(12)->Unit(benchmark::kMillisecond);
 

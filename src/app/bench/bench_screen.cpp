@@ -133,13 +133,13 @@ scene::Drawing draw_stage(const Style& style, const BenchScreen& screen) {
 }
 
 void tell_grips(const Style& style, const BenchScreen& screen) {
-    if (style.transcript == nullptr)
+    if (style.narration == nullptr)
         return;
     for (const scene::Grip& grip : scene::lever_grips(
              screen.model.state.setup.lever, screen.model.solved, screen.stage.view, screen.pose()))
-        style.transcript->add_grip(name_of(screen.model.state.setup.lever, grip.part) +
-                                       (grip.hold == scene::Hold::tip ? " tip" : " place"),
-                                   grip.at_px);
+        style.narration->add_grip(name_of(screen.model.state.setup.lever, grip.part) +
+                                      (grip.hold == scene::Hold::tip ? " tip" : " place"),
+                                  grip.at_px);
 }
 
 } // namespace

@@ -25,7 +25,7 @@ float paragraph_height(const Style& style, const TextStyle& how, float width_px,
     // Drawn far above the window, where it is clipped: measured by the very code that draws it.
     ImDrawList& list = *ImGui::GetBackgroundDrawList();
     Style silent = style;
-    silent.transcript = nullptr;
+    silent.narration = nullptr;
     return draw_paragraph(list, silent, how, {0.0F, kFarAbove_px}, width_px, text) - kFarAbove_px;
 }
 

@@ -191,10 +191,10 @@ void play(BodyScreen& screen, double seconds) {
 }
 
 void tell_grips(const Style& style, const BodyScreen& screen) {
-    if (style.transcript == nullptr)
+    if (style.narration == nullptr)
         return;
     for (const Hinge hinge : screen.model.state.setup.axes)
-        style.transcript->add_grip(
+        style.narration->add_grip(
             scene::joint_word(hinge) + " axis",
             screen.stage.to_sheet(screen.model.solved.placement.axis_point_m(hinge)));
 }

@@ -32,8 +32,8 @@ float draw_text(ImDrawList& list, const Style& style, const TextStyle& how, ImVe
     list.AddText(font, height_px, corner, style.text(how.role), text.data(),
                  text.data() + text.size());
     const float width_px = text_width(style, how, text);
-    if (style.transcript != nullptr)
-        style.transcript->add_text(text, {at.x, at.y}, width_px);
+    if (style.narration != nullptr)
+        style.narration->add_text(text, {at.x, at.y}, width_px);
     return width_px;
 }
 

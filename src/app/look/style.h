@@ -3,7 +3,7 @@
 
 #include "app/look/colours.h"
 #include "app/look/fonts.h"
-#include "app/look/transcript.h"
+#include "app/look/narration.h"
 
 #include <string>
 #include <string_view>
@@ -14,7 +14,7 @@ namespace steelyard::app {
 struct Style {
     Fonts fonts;
     scene::Look look = scene::Look::light;
-    Transcript* transcript = nullptr; ///< hears every text that is drawn; null = nobody listens
+    Narration* narration = nullptr; ///< hears every text that is drawn; null = nobody listens
 
     /// A length of the layout at the present text size [px].
     float px(float at_100_percent) const { return at_100_percent * fonts.scale; }

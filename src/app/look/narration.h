@@ -11,7 +11,7 @@
 namespace steelyard::app {
 
 /// Collects every text as it is drawn, and every spot that can be taken hold of.
-class Transcript {
+class Narration {
 public:
     struct Entry {
         std::string text;

@@ -1,4 +1,4 @@
-#include "app/look/transcript.h"
+#include "app/look/narration.h"
 
 #include <nlohmann/json.hpp>
 
@@ -6,9 +6,9 @@ namespace steelyard::app {
 
 namespace {
 
-nlohmann::json list_of(const std::vector<Transcript::Entry>& entries) {
+nlohmann::json list_of(const std::vector<Narration::Entry>& entries) {
     nlohmann::json list = nlohmann::json::array();
-    for (const Transcript::Entry& entry : entries)
+    for (const Narration::Entry& entry : entries)
         list.push_back({{"text", entry.text},
                         {"x", entry.at_px.x()},
                         {"y", entry.at_px.y()},
@@ -18,7 +18,7 @@ nlohmann::json list_of(const std::vector<Transcript::Entry>& entries) {
 
 } // namespace
 
-std::string Transcript::to_json(long frame) const {
+std::string Narration::to_json(long frame) const {
     const nlohmann::json line{
         {"frame", frame}, {"texts", list_of(texts_)}, {"grips", list_of(grips_)}};
     return line.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
