@@ -1,31 +1,15 @@
 // The real program, run as a process: exit statuses as a shell sees them.
 
 #include "catch.h"
+#include "outside_program.h"
 
-#include <cstdio>
 #include <filesystem>
 #include <string>
-#include <sys/wait.h>
 
 namespace {
 
-struct Ended {
-    int status = -1;
-    std::string out; ///< of both streams
-};
-
-Ended run_program(const std::string& arguments) {
-    const std::string command = std::string(STEELYARD_PROGRAM) + " " + arguments + " 2>&1";
-    std::FILE* pipe = popen(command.c_str(), "r");
-    REQUIRE(pipe != nullptr);
-    Ended ended;
-    char block[4096];
-    for (std::size_t n = 0; (n = std::fread(block, 1, sizeof block, pipe)) > 0;) {
-        ended.out.append(block, n);
-    }
-    const int raw = pclose(pipe);
-    ended.status = WIFEXITED(raw) ? WEXITSTATUS(raw) : -1;
-    return ended;
+Ran run_program(const std::string& arguments) {
+    return run_outside(std::string(STEELYARD_PROGRAM) + " " + arguments);
 }
 
 } // namespace
@@ -50,7 +34,7 @@ TEST_CASE("the program ends with 1 when its output cannot be written") {
         WARN("skipped: this system has no /dev/full");
         return;
     }
-    const Ended ended = run_program("solve wheelbarrow --json > /dev/full");
+    const Ran ended = run_program("solve wheelbarrow --json > /dev/full");
     CHECK(ended.status == 1);
 }
 

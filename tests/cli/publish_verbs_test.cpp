@@ -2,41 +2,15 @@
 
 #include "catch.h"
 #include "cli/run_here.h"
+#include "temp_folder.h"
 
 #include <filesystem>
 #include <fstream>
-#include <iterator>
 #include <utility>
 
 namespace fs = std::filesystem;
 
 namespace {
-
-/// An empty folder that is gone when the test ends.
-class Folder {
-public:
-    Folder() : path_(fs::temp_directory_path() / "steelyard_publish_verbs_test") {
-        fs::remove_all(path_);
-        fs::create_directories(path_);
-    }
-    ~Folder() { fs::remove_all(path_); }
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
-
-    std::string operator/(const std::string& name) const { return (path_ / name).string(); }
-    std::string path() const { return path_.string(); }
-    auto count() const {
-        return std::distance(fs::directory_iterator(path_), fs::directory_iterator());
-    }
-
-private:
-    fs::path path_;
-};
-
-std::string content(const std::string& path) {
-    std::ifstream file(path, std::ios::binary);
-    return {std::istreambuf_iterator<char>(file), {}};
-}
 
 /// Width and height from a PNG's header (PNG, third edition, section 11.2.2).
 std::pair<int, int> png_size(const std::string& bytes) {
@@ -53,7 +27,7 @@ std::pair<int, int> png_size(const std::string& bytes) {
 } // namespace
 
 TEST_CASE("draw writes the format that the name asks for, in the size that was asked for") {
-    const Folder folder;
+    const TempFolder folder;
     CHECK(
         run_here({"draw", "wheelbarrow", "--out", folder / "a.png", "--size", "640x360"}).status ==
         0);
@@ -68,7 +42,7 @@ TEST_CASE("draw writes the format that the name asks for, in the size that was a
 }
 
 TEST_CASE("a figure has a caption of its numbers") {
-    const Folder folder;
+    const TempFolder folder;
     const Run run = run_here({"figure", "wheelbarrow", "--out", folder / "a.svg"});
     CHECK(run.status == 0);
     const std::string svg = content(folder / "a.svg");
@@ -79,7 +53,7 @@ TEST_CASE("a figure has a caption of its numbers") {
 }
 
 TEST_CASE("what draw cannot do is status 2 for the command line and 1 for the disk") {
-    const Folder folder;
+    const TempFolder folder;
     const std::string out = folder / "a.png";
     CHECK(run_here({"draw", "wheelbarrow"}).status == 2);
     CHECK(run_here({"draw", "no-such", "--out", out}).status == 2);
@@ -97,7 +71,7 @@ TEST_CASE("what draw cannot do is status 2 for the command line and 1 for the di
 }
 
 TEST_CASE("handout writes a sheet and a key for each version, named by their codes") {
-    const Folder folder;
+    const TempFolder folder;
     const Run run = run_here({"handout", "--blueprint", "boathouse", "--seed", "42", "--versions",
                               "3", "--out", folder / "new folder"});
     INFO(run.err);
@@ -114,7 +88,7 @@ TEST_CASE("handout writes a sheet and a key for each version, named by their cod
 }
 
 TEST_CASE("a sheet's code makes that sheet again") {
-    const Folder folder;
+    const TempFolder folder;
     REQUIRE(run_here({"handout", "--blueprint", "boathouse", "--seed", "9", "--versions", "3",
                       "--html", "--out", folder / "first"})
                 .status == 0);
@@ -128,7 +102,7 @@ TEST_CASE("a sheet's code makes that sheet again") {
 }
 
 TEST_CASE("what handout cannot do is told, and no file is left") {
-    const Folder folder;
+    const TempFolder folder;
     CHECK(run_here({"handout", "--out", folder.path()}).status == 2);
     CHECK(run_here({"handout", "--blueprint", "no-such", "--out", folder.path()}).status == 2);
     CHECK(run_here({"handout", "--code", "nonsense", "--out", folder.path()}).status == 2);
@@ -142,7 +116,7 @@ TEST_CASE("what handout cannot do is told, and no file is left") {
 }
 
 TEST_CASE("export writes packages and tables") {
-    const Folder folder;
+    const TempFolder folder;
     for (const char* format : {"qti21", "qti3"}) {
         const std::string out = folder / (std::string(format) + ".zip");
         CHECK(run_here({"export", "--format", format, "--count", "5", "--out", out}).status == 0);
@@ -158,7 +132,7 @@ TEST_CASE("export writes packages and tables") {
 }
 
 TEST_CASE("what export cannot do is told") {
-    const Folder folder;
+    const TempFolder folder;
     const std::string out = folder / "x.zip";
     CHECK(run_here({"export", "--format", "docx", "--out", out}).status == 2);
     CHECK(run_here({"export", "--format", "csv", "--count", "0", "--out", out}).status == 2);

@@ -1,10 +1,11 @@
 #include "catch.h"
+#include "outside_program.h"
 #include "publish/csv.h"
 #include "publish/hostile_text.h"
-#include "publish/outside_program.h"
 #include "publish/paper_questions.h"
 #include "publish/question_text.h"
 #include "publish/written_text.h"
+#include "temp_folder.h"
 
 #include <nlohmann/json.hpp>
 

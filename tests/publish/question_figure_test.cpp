@@ -1,8 +1,8 @@
 #include "catch.h"
 #include "publish/drawing_check.h"
-#include "publish/outside_program.h"
 #include "publish/paper_questions.h"
 #include "publish/question_figure.h"
+#include "publish/squeezed.h"
 #include "scene/label_board.h"
 
 using namespace steelyard;

@@ -1,40 +1,15 @@
 #include "catch.h"
 #include "publish/whole_file.h"
+#include "temp_folder.h"
 
 #include <csignal>
 #include <fstream>
-#include <iterator>
 #include <sys/resource.h>
 
 using namespace steelyard::publish;
 namespace fs = std::filesystem;
 
 namespace {
-
-/// An empty folder that is gone when the test ends.
-class Folder {
-public:
-    Folder() : path_(fs::temp_directory_path() / "steelyard_whole_file_test") {
-        fs::remove_all(path_);
-        fs::create_directories(path_);
-    }
-    ~Folder() { fs::remove_all(path_); }
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
-
-    fs::path operator/(const char* name) const { return path_ / name; }
-    auto count() const {
-        return std::distance(fs::directory_iterator(path_), fs::directory_iterator());
-    }
-
-private:
-    fs::path path_;
-};
-
-std::string content(const fs::path& path) {
-    std::ifstream file(path, std::ios::binary);
-    return {std::istreambuf_iterator<char>(file), {}};
-}
 
 /// No file of this process may grow past some bytes, as if the disk were full.
 class SmallDisk {
@@ -61,7 +36,7 @@ private:
 } // namespace
 
 TEST_CASE("bytes are written as they are, and replace what was there") {
-    const Folder folder;
+    const TempFolder folder;
     const fs::path path = folder / "figure.svg";
     const std::string bytes("a\r\n\0b\xFF", 6);
     REQUIRE(write_whole_file(path, "something longer that was there before"));
@@ -71,7 +46,7 @@ TEST_CASE("bytes are written as they are, and replace what was there") {
 }
 
 TEST_CASE("a missing folder is an error that names the file") {
-    const Folder folder;
+    const TempFolder folder;
     const auto written = write_whole_file(folder / "no/such/figure.svg", "x");
     REQUIRE_FALSE(written);
     CHECK(written.error().fault == PublishFault::cannot_write);
@@ -80,7 +55,7 @@ TEST_CASE("a missing folder is an error that names the file") {
 }
 
 TEST_CASE("a folder is not overwritten by a file") {
-    const Folder folder;
+    const TempFolder folder;
     fs::create_directory(folder / "figures");
     CHECK_FALSE(write_whole_file(folder / "figures", "x"));
     CHECK(fs::is_directory(folder / "figures"));
@@ -88,7 +63,7 @@ TEST_CASE("a folder is not overwritten by a file") {
 }
 
 TEST_CASE("a full disk leaves the old file and no half file") {
-    const Folder folder;
+    const TempFolder folder;
     const fs::path path = folder / "figure.svg";
     REQUIRE(write_whole_file(path, "old"));
     {
@@ -115,7 +90,7 @@ TEST_CASE("a full device is an error and stays a device") {
 }
 
 TEST_CASE("a link is followed, not replaced") {
-    const Folder folder;
+    const TempFolder folder;
     REQUIRE(write_whole_file(folder / "real.svg", "old"));
     fs::create_symlink(folder / "real.svg", folder / "link.svg");
     REQUIRE(write_whole_file(folder / "link.svg", "new"));
@@ -124,7 +99,7 @@ TEST_CASE("a link is followed, not replaced") {
 }
 
 TEST_CASE("a leftover temporary file of another run is not touched") {
-    const Folder folder;
+    const TempFolder folder;
     { std::ofstream(folder / "figure.svg.part0") << "theirs"; }
     REQUIRE(write_whole_file(folder / "figure.svg", "mine"));
     CHECK(content(folder / "figure.svg.part0") == "theirs");

@@ -1,9 +1,11 @@
 #include "catch.h"
+#include "outside_program.h"
 #include "publish/hostile_text.h"
-#include "publish/outside_program.h"
 #include "publish/paper_questions.h"
 #include "publish/question_text.h"
+#include "publish/squeezed.h"
 #include "publish/worksheet_html.h"
+#include "temp_folder.h"
 
 #include <nlohmann/json.hpp>
 
