@@ -3,7 +3,6 @@
 #include <fmt/core.h>
 
 #include <algorithm>
-#include <array>
 
 namespace steelyard::problems {
 
@@ -114,43 +113,6 @@ void read_predictions(TomlReader& table, Family& family, FamilyNames& names) {
     }
     if (family.kind == Kind::change && family.changes.empty())
         table.add_error("change", "nothing", "at least one [[change]]");
-}
-
-void read_place(TomlReader& table, Family& family, FamilyNames& names) {
-    std::optional<TomlReader> place =
-        table.table("place", family.kind == Kind::place ? Need::required : Need::optional);
-    if (!place)
-        return;
-    static const std::vector<std::string_view> kTargets{"axis", "effort_line", "effort_arm",
-                                                        "load_arm", "load_place"};
-    static constexpr std::array<PlaceTarget, 5> kMeaning{
-        PlaceTarget::axis, PlaceTarget::effort_line, PlaceTarget::arm_foot, PlaceTarget::arm_foot,
-        PlaceTarget::load_place};
-    static const std::vector<std::string_view> kSpots{"axis", "effort_point", "effort_foot",
-                                                      "load_point", "load_foot"};
-    PlacePlan plan;
-    const std::size_t target = place->choice("target", kTargets, Need::required).value_or(0);
-    plan.target = kMeaning[target];
-    plan.of_load = kTargets[target] == "load_arm";
-    plan.at = names.expression(
-        *place, "at", plan.target == PlaceTarget::load_place ? Need::required : Need::optional);
-    if (const auto tolerance = place->quantity("tolerance", setup::Dimension::length))
-        plan.tolerance_m = tolerance->value_SI;
-    for (TomlReader& spot : place->tables("spot", Need::required)) {
-        SpotPlan each;
-        each.reason = names.text(spot, "reason", Need::required);
-        each.rule = spot.text("rule").value_or("");
-        if (const std::optional<std::size_t> point = spot.choice("point", kSpots))
-            each.is = static_cast<SpotPlan::Is>(*point + 1);
-        else
-            each.at = names.expression(spot, "at", Need::required);
-        spot.finish();
-        plan.spots.push_back(std::move(each));
-    }
-    place->finish();
-    if (!family.lever)
-        table.add_error("place", "a place without a setup", "a [setup] to place it on");
-    family.place = std::move(plan);
 }
 
 } // namespace steelyard::problems

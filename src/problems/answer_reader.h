@@ -1,6 +1,6 @@
 #pragma once
-// Reads the parts of a family file that say how its questions are answered: wrong rules, choices,
-// predictions and places. What is wrong with them is added to the table's errors.
+// Reads the parts of a family file that say how its questions are answered: wrong rules, choices
+// and predictions. What is wrong with them is added to the table's errors.
 
 #include "problems/family_names.h"
 
@@ -14,8 +14,5 @@ void read_choices(setup::TomlReader& table, Family& family, FamilyNames& names);
 
 /// [[change]], for a prediction.
 void read_predictions(setup::TomlReader& table, Family& family, FamilyNames& names);
-
-/// [place] and its spots.
-void read_place(setup::TomlReader& table, Family& family, FamilyNames& names);
 
 } // namespace steelyard::problems

@@ -124,10 +124,21 @@ struct ChangePlan {
     std::string rule_up, rule_down, rule_same; ///< wrong rules that lead to each choice
 };
 
-/// A place on the drawing: along the lever, or a point of the solution.
+/// A place on the drawing: along the lever, a point of the solution, or from the effort's point so
+/// far in a direction.
 struct SpotPlan {
     std::optional<Expression> at;
-    enum class Is { along, axis, effort_point, effort_foot, load_point, load_foot } is = Is::along;
+    std::optional<Expression> toward; ///< [rad]; `reach` goes with it
+    std::optional<Expression> reach;  ///< [m]
+    enum class Is {
+        along,
+        axis,
+        effort_point,
+        effort_foot,
+        load_point,
+        load_foot,
+        toward,
+    } is = Is::along;
     TemplateText reason;
     std::string rule;
 };

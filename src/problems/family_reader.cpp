@@ -4,6 +4,7 @@
 #include "problems/draw_reader.h"
 #include "problems/family_names.h"
 #include "problems/lever_plan_reader.h"
+#include "problems/place_reader.h"
 #include "problems/question_code.h"
 
 #include <fmt/core.h>

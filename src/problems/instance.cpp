@@ -1,7 +1,7 @@
 #include "problems/instance.h"
 
-#include "mechanics/lever/lever_geometry.h"
 #include "problems/lever_plan.h"
+#include "problems/place_spots.h"
 #include "problems/question_code.h"
 
 #include <algorithm>
@@ -20,8 +20,6 @@ constexpr double kAgreement = 1.0e-9;
 constexpr double kRankGap = 0.05;
 /// A change that is to be called up or down is at least this large [-].
 constexpr double kLeastChange = 0.03;
-/// Wrong spots keep this many tolerances away from the right one.
-constexpr double kSpotGap = 2.5;
 
 double tenth_power(int decimals) {
     static constexpr std::array<double, 10> kPowers{1.0, 1e1, 1e2, 1e3, 1e4,
@@ -247,53 +245,6 @@ Refusal finish_change(const Family& family, Instance& instance) {
     return Refusal::none;
 }
 
-mechanics::Vec2 spot_point(const SpotPlan& spot, const Instance& instance) {
-    const mechanics::LeverResult& solved = *instance.solved;
-    switch (spot.is) {
-    case SpotPlan::Is::axis:
-        return solved.axis_m;
-    case SpotPlan::Is::effort_point:
-        return solved.effort.point_m;
-    case SpotPlan::Is::effort_foot:
-        return solved.effort.foot_m;
-    case SpotPlan::Is::load_point:
-        return solved.loads.front().point_m;
-    case SpotPlan::Is::load_foot:
-        return solved.loads.front().foot_m;
-    case SpotPlan::Is::along:
-        break;
-    }
-    return mechanics::point_at(instance.lever->path_m,
-                               spot.at->evaluate(instance.quantities.data()));
-}
-
-/// Letters run from left to right, so that the right one is not always the same.
-Refusal finish_place(const Family& family, Instance& instance) {
-    const PlacePlan& plan = *family.place;
-    instance.spots.clear();
-    for (const SpotPlan& spot : plan.spots) {
-        instance.spots.push_back(spot_point(spot, instance));
-        if (!instance.spots.back().allFinite())
-            return Refusal::no_value;
-    }
-    instance.shown = in_order(plan.spots.size());
-    std::sort(instance.shown.begin(), instance.shown.end(), [&](std::size_t a, std::size_t b) {
-        const mechanics::Vec2& one = instance.spots[a];
-        const mechanics::Vec2& other = instance.spots[b];
-        return one.x() != other.x() ? one.x() < other.x() : one.y() < other.y();
-    });
-    const mechanics::Vec2 target = place_target(family, instance);
-    instance.correct.clear();
-    for (std::size_t at = 0; at < instance.shown.size(); ++at) {
-        const double distance_m = (instance.spots[instance.shown[at]] - target).norm();
-        if (distance_m <= kAgreement)
-            instance.correct.push_back(at);
-        else if (distance_m < kSpotGap * plan.tolerance_m)
-            return Refusal::choices_unclear;
-    }
-    return instance.correct.size() == 1 ? Refusal::none : Refusal::choices_unclear;
-}
-
 Refusal finish(const Family& family, Random& random, Instance& instance) {
     switch (family.kind) {
     case Kind::numeric:
@@ -306,7 +257,7 @@ Refusal finish(const Family& family, Random& random, Instance& instance) {
     case Kind::change:
         return finish_change(family, instance);
     case Kind::place:
-        return finish_place(family, instance);
+        return find_spots(family, instance);
     }
     return Refusal::no_value;
 }
@@ -340,23 +291,6 @@ void draw_item(const Family& family, std::uint64_t seed, Instance& instance) {
 }
 
 } // namespace
-
-mechanics::Vec2 place_target(const Family& family, const Instance& instance) {
-    const PlacePlan& plan = *family.place;
-    const mechanics::LeverResult& solved = *instance.solved;
-    switch (plan.target) {
-    case PlaceTarget::axis:
-        return solved.axis_m;
-    case PlaceTarget::effort_line:
-        return solved.effort.point_m;
-    case PlaceTarget::arm_foot:
-        return plan.of_load ? solved.loads.front().foot_m : solved.effort.foot_m;
-    case PlaceTarget::load_place:
-        break;
-    }
-    return mechanics::point_at(instance.lever->path_m,
-                               plan.at->evaluate(instance.quantities.data()));
-}
 
 Refusal try_draw(const Family& family, Random& random, Instance& instance) {
     instance.quantities.assign(family.quantities.size(), 0.0);

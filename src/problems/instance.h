@@ -66,9 +66,6 @@ Refusal try_draw(const Family& family, Random& random, Instance& instance);
 
 inline constexpr int kMaxDraws = 400;
 
-/// Where the right place is, in the setup's frame [m]. Only for a place family.
-mechanics::Vec2 place_target(const Family& family, const Instance& instance);
-
 /// How far a typed number may lie from a wrong rule's and still be taken for it [-]. Draws keep
 /// wrong numbers twice this apart.
 inline constexpr double kRuleTolerance = 0.01;

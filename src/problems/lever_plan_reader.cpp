@@ -9,22 +9,6 @@ namespace {
 using setup::Need;
 using setup::TomlReader;
 
-/// "up", "down", "left", "right", or an expression for an angle from +x counter-clockwise.
-std::optional<Expression> read_direction(TomlReader& table, std::string_view key,
-                                         FamilyNames& names) {
-    const setup::TomlNode* const node = table.node(key);
-    if (!node)
-        return std::nullopt;
-    if (const auto* text = std::get_if<std::string>(&node->value)) {
-        static constexpr std::pair<std::string_view, const char*> kWords[] = {
-            {"up", "pi / 2"}, {"down", "-pi / 2"}, {"left", "pi"}, {"right", "0"}};
-        for (const auto& [word, angle] : kWords)
-            if (*text == word)
-                return names.expression_in(table, key, angle);
-    }
-    return names.expression(table, key);
-}
-
 Expression needed(TomlReader& table, std::string_view key, FamilyNames& names) {
     return names.expression(table, key, Need::required).value_or(Expression{});
 }
@@ -108,6 +92,21 @@ void check_known_before(TomlReader& table, const LeverPlan& plan, FamilyNames& n
 }
 
 } // namespace
+
+std::optional<Expression> read_direction(TomlReader& table, std::string_view key,
+                                         FamilyNames& names) {
+    const setup::TomlNode* const node = table.node(key);
+    if (!node)
+        return std::nullopt;
+    if (const auto* text = std::get_if<std::string>(&node->value)) {
+        static constexpr std::pair<std::string_view, const char*> kWords[] = {
+            {"up", "pi / 2"}, {"down", "-pi / 2"}, {"left", "pi"}, {"right", "0"}};
+        for (const auto& [word, angle] : kWords)
+            if (*text == word)
+                return names.expression_in(table, key, angle);
+    }
+    return names.expression(table, key);
+}
 
 LeverPlan read_lever_plan(TomlReader& table, FamilyNames& names) {
     LeverPlan plan;

@@ -8,6 +8,11 @@ namespace steelyard::problems {
 /// @return the plan; what is wrong with it is added to the table's errors
 LeverPlan read_lever_plan(setup::TomlReader& table, FamilyNames& names);
 
+/// A direction: "up", "down", "left", "right", or an expression for an angle from +x,
+/// counter-clockwise. Empty when the key is missing.
+std::optional<Expression> read_direction(setup::TomlReader& table, std::string_view key,
+                                         FamilyNames& names);
+
 /// Whether the solution of such a setup has this quantity: it has the load, or an effort.
 bool provides(const LeverPlan& plan, const Provided& provided);
 

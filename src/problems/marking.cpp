@@ -121,21 +121,6 @@ Marking mark_ordering(const Question& question, const std::string& answer) {
     return marking;
 }
 
-Marking mark_spot(const Bank& bank, const Question& question, std::size_t chosen) {
-    Marking marking;
-    const Spot& right = question.spots[question.correct_spot];
-    if (chosen == question.correct_spot) {
-        set_correct(marking);
-        marking.feedback = joined({"Right.", right.reason, question.reason});
-        return marking;
-    }
-    marking.feedback =
-        joined({question.spots[chosen].reason, fmt::format("It is at {}.", right.letter),
-                right.reason, question.reason});
-    name_rule(bank, question.spots[chosen].wrong_rule, marking);
-    return marking;
-}
-
 /// "0.4, 0.1" in metres.
 std::optional<mechanics::Vec2> read_point(const std::string& answer) {
     const std::size_t comma = answer.find(',');
@@ -148,7 +133,7 @@ std::optional<mechanics::Vec2> read_point(const std::string& answer) {
     return mechanics::Vec2{*x, *y};
 }
 
-Marking mark_placed(const Bank& bank, const Question& question, const std::string& answer) {
+Marking mark_typed_place(const Bank& bank, const Question& question, const std::string& answer) {
     if (const std::optional<mechanics::Vec2> point = read_point(answer))
         return mark_place(bank, question, *point);
     std::vector<std::string> letters;
@@ -172,9 +157,31 @@ Marking mark(const Bank& bank, const Question& question, const std::string& answ
     case Kind::ordering:
         return mark_ordering(question, answer);
     case Kind::place:
-        return mark_placed(bank, question, answer);
+        return mark_typed_place(bank, question, answer);
     }
     return {};
+}
+
+Marking mark_spot(const Bank& bank, const Question& question, std::size_t chosen) {
+    Marking marking;
+    const Spot& right = question.spots[question.correct_spot];
+    if (chosen == question.correct_spot) {
+        set_correct(marking);
+        marking.feedback = joined({"Right.", right.reason, question.reason});
+        return marking;
+    }
+    marking.feedback =
+        joined({question.spots[chosen].reason, fmt::format("It is at {}.", right.letter),
+                right.reason, question.reason});
+    name_rule(bank, question.spots[chosen].wrong_rule, marking);
+    return marking;
+}
+
+Marking mark_missed_place(const Question& question, const std::string& why) {
+    Marking marking;
+    const Spot& right = question.spots[question.correct_spot];
+    marking.feedback = joined({why, right.reason, question.reason});
+    return marking;
 }
 
 Marking mark_place(const Bank& bank, const Question& question, const mechanics::Vec2& point_m) {
@@ -195,10 +202,7 @@ Marking mark_place(const Bank& bank, const Question& question, const mechanics::
         if (i != question.correct_spot &&
             (point_m - question.spots[i].at_m).norm() <= question.place_tolerance_m)
             return mark_spot(bank, question, i);
-    Marking marking;
-    const Spot& right = question.spots[question.correct_spot];
-    marking.feedback = joined({"Not there.", right.reason, question.reason});
-    return marking;
+    return mark_missed_place(question, "Not there.");
 }
 
 Marking mark_step(const Question& question, std::size_t step, const std::string& answer) {

@@ -45,8 +45,16 @@ struct Marking {
 /// in order ("b a d c"); place: the letter of a spot, or a point as "0.4, 0.1" in metres.
 Marking mark(const Bank& bank, const Question& question, const std::string& answer);
 
-/// Marks a place that was clicked or dragged to, in the setup's frame [m].
+/// Marks a point that was typed or clicked, in the setup's frame [m]. What a window lets people
+/// draw is marked by mark_placed of placing.h.
 Marking mark_place(const Bank& bank, const Question& question, const mechanics::Vec2& point_m);
+
+/// Marks a spot by its index.
+Marking mark_spot(const Bank& bank, const Question& question, std::size_t chosen);
+
+/// A place that is neither right nor a typical mistake.
+/// @param why  what is wrong with it, in a sentence
+Marking mark_missed_place(const Question& question, const std::string& why);
 
 /// Marks one step of the worked solution, answered alone.
 Marking mark_step(const Question& question, std::size_t step, const std::string& answer);

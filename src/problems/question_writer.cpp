@@ -2,6 +2,7 @@
 
 #include "problems/lever_plan.h"
 #include "problems/number_text.h"
+#include "problems/place_spots.h"
 #include "problems/question_code.h"
 #include "problems/worked_steps.h"
 

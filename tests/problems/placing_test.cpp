@@ -1,0 +1,108 @@
+// A place question answered by hand: points slide on the lever, lines and arms are judged by where
+// they run.
+
+#include "catch.h"
+#include "mechanics/lever/lever_geometry.h"
+#include "problems/bank.h"
+#include "problems/generator.h"
+#include "problems/placing.h"
+
+#include <cmath>
+
+using namespace steelyard;
+using namespace steelyard::problems;
+using mechanics::Vec2;
+
+namespace {
+
+const Bank& our_bank() {
+    static const Bank bank = load_bank(std::string(STEELYARD_SOURCE_DIR) + "/question_bank");
+    return bank;
+}
+
+Question question_of(const std::string& family, std::uint64_t seed = 5) {
+    const Family* const found = our_bank().find_family(family);
+    REQUIRE(found);
+    auto question = question_of_family(our_bank(), *found, seed);
+    REQUIRE(question.has_value());
+    return *question;
+}
+
+Marking marked(const Question& question, const Vec2& from, const Vec2& to) {
+    return mark_placed(our_bank(), question, {from, to});
+}
+
+Vec2 turned(const Vec2& v, double angle_rad) {
+    return {std::cos(angle_rad) * v.x() - std::sin(angle_rad) * v.y(),
+            std::sin(angle_rad) * v.x() + std::cos(angle_rad) * v.y()};
+}
+
+} // namespace
+
+TEST_CASE("the right place, drawn, is right in every place family") {
+    for (const Family& family : our_bank().families) {
+        if (family.kind != Kind::place)
+            continue;
+        INFO(family.id);
+        for (std::uint64_t seed = 0; seed < 20; ++seed) {
+            const Question question = question_of(family.id, seed);
+            const Placed right = right_place(question);
+            CHECK(mark_placed(our_bank(), question, right).correct);
+            CHECK_FALSE(mark_placed(our_bank(), question, first_place(question)).correct);
+        }
+    }
+}
+
+TEST_CASE("an axis slides along the lever and is marked where it comes to rest") {
+    const Question question = question_of("place-the-axis");
+    REQUIRE(gesture_of(question) == Gesture::point_on_lever);
+    const Vec2 above = question.place_at_m + Vec2(0.01, 0.4);
+    const Placed settled_there = settled(question, {above, above});
+    // The lever lies level: the nearest place of it is straight below.
+    CHECK(settled_there.to_m.x() == Approx(above.x()));
+    CHECK(settled_there.to_m.y() == Approx(question.place_at_m.y()));
+    CHECK(mark_placed(our_bank(), question, settled_there).correct);
+    const Vec2 beyond(50.0, 0.0);
+    CHECK_FALSE(mark_placed(our_bank(), question, settled(question, {beyond, beyond})).correct);
+}
+
+TEST_CASE("a line of action may be drawn from either end and of any length") {
+    const Question question = question_of("place-the-line-of-a-rope");
+    REQUIRE(gesture_of(question) == Gesture::line);
+    const auto& lever = std::get<LeverPicture>(question.picture).lever;
+    const Vec2 point = question.place_at_m;
+    const Vec2 pull = mechanics::unit_vector(lever.effort.direction_rad);
+    CHECK(marked(question, point, point + 0.3 * pull).correct);
+    CHECK(marked(question, point + 0.5 * pull, point - 0.2 * pull).correct);
+    // 5° off is a hand's slip, 12° is another line; the tolerance is 8°.
+    CHECK(marked(question, point, point + 0.4 * turned(pull, 0.087)).correct);
+    CHECK_FALSE(marked(question, point, point + 0.4 * turned(pull, 0.21)).correct);
+    // Beside the point by more than the tolerance.
+    const Vec2 aside = 2.0 * question.place_tolerance_m * turned(pull, 1.5708);
+    CHECK_FALSE(marked(question, point + aside, point + aside + 0.4 * pull).correct);
+    CHECK(marked(question, point, point).verdict == Verdict::unreadable);
+}
+
+TEST_CASE("a line square to the lever gets the reason of that spot") {
+    const Question question = question_of("place-the-line-of-a-rope");
+    const Marking marking =
+        marked(question, question.place_at_m, question.place_at_m + Vec2(0.0, 0.4));
+    CHECK_FALSE(marking.correct);
+    CHECK(marking.feedback.find("square to the lever") != std::string::npos);
+}
+
+TEST_CASE("a moment arm runs from the axis to the foot of the perpendicular") {
+    const Question question = question_of("place-the-arm-of-a-muscle");
+    REQUIRE(gesture_of(question) == Gesture::arm);
+    const auto& lever = std::get<LeverPicture>(question.picture).lever;
+    const Vec2 axis = mechanics::point_at(lever.path_m, lever.axis_at_m);
+    CHECK(marked(question, axis, question.place_at_m).correct);
+    const Vec2 insertion = mechanics::point_at(lever.path_m, lever.effort.at_m);
+    CHECK(marked(question, axis, insertion).wrong_rule == "distance-for-arm");
+    CHECK(marked(question, insertion, question.place_at_m).feedback.find("begins at the axis") !=
+          std::string::npos);
+    // Half of it points the right way but does not reach the line.
+    CHECK(marked(question, axis, axis + 0.5 * (question.place_at_m - axis))
+              .feedback.find("ends on the line") != std::string::npos);
+    CHECK(marked(question, axis, Vec2(std::nan(""), 0.0)).verdict == Verdict::unreadable);
+}
