@@ -2,9 +2,12 @@
 
 #include "cli/picture_options.h"
 #include "cli/setup_file.h"
+#include "publish/body_figure.h"
 #include "publish/lever_figure.h"
+#include "setup/muscle_file.h"
 
 #include <CLI/CLI.hpp>
+#include <map>
 #include <memory>
 #include <ostream>
 #include <utility>
@@ -15,30 +18,54 @@ namespace {
 struct Options {
     std::string file;
     PictureOptions picture;
-    bool caption = false;
+    publish::BodyFigureStyle body; ///< its caption is for levers too
 };
+
+ExitStatus draw_body(const setup::BodySetup& setup, const Options& options,
+                     const Streams& streams) {
+    const auto muscles = setup::shipped_muscles();
+    if (!muscles) {
+        streams.err << to_text(muscles.error()) << '\n';
+        return ExitStatus::failed;
+    }
+    publish::BodyFigureStyle style = options.body;
+    style.sheet_px = publish::sheet_for(options.picture.size);
+    const auto drawing = publish::body_figure(setup, *muscles, style);
+    if (!drawing) {
+        streams.err << to_text(setup::placed_error(drawing.error(), setup.source)) << '\n';
+        return ExitStatus::bad_input;
+    }
+    return write_picture(*drawing, options.picture, streams);
+}
+
+ExitStatus draw_lever(const setup::LeverSetup& lever, const Options& options,
+                      const Streams& streams) {
+    const auto result = solved(lever, streams);
+    if (!result) {
+        return ExitStatus::bad_input;
+    }
+    const scene::Point sheet_px = publish::sheet_for(options.picture.size);
+    const scene::Drawing drawing = options.body.caption
+                                       ? publish::captioned_lever_figure(lever, *result, sheet_px)
+                                       : publish::lever_figure(lever, *result, sheet_px);
+    return write_picture(drawing, options.picture, streams);
+}
 
 ExitStatus draw(const Options& options, const Streams& streams) {
     const auto setup = setup_from(options.file, streams);
     if (!setup) {
         return ExitStatus::bad_input;
     }
-    const auto* found = std::get_if<setup::LeverSetup>(&*setup);
-    if (!found) {
-        streams.err << options.file << ": found a body setup, expected a lever.\n";
-        return ExitStatus::bad_input;
+    if (const auto* body = std::get_if<setup::BodySetup>(&*setup)) {
+        return draw_body(*body, options, streams);
     }
-    const setup::LeverSetup& lever = *found;
-    const auto result = solved(lever, streams);
-    if (!result) {
-        return ExitStatus::bad_input;
-    }
-    const scene::Point sheet_px = publish::sheet_for(options.picture.size);
-    const scene::Drawing drawing = options.caption
-                                       ? publish::captioned_lever_figure(lever, *result, sheet_px)
-                                       : publish::lever_figure(lever, *result, sheet_px);
-    return write_picture(drawing, options.picture, streams);
+    return draw_lever(std::get<setup::LeverSetup>(*setup), options, streams);
 }
+
+/// The views of a body in the order of their enumeration.
+const std::map<std::string, setup::BodyView> kViews{{"side", setup::BodyView::side},
+                                                    {"front", setup::BodyView::front},
+                                                    {"above", setup::BodyView::above}};
 
 Work declare(CLI::App& command, Options defaults) {
     const auto options = std::make_shared<Options>(std::move(defaults));
@@ -48,6 +75,18 @@ Work declare(CLI::App& command, Options defaults) {
         ->required()
         ->type_name("");
     add_picture_options(command, options->picture);
+    command
+        .add_option_function<std::string>(
+            "--view", [options](const std::string& view) { options->body.view = kViews.at(view); },
+            "of a body: from the side, the front or above; its own when not given")
+        ->check(CLI::IsMember(kViews))
+        ->type_name("VIEW");
+    command
+        .add_option_function<double>(
+            "--at", [options](double percent) { options->body.progress = 0.01 * percent; },
+            "of a body: place on its path, 0 to 100; where it is hardest when not given")
+        ->check(CLI::Range(0.0, 100.0))
+        ->type_name("PERCENT");
     return [options](const Streams& streams) { return draw(*options, streams); };
 }
 
@@ -57,7 +96,7 @@ Work add_draw_options(CLI::App& command) {
 
 Work add_figure_options(CLI::App& command) {
     Options options;
-    options.caption = true;
+    options.body.caption = true;
     options.picture.look = scene::Look::print;
     options.picture.size = {960, 640};
     return declare(command, std::move(options));

@@ -1,7 +1,6 @@
 #include "cli/solve_body.h"
 
 #include "cli/body_report.h"
-#include "mechanics/whatif/exercise.h"
 #include "setup/muscle_file.h"
 
 #include <ostream>
@@ -11,19 +10,6 @@ namespace {
 
 /// Steps of the curves: one for each per cent of the path.
 constexpr std::size_t kSweepSteps = 101;
-
-/// Where on the path the first axis works hardest, moved slowly.
-tl::expected<double, mechanics::MechanicsError> hardest_place(const setup::BodySetup& setup) {
-    if (setup.axes.empty()) {
-        return 0.0;
-    }
-    mechanics::Exercise slow = setup.exercise;
-    slow.tempo.reset();
-    return read_repetition(slow, {setup.axes.front()})
-        .map([](const mechanics::RepetitionReading& reading) {
-            return reading.peaks.front().progress;
-        });
-}
 
 tl::expected<std::vector<HingeCurves>, mechanics::MechanicsError>
 curves_of(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>& muscles) {
@@ -67,7 +53,7 @@ ExitStatus solve_body_setup(const setup::BodySetup& setup, const SolveBodyOption
         streams.err << to_text(muscles.error()) << '\n';
         return ExitStatus::failed;
     }
-    const auto place = hardest_place(setup);
+    const auto place = setup::hardest_place(setup);
     if (!place) {
         return refuse(place.error(), setup, streams);
     }

@@ -359,15 +359,6 @@ private:
 
 } // namespace
 
-std::string joint_word(Hinge hinge) {
-    const auto joint = mechanics::hinge_info(hinge).joint;
-    std::string_view label = mechanics::joint_info(joint).label;
-    for (const std::string_view side : {"right ", "left "})
-        if (label.substr(0, side.size()) == side)
-            label.remove_prefix(side.size());
-    return joint == mechanics::Joint::lumbar ? "low back" : std::string(label);
-}
-
 Drawing draw_body(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
                   const BodyStage& stage, const BodyDrawing& how) {
     return BodyPainter(body_case, result, stage, how).paint();

@@ -4,7 +4,7 @@
 
 #include "mechanics/muscle/muscle_on_body.h"
 #include "scene/body_stage.h"
-#include "setup/units.h"
+#include "setup/body_words.h"
 
 #include <optional>
 #include <string>
@@ -28,8 +28,7 @@ struct BodyDrawing {
     double strip_right_px = 0.0; ///< room kept free at the right of the strip
 };
 
-/// What a joint is called where its side does not matter: "hip".
-std::string joint_word(mechanics::Hinge hinge);
+using setup::joint_word;
 
 Drawing draw_body(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
                   const BodyStage& stage, const BodyDrawing& how);

@@ -75,12 +75,39 @@ Camera above_camera() {
     return {Vec3::UnitX(), -Vec3::UnitZ()};
 }
 
+Camera camera_of(setup::BodyView view) {
+    switch (view) {
+    case setup::BodyView::side:
+        return side_camera();
+    case setup::BodyView::front:
+        return front_camera();
+    case setup::BodyView::above:
+        return above_camera();
+    }
+    return side_camera();
+}
+
 Camera turned(const Camera& camera, double about_vertical_rad, double over_rad) {
     const Eigen::AngleAxisd about(about_vertical_rad, Vec3::UnitY());
     const Vec3 right = about * camera.right;
     const Vec3 up = about * camera.up;
     const Eigen::AngleAxisd over(over_rad, right);
     return {right, over * up};
+}
+
+std::vector<BodyResult> solved_along(const mechanics::Exercise& exercise,
+                                     const std::vector<double>& places) {
+    std::vector<BodyResult> results;
+    for (const double progress : places) {
+        mechanics::BodyCase posed = exercise.body_case;
+        if (exercise.path)
+            posed.pose = mechanics::pose_at(posed.pose, *exercise.path, progress);
+        if (auto solved = mechanics::solve_body(posed))
+            results.push_back(std::move(*solved));
+        if (!exercise.path)
+            break;
+    }
+    return results;
 }
 
 BodyStage fit_body(const mechanics::Body& body, const std::vector<BodyResult>& shown,

@@ -4,6 +4,7 @@
 #include "mechanics/body/solve_body.h"
 #include "mechanics/range/sweep.h"
 #include "scene/drawing.h"
+#include "setup/body_setup.h"
 
 namespace steelyard::scene {
 
@@ -24,6 +25,8 @@ Camera side_camera();
 Camera front_camera();
 /// From above: the transverse plane, forward to the right.
 Camera above_camera();
+/// The camera from which an exercise is best looked at.
+Camera camera_of(setup::BodyView view);
 /// The camera turned about the vertical and then tipped over [rad].
 Camera turned(const Camera& camera, double about_vertical_rad, double over_rad);
 
@@ -52,6 +55,11 @@ struct BodyMargins {
     double top_px = 150.0;
     double bottom_px = 130.0;
 };
+
+/// An exercise solved at rest at some places of its path, 0 to 1; once where it holds still.
+/// Places that cannot be solved are left out.
+std::vector<mechanics::BodyResult> solved_along(const mechanics::Exercise& exercise,
+                                                const std::vector<double>& places);
 
 /// Shows the body in all of its poses, the largest force as an arrow of a good length.
 /// @param shown  results at some places of the path, one or more; solved for the same body

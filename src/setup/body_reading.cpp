@@ -107,6 +107,17 @@ tl::expected<BodyReading, MechanicsError> read_body(const BodySetup& setup,
     return reading;
 }
 
+tl::expected<double, MechanicsError> hardest_place(const BodySetup& setup) {
+    if (setup.axes.empty())
+        return 0.0;
+    mechanics::Exercise slow = setup.exercise;
+    slow.tempo.reset();
+    return mechanics::read_repetition(slow, {setup.axes.front()})
+        .map([](const mechanics::RepetitionReading& reading) {
+            return reading.peaks.front().progress;
+        });
+}
+
 std::string_view word_of(mechanics::SharingRule rule) {
     constexpr std::array<std::string_view, 3> kWords{"equal_stress", "least_squared_stress",
                                                      "equal_force"};

@@ -54,6 +54,11 @@ tl::expected<BodyReading, mechanics::MechanicsError>
 read_body(const BodySetup& setup, const std::vector<mechanics::Muscle>& muscles,
           const std::vector<mechanics::Hinge>& hinges, double progress);
 
+/// Where on the path the first axis works hardest, moved so slowly that only weights count; 0 for
+/// an exercise that holds still.
+/// @return progress, 0 to 1
+tl::expected<double, mechanics::MechanicsError> hardest_place(const BodySetup& setup);
+
 /// Fixed words for machines: "equal_stress", "antagonists_work", "would_topple".
 std::string_view word_of(mechanics::SharingRule rule);
 std::string_view word_of(mechanics::MuscleOutcome outcome);

@@ -52,6 +52,21 @@ TEST_CASE("a figure has a caption of its numbers") {
     CHECK_THAT(svg, ContainsSubstring("Second class"));
 }
 
+TEST_CASE("a body is drawn from any side and at any place of its path") {
+    const TempFolder folder;
+    for (const char* view : {"side", "front", "above"}) {
+        const std::string out = folder / (std::string(view) + ".svg");
+        CHECK(run_here({"figure", "curl-dumbbell", "--view", view, "--out", out}).status == 0);
+        CHECK_THAT(content(out), ContainsSubstring("elbow"));
+    }
+    CHECK(content(folder / "side.svg") != content(folder / "front.svg"));
+    CHECK(content(folder / "side.svg") != content(folder / "above.svg"));
+    const std::string start = folder / "start.svg";
+    CHECK(run_here({"figure", "curl-dumbbell", "--at", "0", "--out", start}).status == 0);
+    CHECK_THAT(content(start), ContainsSubstring("at 0 % of the way"));
+    CHECK(run_here({"draw", "curl-dumbbell", "--out", folder / "a.png"}).status == 0);
+}
+
 TEST_CASE("what draw cannot do is status 2 for the command line and 1 for the disk") {
     const TempFolder folder;
     const std::string out = folder / "a.png";
@@ -64,6 +79,9 @@ TEST_CASE("what draw cannot do is status 2 for the command line and 1 for the di
         CHECK(run_here({"draw", "wheelbarrow", "--out", out, "--size", size}).status == 2);
     }
     CHECK(run_here({"draw", "wheelbarrow", "--out", out, "--look", "sepia"}).status == 2);
+    CHECK(run_here({"draw", "curl-dumbbell", "--out", out, "--view", "below"}).status == 2);
+    CHECK(run_here({"draw", "curl-dumbbell", "--out", out, "--at", "101"}).status == 2);
+    CHECK(run_here({"draw", "curl-dumbbell", "--out", out, "--at", "nan"}).status == 2);
     const Run lost = run_here({"draw", "wheelbarrow", "--out", folder / "no/such/a.png"});
     CHECK(lost.status == 1);
     CHECK_THAT(lost.err, ContainsSubstring("no/such/a.png"));

@@ -21,29 +21,9 @@ constexpr double kScrubStep = 0.02;
 /// A repetition without a tempo is shown at this one.
 constexpr mechanics::Tempo kUsualTempo{2.0, 0.5, 2.0};
 
-scene::Camera camera_of(setup::BodyView view) {
-    switch (view) {
-    case setup::BodyView::side:
-        return scene::side_camera();
-    case setup::BodyView::front:
-        return scene::front_camera();
-    case setup::BodyView::above:
-        return scene::above_camera();
-    }
-    return scene::side_camera();
-}
-
 /// The exercise at its start, middle and end: what the stage must hold.
 std::vector<mechanics::BodyResult> key_places(const BodyModel& model) {
-    std::vector<mechanics::BodyResult> places;
-    const mechanics::Exercise& exercise = model.state.setup.exercise;
-    for (const double progress : {0.0, 0.5, 1.0}) {
-        mechanics::BodyCase posed = exercise.body_case;
-        if (exercise.path)
-            posed.pose = mechanics::pose_at(posed.pose, *exercise.path, progress);
-        if (auto solved = mechanics::solve_body(posed))
-            places.push_back(std::move(*solved));
-    }
+    auto places = scene::solved_along(model.state.setup.exercise, {0.0, 0.5, 1.0});
     if (places.empty())
         places.push_back(model.solved);
     return places;
@@ -143,7 +123,7 @@ void press(BodyScreen& screen, const KeyPress& key) {
     case GLFW_KEY_3:
         return look_from(screen, scene::above_camera());
     case GLFW_KEY_HOME:
-        return look_from(screen, camera_of(screen.model.state.setup.view));
+        return look_from(screen, scene::camera_of(screen.model.state.setup.view));
     case GLFW_KEY_Z:
         if (control)
             update(screen.model, shift ? BodyIntent(RedoBody{}) : BodyIntent(UndoBody{}));
@@ -205,7 +185,7 @@ void open_exercise(BodyScreen& screen, const setup::BodySetup& setup) {
     update(screen.model, OpenExercise{setup});
     screen.playing = false;
     screen.played_s = 0.0;
-    look_from(screen, camera_of(setup.view));
+    look_from(screen, scene::camera_of(setup.view));
 }
 
 BodyOutcome run_body(const Style& style, const Layout& layout, const FrameInput& input,

@@ -1,0 +1,29 @@
+#pragma once
+// What an exercise's result is called in words: the same in the window, the terminal and under a
+// drawing.
+
+#include "setup/body_reading.h"
+#include "setup/units.h"
+
+#include <string>
+
+namespace steelyard::setup {
+
+/// What a joint is called where its side does not matter: "hip", "low back".
+std::string joint_word(mechanics::Hinge hinge);
+
+/// "extension": what the muscles must do about a hinge to hold a torque of this sign.
+std::string_view asked_of_muscles(mechanics::Hinge hinge, double muscle_Nm);
+
+/// The whole reading in a few sentences, for a caption and for readers who cannot see the drawing:
+/// where on the path, the torque about each joint, the pull of the muscles and the joint reaction
+/// at the first.
+/// @param reading  of the joints that are to be told, the one it is about first
+std::string body_summary(const BodySetup& setup, const BodyReading& reading, UnitSystem units);
+
+/// What stands beside every number about a body.
+inline constexpr const char* kBodyCaution =
+    "Estimates for a rigid-segment model, for teaching; not medical advice. Pain means stop; ask a "
+    "licensed practitioner.";
+
+} // namespace steelyard::setup

@@ -1,0 +1,100 @@
+// Figures of exercises, of all that come with the program.
+
+#include "catch.h"
+#include "publish/body_figure.h"
+#include "publish/drawing_check.h"
+#include "setup/body_words.h"
+#include "setup/format_quantity.h"
+#include "setup/muscle_file.h"
+#include "setup/setup.h"
+
+#include <cmath>
+
+using namespace steelyard;
+using namespace steelyard::publish;
+
+namespace {
+
+std::vector<setup::BodySetup> shipped_bodies() {
+    const auto listed =
+        setup::list_setups(std::filesystem::path(STEELYARD_SOURCE_DIR) / "assets/setups/body");
+    REQUIRE(listed);
+    std::vector<setup::BodySetup> bodies;
+    for (const setup::SetupListing& one : *listed) {
+        REQUIRE(one.setup);
+        bodies.push_back(std::get<setup::BodySetup>(*one.setup));
+    }
+    return bodies;
+}
+
+setup::BodySetup shipped_body(const std::string& name) {
+    const auto setup = setup::read_setup(std::filesystem::path(STEELYARD_SOURCE_DIR) /
+                                         "assets/setups/body" / (name + ".setup.toml"));
+    REQUIRE(setup);
+    return std::get<setup::BodySetup>(*setup);
+}
+
+bool says(const scene::Drawing& drawing, const std::string& words) {
+    for (const scene::Shape& shape : drawing.shapes) {
+        const auto* label = std::get_if<scene::Label>(&shape);
+        if (label != nullptr && label->text.find(words) != std::string::npos) {
+            return true;
+        }
+    }
+    return false;
+}
+
+} // namespace
+
+TEST_CASE(
+    "every exercise has a sound figure with the torque of each joint that could be the axis") {
+    const auto muscles = setup::shipped_muscles();
+    REQUIRE(muscles);
+    BodyFigureStyle style;
+    style.caption = true;
+    for (const setup::BodySetup& setup : shipped_bodies()) {
+        INFO(setup.head.name);
+        const auto drawing = body_figure(setup, *muscles, style);
+        REQUIRE(drawing);
+        CHECK_FALSE(fault_in(*drawing));
+        CHECK(drawing->size_px == style.sheet_px);
+        const auto reading =
+            setup::read_body(setup, *muscles, setup.axes, *setup::hardest_place(setup));
+        REQUIRE(reading);
+        for (const setup::HingeReading& hinge : reading->hinges) {
+            const std::string torque = setup::format_quantity(
+                std::abs(hinge.muscle_Nm), setup::Dimension::torque, setup.head.units);
+            CHECK_THAT(drawing->description,
+                       ContainsSubstring(setup::joint_word(hinge.hinge) + " " + torque));
+        }
+        CHECK(says(*drawing, "not medical advice"));
+    }
+}
+
+TEST_CASE("the figure stands where the first axis works hardest, or where it is asked to") {
+    const auto muscles = setup::shipped_muscles();
+    const setup::BodySetup curl = shipped_body("curl-dumbbell");
+    const auto hardest = setup::hardest_place(curl);
+    REQUIRE(hardest);
+    const auto torque_at = [&](double progress) {
+        return std::abs(
+            setup::read_body(curl, *muscles, curl.axes, progress)->hinges.front().muscle_Nm);
+    };
+    for (int percent = 0; percent <= 100; ++percent) {
+        // Brent's method leaves the peak to about the root of rounding, far below 1e-6 of it.
+        CHECK(torque_at(0.01 * percent) <= torque_at(*hardest) * (1.0 + 1.0e-6));
+    }
+    BodyFigureStyle style;
+    style.progress = 0.0;
+    const auto start = body_figure(curl, *muscles, style);
+    REQUIRE(start);
+    CHECK_THAT(start->description, ContainsSubstring("at 0 % of the way"));
+}
+
+TEST_CASE("a place beyond the path is refused") {
+    BodyFigureStyle style;
+    style.progress = 1.5;
+    const auto drawing = body_figure(shipped_body("curl-dumbbell"), {}, style);
+    REQUIRE_FALSE(drawing);
+    CHECK(drawing.error().key == "progress");
+}
