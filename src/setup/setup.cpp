@@ -8,6 +8,17 @@
 namespace steelyard::setup {
 namespace {
 
+bool comes_before(const SetupListing& one, const SetupListing& other) {
+    const auto rank = [](const SetupListing& listing) {
+        return listing.setup ? std::tuple(0, head_of(*listing.setup).order,
+                                          head_of(*listing.setup).name, listing.path.string())
+                             : std::tuple(1, 0, std::string(), listing.path.string());
+    };
+    return rank(one) < rank(other);
+}
+
+} // namespace
+
 tl::expected<Setup, InputError> setup_of(const TomlDocument& document) {
     InputErrors errors;
     TomlReader top(document, errors);
@@ -23,17 +34,6 @@ tl::expected<Setup, InputError> setup_of(const TomlDocument& document) {
         })
         .map([](BodySetup setup) { return Setup(std::move(setup)); });
 }
-
-bool comes_before(const SetupListing& one, const SetupListing& other) {
-    const auto rank = [](const SetupListing& listing) {
-        return listing.setup ? std::tuple(0, head_of(*listing.setup).order,
-                                          head_of(*listing.setup).name, listing.path.string())
-                             : std::tuple(1, 0, std::string(), listing.path.string());
-    };
-    return rank(one) < rank(other);
-}
-
-} // namespace
 
 const SetupHead& head_of(const Setup& setup) {
     return std::visit([](const auto& any) -> const SetupHead& { return any.head; }, setup);

@@ -21,6 +21,9 @@ using Setup = std::variant<LeverSetup, BodySetup>;
 /// How a setup introduces itself, whatever its kind.
 const SetupHead& head_of(const Setup& setup);
 
+/// Reads a setup of any kind from a document, which may be a table of a larger one.
+tl::expected<Setup, InputError> setup_of(const TomlDocument& document);
+
 /// Reads a setup of any kind from a file; its key `kind` says which. Bodies use the segment tables
 /// that come with the program.
 tl::expected<Setup, InputError> read_setup(const std::filesystem::path& path);

@@ -1,0 +1,362 @@
+#include "setup/lesson_quantity.h"
+
+#include "setup/body_names.h"
+#include "setup/body_reading.h"
+#include "setup/body_words.h"
+#include "setup/lever_words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+
+namespace steelyard::setup {
+namespace {
+
+namespace mech = mechanics;
+using Reading = tl::expected<QuantityValue, std::string>;
+
+/// Two values of one quantity count as the same within half a per cent: what three figures show.
+constexpr double kSame = 0.005;
+/// Between two quantities: their ratio, and how they compare.
+constexpr std::string_view kOver = " over ";
+constexpr std::string_view kAgainst = " against ";
+
+constexpr std::string_view kLeverNames[] = {
+    "effort",          "effort arm",       "load",     "load arm", "load torque", "effort torque",
+    "ideal advantage", "actual advantage", "reaction", "class"};
+constexpr std::string_view kBodyNames[] = {"torque", "arm",         "load",  "load torque",
+                                           "muscle", "joint force", "angle", "direction",
+                                           "axis",   "most loaded"};
+
+QuantityValue number(double value_SI, Dimension dimension) {
+    return {std::abs(value_SI), dimension, {}};
+}
+
+Reading missing(std::string_view name, std::string_view why) {
+    return tl::make_unexpected(fmt::format("This stage has no {}: {}", name, why));
+}
+
+Reading or_missing(const std::optional<double>& value, Dimension dimension, std::string_view name) {
+    if (value)
+        return number(*value, dimension);
+    return missing(name, "the lever's special case leaves it open.");
+}
+
+std::string decapitalised(std::string text) {
+    if (!text.empty())
+        text[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(text[0])));
+    return text;
+}
+
+Reading read_lever(std::string_view name, const mech::LeverResult& solved) {
+    if (name == "class")
+        return QuantityValue{std::nullopt, Dimension::number, decapitalised(class_name(solved))};
+    if (name == "effort")
+        return or_missing(solved.effort_N, Dimension::force, name);
+    if (name == "effort arm")
+        return number(solved.effort_arm_m, Dimension::length);
+    if (name == "load arm")
+        return or_missing(solved.load_arm_m, Dimension::length, name);
+    if (name == "load torque")
+        return number(solved.torque_load_Nm, Dimension::torque);
+    if (name == "effort torque")
+        return number(solved.torque_effort_Nm, Dimension::torque);
+    if (name == "ideal advantage")
+        return or_missing(solved.ideal_advantage, Dimension::number, name);
+    if (name == "actual advantage")
+        return or_missing(solved.actual_advantage, Dimension::number, name);
+    if (name == "reaction")
+        return number(solved.axis_reaction_N.norm(), Dimension::force);
+    mech::Vec2 sum_N = mech::Vec2::Zero(); // "load"
+    for (const mech::ForceReading& load : solved.loads)
+        sum_N += load.force_N;
+    return number(sum_N.norm(), Dimension::force);
+}
+
+mech::Hinge most_loaded(const SolvedStage& solved) {
+    const auto& axes = solved.body_setup().axes;
+    return *std::max_element(axes.begin(), axes.end(), [&](mech::Hinge one, mech::Hinge other) {
+        return std::abs(solved.body.muscle(one)) < std::abs(solved.body.muscle(other));
+    });
+}
+
+/// What the resistances do about a hinge.
+struct ResistanceAtHinge {
+    mech::Vec3 force_N = mech::Vec3::Zero();
+    double torque_Nm = 0.0;
+    double arm_m = 0.0; ///< of the one that turns most
+    bool any = false;
+};
+
+/// Those on the distal side; where none is, as at the hip of someone who stands with a bar in the
+/// hands, all of them: they reach the joint from the other side.
+ResistanceAtHinge resistance_at(const SolvedStage& solved, mech::Hinge hinge) {
+    const mech::ForceList& forces = solved.body.forces;
+    const auto is_resistance = [](const mech::BodyForce& force) {
+        return force.origin == mech::ForceOrigin::resistance;
+    };
+    const bool any_distal =
+        std::any_of(forces.begin(), forces.end(), [&](const mech::BodyForce& force) {
+            return is_resistance(force) && mech::acts_distally(force, hinge);
+        });
+    ResistanceAtHinge at;
+    double most_Nm = -1.0;
+    for (std::size_t i = 0; i < forces.size(); ++i) {
+        if (!is_resistance(forces[i]) || (any_distal && !mech::acts_distally(forces[i], hinge)))
+            continue;
+        const mech::HingeArm arm = mech::arm_of(solved.body, i, hinge);
+        at.any = true;
+        at.force_N += forces[i].force_N;
+        at.torque_Nm += arm.torque_Nm;
+        if (std::abs(arm.torque_Nm) > most_Nm) {
+            most_Nm = std::abs(arm.torque_Nm);
+            at.arm_m = arm.arm_m;
+        }
+    }
+    return at;
+}
+
+Reading read_muscles(std::string_view name, const SolvedStage& solved, mech::Hinge hinge,
+                     const std::vector<mech::Muscle>& muscles) {
+    const auto listed = shown_muscles(solved.body_setup(), muscles, hinge);
+    if (listed.empty())
+        return missing(name, "no muscle of that joint is known.");
+    const auto shared = mech::solve_muscles_at(solved.posed, solved.body, hinge, listed,
+                                               mech::usual_sharing(listed));
+    if (!shared || shared->solution.outcome != mech::MuscleOutcome::balanced)
+        return missing(name, "the muscles that are known do not balance it.");
+    if (name == "joint force") {
+        if (!shared->solution.joint_reaction_N)
+            return missing(name, "a muscle's line of pull is not known.");
+        return number(shared->solution.joint_reaction_N->norm(), Dimension::force);
+    }
+    double sum_N = 0.0;
+    for (const mech::MuscleReading& muscle : shared->solution.muscles)
+        sum_N += muscle.tension_N;
+    return number(sum_N, Dimension::force);
+}
+
+Reading read_at_hinge(std::string_view name, const SolvedStage& solved, mech::Hinge hinge,
+                      const std::vector<mech::Muscle>& muscles) {
+    if (name == "torque")
+        return number(solved.body.muscle(hinge), Dimension::torque);
+    if (name == "angle")
+        return number(solved.posed.pose[hinge], Dimension::angle);
+    if (name == "axis")
+        return QuantityValue{std::nullopt, Dimension::number, joint_word(hinge)};
+    if (name == "most loaded")
+        return QuantityValue{std::nullopt, Dimension::number, joint_word(most_loaded(solved))};
+    if (name == "direction")
+        return QuantityValue{std::nullopt, Dimension::number,
+                             std::string(asked_of_muscles(hinge, solved.body.muscle(hinge)))};
+    if (name == "muscle" || name == "joint force")
+        return read_muscles(name, solved, hinge, muscles);
+    const ResistanceAtHinge at = resistance_at(solved, hinge);
+    if (!at.any)
+        return missing(name, "nothing but the body's own weight loads it.");
+    if (name == "arm")
+        return number(at.arm_m, Dimension::length);
+    if (name == "load torque")
+        return number(at.torque_Nm, Dimension::torque);
+    return number(at.force_N.norm(), Dimension::force); // "load"
+}
+
+/// A quantity's name taken apart: "torque lumbar_flexion before".
+struct NameParts {
+    std::string name;
+    std::string hinge; ///< empty = the axis that is looked at
+    bool before = false;
+    bool compared = false;
+};
+
+NameParts parts_of(std::string_view text) {
+    NameParts parts;
+    std::size_t at = 0;
+    while (at < text.size()) {
+        const std::size_t end = std::min(text.find(' ', at), text.size());
+        const std::string word(text.substr(at, end - at));
+        at = end + 1;
+        if (word.empty())
+            continue;
+        if (word == "before")
+            parts.before = true;
+        else if (word == "compared")
+            parts.compared = true;
+        else if (word.find('_') != std::string::npos)
+            parts.hinge = word;
+        else
+            parts.name += (parts.name.empty() ? "" : " ") + word;
+    }
+    return parts;
+}
+
+Reading unknown_name(const NameParts& parts, bool lever) {
+    const std::vector<std::string_view> names = quantity_names(lever);
+    const std::string nearest = nearest_spelling(parts.name, names);
+    std::string list;
+    for (const std::string_view name : names)
+        list += fmt::format("{}{}", list.empty() ? "" : ", ", name);
+    return tl::make_unexpected(fmt::format(
+        "\"{}\" is no quantity of a {}: {}{}.", parts.name, lever ? "lever" : "body",
+        nearest.empty() ? "" : fmt::format("did you mean \"{}\"? There are: ", nearest), list));
+}
+
+tl::expected<mech::Hinge, std::string> hinge_of(const std::string& name,
+                                                const SolvedStage& solved) {
+    if (name.empty())
+        return solved.axis();
+    const std::vector<mech::Hinge> hinges = hinges_named(name);
+    for (const mech::Hinge hinge : hinges) // of two sides the one that is an axis of the setup
+        for (const mech::Hinge axis : solved.body_setup().axes)
+            if (hinge == axis)
+                return hinge;
+    if (!hinges.empty())
+        return hinges.front();
+    const std::string nearest = nearest_spelling(name, all_hinge_names());
+    return tl::make_unexpected(
+        fmt::format("\"{}\" is no hinge of the body.{}", name,
+                    nearest.empty() ? "" : fmt::format(" Did you mean \"{}\"?", nearest)));
+}
+
+Reading read_on(const SolvedStage& solved, const NameParts& parts,
+                const std::vector<mech::Muscle>* muscles) {
+    const std::vector<std::string_view> names = quantity_names(solved.is_lever());
+    if (std::find(names.begin(), names.end(), parts.name) == names.end())
+        return unknown_name(parts, solved.is_lever());
+    if (solved.is_lever()) {
+        if (!parts.hinge.empty())
+            return tl::make_unexpected(
+                fmt::format("\"{}\" is a hinge of the body; a lever has none.", parts.hinge));
+        return read_lever(parts.name, solved.lever);
+    }
+    return hinge_of(parts.hinge, solved).and_then([&](mech::Hinge hinge) {
+        return read_at_hinge(parts.name, solved, hinge,
+                             muscles ? *muscles : std::vector<mech::Muscle>{});
+    });
+}
+
+/// How one quantity compares with another, in a word.
+Reading comparison(const QuantityValue& one, const QuantityValue& other, std::string_view name) {
+    if (!one.value_SI || !other.value_SI || one.dimension != other.dimension)
+        return tl::make_unexpected(
+            fmt::format("\"{}\" compares two things that are not of one kind.", name));
+    const double scale = std::max(std::abs(*one.value_SI), std::abs(*other.value_SI));
+    const double step = *one.value_SI - *other.value_SI;
+    const bool length = one.dimension == Dimension::length;
+    const char* word = std::abs(step) <= kSame * scale ? "the same"
+                       : step > 0.0                    ? (length ? "longer" : "more")
+                                                       : (length ? "shorter" : "less");
+    return QuantityValue{std::nullopt, Dimension::number, word};
+}
+
+Reading read_single(std::string_view name, const QuantitySource& source) {
+    const NameParts parts = parts_of(name);
+    if ((parts.before || parts.compared) && !source.before)
+        return tl::make_unexpected(fmt::format("\"{}\" needs a step before this one.", name));
+    if (parts.before)
+        return read_on(*source.before, parts, source.muscles);
+    const Reading now = read_on(*source.now, parts, source.muscles);
+    if (!now || !parts.compared)
+        return now;
+    const Reading before = read_on(*source.before, parts, source.muscles);
+    return before ? comparison(*now, *before, name) : before;
+}
+
+Reading ratio(const QuantityValue& over, const QuantityValue& under, std::string_view name) {
+    if (!over.value_SI || !under.value_SI || over.dimension != under.dimension)
+        return tl::make_unexpected(
+            fmt::format("\"{}\" divides two things that are not of one kind.", name));
+    if (*under.value_SI == 0.0)
+        return tl::make_unexpected(fmt::format("\"{}\" divides by nothing.", name));
+    return QuantityValue{*over.value_SI / *under.value_SI, Dimension::number, {}};
+}
+
+bool same_text(std::string_view one, std::string_view other) {
+    return std::equal(one.begin(), one.end(), other.begin(), other.end(), [](char a, char b) {
+        return std::tolower(static_cast<unsigned char>(a)) ==
+               std::tolower(static_cast<unsigned char>(b));
+    });
+}
+
+} // namespace
+
+std::vector<std::string_view> quantity_names(bool lever) {
+    if (lever)
+        return {std::begin(kLeverNames), std::end(kLeverNames)};
+    return {std::begin(kBodyNames), std::end(kBodyNames)};
+}
+
+Reading read_quantity(std::string_view name, const QuantitySource& source) {
+    for (const std::string_view between : {kOver, kAgainst}) {
+        const std::size_t at = name.find(between);
+        if (at == std::string_view::npos)
+            continue;
+        const Reading one = read_single(name.substr(0, at), source);
+        if (!one)
+            return one;
+        const Reading other = read_single(name.substr(at + between.size()), source);
+        if (!other)
+            return other;
+        return between == kOver ? ratio(*one, *other, name) : comparison(*one, *other, name);
+    }
+    return read_single(name, source);
+}
+
+QuantityText quantity_text(const QuantityValue& quantity, UnitSystem units) {
+    if (!quantity.value_SI)
+        return {quantity.word, {}};
+    return format_quantity_parts(*quantity.value_SI, quantity.dimension, units);
+}
+
+std::string spoken_name(std::string_view name, const QuantitySource& source) {
+    if (name.find(kOver) != std::string_view::npos)
+        return "times";
+    const NameParts parts = parts_of(name);
+    const SolvedStage& solved = parts.before && source.before ? *source.before : *source.now;
+    if (solved.is_lever())
+        return parts.name;
+    const auto hinge = hinge_of(parts.hinge, solved);
+    if (parts.name == "muscle")
+        return "muscle force";
+    if (!hinge || parts.name == "load" || parts.name == "axis" || parts.name == "most loaded")
+        return parts.name;
+    return joint_word(*hinge) + " " + parts.name;
+}
+
+tl::expected<std::string, std::string> filled_text(std::string_view text,
+                                                   const QuantitySource& source, UnitSystem units) {
+    std::string filled;
+    while (!text.empty()) {
+        const std::size_t open = std::min(text.find('{'), text.size());
+        filled += text.substr(0, open);
+        if (open == text.size())
+            break;
+        const std::size_t close = text.find('}', open);
+        if (close == std::string_view::npos)
+            return tl::make_unexpected(std::string("A brace { is not closed with }."));
+        const auto value = read_quantity(text.substr(open + 1, close - open - 1), source);
+        if (!value)
+            return tl::make_unexpected(value.error());
+        filled += quantity_text(*value, units).joined();
+        text.remove_prefix(close + 1);
+    }
+    return filled;
+}
+
+tl::expected<std::optional<std::size_t>, std::string>
+right_choice(const Prediction& prediction, const QuantitySource& source, UnitSystem units) {
+    if (prediction.answer.empty())
+        return std::nullopt;
+    const auto answer = filled_text(prediction.answer, source, units);
+    if (!answer)
+        return tl::make_unexpected(answer.error());
+    for (std::size_t i = 0; i < prediction.choices.size(); ++i)
+        if (same_text(prediction.choices[i], *answer))
+            return std::optional(i);
+    return tl::make_unexpected(
+        fmt::format("The answer here is \"{}\", which is none of the choices.", *answer));
+}
+
+} // namespace steelyard::setup
