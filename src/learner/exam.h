@@ -1,0 +1,120 @@
+#pragma once
+// A mock exam: timed, no feedback until the end, flag and return. A value that the record can keep
+// after every change, so that it goes on after a crash where it was, with the time it had left.
+//
+//     Exam exam = *new_exam(course, seed, now);
+//     tick(exam, now);                  // at least once in kLongestTick_ms while it is open
+//     give_answer(exam, "12 N", now);
+//     go_to(exam, 3, now);
+//     finish(exam, now);                // or the clock runs out
+//     ExamReport report = report_on(course, exam);
+//
+// Its clock runs while it is open on the screen. Time in which the program did not run does not
+// count, nor does a clock that was set.
+
+#include "learner/answer.h"
+#include "learner/course.h"
+#include "problems/generator.h"
+#include "problems/marking.h"
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace steelyard::learner {
+
+struct ExamItem {
+    std::string code;
+    std::string skill;  ///< id
+    std::string family; ///< id
+    std::string answer; ///< as typed; empty = none yet
+    bool flagged = false;
+    std::int64_t took_ms = 0;
+    double foreseen = 0.5; ///< chance to be right that the model gave beforehand
+};
+
+struct Exam {
+    std::int64_t id = 0; ///< in the record; 0 = not kept yet
+    std::string title;
+    std::uint64_t seed = 0;
+    double pass_share = 0.7;
+    TimeMs started_ms = 0;
+    std::int64_t allowed_ms = 0;
+    std::int64_t used_ms = 0; ///< while it was open
+    TimeMs seen_ms = 0;       ///< up to here the time is counted
+    std::size_t at = 0;       ///< index of the item on the screen
+    bool finished = false;
+    TimeMs finished_ms = 0;
+    std::vector<ExamItem> items;
+
+    std::int64_t left_ms() const { return used_ms < allowed_ms ? allowed_ms - used_ms : 0; }
+    int answered() const;
+};
+
+/// Longest time between two ticks that counts: longer, and the machine slept or its clock was set.
+inline constexpr std::int64_t kLongestTick_ms = 60 * kSecond_ms;
+
+/// Draws the questions: skills by their weight, families of a skill in turn, no question twice, no
+/// two of one strategy in a row where that can be. The same seed draws the same exam. Some 5 ms.
+tl::expected<Exam, problems::NoQuestion> new_exam(const Course& course, std::uint64_t seed,
+                                                  const Clock& clock);
+
+/// Counts the time since the last tick, and ends the exam when its time is up. Any other change
+/// does this first; after the end, nothing changes any more.
+void tick(Exam& exam, const Clock& clock);
+
+/// Goes on after the program was closed, killed or asleep: the time since then does not count.
+void resume(Exam& exam, const Clock& clock);
+
+/// Answers the item on the screen; an empty answer takes it back.
+void give_answer(Exam& exam, const std::string& answer, const Clock& clock);
+
+/// Flags the item on the screen, or takes the flag away.
+void flag(Exam& exam, bool flagged, const Clock& clock);
+
+/// Puts another item on the screen; an index beyond the last stays at the last.
+void go_to(Exam& exam, std::size_t item, const Clock& clock);
+
+void finish(Exam& exam, const Clock& clock);
+
+/// How an item was marked.
+struct ExamMark {
+    std::size_t item = 0;
+    bool answered = false;
+    bool right = false;
+    std::string wrong_rule; ///< id; empty when none gives the answer
+    problems::Question question;
+    problems::Marking marking;
+};
+
+struct SkillScore {
+    std::string skill; ///< id
+    int right = 0;
+    int of = 0;
+};
+
+/// A wrong rule and the items in which it was followed.
+struct RuleCount {
+    std::string rule; ///< id
+    std::vector<std::size_t> items;
+};
+
+struct ExamReport {
+    int right = 0;
+    int of = 0;
+    int pass = 0; ///< right answers needed
+    bool passed = false;
+    std::vector<ExamMark> marks;      ///< in the order of the items
+    std::vector<SkillScore> by_skill; ///< in the course's order
+    std::vector<RuleCount> by_rule;   ///< most frequent first
+    std::vector<std::string> faults;  ///< questions that this bank cannot make again
+};
+
+/// Marks an exam. A question that the bank can no longer make is left out and named. Some 5 ms.
+ExamReport report_on(const Course& course, const Exam& exam);
+
+/// The answers of a finished exam as the record keeps them; unanswered items as skipped, which is
+/// no evidence.
+std::vector<Answer> answers_of(const Course& course, const Exam& exam, const ExamReport& report);
+
+} // namespace steelyard::learner

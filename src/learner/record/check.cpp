@@ -1,0 +1,89 @@
+#include "learner/record/check.h"
+
+#include "learner/record/backups.h"
+#include "learner/record/record_rows.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+namespace steelyard::learner {
+
+namespace {
+
+/// Sums of the same numbers in the same order: anything beyond the last bits is a difference.
+bool same(double a, double b) {
+    return std::abs(a - b) <= 1e-9 * std::max(1.0, std::abs(a));
+}
+
+bool same(const SkillState& a, const SkillState& b) {
+    return same(a.known, b.known) && same(a.half_life_d, b.half_life_d) && a.last_ms == b.last_ms &&
+           a.answers == b.answers && a.right == b.right && a.examples == b.examples &&
+           a.misses_in_row == b.misses_in_row && a.stage == b.stage;
+}
+
+bool same(const Standing& a, const Standing& b) {
+    for (std::size_t i = 0; i < a.skills.size(); ++i)
+        if (!same(a.skills[i], b.skills[i]))
+            return false;
+    return a.answers == b.answers && a.last_ms == b.last_ms &&
+           a.placement_over == b.placement_over && same(a.foresight.right, b.foresight.right) &&
+           same(a.foresight.foreseen, b.foresight.foreseen) &&
+           same(a.foresight.weight, b.foresight.weight);
+}
+
+Recorded<void> check_learner(Record& record, const Learner& learner, const Course& course,
+                             const Clock& clock, const std::function<void(std::int64_t)>& progress,
+                             RecordCheck& check) {
+    Database& database = record.database();
+    auto transaction =
+        record.is_writable() ? Transaction::begin(database) : tl::make_unexpected(RecordError{});
+    if (record.is_writable() && !transaction)
+        return tl::make_unexpected(transaction.error());
+    const auto kept = record.is_writable() ? current_standing(database, learner.id, course, clock)
+                                           : kept_standing(database, learner.id, course, clock);
+    if (!kept)
+        return tl::make_unexpected(kept.error());
+    const auto folded = fold_answers(database, learner.id, course, clock, progress);
+    if (!folded)
+        return tl::make_unexpected(folded.error());
+    if (same(*kept, *folded))
+        return transaction ? transaction->commit() : Recorded<void>();
+    const std::string what =
+        fmt::format("What was kept of {}'s skills is not what the answers give", learner.name);
+    if (!record.is_writable()) {
+        check.faults.push_back(what + ", and cannot be mended where nothing can be written.");
+        return {};
+    }
+    if (const auto mended = refold(database, learner.id, course, clock); !mended)
+        return tl::make_unexpected(mended.error());
+    check.mended.push_back(what + ": made anew from the answers.");
+    return transaction->commit();
+}
+
+} // namespace
+
+Recorded<RecordCheck> check_record(Record& record, const Course& course, const Clock& clock,
+                                   const std::function<void(std::int64_t)>& progress) {
+    RecordCheck check;
+    if (!is_sound(record.database()))
+        check.faults.push_back(fmt::format(
+            "The file {} is damaged inside. Start Steelyard again: it will set the file aside and "
+            "open the newest good backup.",
+            (record.folder() / kRecordFile).string()));
+    const auto learners = record.learners();
+    if (!learners)
+        return tl::make_unexpected(learners.error());
+    const auto answers = record.database().integer("SELECT count(*) FROM answer");
+    if (!answers)
+        return tl::make_unexpected(answers.error());
+    check.learners = static_cast<std::int64_t>(learners->size());
+    check.answers = *answers;
+    check.backups = static_cast<int>(backups_in(record.folder()).size());
+    for (const Learner& learner : *learners)
+        if (const auto done = check_learner(record, learner, course, clock, progress, check); !done)
+            return tl::make_unexpected(done.error());
+    return check;
+}
+
+} // namespace steelyard::learner

@@ -1,0 +1,191 @@
+#include "learner/record/exam_record.h"
+
+#include "learner/record/record_rows.h"
+
+namespace steelyard::learner {
+
+namespace {
+
+constexpr const char* kFindExam =
+    "SELECT id, title, seed, pass_share, started_ms, allowed_ms, used_ms, seen_ms, item, "
+    "finished_ms FROM exam WHERE learner = ? AND ";
+
+Recorded<void> read_items(Database& database, Exam& exam) {
+    auto rows = database.prepare("SELECT code, skill, family, answer, flagged, took_ms, foreseen "
+                                 "FROM exam_item WHERE exam = ? ORDER BY number");
+    if (!rows)
+        return tl::make_unexpected(rows.error());
+    rows->with(exam.id);
+    while (true) {
+        const auto more = rows->row();
+        if (!more)
+            return tl::make_unexpected(more.error());
+        if (!*more)
+            return {};
+        exam.items.push_back({rows->text(0), rows->text(1), rows->text(2), rows->text(3),
+                              rows->integer(4) != 0, rows->integer(5), rows->number(6)});
+    }
+}
+
+Recorded<std::optional<Exam>> read_exam(Database& database, Statement& row) {
+    const auto found = row.row();
+    if (!found)
+        return tl::make_unexpected(found.error());
+    if (!*found)
+        return std::nullopt;
+    Exam exam;
+    exam.id = row.integer(0);
+    exam.title = row.text(1);
+    exam.seed = static_cast<std::uint64_t>(row.integer(2));
+    exam.pass_share = row.number(3);
+    exam.started_ms = row.integer(4);
+    exam.allowed_ms = row.integer(5);
+    exam.used_ms = row.integer(6);
+    exam.seen_ms = row.integer(7);
+    exam.at = static_cast<std::size_t>(row.integer(8));
+    exam.finished_ms = row.integer(9);
+    exam.finished = exam.finished_ms != 0;
+    return read_items(database, exam).map([&] { return std::optional(std::move(exam)); });
+}
+
+Recorded<void> write_exam(Database& database, std::int64_t learner, Exam& exam) {
+    if (exam.id == 0) {
+        auto insert = database.prepare(
+            "INSERT INTO exam (learner, title, seed, pass_share, started_ms, allowed_ms, used_ms, "
+            "seen_ms, item) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)");
+        if (!insert)
+            return tl::make_unexpected(insert.error());
+        if (const auto done =
+                insert
+                    ->with(learner, exam.title, static_cast<std::int64_t>(exam.seed),
+                           exam.pass_share, exam.started_ms, exam.allowed_ms, exam.used_ms,
+                           exam.seen_ms, static_cast<std::int64_t>(exam.at))
+                    .run();
+            !done)
+            return done;
+        exam.id = database.last_id();
+        return {};
+    }
+    auto update =
+        database.prepare("UPDATE exam SET used_ms = ?, seen_ms = ?, item = ? WHERE id = ?");
+    if (!update)
+        return tl::make_unexpected(update.error());
+    return update->with(exam.used_ms, exam.seen_ms, static_cast<std::int64_t>(exam.at), exam.id)
+        .run();
+}
+
+Recorded<void> write_items(Database& database, const Exam& exam) {
+    auto upsert = database.prepare(
+        "INSERT INTO exam_item (exam, number, code, skill, family, answer, flagged, took_ms, "
+        "foreseen) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (exam, number) DO UPDATE SET "
+        "answer = excluded.answer, flagged = excluded.flagged, took_ms = excluded.took_ms WHERE "
+        "answer <> excluded.answer OR flagged <> excluded.flagged OR took_ms <> excluded.took_ms");
+    if (!upsert)
+        return tl::make_unexpected(upsert.error());
+    for (std::size_t i = 0; i < exam.items.size(); ++i) {
+        const ExamItem& item = exam.items[i];
+        if (const auto done =
+                upsert
+                    ->with(exam.id, static_cast<std::int64_t>(i), item.code, item.skill,
+                           item.family, item.answer, item.flagged, item.took_ms, item.foreseen)
+                    .run();
+            !done)
+            return done;
+    }
+    return {};
+}
+
+Recorded<Statement> find_exam(Database& database, const char* condition) {
+    return database.prepare(std::string(kFindExam) + condition);
+}
+
+} // namespace
+
+Recorded<void> keep_exam(Record& record, std::int64_t learner, Exam& exam) {
+    Database& database = record.database();
+    auto transaction = Transaction::begin(database);
+    if (!transaction)
+        return tl::make_unexpected(transaction.error());
+    const std::int64_t id = exam.id;
+    auto kept = write_exam(database, learner, exam)
+                    .and_then([&] { return write_items(database, exam); })
+                    .and_then([&] { return transaction->commit(); });
+    if (!kept)
+        exam.id = id;
+    return kept;
+}
+
+Recorded<std::optional<Exam>> unfinished_exam(Record& record, std::int64_t learner) {
+    auto row = find_exam(record.database(), "finished_ms = 0 ORDER BY started_ms DESC LIMIT 1");
+    if (!row)
+        return tl::make_unexpected(row.error());
+    return read_exam(record.database(), row->with(learner));
+}
+
+Recorded<std::optional<Exam>> exam_by_id(Record& record, std::int64_t learner, std::int64_t id) {
+    auto row = find_exam(record.database(), "id = ?");
+    if (!row)
+        return tl::make_unexpected(row.error());
+    return read_exam(record.database(), row->with(learner, id));
+}
+
+Recorded<std::vector<ExamResult>> finished_exams(Record& record, std::int64_t learner, int most) {
+    auto rows = record.database().prepare(
+        "SELECT id, title, finished_ms, used_ms, right_answers, questions, pass_share FROM exam "
+        "WHERE learner = ? AND finished_ms <> 0 ORDER BY finished_ms DESC LIMIT ?");
+    if (!rows)
+        return tl::make_unexpected(rows.error());
+    rows->with(learner, most);
+    std::vector<ExamResult> results;
+    while (true) {
+        const auto more = rows->row();
+        if (!more)
+            return tl::make_unexpected(more.error());
+        if (!*more)
+            return results;
+        const int of = static_cast<int>(rows->integer(5));
+        results.push_back({rows->integer(0), rows->text(1), rows->integer(2), rows->integer(3),
+                           static_cast<int>(rows->integer(4)), of, pass_mark(rows->number(6), of)});
+    }
+}
+
+Recorded<Standing> close_exam(Record& record, std::int64_t learner, const Course& course,
+                              Exam& exam, const ExamReport& report, const Clock& clock) {
+    Database& database = record.database();
+    auto transaction = Transaction::begin(database);
+    if (!transaction)
+        return tl::make_unexpected(transaction.error());
+    if (const auto kept = write_exam(database, learner, exam).and_then([&] {
+            return write_items(database, exam);
+        });
+        !kept)
+        return tl::make_unexpected(kept.error());
+    auto close =
+        database.prepare("UPDATE exam SET finished_ms = ?, right_answers = ?, questions = ? "
+                         "WHERE id = ? AND finished_ms = 0");
+    if (!close)
+        return tl::make_unexpected(close.error());
+    if (const auto done = close->with(exam.finished_ms, report.right, report.of, exam.id).run();
+        !done)
+        return tl::make_unexpected(done.error());
+    // Another window closed it first: its answers count.
+    const bool closed_here = database.changes() == 1;
+    auto standing =
+        fold_in(database, learner, course,
+                closed_here ? answers_of(course, exam, report) : std::vector<Answer>(), clock);
+    if (!standing)
+        return standing;
+    if (const auto done = transaction->commit(); !done)
+        return tl::make_unexpected(done.error());
+    return standing;
+}
+
+Recorded<void> give_up_exam(Record& record, std::int64_t learner, std::int64_t id) {
+    auto remove = record.database().prepare(
+        "DELETE FROM exam WHERE learner = ? AND id = ? AND finished_ms = 0");
+    if (!remove)
+        return tl::make_unexpected(remove.error());
+    return remove->with(learner, id).run();
+}
+
+} // namespace steelyard::learner

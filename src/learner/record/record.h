@@ -1,0 +1,116 @@
+#pragma once
+// The record: who answered what, on this machine. One SQLite file in the person's data folder,
+// written through at every answer, so that nothing is lost when the program or the machine dies.
+//
+//     auto opened = open_record(usual_record_folder(), now);
+//     if (!opened) return tell(opened.error().message);
+//     for (const std::string& notice : opened->notices) tell(notice);
+//     Record& record = opened->record;
+//     auto learner = record.learner_named("Ada");
+//     auto standing = record.standing(learner->id, course, now);
+//     ...
+//     standing = record.add_answer(learner->id, course, answer, now);
+//     record.back_up_if_due(now);      // on leaving
+//
+// Several programs may have it open at once. Exams, export and checks are in the headers beside.
+
+#include "learner/clock.h"
+#include "learner/course.h"
+#include "learner/record/database.h"
+#include "learner/standing.h"
+
+#include <cstdint>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace steelyard::learner {
+
+struct Learner {
+    std::int64_t id = 0;
+    std::string name;
+    TimeMs created_ms = 0;
+    std::optional<Day> exam_day;
+    std::int64_t answers = 0; ///< marked ones
+    TimeMs last_ms = 0;       ///< of the last answer; 0 = never
+};
+
+/// A wrong rule and how often a learner followed it.
+struct RuleTimes {
+    std::string rule; ///< id
+    int times = 0;
+    TimeMs last_ms = 0;
+};
+
+class Record {
+public:
+    Record(Database database, std::filesystem::path folder, bool writable)
+        : database_(std::move(database)), folder_(std::move(folder)), writable_(writable) {}
+
+    /// By name.
+    Recorded<std::vector<Learner>> learners();
+    /// Capitals do not matter.
+    Recorded<std::optional<Learner>> learner_named(const std::string& name);
+    /// Refused: an empty name, one longer than kLongestName bytes or with control characters, one
+    /// that is taken.
+    Recorded<Learner> add_learner(const std::string& name, const Clock& clock);
+    Recorded<void> set_exam_day(std::int64_t learner, std::optional<Day> day);
+    /// Deletes all about a learner here and in every backup, beyond recovery from these files.
+    /// Takes as long as writing the files anew.
+    Recorded<void> erase_learner(std::int64_t learner);
+
+    /// Where a learner stands. Reads a few dozen rows; when the course has changed since (another
+    /// bank, other parameters), every answer is folded again, about a million in 3 s.
+    Recorded<Standing> standing(std::int64_t learner, const Course& course, const Clock& clock);
+    /// Keeps an answer and gives the standing after it. On disk when it returns: a few
+    /// milliseconds, once an answer.
+    Recorded<Standing> add_answer(std::int64_t learner, const Course& course, const Answer& answer,
+                                  const Clock& clock);
+    /// Keeps several in one transaction: all or none.
+    Recorded<Standing> add_answers(std::int64_t learner, const Course& course,
+                                   const std::vector<Answer>& answers, const Clock& clock);
+
+    /// The rules followed most often, at most so many.
+    Recorded<std::vector<RuleTimes>> frequent_rules(std::int64_t learner, int most);
+
+    /// Makes the day's backup when the newest is older than that. Copies the file: on leaving, not
+    /// in a frame.
+    Recorded<void> back_up_if_due(const Clock& clock);
+
+    bool is_writable() const { return writable_; }
+    const std::filesystem::path& folder() const { return folder_; }
+    Database& database() { return database_; }
+
+private:
+    Database database_;
+    std::filesystem::path folder_;
+    bool writable_;
+};
+
+inline constexpr std::size_t kLongestName = 80;
+
+struct Opened {
+    Record record;
+    std::vector<std::string> notices; ///< what the learner should know, in sentences
+};
+
+/// Opens the record of a folder, made when missing. Takes a few milliseconds whatever its size.
+/// A file of an earlier version is backed up and brought up to date. A damaged one is set aside
+/// under another name and the newest good backup put in its place; what can still be read of the
+/// answers since is brought over. One that cannot be written is opened for reading.
+/// @return the record with notices; or: no folder can be made, a file of a later version or of
+///         another program
+Recorded<Opened> open_record(const std::filesystem::path& folder, const Clock& clock);
+
+/// Name of the file within its folder.
+inline constexpr const char* kRecordFile = "record.sqlite";
+
+/// $XDG_DATA_HOME/steelyard, else ~/.local/share/steelyard (XDG Base Directory Specification);
+/// empty when no home is known.
+std::filesystem::path usual_record_folder();
+
+/// A sentence when the clock stands before the learner's last answer; empty when it does not.
+std::string clock_notice(const Standing& standing, const Clock& clock);
+
+} // namespace steelyard::learner

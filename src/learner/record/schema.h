@@ -1,0 +1,20 @@
+#pragma once
+// The tables of the record, as the steps that made them. A file knows how many steps it has seen
+// (user_version); opening it takes the rest.
+//
+// `answer` is the truth: nothing in it ever changes. `skill_state`, `rule_count` and the sums in
+// `learner` are folded from it in the same transaction, so that opening reads a few dozen rows
+// however many answers there are; `steelyard record check` folds them again and compares.
+
+#include <string_view>
+#include <vector>
+
+namespace steelyard::learner {
+
+/// Marks a file as ours: "SYrd" as a number.
+inline constexpr int kApplicationId = 0x53597264;
+
+/// SQL of each step; the step from version i to i + 1 stands at index i.
+const std::vector<std::string_view>& schema_steps();
+
+} // namespace steelyard::learner

@@ -1,0 +1,157 @@
+#include "learner/record/check.h"
+#include "learner/record/exam_record.h"
+#include "learner/record/record.h"
+#include "learner/shipped_course.h"
+
+using namespace steelyard::learner;
+
+namespace {
+
+const Clock kNow{kEvening_ms, 0};
+
+Opened open_here(const TestFolder& folder) {
+    auto opened = open_record(folder.path(), kNow);
+    REQUIRE(opened);
+    return std::move(*opened);
+}
+
+} // namespace
+
+TEST_CASE("an answer is there when the record is opened again") {
+    const TestFolder folder;
+    const Course& course = shipped_course();
+    {
+        Record record = open_here(folder).record;
+        const auto ada = record.add_learner("Ada", kNow);
+        REQUIRE(ada);
+        REQUIRE(
+            record.add_answer(ada->id, course, answer_about("balance", true, kEvening_ms), kNow));
+    }
+    Record record = open_here(folder).record;
+    const auto ada = record.learner_named("ada");
+    REQUIRE(ada);
+    REQUIRE(*ada);
+    CHECK((*ada)->answers == 1);
+    const auto standing = record.standing((*ada)->id, course, kNow);
+    REQUIRE(standing);
+    const SkillState& state = standing->skills[*course.find("balance")];
+    CHECK(state.answers == 1);
+    CHECK(state.known > course.parameters.start);
+    CHECK(standing->answered_today == 1);
+    CHECK(standing->recent_families == std::vector<std::string>{"balance-family"});
+}
+
+TEST_CASE("what is kept beside the answers is what folding them gives") {
+    const TestFolder folder;
+    const Course& course = shipped_course();
+    Record record = open_here(folder).record;
+    const auto ada = record.add_learner("Ada", kNow);
+    Standing expected = fresh_standing(course);
+    for (int i = 0; i < 60; ++i) {
+        const Clock clock{kEvening_ms + i * 7 * 3600 * kSecond_ms, 0};
+        Answer answer = answer_about(course.skills[static_cast<std::size_t>(i) % 26].skill->id,
+                                     i % 3 != 0, clock.utc_ms);
+        answer.purpose = i < 8 ? Purpose::placement : Purpose::practice;
+        answer.wrong_rule = i % 3 == 0 ? "arms-swapped" : "";
+        const auto standing = record.add_answer(ada->id, course, answer, clock);
+        REQUIRE(standing);
+        expected = after_answer(course, expected, answer, 0);
+        for (std::size_t k = 0; k < expected.skills.size(); ++k)
+            CHECK(standing->skills[k] == expected.skills[k]);
+    }
+    const auto check = check_record(record, course, kNow, {});
+    REQUIRE(check);
+    CHECK(check->faults.empty());
+    CHECK(check->mended.empty());
+    CHECK(check->answers == 60);
+    const auto rules = record.frequent_rules(ada->id, 5);
+    REQUIRE(rules);
+    REQUIRE(rules->size() == 1);
+    CHECK(rules->front().times == 20);
+}
+
+TEST_CASE("the same answer kept twice counts once") {
+    const TestFolder folder;
+    const Course& course = shipped_course();
+    Record record = open_here(folder).record;
+    const auto ada = record.add_learner("Ada", kNow);
+    const Answer answer = answer_about("balance", true, kEvening_ms);
+    REQUIRE(record.add_answer(ada->id, course, answer, kNow));
+    const auto again = record.add_answer(ada->id, course, answer, kNow);
+    REQUIRE(again);
+    CHECK(again->answers == 1);
+}
+
+TEST_CASE("learners are kept apart, and a name is taken once") {
+    const TestFolder folder;
+    const Course& course = shipped_course();
+    Record record = open_here(folder).record;
+    const auto ada = record.add_learner("Ada", kNow);
+    const auto bo = record.add_learner("Bo", kNow);
+    REQUIRE(bo);
+    CHECK_FALSE(record.add_learner("ADA", kNow));
+    CHECK_FALSE(record.add_learner("", kNow));
+    CHECK_FALSE(record.add_learner(std::string(81, 'x'), kNow));
+    CHECK_FALSE(record.add_learner("A\nda", kNow));
+    REQUIRE(record.add_answer(ada->id, course, answer_about("balance", true, kEvening_ms), kNow));
+    CHECK(record.standing(bo->id, course, kNow)->answers == 0);
+    REQUIRE(record.set_exam_day(bo->id, day_of(kNow)));
+    CHECK(record.learners()->size() == 2);
+    CHECK(record.learner_named("Bo")->value().exam_day == day_of(kNow));
+    CHECK_FALSE(record.learner_named("Ada")->value().exam_day);
+}
+
+TEST_CASE("other parameters fold every answer anew") {
+    const TestFolder folder;
+    Course course = shipped_course();
+    Record record = open_here(folder).record;
+    const auto ada = record.add_learner("Ada", kNow);
+    REQUIRE(record.add_answer(ada->id, course, answer_about("balance", true, kEvening_ms), kNow));
+    course.parameters.learn = 0.3;
+    const auto standing = record.standing(ada->id, course, kNow);
+    REQUIRE(standing);
+    const Standing expected =
+        after_answer(course, fresh_standing(course), answer_about("balance", true, kEvening_ms), 0);
+    CHECK(standing->skills[*course.find("balance")] == expected.skills[*course.find("balance")]);
+}
+
+TEST_CASE("an exam that was begun is found again with its answers, flags and clock") {
+    const TestFolder folder;
+    const Course& course = shipped_course();
+    std::int64_t learner = 0;
+    {
+        Record record = open_here(folder).record;
+        learner = record.add_learner("Ada", kNow)->id;
+        Exam exam = *new_exam(course, 3, kNow);
+        REQUIRE(keep_exam(record, learner, exam));
+        CHECK(exam.id != 0);
+        go_to(exam, 2, {kEvening_ms + 20000, 0});
+        give_answer(exam, "b", {kEvening_ms + 50000, 0});
+        flag(exam, true, {kEvening_ms + 50000, 0});
+        REQUIRE(keep_exam(record, learner, exam));
+    }
+    Record record = open_here(folder).record;
+    auto found = unfinished_exam(record, learner);
+    REQUIRE(found);
+    REQUIRE(*found);
+    Exam exam = **found;
+    CHECK(exam.used_ms == 50000);
+    CHECK(exam.at == 2);
+    CHECK(exam.items[2].answer == "b");
+    CHECK(exam.items[2].flagged);
+    const Clock later{kEvening_ms + kDay_ms, 0};
+    resume(exam, later);
+    finish(exam, later);
+    CHECK(exam.used_ms == 50000);
+    const ExamReport report = report_on(course, exam);
+    const auto closed = close_exam(record, learner, course, exam, report, later);
+    REQUIRE(closed);
+    CHECK(closed->answers == 1);
+    CHECK_FALSE(*unfinished_exam(record, learner));
+    const auto results = finished_exams(record, learner, 10);
+    REQUIRE(results->size() == 1);
+    CHECK(results->front().of == 40);
+    CHECK(results->front().pass == 28);
+    // Closed by another window meanwhile: nothing counts twice.
+    CHECK(close_exam(record, learner, course, exam, report, later)->answers == 1);
+}
