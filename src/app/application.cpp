@@ -2,14 +2,12 @@
 
 #include "app/help/help_view.h"
 #include "app/paint/label_painter.h"
-#include "setup/muscle_file.h"
 
 #include <GLFW/glfw3.h>
 #include <glad/gl.h>
 
 #include <algorithm>
 #include <cmath>
-#include <random>
 
 namespace steelyard::app {
 
@@ -25,49 +23,19 @@ constexpr double kFrame_s = 1.0 / 60.0;
 constexpr int kFramesAfterEvent = 3;
 /// Work is written this long after the last change [s], and at once when the window closes.
 constexpr double kSaveAfter_s = 0.4;
-constexpr double kTextSizes[] = {0.8, 0.9, 1.0, 1.1, 1.25, 1.5, 1.75, 2.0, 2.5};
 
-double next_text_size(double size, int step) {
-    const auto* found =
-        std::min_element(std::begin(kTextSizes), std::end(kTextSizes), [&](double a, double b) {
-            return std::abs(a - size) < std::abs(b - size);
-        });
-    const auto at = std::clamp<std::ptrdiff_t>(found - std::begin(kTextSizes) + step, 0,
-                                               std::ssize(kTextSizes) - 1);
-    return kTextSizes[at];
-}
-
-/// Keys that stand for the words of the row at the top.
-RowWish wish_of(int key, Place place) {
-    switch (key) {
-    case GLFW_KEY_D:
-        return RowWish::look;
-    case GLFW_KEY_F1:
-        return RowWish::help;
-    case GLFW_KEY_O:
-        return RowWish::open_shelf;
-    case GLFW_KEY_B:
-        return place == Place::bench ? RowWish::go_to_body : RowWish::go_to_bench;
-    case GLFW_KEY_U:
-        return RowWish::units;
-    default:
-        return RowWish::none;
-    }
+std::size_t index_of(PlaceName name) {
+    return static_cast<std::size_t>(name);
 }
 
 } // namespace
 
-Application::Application(Window window, ShapePainter painter, Shelf levers, SavedWork saved,
-                         const SavedBench& first, std::filesystem::path data_folder)
-    : window_(std::move(window)), painter_(std::move(painter)), levers_(std::move(levers)),
-      saved_(std::move(saved)), data_folder_(std::move(data_folder)),
-      question_seed_(std::random_device{}()) {
-    const Preferences preferences = saved_.load_preferences();
-    style_.look = preferences.look;
-    text_size_ = preferences.text_size;
-    bench_.model = make_bench(first.setup, first.hand_N);
-    bench_.model.units = preferences.units;
-    bench_.stage.chosen = {scene::PartKind::effort, 0};
+Application::Application(Window window, ShapePainter painter, SavedWork saved,
+                         std::filesystem::path data_folder)
+    : window_(std::move(window)),
+      painter_(std::move(painter)), around_{Library(std::move(data_folder)), std::move(saved)} {
+    prefer(around_.saved.load_preferences());
+    go_to(place_name_);
 }
 
 void Application::tell_to(std::ofstream file) {
@@ -90,18 +58,11 @@ void Application::run() {
 /// Waits until a frame is owed: at once after an event, a sixtieth later while something moves,
 /// and for ever otherwise, so that an idle window costs nothing.
 bool Application::wait_for_frame() {
-    const bool moving = place_ == Place::body ? body_ && body_->moving() : bench_.moving();
-    if (frames_owed_ > 0)
-        glfwPollEvents();
-    else if (moving)
-        glfwWaitEventsTimeout(std::max(1e-4, kFrame_s - (glfwGetTime() - last_frame_s_)));
-    else if (save_due_s_ > 0.0)
-        glfwWaitEventsTimeout(std::max(1e-3, save_due_s_ - glfwGetTime()));
-    else
-        glfwWaitEvents();
+    wait_for_events();
     if (save_due_s_ > 0.0 && glfwGetTime() >= save_due_s_)
         save_work();
     if (window_.incoming().anything) {
+        tell_rest(false);
         frames_owed_ = kFramesAfterEvent;
         window_.incoming().anything = false;
     }
@@ -115,7 +76,28 @@ bool Application::wait_for_frame() {
         --frames_owed_;
         return true;
     }
-    return moving;
+    return place().moving();
+}
+
+void Application::wait_for_events() {
+    glfwPollEvents();
+    if (frames_owed_ > 0 || window_.incoming().anything)
+        return;
+    if (place().moving())
+        return glfwWaitEventsTimeout(std::max(1e-4, kFrame_s - (glfwGetTime() - last_frame_s_)));
+    tell_rest(true);
+    if (save_due_s_ > 0.0)
+        glfwWaitEventsTimeout(std::max(1e-3, save_due_s_ - glfwGetTime()));
+    else
+        glfwWaitEvents();
+}
+
+/// Who follows the narration need not guess from silence whether all has been said.
+void Application::tell_rest(bool rests) {
+    if (!narration_file_.is_open() || told_rest_ == rests)
+        return;
+    told_rest_ = rests;
+    narration_file_ << Narration::rest_to_json(rests, save_due_s_ == 0.0) << std::endl;
 }
 
 void Application::prepare_style() {
@@ -126,10 +108,9 @@ void Application::prepare_style() {
     style_.fonts = load_fonts(static_cast<float>(scale));
     window_.renew_font_texture();
     apply_to_imgui(style_);
-    bench_.stage.view_fits = bench_.stage.view_is_own;
-    shelf_state_.cards_width_px = 0.0;
-    if (body_)
-        body_->stage_fits = false;
+    for (const std::unique_ptr<Place>& one : places_)
+        if (one)
+            one->refit();
 }
 
 StagePointer Application::read_pointer(const Layout& layout) const {
@@ -151,131 +132,115 @@ StagePointer Application::read_pointer(const Layout& layout) const {
     return pointer;
 }
 
-/// Keys of the whole window; what is left goes to the screen.
+// --- keys and places -----------------------------------------------------------------------------
+
+/// Keys of the whole window; what is left goes to the place.
 std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
     if (ImGui::GetIO().WantTextInput)
         return {};
     std::vector<KeyPress> left;
     for (const KeyPress& key : keys)
-        if (!handle_key(key))
+        if (place().claims(key) || !handle_key(key))
             left.push_back(key);
     return left;
 }
 
-bool Application::handle_key(const KeyPress& key) {
-    const bool control = (key.modifiers & GLFW_MOD_CONTROL) != 0;
-    const bool covered = help_open_ || shelf_state_.open;
-    const RowWish wish = control ? RowWish::none : wish_of(key.key, place_);
-    if (control && (key.key == GLFW_KEY_EQUAL || key.key == GLFW_KEY_KP_ADD))
-        text_size_ = next_text_size(text_size_, 1);
-    else if (control && (key.key == GLFW_KEY_MINUS || key.key == GLFW_KEY_KP_SUBTRACT))
-        text_size_ = next_text_size(text_size_, -1);
-    else if (wish == RowWish::look || (wish != RowWish::none && !covered))
-        grant(wish);
-    else if (key.key == GLFW_KEY_Q && place_ == Place::bench && !question_.model && !covered)
-        ask_question();
+bool Application::handle_control_key(int key) {
+    Preferences wanted = preferences();
+    if (key == GLFW_KEY_EQUAL || key == GLFW_KEY_KP_ADD)
+        wanted.text_size = next_text_size(wanted.text_size, 1);
+    else if (key == GLFW_KEY_MINUS || key == GLFW_KEY_KP_SUBTRACT)
+        wanted.text_size = next_text_size(wanted.text_size, -1);
     else
         return false;
-    save_due_s_ = glfwGetTime() + kSaveAfter_s;
+    prefer(wanted);
     return true;
 }
 
-void Application::draw_places(const Layout& layout) {
-    const bool on_body = place_ == Place::body && body_;
-    PlacesRow row;
-    row.place = place_;
-    row.can_undo = on_body ? body_->model.history.can_undo() : bench_.model.history.can_undo();
-    row.can_redo = on_body ? body_->model.history.can_redo() : bench_.model.history.can_redo();
-    row.us_units = bench_.model.units == setup::UnitSystem::us;
-    row.dark = style_.look == scene::Look::dark;
-    const RowWish wish = draw_places_row(style_, static_cast<float>(layout.stage_px.x()), row);
-    if (wish == RowWish::none)
-        return;
-    grant(wish);
-    save_due_s_ = glfwGetTime() + kSaveAfter_s;
+bool Application::handle_key(const KeyPress& key) {
+    if ((key.modifiers & GLFW_MOD_CONTROL) != 0)
+        return handle_control_key(key.key);
+    if (key.key == GLFW_KEY_D) {
+        Preferences wanted = preferences();
+        wanted.look = next_look(wanted.look);
+        prefer(wanted);
+        return true;
+    }
+    if (page_ != Page::none || place().covers_window())
+        return false;
+    if (key.key == GLFW_KEY_F1) {
+        grant(RowWish::help);
+    } else if (key.key == GLFW_KEY_O && place().shelf_word() != nullptr) {
+        grant(RowWish::open_shelf);
+    } else if (key.key == GLFW_KEY_U) {
+        around_.units =
+            around_.units == setup::UnitSystem::si ? setup::UnitSystem::us : setup::UnitSystem::si;
+        save_soon();
+    } else if (key.key == GLFW_KEY_B) {
+        go_to(place_name_ == PlaceName::bench ? PlaceName::body : PlaceName::bench);
+    } else {
+        const auto places = place_list();
+        const auto found = std::find_if(places.begin(), places.end(), [&](const PlaceEntry& entry) {
+            return entry.key == key.key;
+        });
+        if (found == places.end())
+            return false;
+        go_to(found->name);
+    }
+    return true;
+}
+
+void Application::draw_row(const Layout& layout) {
+    const PlacesRow row{place_name_, place().shelf_word(), place().can_undo(), place().can_redo()};
+    const RowPress pressed = draw_places_row(style_, static_cast<float>(layout.stage_px.x()), row);
+    if (const auto* name = std::get_if<PlaceName>(&pressed))
+        go_to(*name);
+    else if (const auto* wish = std::get_if<RowWish>(&pressed))
+        grant(*wish);
 }
 
 void Application::grant(RowWish wish) {
-    const bool on_body = place_ == Place::body && body_;
     switch (wish) {
-    case RowWish::none:
-        return;
-    case RowWish::go_to_bench:
-        place_ = Place::bench;
-        return;
-    case RowWish::go_to_body:
-        return show_body();
     case RowWish::open_shelf:
-        return open_shelf(shelf_state_);
+        return place().open_shelf();
     case RowWish::undo:
-        return on_body ? update(body_->model, UndoBody{}) : update(bench_.model, Undo{});
+        place().undo();
+        return save_soon();
     case RowWish::redo:
-        return on_body ? update(body_->model, RedoBody{}) : update(bench_.model, Redo{});
-    case RowWish::units:
-        return update(bench_.model, SwitchUnits{});
-    case RowWish::look:
-        style_.look = style_.look == scene::Look::light ? scene::Look::dark : scene::Look::light;
-        return apply_to_imgui(style_);
+        place().redo();
+        return save_soon();
+    case RowWish::settings:
+        page_ = Page::settings;
+        return;
     case RowWish::help:
-        help_open_ = true;
+        page_ = Page::help;
         return;
     }
 }
 
-void Application::open_lever(const setup::LeverSetup& setup) {
-    update(bench_.model, OpenSetup{setup});
-    bench_.stage.view_fits = false;
-    bench_.stage.view_is_own = false;
-    bench_.stage.chosen = {scene::PartKind::effort, 0};
-    save_due_s_ = glfwGetTime() + kSaveAfter_s;
+Place& Application::place(PlaceName name) {
+    std::unique_ptr<Place>& kept = places_[index_of(name)];
+    if (!kept)
+        kept = place_list()[index_of(name)].make(around_);
+    return *kept;
+}
+
+void Application::go_to(PlaceName name) {
+    place_name_ = name;
+    place().enter(around_);
+    save_soon();
+}
+
+void Application::run_errand(const Errand& errand) {
+    if (const auto* go = std::get_if<GoTo>(&errand))
+        go_to(go->place);
+    else if (const auto* show = std::get_if<ShowSetup>(&errand))
+        open_setup(show->setup);
 }
 
 void Application::open_setup(const setup::Setup& setup) {
-    if (const auto* lever = std::get_if<setup::LeverSetup>(&setup)) {
-        place_ = Place::bench;
-        open_lever(*lever);
-        return;
-    }
-    show_body();
-    if (body_)
-        open_exercise(*body_, std::get<setup::BodySetup>(setup));
-}
-
-/// Goes to the body; the first time the exercises and muscles are read.
-void Application::show_body() {
-    if (!exercises_)
-        exercises_ = read_shelf(data_folder_ / "assets" / "setups" / "body");
-    if (!body_) {
-        auto muscles = setup::shipped_muscles();
-        if (exercises_->bodies.empty() || !muscles) {
-            bench_.model.message =
-                muscles ? "There are no exercises to show." : setup::to_text(muscles.error());
-            return;
-        }
-        const setup::BodySetup& first = exercises_->bodies.front();
-        body_ = BodyScreen{};
-        body_->model = make_body(first, std::move(*muscles));
-        open_exercise(*body_, first);
-    }
-    question_.model.reset();
-    place_ = Place::body;
-}
-
-ShelfContent Application::shelf_content() const {
-    if (place_ == Place::body)
-        return {"Choose an exercise",
-                [this](const Point& picture_px) { return body_cards(*exercises_, picture_px); },
-                &exercises_->faults};
-    return {"Choose a lever",
-            [this](const Point& picture_px) { return lever_cards(levers_, picture_px); },
-            &levers_.faults};
-}
-
-void Application::open_card(std::size_t index) {
-    if (place_ == Place::body)
-        open_exercise(*body_, exercises_->bodies[index]);
-    else
-        open_lever(levers_.levers[index]);
+    go_to(place_of(setup));
+    place().show(setup, around_);
 }
 
 void Application::take_dropped_files(const std::vector<std::string>& paths) {
@@ -284,49 +249,42 @@ void Application::take_dropped_files(const std::vector<std::string>& paths) {
         if (setup)
             open_setup(*setup);
         else
-            bench_.model.message = setup::to_text(setup.error());
+            place().tell(setup::to_text(setup.error()));
     }
 }
 
-/// Opens a question like the lever on the bench; each is another one.
-void Application::ask_question() {
-    if (!bank_)
-        bank_ = problems::load_bank(data_folder_ / "question_bank");
-    auto asked = ask_like(*bank_, bench_.model.solved.lever_class, ++question_seed_);
-    if (!asked) {
-        bench_.model.message = asked.error();
-        question_.model.reset();
-        return;
-    }
-    question_.model = std::move(*asked);
-    question_.wants_keyboard = true;
+// --- a frame -------------------------------------------------------------------------------------
+
+PlaceFrame Application::run_place(const Layout& layout, const std::vector<KeyPress>& keys,
+                                  double seconds) {
+    const bool covered = place().covers_window();
+    if (!covered)
+        draw_row(layout);
+    const PlaceInput input{
+        style_, layout, window_.size_px(), {&keys, read_pointer(layout), seconds}, around_};
+    PlaceFrame shown = place().run(input);
+    paint_labels(shown.drawing, Point::Zero(), style_, *ImGui::GetBackgroundDrawList());
+    const auto edge = static_cast<float>(layout.column_at_px.x());
+    if (!layout.narrow && !covered)
+        ImGui::GetBackgroundDrawList()->AddLine({edge, 0.0F},
+                                                {edge, static_cast<float>(layout.column_px.y())},
+                                                style_.mark(Role::hairline), 1.0F);
+    if (shown.changed)
+        save_soon();
+    return shown;
 }
 
-/// The bench, or the question that lies over it.
-scene::Drawing Application::run_stage(const Layout& layout, const std::vector<KeyPress>& keys,
-                                      double seconds) {
-    draw_places(layout);
-    if (question_.model) {
-        QuestionOutcome outcome = run_question(style_, layout, *bank_, keys, question_);
-        if (outcome.wish == QuestionWish::next_question)
-            ask_question();
-        else if (outcome.wish == QuestionWish::leave)
-            question_.model.reset();
-        return std::move(outcome.drawing);
+void Application::run_page(const std::vector<KeyPress>& keys) {
+    bool stays = true;
+    if (page_ == Page::help) {
+        stays = !draw_help(style_, window_.size_px(), keys);
+    } else {
+        Preferences wanted = preferences();
+        stays = draw_settings(style_, window_.size_px(), keys, settings_, wanted);
+        prefer(wanted);
     }
-    const FrameInput input{&keys, read_pointer(layout), seconds};
-    if (place_ == Place::body && body_)
-        return run_body(style_, layout, input, bench_.model.units, *body_).drawing;
-    return run_bench_place(layout, input);
-}
-
-scene::Drawing Application::run_bench_place(const Layout& layout, const FrameInput& input) {
-    BenchOutcome outcome = run_bench(style_, layout, input, bench_);
-    if (outcome.changed)
-        save_due_s_ = glfwGetTime() + kSaveAfter_s;
-    if (outcome.ask_question)
-        ask_question();
-    return std::move(outcome.drawing);
+    if (!stays)
+        page_ = Page::none;
 }
 
 void Application::frame(double seconds) {
@@ -339,38 +297,23 @@ void Application::frame(double seconds) {
     const std::vector<KeyPress> keys = own_keys(incoming.keys);
     incoming.keys.clear();
     incoming.dropped_files.clear();
-
-    scene::Drawing stage;
-    std::vector<PlacedDrawing> pictures;
-    if (help_open_) {
-        help_open_ = !draw_help(style_, window_.size_px(), keys);
-    } else if (shelf_state_.open) {
-        const ShelfOutcome outcome =
-            draw_shelf(style_, shelf_content(), window_.size_px(), keys, shelf_state_);
-        pictures = outcome.pictures;
-        if (outcome.opened)
-            open_card(*outcome.opened);
-    } else {
-        stage = run_stage(layout, keys, seconds);
-        paint_labels(stage, Point::Zero(), style_, *ImGui::GetBackgroundDrawList());
-        const auto edge = static_cast<float>(layout.column_at_px.x());
-        if (!layout.narrow)
-            ImGui::GetBackgroundDrawList()->AddLine(
-                {edge, 0.0F}, {edge, static_cast<float>(layout.column_px.y())},
-                style_.mark(Role::hairline), 1.0F);
-    }
-    paint(stage, pictures);
+    PlaceFrame shown;
+    if (page_ != Page::none)
+        run_page(keys);
+    else
+        shown = run_place(layout, keys, seconds);
+    paint(shown);
     ++frame_count_;
-    if (narration_file_.is_open()) {
-        narration_file_ << narration_.to_json(frame_count_) << '\n';
-        narration_file_.flush();
-    }
+    if (narration_file_.is_open())
+        narration_file_ << narration_.to_json(frame_count_) << std::endl;
+    if (shown.errand)
+        run_errand(*shown.errand);
 }
 
-void Application::paint(const scene::Drawing& stage, const std::vector<PlacedDrawing>& pictures) {
+void Application::paint(const PlaceFrame& shown) {
     records_.clear();
-    append_shapes(stage, Point::Zero(), style_.look, records_);
-    for (const PlacedDrawing& picture : pictures)
+    append_shapes(shown.drawing, Point::Zero(), style_.look, records_);
+    for (const PlacedDrawing& picture : shown.pictures)
         append_shapes(*picture.drawing, picture.at_px, style_.look, records_);
     const double device_pixels = window_.device_pixels();
     const Point size_px = window_.size_px();
@@ -385,15 +328,50 @@ void Application::paint(const scene::Drawing& stage, const std::vector<PlacedDra
     window_.end_frame();
 }
 
+// --- what is remembered --------------------------------------------------------------------------
+
+Preferences Application::preferences() const {
+    const Point size_px = window_.size_px();
+    return {style_.look,
+            around_.units,
+            text_size_,
+            around_.less_motion,
+            place_list()[index_of(place_name_)].word,
+            static_cast<int>(size_px.x()),
+            static_cast<int>(size_px.y())};
+}
+
+/// Takes up preferences; what has not changed costs nothing.
+void Application::prefer(const Preferences& wanted) {
+    const Preferences present = preferences();
+    const bool other = wanted.look != present.look || wanted.units != present.units ||
+                       wanted.text_size != present.text_size ||
+                       wanted.less_motion != present.less_motion;
+    if (!other)
+        return;
+    style_.look = wanted.look;
+    around_.units = wanted.units;
+    text_size_ = wanted.text_size;
+    around_.less_motion = wanted.less_motion;
+    if (ImGui::GetIO().Fonts->IsBuilt())
+        apply_to_imgui(style_);
+    frames_owed_ = kFramesAfterEvent;
+    save_soon();
+}
+
+void Application::save_soon() {
+    save_due_s_ = glfwGetTime() + kSaveAfter_s;
+}
+
 void Application::save_work() {
     save_due_s_ = 0.0;
-    const Point size_px = window_.size_px();
-    const Preferences preferences{style_.look, bench_.model.units, text_size_,
-                                  static_cast<int>(size_px.x()), static_cast<int>(size_px.y())};
-    const std::string fault =
-        saved_.save(preferences, {bench_.model.state.setup, bench_.model.state.hand_N});
+    told_rest_ = false;
+    std::string fault = around_.saved.save_preferences(preferences());
+    for (const std::unique_ptr<Place>& one : places_)
+        if (one && fault.empty())
+            fault = one->keep(around_.saved);
     if (!fault.empty())
-        bench_.model.message = fault;
+        place().tell(fault);
 }
 
 } // namespace steelyard::app

@@ -1,16 +1,13 @@
 #pragma once
-// The application: owns the models of all screens and runs their frames.
+// The application: the window, the places in it, and what is the same in all of them.
 
-#include "app/bench/bench_screen.h"
-#include "app/body/body_screen.h"
 #include "app/frame/window.h"
 #include "app/paint/shape_painter.h"
-#include "app/places_row.h"
-#include "app/question/question_screen.h"
-#include "app/saved/saved_work.h"
-#include "app/shelf/shelf_view.h"
-#include "setup/setup.h"
+#include "app/place/place_list.h"
+#include "app/place/places_row.h"
+#include "app/settings/settings_view.h"
 
+#include <array>
 #include <fstream>
 #include <optional>
 
@@ -18,15 +15,15 @@ namespace steelyard::app {
 
 class Application {
 public:
-    /// @param data_folder  holds assets/ and question_bank/; exercises and questions are read when
-    ///                     they are first asked for
-    Application(Window window, ShapePainter painter, Shelf levers, SavedWork saved,
-                const SavedBench& first, std::filesystem::path data_folder);
+    /// @param data_folder  holds assets/ and question_bank/; what is there is read when it is first
+    ///                     asked for
+    Application(Window window, ShapePainter painter, SavedWork saved,
+                std::filesystem::path data_folder);
 
     /// Puts a setup where it belongs: on the bench or on the body stage.
     void open_setup(const setup::Setup& setup);
 
-    /// Writes every frame's narration to a file from now on.
+    /// Writes every frame's narration to a file from now on, and when the window comes to rest.
     void tell_to(std::ofstream file);
 
     /// Draws frames as events come in, until the window is closed.
@@ -37,42 +34,42 @@ public:
     void frame(double seconds);
 
 private:
+    /// Pages that lie over the place.
+    enum class Page { none, help, settings };
+
     bool wait_for_frame();
+    void wait_for_events();
     void prepare_style();
     StagePointer read_pointer(const Layout& layout) const;
     std::vector<KeyPress> own_keys(const std::vector<KeyPress>& keys);
     bool handle_key(const KeyPress& key);
-    void draw_places(const Layout& layout);
+    bool handle_control_key(int key);
+    void draw_row(const Layout& layout);
     void grant(RowWish wish);
-    void ask_question();
-    scene::Drawing run_stage(const Layout& layout, const std::vector<KeyPress>& keys,
-                             double seconds);
+    void go_to(PlaceName name);
+    Place& place() { return place(place_name_); }
+    Place& place(PlaceName name);
+    void run_errand(const Errand& errand);
+    PlaceFrame run_place(const Layout& layout, const std::vector<KeyPress>& keys, double seconds);
+    void run_page(const std::vector<KeyPress>& keys);
     void take_dropped_files(const std::vector<std::string>& paths);
-    void open_lever(const setup::LeverSetup& setup);
-    void show_body();
-    ShelfContent shelf_content() const;
-    void open_card(std::size_t index);
-    scene::Drawing run_bench_place(const Layout& layout, const FrameInput& input);
-    void paint(const scene::Drawing& stage, const std::vector<PlacedDrawing>& pictures);
+    void paint(const PlaceFrame& shown);
+    Preferences preferences() const;
+    void prefer(const Preferences& preferences);
+    void save_soon();
     void save_work();
+    void tell_rest(bool rests);
 
     Window window_;
     ShapePainter painter_;
-    Shelf levers_;
-    SavedWork saved_;
+    Surroundings around_;
     Style style_;
     Narration narration_;
     std::ofstream narration_file_;
-    Place place_ = Place::bench;
-    BenchScreen bench_;
-    ShelfState shelf_state_;
-    std::filesystem::path data_folder_;
-    std::optional<Shelf> exercises_;     ///< empty until the body is first shown
-    std::optional<BodyScreen> body_;     ///< likewise
-    std::optional<problems::Bank> bank_; ///< empty until the first question
-    QuestionScreen question_;
-    bool help_open_ = false;
-    std::uint64_t question_seed_ = 0;
+    std::array<std::unique_ptr<Place>, kPlaces> places_; ///< each made when it is first entered
+    PlaceName place_name_ = PlaceName::bench;
+    Page page_ = Page::none;
+    SettingsState settings_;
     std::vector<ShapeRecord> records_; ///< kept from frame to frame
     double text_size_ = 1.0;           ///< chosen by the person, 0.8 to 2.5
     double fonts_for_ = 0.0;           ///< scale that the fonts were made for
@@ -80,6 +77,7 @@ private:
     long frame_count_ = 0;
     double last_frame_s_ = 0.0;
     double save_due_s_ = 0.0; ///< 0 = nothing to save
+    bool told_rest_ = false;
 };
 
 } // namespace steelyard::app

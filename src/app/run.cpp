@@ -7,24 +7,8 @@
 
 namespace steelyard::app {
 
-namespace {
-
-/// The lever on the bench at the start: what was there last, else the first on the shelf, else a
-/// plain one.
-SavedBench first_bench(const Shelf& shelf, const SavedWork& saved) {
-    if (auto last = saved.load_bench())
-        return *last;
-    SavedBench bench;
-    if (!shelf.levers.empty())
-        bench.setup = shelf.levers.front();
-    return bench;
-}
-
-} // namespace
-
 int run(const RunOptions& options) {
     SavedWork saved(SavedWork::usual_folder());
-    Shelf shelf = read_shelf(options.data_folder / "assets" / "setups");
     std::optional<setup::Setup> named;
     if (options.setup) {
         auto read = setup::read_setup(*options.setup);
@@ -34,7 +18,6 @@ int run(const RunOptions& options) {
         }
         named = std::move(*read);
     }
-    const SavedBench first = first_bench(shelf, saved);
     const Preferences preferences = saved.load_preferences();
     auto window = Window::open(options.width_px > 0 ? options.width_px : preferences.width_px,
                                options.height_px > 0 ? options.height_px : preferences.height_px,
@@ -48,8 +31,8 @@ int run(const RunOptions& options) {
         std::cerr << "Steelyard cannot draw: " << painter.error() << '\n';
         return 1;
     }
-    Application application(std::move(*window), std::move(*painter), std::move(shelf),
-                            std::move(saved), first, options.data_folder);
+    Application application(std::move(*window), std::move(*painter), std::move(saved),
+                            options.data_folder);
     if (named)
         application.open_setup(*named);
     if (options.narration) {

@@ -87,6 +87,40 @@ Inks dark_inks(Role role) {
     return same(0xECEFF2);
 }
 
+// Every text and mark reaches 7:1 on black; what only separates reaches 3:1.
+Inks high_contrast_inks(Role role) {
+    switch (role) {
+    case Role::sheet:
+        return same(0x000000);
+    case Role::panel:
+        return same(0x1C1C1C);
+    case Role::hairline:
+        return same(0x8A8A8A);
+    case Role::ink:
+        return same(0xFFFFFF);
+    case Role::quiet_ink:
+    case Role::own_weight:
+        return same(0xD9DDE2);
+    case Role::limb:
+        return same(0x4A4F55);
+    case Role::far_limb:
+        return same(0x2C3034);
+    case Role::bone:
+        return same(0xB9C0C8);
+    case Role::beam:
+        return same(0x000000);
+    case Role::effort:
+    case Role::right:
+        return same(0x6EC6FF);
+    case Role::load:
+    case Role::wrong:
+        return same(0xFFB000);
+    case Role::reaction:
+        return same(0x2EE6B0);
+    }
+    return same(0xFFFFFF);
+}
+
 // On paper the hues may be gone: effort, load and ink are kept far apart in lightness, the
 // reaction differs by its dots and the own weight by its thin shaft.
 Inks print_inks(Role role) {
@@ -127,6 +161,8 @@ Inks inks_of(Role role, Look look) {
         return light_inks(role);
     case Look::dark:
         return dark_inks(role);
+    case Look::high_contrast:
+        return high_contrast_inks(role);
     case Look::print:
         return print_inks(role);
     }

@@ -8,8 +8,9 @@
 
 namespace steelyard::scene {
 
-/// How the sheet looks. `print` is for paper: white, and readable in greys.
-enum class Look { light, dark, print };
+/// How the sheet looks. `high_contrast` is black and white where it can be; `print` is for paper:
+/// white, and readable in greys.
+enum class Look { light, dark, high_contrast, print };
 
 struct Rgb {
     std::uint8_t red = 0;

@@ -59,13 +59,17 @@ void check_defaults(const SavedWork& saved) {
 TEST_CASE("what was kept is read back exactly") {
     const TemporaryFolder folder;
     const SavedWork saved(folder.path() / "not" / "there yet");
-    const Preferences liked{scene::Look::dark, setup::UnitSystem::us, 1.25, 1111, 777};
+    const Preferences liked{
+        scene::Look::high_contrast, setup::UnitSystem::us, 1.25, true, "Body", 1111, 777};
     const SavedBench bench{sample_setup(), 1.0 / 3.0};
-    CHECK(saved.save(liked, bench).empty());
+    CHECK(saved.save_preferences(liked).empty());
+    CHECK(saved.save_bench(bench).empty());
     const Preferences read = saved.load_preferences();
     CHECK(read.look == liked.look);
     CHECK(read.units == liked.units);
     CHECK(read.text_size == liked.text_size);
+    CHECK(read.less_motion == liked.less_motion);
+    CHECK(read.place == liked.place);
     CHECK(read.width_px == liked.width_px);
     CHECK(read.height_px == liked.height_px);
     const auto kept = saved.load_bench();
@@ -82,7 +86,7 @@ TEST_CASE("any lever comes back bit for bit") {
         SavedBench bench;
         bench.setup.head.name = "random";
         bench.setup.lever = mechanics::random_lever(random, {true, true, i % 2 == 0});
-        REQUIRE(saved.save({}, bench).empty());
+        REQUIRE(saved.save_bench(bench).empty());
         const auto kept = saved.load_bench();
         REQUIRE(kept);
         CHECK(kept->setup.lever.axis_at_m == bench.setup.lever.axis_at_m);
@@ -106,7 +110,7 @@ TEST_CASE("nothing kept, or nothing that can be read, gives the usual preference
          {std::string(), std::string("{"), std::string("[1, 2]"), std::string("kind = 3"), binary,
           std::string("{\"look\": 7, \"units\": null, \"text_size\": \"big\", \"width\": []}")}) {
         folder.write("preferences.json", broken);
-        folder.write("bench.setup.toml", broken);
+        folder.write("bench.json", broken);
         INFO("file: " << broken);
         check_defaults(saved);
         CHECK_FALSE(saved.load_bench());
@@ -116,10 +120,13 @@ TEST_CASE("nothing kept, or nothing that can be read, gives the usual preference
 TEST_CASE("kept numbers out of bounds are brought within them") {
     const TemporaryFolder folder;
     const SavedWork saved(folder.path());
-    folder.write("preferences.json",
-                 R"({"text_size": 1e300, "width": -5, "height": 1e99, "hand_N": 1e300})");
+    folder.write(
+        "preferences.json",
+        R"({"text_size": 1e300, "width": -5, "height": 1e99, "less_motion": 1, "place": 3})");
     const Preferences read = saved.load_preferences();
     CHECK(read.text_size == 2.5);
+    CHECK_FALSE(read.less_motion);
+    CHECK(read.place.empty());
     CHECK(read.width_px == 480);
     CHECK(read.height_px == 16000);
 }
@@ -128,7 +135,7 @@ TEST_CASE("a folder that cannot be written gives a sentence, not an end") {
     const TemporaryFolder folder;
     folder.write("file", "a file is no folder"); // also root cannot write below it
     const SavedWork saved(folder.path() / "file" / "steelyard");
-    const std::string fault = saved.save({}, {sample_setup(), std::nullopt});
+    const std::string fault = saved.save_bench({sample_setup(), std::nullopt});
     INFO(fault);
     CHECK(fault.find("could not be kept") != std::string::npos);
     CHECK(fault.find("steelyard") != std::string::npos); // where
@@ -137,7 +144,7 @@ TEST_CASE("a folder that cannot be written gives a sentence, not an end") {
 
 TEST_CASE("without a home nothing is remembered and nothing fails") {
     const SavedWork saved{fs::path()};
-    CHECK(saved.save({}, {sample_setup(), std::nullopt}).empty());
+    CHECK(saved.save_bench({sample_setup(), std::nullopt}).empty());
     check_defaults(saved);
     CHECK_FALSE(saved.load_bench());
 }
@@ -148,15 +155,15 @@ TEST_CASE("a kill at any moment leaves the old lever or the new one, whole") {
     setup::LeverSetup other = sample_setup();
     other.lever.axis_at_m = 0.7;
     const SavedBench first{sample_setup(), std::nullopt};
-    const SavedBench second{other, std::nullopt};
-    REQUIRE(saved.save({}, first).empty());
+    const SavedBench second{other, 12.5}; // the effort by hand belongs to its lever
+    REQUIRE(saved.save_bench(first).empty());
     for (int round = 0; round < 30; ++round) {
         const pid_t child = fork();
         REQUIRE(child >= 0);
         if (child == 0) {
             for (;;) {
-                static_cast<void>(saved.save({}, second));
-                static_cast<void>(saved.save({}, first));
+                static_cast<void>(saved.save_bench(second));
+                static_cast<void>(saved.save_bench(first));
             }
         }
         usleep(static_cast<useconds_t>(500 + 977 * round));
@@ -166,6 +173,7 @@ TEST_CASE("a kill at any moment leaves the old lever or the new one, whole") {
         REQUIRE(kept);
         const double axis_at_m = kept->setup.lever.axis_at_m;
         CHECK((axis_at_m == 0.4 || axis_at_m == 0.7));
+        CHECK(kept->hand_N.has_value() == (axis_at_m == 0.7));
     }
 }
 

@@ -15,9 +15,8 @@ from pathlib import Path
 # A slow machine under a sanitizer needs seconds where a fast one needs none: waits end as soon as
 # what is waited for has come.
 LONGEST_WAIT_S = 60.0
-# After this long without a new frame the window is taken to be at rest: it draws at 60 Hz while it
-# moves, and every event is drawn at once.
-REST_S = 0.35
+# The window says itself when it comes to rest; an event on its way to it wakes it within this long.
+REST_S = 0.06
 
 
 def missing_programs():
@@ -75,6 +74,9 @@ class Bench:
         self.opened = next((Path(name) for name in arguments), None)
         self.narration = self.folder / "narration.jsonl"
         self.narration.unlink(missing_ok=True)
+        self.told = []  # the lines of the frames
+        self.resting = self.kept = False
+        self.read_to = 0
         self.environment = {**os.environ, "DISPLAY": display.name,
                             "XDG_STATE_HOME": str(self.folder)}
         self.errors = open(self.folder / "errors.txt", "w+", encoding="utf-8")
@@ -88,18 +90,33 @@ class Bench:
 
     # --- what the window shows -------------------------------------------------------------------
 
+    def follow(self):
+        """Takes in what was narrated since the last time; lines that are not whole are left."""
+        if not self.narration.exists():
+            return
+        with open(self.narration, "rb") as file:
+            file.seek(self.read_to)
+            news = file.read()
+        whole = news[:news.rfind(b"\n") + 1]
+        self.read_to += len(whole)
+        for line in whole.splitlines():
+            if line.startswith(b'{"kept"'):
+                state = json.loads(line)
+                self.resting, self.kept = state["rest"], state["kept"]
+            else:
+                self.told.append(line)
+
     def frame_count(self):
-        """Frames that are written whole."""
-        return self.narration.read_bytes().count(b"\n") if self.narration.exists() else 0
+        self.follow()
+        return len(self.told)
 
     def frames(self):
-        lines = self.narration.read_text(encoding="utf-8").split("\n")[:-1]
-        return [Frame(json.loads(line)) for line in lines]
+        self.follow()
+        return [Frame(json.loads(line)) for line in self.told]
 
     def frame(self, number=-1):
-        with open(self.narration, "rb") as file:
-            lines = file.read().split(b"\n")[:-1]
-        return Frame(json.loads(lines[number]))
+        self.follow()
+        return Frame(json.loads(self.told[number]))
 
     # --- time ------------------------------------------------------------------------------------
 
@@ -114,16 +131,16 @@ class Bench:
             time.sleep(0.01)
 
     def rest(self):
-        """Waits until no more frames come; the last one shows what is so now."""
+        """Waits until the window says that it rests; the last frame shows what is so now."""
         seen, since = self.frame_count(), time.monotonic()
-        while time.monotonic() - since < REST_S:
-            time.sleep(0.02)
+        while not self.resting or time.monotonic() - since < REST_S:
             now = self.frame_count()
-            if now != seen:
+            if now != seen or not self.resting:
                 seen, since = now, time.monotonic()
             if self.process.poll() is not None:
                 raise AssertionError(f"the program ended with {self.process.returncode}:\n"
                                      f"{self.said()}")
+            time.sleep(0.01)
         return self.frame()
 
     # --- hands -----------------------------------------------------------------------------------
@@ -179,10 +196,18 @@ class Bench:
     # --- ends ------------------------------------------------------------------------------------
 
     def saved(self):
-        """What the program has kept, soon after every change; before the first, what it opened."""
-        time.sleep(0.6)
-        kept = self.folder / "steelyard" / "bench.setup.toml"
-        return kept if kept.exists() else self.opened
+        """The setup on the bench as a file, once it was kept; before the first change, what was
+        opened."""
+        def is_kept():
+            self.follow()
+            return self.resting and self.kept
+        self.wait(is_kept, "what was done to be kept")
+        kept = self.folder / "steelyard" / "bench.json"
+        if not kept.exists():
+            return self.opened
+        setup = self.folder / "bench.setup.toml"
+        setup.write_text(json.loads(kept.read_text(encoding="utf-8"))["setup"], encoding="utf-8")
+        return setup
 
     def solved(self):
         """The solver's own words about the kept setup."""

@@ -40,8 +40,9 @@ void frame_of_the_bench(benchmark::State& state) {
         state.SkipWithError("the shaders or the seesaw cannot be used");
         return;
     }
-    app::Application application(std::move(*window), std::move(*painter), app::Shelf{},
-                                 app::SavedWork({}), {*setup, std::nullopt}, {});
+    app::Application application(std::move(*window), std::move(*painter),
+                                 app::SavedWork({}), setup::data_folder());
+    application.open_setup(*setup);
     bool to_the_right = false;
     for (auto _ : state) {
         incoming.keys.push_back({to_the_right ? GLFW_KEY_RIGHT : GLFW_KEY_LEFT, 0});

@@ -5,18 +5,10 @@
 #include "app/bench/number_field.h"
 #include "app/bench/settle.h"
 #include "app/bench/stage_input.h"
+#include "app/frame/frame_input.h"
 #include "app/frame/layout.h"
 
-#include <vector>
-
 namespace steelyard::app {
-
-/// What a screen is given in a frame.
-struct FrameInput {
-    const std::vector<KeyPress>* keys = nullptr; ///< none while a text field has the keyboard
-    StagePointer pointer;
-    double seconds = 0.0; ///< since the last frame
-};
 
 /// The bench between frames.
 struct BenchScreen {

@@ -2,25 +2,12 @@
 // What the pointer and the keyboard mean on the bench's stage.
 
 #include "app/bench/bench_model.h"
-#include "app/frame/window.h"
+#include "app/frame/frame_input.h"
 #include "scene/stage_view.h"
 
 #include <optional>
 
 namespace steelyard::app {
-
-/// The pointer over the stage in one frame.
-struct StagePointer {
-    scene::Point at_px = scene::Point::Zero();
-    bool on_stage = false; ///< over the stage, and not over something that lies on it
-    bool pressed = false;  ///< the main button went down in this frame
-    bool released = false;
-    bool double_clicked = false;
-    bool panning = false;                         ///< the middle or right button is down
-    scene::Point moved_px = scene::Point::Zero(); ///< since the last frame
-    double wheel = 0.0;                           ///< notches, positive = nearer
-    bool snap_off = false;                        ///< the key that holds snapping off is down
-};
 
 /// What the stage remembers between frames: what is held, what is chosen, where it looks.
 struct StageState {
@@ -35,9 +22,6 @@ struct StageState {
     std::optional<LeverNumber> nudged;  ///< number of the run of nudges that goes on
     std::optional<LeverNumber> to_type; ///< asked for: type this number
 };
-
-/// How near the pointer must be to a grip to take it [px]: grips are 28 px wide.
-inline constexpr double kGripReach_px = 18.0;
 
 /// Turns what the pointer did into an intent; zoom, pan and choice go to the state at once.
 std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePointer& pointer,

@@ -2,8 +2,10 @@
 // The body: an exercise on the stage, its curves, and the column that says which joint carries
 // what.
 
-#include "app/bench/bench_screen.h"
 #include "app/body/body_model.h"
+#include "app/frame/frame_input.h"
+#include "app/frame/layout.h"
+#include "app/look/style.h"
 #include "scene/body_stage.h"
 #include "scene/curve_plot.h"
 
@@ -28,6 +30,7 @@ void open_exercise(BodyScreen& screen, const setup::BodySetup& setup);
 
 struct BodyOutcome {
     scene::Drawing drawing;
+    bool changed = false; ///< the exercise on the stage is another than before
 };
 
 /// Runs one frame. Keys: left and right scrub, Space plays, Tab chooses the next axis, up and down

@@ -24,4 +24,8 @@ std::string Narration::to_json(long frame) const {
     return line.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
 }
 
+std::string Narration::rest_to_json(bool rests, bool kept) {
+    return nlohmann::json{{"rest", rests}, {"kept", kept}}.dump();
+}
+
 } // namespace steelyard::app

@@ -34,6 +34,10 @@ public:
     /// "grips": [{"text", "x", "y", "width"}]}.
     std::string to_json(long frame) const;
 
+    /// The line that is told when no further frame comes until something happens, and when
+    /// something has: {"kept": true, "rest": true}. `kept` is false while work waits to be written.
+    static std::string rest_to_json(bool rests, bool kept);
+
 private:
     std::vector<Entry> texts_;
     std::vector<Entry> grips_;

@@ -1,6 +1,7 @@
 #include "app/saved/saved_work.h"
 
 #include "publish/whole_file.h"
+#include "setup/setup.h"
 
 #include <nlohmann/json.hpp>
 
@@ -15,7 +16,9 @@ namespace {
 namespace fs = std::filesystem;
 using nlohmann::json;
 
-constexpr const char* kBenchFile = "bench.setup.toml";
+// A stage is one file, so that a kill never pairs a new setup with an old hand.
+constexpr const char* kBenchFile = "bench.json";
+constexpr const char* kBodyFile = "body.json";
 constexpr const char* kPreferencesFile = "preferences.json";
 
 std::optional<fs::path> absolute_from(const char* variable) {
@@ -44,6 +47,31 @@ bool says(const json& from, const char* key, const char* word) {
     return found != from.end() && found->is_string() && found->get<std::string>() == word;
 }
 
+const char* look_word(scene::Look look) {
+    switch (look) {
+    case scene::Look::dark:
+        return "dark";
+    case scene::Look::high_contrast:
+        return "high contrast";
+    case scene::Look::light:
+    case scene::Look::print:
+        return "light";
+    }
+    return "light";
+}
+
+/// The setup of one kind in a kept file; empty where there is none that can be read.
+template <typename Kind> std::optional<Kind> setup_in(const json& read) {
+    const auto text = read.find("setup");
+    if (text == read.end() || !text->is_string())
+        return std::nullopt;
+    const auto setup = setup::parse_setup(text->get<std::string>(), "what was kept");
+    const auto* kind = setup ? std::get_if<Kind>(&*setup) : nullptr;
+    if (kind == nullptr)
+        return std::nullopt;
+    return *kind;
+}
+
 } // namespace
 
 fs::path SavedWork::usual_folder() {
@@ -59,47 +87,74 @@ Preferences SavedWork::load_preferences() const {
     if (folder_.empty())
         return preferences;
     const json read = read_json(folder_ / kPreferencesFile);
-    if (says(read, "look", "dark"))
-        preferences.look = scene::Look::dark;
+    for (const scene::Look look : {scene::Look::dark, scene::Look::high_contrast})
+        if (says(read, "look", look_word(look)))
+            preferences.look = look;
     if (says(read, "units", "us"))
         preferences.units = setup::UnitSystem::us;
     preferences.text_size = number_in(read, "text_size", 0.8, 2.5, 1.0);
+    preferences.less_motion = read.value("less_motion", json(false)) == json(true);
+    if (const json place = read.value("place", json()); place.is_string())
+        preferences.place = place.get<std::string>();
     preferences.width_px = static_cast<int>(number_in(read, "width", 480.0, 16000.0, 1280.0));
     preferences.height_px = static_cast<int>(number_in(read, "height", 360.0, 16000.0, 720.0));
     return preferences;
 }
 
 std::optional<SavedBench> SavedWork::load_bench() const {
-    std::error_code ignored;
-    if (folder_.empty() || !fs::exists(folder_ / kBenchFile, ignored))
+    if (folder_.empty())
         return std::nullopt;
-    auto setup = setup::read_lever_setup(folder_ / kBenchFile);
+    const json read = read_json(folder_ / kBenchFile);
+    auto setup = setup_in<setup::LeverSetup>(read);
     if (!setup)
         return std::nullopt;
     SavedBench bench{std::move(*setup), std::nullopt};
-    const json read = read_json(folder_ / kPreferencesFile);
     if (read.contains("hand_N"))
         bench.hand_N = number_in(read, "hand_N", -1.0e7, 1.0e7, 0.0);
     return bench;
 }
 
-std::string SavedWork::save(const Preferences& preferences, const SavedBench& bench) const {
+std::optional<SavedBody> SavedWork::load_body() const {
+    if (folder_.empty())
+        return std::nullopt;
+    const json read = read_json(folder_ / kBodyFile);
+    auto setup = setup_in<setup::BodySetup>(read);
+    if (!setup)
+        return std::nullopt;
+    return SavedBody{std::move(*setup), number_in(read, "progress", 0.0, 1.0, 0.0)};
+}
+
+std::string SavedWork::write(const char* name, const std::string& text) const {
     if (folder_.empty())
         return {};
     std::error_code failed;
     fs::create_directories(folder_, failed);
-    json wanted{{"look", preferences.look == scene::Look::dark ? "dark" : "light"},
-                {"units", preferences.units == setup::UnitSystem::us ? "us" : "si"},
-                {"text_size", preferences.text_size},
-                {"width", preferences.width_px},
-                {"height", preferences.height_px}};
-    if (bench.hand_N)
-        wanted["hand_N"] = *bench.hand_N;
-    for (const auto& [name, text] : {std::pair{kBenchFile, setup::write_lever_setup(bench.setup)},
-                                     std::pair{kPreferencesFile, wanted.dump(2) + "\n"}})
-        if (const auto written = publish::write_whole_file(folder_ / name, text); !written)
-            return "Your work could not be kept: " + written.error().message;
+    if (const auto written = publish::write_whole_file(folder_ / name, text); !written)
+        return "Your work could not be kept: " + written.error().message;
     return {};
+}
+
+std::string SavedWork::save_preferences(const Preferences& preferences) const {
+    const json wanted{{"look", look_word(preferences.look)},
+                      {"units", preferences.units == setup::UnitSystem::us ? "us" : "si"},
+                      {"text_size", preferences.text_size},
+                      {"less_motion", preferences.less_motion},
+                      {"place", preferences.place},
+                      {"width", preferences.width_px},
+                      {"height", preferences.height_px}};
+    return write(kPreferencesFile, wanted.dump(2) + "\n");
+}
+
+std::string SavedWork::save_bench(const SavedBench& bench) const {
+    json kept{{"setup", setup::write_lever_setup(bench.setup)}};
+    if (bench.hand_N)
+        kept["hand_N"] = *bench.hand_N;
+    return write(kBenchFile, kept.dump(2) + "\n");
+}
+
+std::string SavedWork::save_body(const SavedBody& body) const {
+    const json kept{{"setup", setup::write_body_setup(body.setup)}, {"progress", body.progress}};
+    return write(kBodyFile, kept.dump(2) + "\n");
 }
 
 } // namespace steelyard::app

@@ -2,6 +2,7 @@
 // What the window remembers from one run to the next, so that nothing is lost on a crash or a kill.
 
 #include "scene/palette.h"
+#include "setup/body_setup.h"
 #include "setup/lever_setup.h"
 
 #include <filesystem>
@@ -15,6 +16,8 @@ struct Preferences {
     scene::Look look = scene::Look::light;
     setup::UnitSystem units = setup::UnitSystem::si;
     double text_size = 1.0; ///< 0.8 to 2.5
+    bool less_motion = false;
+    std::string place; ///< word of the place that was open last; empty = none yet
     int width_px = 1280;
     int height_px = 720;
 };
@@ -23,6 +26,12 @@ struct Preferences {
 struct SavedBench {
     setup::LeverSetup setup;
     std::optional<double> hand_N;
+};
+
+/// What was on the body stage.
+struct SavedBody {
+    setup::BodySetup setup;
+    double progress = 0.0; ///< along the path, 0 to 1
 };
 
 /// A folder of the person's own: $XDG_STATE_HOME/steelyard, else ~/.local/state/steelyard.
@@ -37,12 +46,17 @@ public:
     /// What was remembered; defaults where there is nothing, or nothing that can be read.
     Preferences load_preferences() const;
     std::optional<SavedBench> load_bench() const;
+    std::optional<SavedBody> load_body() const;
 
-    /// Written whole or not at all.
+    /// Each written whole or not at all.
     /// @return why it could not be written; empty when it was
-    std::string save(const Preferences& preferences, const SavedBench& bench) const;
+    std::string save_preferences(const Preferences& preferences) const;
+    std::string save_bench(const SavedBench& bench) const;
+    std::string save_body(const SavedBody& body) const;
 
 private:
+    std::string write(const char* name, const std::string& text) const;
+
     std::filesystem::path folder_;
 };
 

@@ -3,6 +3,7 @@
 
 #include "app/frame/window.h"
 #include "app/look/style.h"
+#include "app/paint/placed_drawing.h"
 #include "app/shelf/shelf_cards.h"
 
 #include <functional>
@@ -29,12 +30,6 @@ struct ShelfContent {
     /// Makes the cards for a size of their pictures [px].
     std::function<std::vector<ShelfCard>(const scene::Point&)> make_cards;
     const std::vector<std::string>* faults = nullptr; ///< said below the cards
-};
-
-/// A small drawing and where it goes on the sheet, for the shape painter.
-struct PlacedDrawing {
-    const scene::Drawing* drawing = nullptr;
-    scene::Point at_px = scene::Point::Zero();
 };
 
 /// What came of a frame of the shelf.

@@ -1,0 +1,46 @@
+#pragma once
+// The bench as a place: the lever, its shelf, and a question that is like it.
+
+#include "app/bench/bench_screen.h"
+#include "app/place/place.h"
+#include "app/question/question_screen.h"
+#include "app/shelf/shelf_view.h"
+
+#include <cstdint>
+
+namespace steelyard::app {
+
+class BenchPlace final : public Place {
+public:
+    /// Puts on the bench what was there last, else the first lever of the shelf, else a plain one.
+    explicit BenchPlace(Surroundings& around);
+
+    PlaceFrame run(const PlaceInput& input) override;
+    void enter(Surroundings& around) override;
+    void refit() override;
+    bool moving() const override { return bench_.moving(); }
+    bool covers_window() const override { return shelf_.open; }
+    bool can_undo() const override { return bench_.model.history.can_undo(); }
+    bool can_redo() const override { return bench_.model.history.can_redo(); }
+    void undo() override { update(bench_.model, Undo{}); }
+    void redo() override { update(bench_.model, Redo{}); }
+    const char* shelf_word() const override { return "Levers"; }
+    void open_shelf() override { app::open_shelf(shelf_); }
+    void show(const setup::Setup& setup, Surroundings& around) override;
+    std::optional<setup::Setup> shown() const override { return bench_.model.state.setup; }
+    void tell(std::string sentence) override { bench_.model.message = std::move(sentence); }
+    std::string keep(const SavedWork& saved) const override;
+
+private:
+    PlaceFrame run_shelf(const PlaceInput& input);
+    PlaceFrame run_open_question(const PlaceInput& input);
+    PlaceFrame run_stage(const PlaceInput& input);
+    void ask(Library& library);
+
+    BenchScreen bench_;
+    ShelfState shelf_;
+    QuestionScreen question_;
+    std::uint64_t question_seed_;
+};
+
+} // namespace steelyard::app

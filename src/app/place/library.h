@@ -1,0 +1,40 @@
+#pragma once
+// What comes with the program, each part read when it is first asked for.
+
+#include "app/shelf/shelf.h"
+#include "mechanics/muscle/muscle.h"
+#include "problems/bank.h"
+
+#include <tl/expected.hpp>
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace steelyard::app {
+
+class Library {
+public:
+    /// @param data_folder  holds assets/ and question_bank/
+    explicit Library(std::filesystem::path data_folder) : data_folder_(std::move(data_folder)) {}
+
+    const std::filesystem::path& data_folder() const { return data_folder_; }
+
+    /// Setups of levers that are shipped.
+    const Shelf& levers();
+    /// Exercises that are shipped.
+    const Shelf& exercises();
+    /// Muscles that are shipped, or a sentence saying why they cannot be had.
+    const tl::expected<std::vector<mechanics::Muscle>, std::string>& muscles();
+    const problems::Bank& bank();
+
+private:
+    std::filesystem::path data_folder_;
+    std::optional<Shelf> levers_;
+    std::optional<Shelf> exercises_;
+    std::optional<tl::expected<std::vector<mechanics::Muscle>, std::string>> muscles_;
+    std::optional<problems::Bank> bank_;
+};
+
+} // namespace steelyard::app

@@ -1,0 +1,103 @@
+#pragma once
+// What every place of the window is to the application: something that runs a frame, and may be
+// able to undo, to hold a setup and to be kept from one run to the next.
+
+#include "app/frame/frame_input.h"
+#include "app/frame/layout.h"
+#include "app/look/style.h"
+#include "app/paint/placed_drawing.h"
+#include "app/place/library.h"
+#include "app/saved/saved_work.h"
+#include "setup/setup.h"
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace steelyard::app {
+
+/// The places to be, in the order of the row at the top.
+enum class PlaceName { bench, body };
+inline constexpr std::size_t kPlaces = 2;
+
+/// What all places share.
+struct Surroundings {
+    Library library;
+    SavedWork saved;
+    setup::UnitSystem units = setup::UnitSystem::si;
+    bool less_motion = false; ///< nothing is animated
+};
+
+/// What a place is given in a frame.
+struct PlaceInput {
+    const Style& style;
+    Layout layout;
+    scene::Point window_px = scene::Point::Zero();
+    FrameInput frame;
+    Surroundings& around;
+};
+
+// --- what a place asks of the window -------------------------------------------------------------
+
+/// To go to another place.
+struct GoTo {
+    PlaceName place;
+};
+/// To go where a setup belongs and put it there.
+struct ShowSetup {
+    setup::Setup setup;
+};
+using Errand = std::variant<GoTo, ShowSetup>;
+
+/// What came of a frame of a place.
+struct PlaceFrame {
+    scene::Drawing drawing;              ///< of the stage; painted under what was drawn with ImGui
+    std::vector<PlacedDrawing> pictures; ///< smaller ones upon it
+    std::optional<Errand> errand;
+    bool changed = false; ///< there is something new to keep
+};
+
+class Place {
+public:
+    Place() = default;
+    Place(const Place&) = delete;
+    Place& operator=(const Place&) = delete;
+    virtual ~Place() = default;
+
+    /// Runs one frame: input first, so that what is drawn already shows its result.
+    virtual PlaceFrame run(const PlaceInput& input) = 0;
+
+    /// Called each time before the place is shown.
+    virtual void enter(Surroundings& /*around*/) {}
+    /// The text size changed: what was fitted to it has to be fitted anew.
+    virtual void refit() {}
+    /// True while frames are owed although nothing comes in.
+    virtual bool moving() const { return false; }
+    /// True while the place has the whole window, without the row of places.
+    virtual bool covers_window() const { return false; }
+    /// True for a key that means something here although the window has a use for it.
+    virtual bool claims(const KeyPress& /*key*/) const { return false; }
+
+    virtual bool can_undo() const { return false; }
+    virtual bool can_redo() const { return false; }
+    virtual void undo() {}
+    virtual void redo() {}
+
+    /// What can be chosen from here, as a word; null = nothing can.
+    virtual const char* shelf_word() const { return nullptr; }
+    virtual void open_shelf() {}
+
+    /// Puts a setup on the stage, where the place has one for its kind.
+    virtual void show(const setup::Setup& /*setup*/, Surroundings& /*around*/) {}
+    /// What is on the stage now, for other places to take up; empty where there is no stage.
+    virtual std::optional<setup::Setup> shown() const { return std::nullopt; }
+    /// Says a sentence to the person.
+    virtual void tell(std::string /*sentence*/) {}
+
+    /// Keeps what is here for the next run.
+    /// @return why it could not be kept; empty when it was
+    virtual std::string keep(const SavedWork& /*saved*/) const { return {}; }
+};
+
+} // namespace steelyard::app

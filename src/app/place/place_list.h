@@ -1,0 +1,25 @@
+#pragma once
+// The list of places: a new place is a line here.
+
+#include "app/place/place.h"
+
+#include <memory>
+#include <span>
+
+namespace steelyard::app {
+
+/// One line of the list.
+struct PlaceEntry {
+    PlaceName name;
+    const char* word; ///< in the row at the top
+    int key;          ///< GLFW key that goes there
+    std::unique_ptr<Place> (*make)(Surroundings& around);
+};
+
+/// All places, in the order of PlaceName.
+std::span<const PlaceEntry> place_list();
+
+/// The place where a setup belongs.
+PlaceName place_of(const setup::Setup& setup);
+
+} // namespace steelyard::app

@@ -1,0 +1,77 @@
+#include "app/place/places_row.h"
+
+#include "app/place/place_list.h"
+#include "app/widgets/area.h"
+#include "app/widgets/buttons.h"
+
+#include <algorithm>
+
+namespace steelyard::app {
+
+namespace {
+
+struct Entry {
+    const char* word;
+    RowPress press;
+    bool enabled = true;
+    bool in_force = false;
+};
+
+std::vector<Entry> place_entries(const PlacesRow& row) {
+    std::vector<Entry> entries;
+    for (const PlaceEntry& place : place_list())
+        entries.push_back({place.word, place.name, true, place.name == row.place});
+    return entries;
+}
+
+std::vector<Entry> action_entries(const PlacesRow& row) {
+    std::vector<Entry> entries;
+    if (row.shelf_word != nullptr)
+        entries.push_back({row.shelf_word, RowWish::open_shelf});
+    entries.push_back({"Undo", RowWish::undo, row.can_undo});
+    entries.push_back({"Redo", RowWish::redo, row.can_redo});
+    entries.push_back({"Settings", RowWish::settings});
+    entries.push_back({"Keys", RowWish::help});
+    return entries;
+}
+
+/// Draws entries from a place on.
+/// @return where the next one would begin [px]
+float draw_entries(const Style& style, const std::vector<Entry>& entries, ImVec2 at, float gap_px,
+                   RowPress& pressed) {
+    for (const Entry& entry : entries) {
+        if (word_button(style, entry.word, at, entry.word, entry.in_force, entry.enabled))
+            pressed = entry.press;
+        at.x += text_width(style, {scene::TextSize::body, entry.in_force}, entry.word) + gap_px;
+    }
+    return at.x;
+}
+
+float width_of(const Style& style, const std::vector<Entry>& entries, float gap_px) {
+    float width_px = 0.0F;
+    for (const Entry& entry : entries)
+        width_px += text_width(style, {scene::TextSize::body, entry.in_force}, entry.word) + gap_px;
+    return width_px;
+}
+
+} // namespace
+
+RowPress draw_places_row(const Style& style, float width_px, const PlacesRow& row) {
+    const std::vector<Entry> places = place_entries(row);
+    const std::vector<Entry> actions = action_entries(row);
+    const float gap_px = style.px(18.0F);
+    const float left_px = 24.0F;
+    const float places_px = width_of(style, places, gap_px);
+    const float actions_px = width_of(style, actions, gap_px);
+    const bool one_line = left_px + places_px + actions_px <= width_px;
+    RowPress pressed;
+    begin_area("places", scene::Point::Zero(), {width_px, style.px(one_line ? 56.0F : 58.0F)});
+    draw_entries(style, places, {left_px, style.px(one_line ? 36.0F : 26.0F)}, gap_px, pressed);
+    const float actions_at_px = one_line ? std::max(left_px, width_px - actions_px) : left_px;
+    draw_entries(style, actions, {actions_at_px, style.px(one_line ? 36.0F : 50.0F)}, gap_px,
+                 pressed);
+    end_area();
+    return pressed;
+}
+
+} // namespace steelyard::app

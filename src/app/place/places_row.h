@@ -1,0 +1,27 @@
+#pragma once
+// The row at the top: the places to be, and what can be done anywhere.
+
+#include "app/place/place.h"
+
+#include <variant>
+
+namespace steelyard::app {
+
+/// What the row has to know.
+struct PlacesRow {
+    PlaceName place = PlaceName::bench;
+    const char* shelf_word = nullptr; ///< null = nothing to choose from here
+    bool can_undo = false;
+    bool can_redo = false;
+};
+
+/// What can be asked for in any place.
+enum class RowWish { open_shelf, undo, redo, settings, help };
+
+/// What was pressed in the row: nothing, a place, or something else.
+using RowPress = std::variant<std::monostate, PlaceName, RowWish>;
+
+/// Draws the row over a width. What does not fit in one line goes into a second one.
+RowPress draw_places_row(const Style& style, float width_px, const PlacesRow& row);
+
+} // namespace steelyard::app
