@@ -4,6 +4,7 @@
 #include "cli/setup_file.h"
 #include "publish/body_figure.h"
 #include "publish/lever_figure.h"
+#include "publish/sweep_figure.h"
 #include "setup/muscle_file.h"
 
 #include <CLI/CLI.hpp>
@@ -19,6 +20,7 @@ struct Options {
     std::string file;
     PictureOptions picture;
     publish::BodyFigureStyle body; ///< its caption is for levers too
+    bool sweep = false;
 };
 
 ExitStatus draw_body(const setup::BodySetup& setup, const Options& options,
@@ -30,7 +32,8 @@ ExitStatus draw_body(const setup::BodySetup& setup, const Options& options,
     }
     publish::BodyFigureStyle style = options.body;
     style.sheet_px = publish::sheet_for(options.picture.size);
-    const auto drawing = publish::body_figure(setup, *muscles, style);
+    const auto drawing = options.sweep ? publish::sweep_figure(setup, *muscles, style.sheet_px)
+                                       : publish::body_figure(setup, *muscles, style);
     if (!drawing) {
         streams.err << to_text(setup::placed_error(drawing.error(), setup.source)) << '\n';
         return ExitStatus::bad_input;
@@ -42,6 +45,12 @@ ExitStatus draw_lever(const setup::LeverSetup& lever, const Options& options,
                       const Streams& streams) {
     const auto result = solved(lever, streams);
     if (!result) {
+        return ExitStatus::bad_input;
+    }
+    if (options.sweep) {
+        streams.err << options.file
+                    << ": found a lever, expected an exercise of the body: a lever "
+                       "has no range of motion to sweep.\n";
         return ExitStatus::bad_input;
     }
     const scene::Point sheet_px = publish::sheet_for(options.picture.size);
@@ -67,8 +76,8 @@ const std::map<std::string, setup::BodyView> kViews{{"side", setup::BodyView::si
                                                     {"front", setup::BodyView::front},
                                                     {"above", setup::BodyView::above}};
 
-Work declare(CLI::App& command, Options defaults) {
-    const auto options = std::make_shared<Options>(std::move(defaults));
+std::shared_ptr<Options> declare(CLI::App& command, Options defaults) {
+    auto options = std::make_shared<Options>(std::move(defaults));
     command
         .add_option("FILE", options->file,
                     "a setup file, or the name of one that comes with the program")
@@ -87,19 +96,26 @@ Work declare(CLI::App& command, Options defaults) {
             "of a body: place on its path, 0 to 100; where it is hardest when not given")
         ->check(CLI::Range(0.0, 100.0))
         ->type_name("PERCENT");
+    return options;
+}
+
+Work work_of(const std::shared_ptr<Options>& options) {
     return [options](const Streams& streams) { return draw(*options, streams); };
 }
 
 Work add_draw_options(CLI::App& command) {
-    return declare(command, {});
+    return work_of(declare(command, {}));
 }
 
 Work add_figure_options(CLI::App& command) {
-    Options options;
-    options.body.caption = true;
-    options.picture.look = scene::Look::print;
-    options.picture.size = {960, 640};
-    return declare(command, std::move(options));
+    Options defaults;
+    defaults.body.caption = true;
+    defaults.picture.look = scene::Look::print;
+    defaults.picture.size = {960, 720};
+    const auto options = declare(command, std::move(defaults));
+    command.add_flag("--sweep", options->sweep,
+                     "of a body: torques and muscle pulls through the range of motion");
+    return work_of(options);
 }
 
 } // namespace

@@ -65,6 +65,12 @@ TEST_CASE("a body is drawn from any side and at any place of its path") {
     CHECK(run_here({"figure", "curl-dumbbell", "--at", "0", "--out", start}).status == 0);
     CHECK_THAT(content(start), ContainsSubstring("at 0 % of the way"));
     CHECK(run_here({"draw", "curl-dumbbell", "--out", folder / "a.png"}).status == 0);
+    const std::string sweep = folder / "sweep.svg";
+    CHECK(run_here({"figure", "curl-dumbbell", "--sweep", "--out", sweep}).status == 0);
+    CHECK_THAT(content(sweep), ContainsSubstring("pull of the muscles of the elbow"));
+    const Run lever = run_here({"figure", "wheelbarrow", "--sweep", "--out", sweep});
+    CHECK(lever.status == 2);
+    CHECK_THAT(lever.err, ContainsSubstring("no range of motion"));
 }
 
 TEST_CASE("what draw cannot do is status 2 for the command line and 1 for the disk") {

@@ -3,6 +3,7 @@
 #include "catch.h"
 #include "publish/body_figure.h"
 #include "publish/drawing_check.h"
+#include "publish/sweep_figure.h"
 #include "setup/body_words.h"
 #include "setup/format_quantity.h"
 #include "setup/muscle_file.h"
@@ -97,4 +98,41 @@ TEST_CASE("a place beyond the path is refused") {
     const auto drawing = body_figure(shipped_body("curl-dumbbell"), {}, style);
     REQUIRE_FALSE(drawing);
     CHECK(drawing.error().key == "progress");
+}
+
+TEST_CASE("the sweep of an exercise tells where each joint works hardest; one that holds still has "
+          "none") {
+    const auto muscles = setup::shipped_muscles();
+    REQUIRE(muscles);
+    for (const setup::BodySetup& setup : shipped_bodies()) {
+        INFO(setup.head.name);
+        const auto drawing = sweep_figure(setup, *muscles, {960.0, 720.0});
+        if (!setup.exercise.path) {
+            REQUIRE_FALSE(drawing);
+            CHECK(drawing.error().key == "path");
+            continue;
+        }
+        REQUIRE(drawing);
+        CHECK_FALSE(fault_in(*drawing));
+        mechanics::Exercise slow = setup.exercise;
+        slow.tempo.reset();
+        const auto reading = mechanics::read_repetition(slow, setup.axes);
+        REQUIRE(reading);
+        for (const mechanics::PeakTorque& peak : reading->peaks) {
+            CHECK_THAT(drawing->description,
+                       ContainsSubstring(" " + setup::format_quantity(std::abs(peak.torque_Nm),
+                                                                      setup::Dimension::torque,
+                                                                      setup.head.units)));
+        }
+    }
+}
+
+TEST_CASE("the curl's torque peaks where the forearm is level") {
+    // The weights of dumbbell, forearm and hand all hang from a forearm that turns about the elbow
+    // of an upright arm: their arms are longest when it is level, at 90° of flexion (statics). The
+    // hand and forearm lie on one line, so all three peak together.
+    const auto drawing =
+        sweep_figure(shipped_body("curl-dumbbell"), *setup::shipped_muscles(), {960.0, 720.0});
+    REQUIRE(drawing);
+    CHECK_THAT(drawing->description, ContainsSubstring("N·m at 90°"));
 }
