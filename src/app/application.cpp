@@ -180,12 +180,10 @@ bool Application::handle_key(const KeyPress& key) {
         go_to(place_name_ == PlaceName::bench ? PlaceName::body : PlaceName::bench);
     } else {
         const auto places = place_list();
-        const auto found = std::find_if(places.begin(), places.end(), [&](const PlaceEntry& entry) {
-            return entry.key == key.key;
-        });
-        if (found == places.end())
+        const auto at = static_cast<std::size_t>(key.key - GLFW_KEY_F2);
+        if (key.key < GLFW_KEY_F2 || at >= places.size())
             return false;
-        go_to(found->name);
+        go_to(places[at].name);
     }
     return true;
 }
@@ -221,7 +219,7 @@ void Application::grant(RowWish wish) {
 Place& Application::place(PlaceName name) {
     std::unique_ptr<Place>& kept = places_[index_of(name)];
     if (!kept)
-        kept = place_list()[index_of(name)].make(around_);
+        kept = entry_of(name).make(around_);
     return *kept;
 }
 
@@ -232,10 +230,12 @@ void Application::go_to(PlaceName name) {
 }
 
 void Application::run_errand(const Errand& errand) {
-    if (const auto* go = std::get_if<GoTo>(&errand))
+    if (const auto* go = std::get_if<GoTo>(&errand)) {
         go_to(go->place);
-    else if (const auto* show = std::get_if<ShowSetup>(&errand))
+        place().enter_part(go->part);
+    } else if (const auto* show = std::get_if<ShowSetup>(&errand))
         open_setup(show->setup);
+}
 }
 
 void Application::open_setup(const setup::Setup& setup) {
@@ -336,7 +336,7 @@ Preferences Application::preferences() const {
             around_.units,
             text_size_,
             around_.less_motion,
-            place_list()[index_of(place_name_)].word,
+            entry_of(place_name_).word,
             static_cast<int>(size_px.x()),
             static_cast<int>(size_px.y())};
 }

@@ -18,8 +18,8 @@
 namespace steelyard::app {
 
 /// The places to be, in the order of the row at the top.
-enum class PlaceName { bench, body };
-inline constexpr std::size_t kPlaces = 2;
+enum class PlaceName { start, bench, body, side_by_side, practice, workshop, handout };
+inline constexpr std::size_t kPlaces = 7;
 
 /// What all places share.
 struct Surroundings {
@@ -40,9 +40,10 @@ struct PlaceInput {
 
 // --- what a place asks of the window -------------------------------------------------------------
 
-/// To go to another place.
+/// To go to another place, and to a part of it where the place has parts.
 struct GoTo {
     PlaceName place;
+    std::string part;
 };
 /// To go where a setup belongs and put it there.
 struct ShowSetup {
@@ -70,6 +71,8 @@ public:
 
     /// Called each time before the place is shown.
     virtual void enter(Surroundings& /*around*/) {}
+    /// Goes to a part of the place by its word, where it has parts.
+    virtual void enter_part(const std::string& /*part*/) {}
     /// The text size changed: what was fitted to it has to be fitted anew.
     virtual void refit() {}
     /// True while frames are owed although nothing comes in.

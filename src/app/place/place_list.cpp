@@ -3,7 +3,8 @@
 #include "app/place/bench_place.h"
 #include "app/place/body_place.h"
 
-#include <GLFW/glfw3.h>
+#include <algorithm>
+#include <cassert>
 
 namespace steelyard::app {
 
@@ -14,14 +15,22 @@ template <typename Made> std::unique_ptr<Place> make(Surroundings& around) {
 }
 
 constexpr PlaceEntry kList[] = {
-    {PlaceName::bench, "Bench", GLFW_KEY_F2, make<BenchPlace>},
-    {PlaceName::body, "Body", GLFW_KEY_F3, make<BodyPlace>},
+    {PlaceName::bench, "Bench", make<BenchPlace>},
+    {PlaceName::body, "Body", make<BodyPlace>},
 };
 
 } // namespace
 
 std::span<const PlaceEntry> place_list() {
     return kList;
+}
+
+const PlaceEntry& entry_of(PlaceName name) {
+    const auto* found =
+        std::find_if(std::begin(kList), std::end(kList),
+                     [name](const PlaceEntry& entry) { return entry.name == name; });
+    assert(found != std::end(kList));
+    return *found;
 }
 
 PlaceName place_of(const setup::Setup& setup) {

@@ -12,12 +12,14 @@ namespace steelyard::app {
 struct PlaceEntry {
     PlaceName name;
     const char* word; ///< in the row at the top
-    int key;          ///< GLFW key that goes there
     std::unique_ptr<Place> (*make)(Surroundings& around);
 };
 
-/// All places, in the order of PlaceName.
+/// All places in the order of the row; the function keys from F2 on go to them.
 std::span<const PlaceEntry> place_list();
+
+/// The line of a place; it must be in the list.
+const PlaceEntry& entry_of(PlaceName name);
 
 /// The place where a setup belongs.
 PlaceName place_of(const setup::Setup& setup);
