@@ -63,12 +63,15 @@ tl::expected<std::string, PublishError> paper_pdf(const Worksheet& sheet, const 
         const PageSetting page{format, type};
         const int pages = flow_blocks(
             page, blocks, [](int) {}, [](const Pieces&, double) {}, {});
+        // A tagged document has one element at its root (PDF 1.7, 14.8.4.2).
+        cairo_tag_begin(surface, "Document", nullptr);
         PagePainter painter(surface, page, sheet.code, pages);
         stopped =
             flow_blocks(
                 page, blocks, [&](int number) { painter.turn(number); },
                 [&](const Pieces& pieces, double top) { painter.put(pieces, top); }, progress) == 0;
         cairo_show_page(surface);
+        cairo_tag_end(surface, "Document");
     };
     auto bytes = pdf_of(format, {title, "Levers, moment arms and torque", sheet.code}, paint);
     if (bytes && stopped) {

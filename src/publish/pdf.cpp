@@ -1,10 +1,13 @@
 #include "publish/pdf.h"
 
 #include "publish/cairo_objects.h"
+#include "publish/pdf_catalog.h"
 #include "publish/written_text.h"
 
 #include <cairo-pdf.h>
 #include <fmt/format.h>
+
+#include <utility>
 
 namespace steelyard::publish {
 namespace {
@@ -28,6 +31,8 @@ tl::expected<std::string, PublishError> pdf_of(const PageFormat& page, const Pdf
     std::string bytes;
     const CairoSurface surface(
         cairo_pdf_surface_create_for_stream(append_bytes, &bytes, page.width_pt, page.height_pt));
+    // No compressed objects, so that completed_pdf can read it whichever Cairo wrote it.
+    cairo_pdf_surface_restrict_to_version(surface.get(), CAIRO_PDF_VERSION_1_4);
     describe(surface.get(), about);
     cairo_status_t status = CAIRO_STATUS_SUCCESS;
     {
@@ -44,7 +49,7 @@ tl::expected<std::string, PublishError> pdf_of(const PageFormat& page, const Pdf
             PublishFault::no_memory, fmt::format("The document \"{}\" could not be made: {}.",
                                                  about.title, cairo_status_to_string(status))});
     }
-    return bytes;
+    return completed_pdf(std::move(bytes), "en");
 }
 
 } // namespace steelyard::publish

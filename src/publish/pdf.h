@@ -21,7 +21,7 @@ struct PdfAbout {
 
 /// Makes a document: `paint` receives the surface at the first page's top left corner, frame in
 /// points, y down, and ends each page with cairo_show_page. The same painting gives the same
-/// bytes: no clock is asked.
+/// bytes: no date is kept. See completed_pdf for what the document says of itself.
 /// @return the bytes of the file
 tl::expected<std::string, PublishError> pdf_of(const PageFormat& page, const PdfAbout& about,
                                                const std::function<void(cairo_t*)>& paint);

@@ -5,6 +5,7 @@
 #include "problems/marking.h"
 #include "publish/hostile_text.h"
 #include "publish/paper_questions.h"
+#include "publish/pdf_catalog.h"
 #include "publish/question_text.h"
 #include "publish/squeezed.h"
 #include "publish/worksheet_pdf.h"
@@ -185,13 +186,47 @@ TEST_CASE("fonts are embedded, the document has a title, a structure and the she
     const Ran about = run_outside("pdfinfo " + file.path());
     CHECK_THAT(about.out, ContainsSubstring("Levers & \"arms\""));
     CHECK_THAT(about.out, ContainsSubstring("612 x 792")); // Letter, ANSI size A
+    const std::string tight = squeezed(about.out);
+    CHECK_THAT(tight, ContainsSubstring("Tagged:yes"));
+    CHECK_THAT(tight, ContainsSubstring("Keywords:" + sheet.code));
     const Ran structure = run_outside("pdfinfo -struct " + file.path());
-    for (const char* element : {"H1 (block)", "H2 (block)", "P (block)", "Figure"}) {
+    CHECK_THAT(structure.out, !ContainsSubstring("Warning"));
+    for (const char* element : {"Document", "H1 (block)", "H2 (block)", "P (block)", "Figure"}) {
         CHECK_THAT(structure.out, ContainsSubstring(element));
     }
     const Ran fonts = run_outside("pdffonts " + file.path());
     CHECK_THAT(fonts.out, ContainsSubstring("Inter"));
     CHECK_THAT(fonts.out, !ContainsSubstring(" no  ")); // columns emb, sub, uni
+}
+
+TEST_CASE("the same sheet gives the same bytes at any time") {
+    const problems::Bank bank = real_bank();
+    const Worksheet sheet = sheet_of(questions_of(bank, 3));
+    const auto pdf = worksheet_pdf(sheet);
+    REQUIRE(pdf);
+    CHECK(*pdf == *worksheet_pdf(sheet));
+    CHECK(pdf->find("/CreationDate") == std::string::npos);
+}
+
+TEST_CASE("a document states its language, shows its title and keeps what it was") {
+    const auto pdf = worksheet_pdf(sheet_of({}));
+    REQUIRE(pdf);
+    CHECK(pdf->find("/Lang (en)") != std::string::npos);
+    CHECK(pdf->find("/ViewerPreferences << /DisplayDocTitle true >>") != std::string::npos);
+    // The update names the table before it and moves nothing that was there.
+    CHECK(pdf->find("/Prev ") != std::string::npos);
+    CHECK(completed_pdf(*pdf, "en").substr(0, pdf->size()) == *pdf);
+    for (const char* other : {"", "no document", "startxref\n5\n%%EOF",
+                              "xref\n0 1\n/Size 1 /Root 9 "
+                              "0 R /Info 8 0 R startxref\n0\n"}) {
+        CHECK(completed_pdf(other, "en") == other);
+    }
+    if (has_program("qpdf")) {
+        const TempFile file("update.pdf", *pdf);
+        const Ran ran = run_outside("qpdf --check " + file.path());
+        INFO(ran.out);
+        CHECK(ran.status == 0);
+    }
 }
 
 TEST_CASE("an empty sheet is a page with its head") {
