@@ -2,12 +2,11 @@
 
 #include "cli/practice.h"
 #include "cli/question_options.h"
+#include "cli/terminal.h"
 
 #include <CLI/CLI.hpp>
-#include <iostream>
 #include <memory>
-#include <random>
-#include <unistd.h>
+#include <ostream>
 
 namespace steelyard::cli {
 
@@ -19,17 +18,6 @@ struct Options {
     std::size_t count = 10;
     std::size_t done_steps = 0;
 };
-
-/// Whether somebody can type an answer. Streams other than the program's own are a conversation
-/// that another part of the program leads.
-bool can_answer(const Streams& streams) {
-    return &streams.in != &std::cin || isatty(STDIN_FILENO) != 0;
-}
-
-std::uint64_t any_seed() {
-    std::random_device device;
-    return device();
-}
 
 ExitStatus ask(const Options& options, const Streams& streams) {
     const problems::Bank bank = open_bank(options.questions, streams);

@@ -1,13 +1,14 @@
 #include "cli/practice.h"
 
 #include "cli/lever_ascii.h"
+#include "cli/terminal.h"
 #include "problems/marking.h"
 #include "problems/paper.h"
 #include "problems/question_writer.h"
 
 #include <fmt/core.h>
 
-#include <istream>
+#include <algorithm>
 #include <ostream>
 
 namespace steelyard::cli {
@@ -17,33 +18,6 @@ namespace {
 using problems::Kind;
 using problems::Question;
 
-constexpr std::size_t kColumns = 78;
-
-/// Breaks a text at blanks so that no line is longer than a terminal.
-std::string wrapped(const std::string& text, const std::string& indent = "") {
-    std::string result = indent;
-    std::size_t column = indent.size();
-    std::size_t at = 0;
-    while (at < text.size()) {
-        const std::size_t end = std::min(text.find(' ', at), text.size());
-        // Letters beyond ASCII take more bytes than columns; count the columns.
-        std::size_t width = 0;
-        for (std::size_t i = at; i < end; ++i)
-            width += (static_cast<unsigned char>(text[i]) & 0xC0U) != 0x80U ? 1 : 0;
-        if (column > indent.size() && column + 1 + width > kColumns) {
-            result += "\n" + indent;
-            column = indent.size();
-        } else if (column > indent.size()) {
-            result += ' ';
-            ++column;
-        }
-        result += text.substr(at, end - at);
-        column += width;
-        at = end + 1;
-    }
-    return result + "\n";
-}
-
 std::string step_text(const problems::Step& step) {
     return step.formula == "axis" ? step.result : fmt::format("{} = {}", step.formula, step.result);
 }
@@ -52,23 +26,6 @@ void show_step(const Question& question, std::size_t index, std::ostream& out) {
     const problems::Step& step = question.steps[index];
     out << wrapped(fmt::format("{}. {}", index + 1, step.says), "  ");
     out << wrapped(step_text(step), "     ");
-}
-
-void show_solution(const Question& question, std::ostream& out) {
-    for (std::size_t i = 0; i < question.steps.size(); ++i)
-        show_step(question, i, out);
-    if (!question.reason.empty())
-        out << wrapped(question.reason, "  ");
-    out << wrapped(fmt::format("Answer: {}", question.answer_text), "  ");
-}
-
-void show_question(const Question& question, std::ostream& out) {
-    out << fmt::format("\n[{}]  difficulty {} of 5\n", question.code, question.difficulty);
-    out << wrapped(question.prompt);
-    if (const auto* picture = std::get_if<problems::LeverPicture>(&question.picture))
-        out << '\n' << draw_in_ascii(*picture, question.spots);
-    for (std::size_t i = 0; i < question.choices.size(); ++i)
-        out << wrapped(fmt::format("{}  {}", problems::letter(i), question.choices[i].text), "  ");
 }
 
 const char* how_to_answer(const Question& question) {
@@ -91,10 +48,10 @@ const char* how_to_answer(const Question& question) {
 /// What a hint shows next: of each step first what to do, then how it comes out.
 class Hints {
 public:
-    explicit Hints(const Question& question) : question_(question) {}
+    Hints(const Question& question, std::size_t from) : question_(question), from_(from) {}
 
     void give(std::ostream& out) {
-        const std::size_t step = given_ / 2;
+        const std::size_t step = from_ + given_ / 2;
         if (step >= question_.steps.size()) {
             out << wrapped(question_.steps.empty() && !question_.choices.empty()
                                ? "No hint but this: say in your own words what each choice means."
@@ -113,19 +70,9 @@ public:
 
 private:
     const Question& question_;
+    std::size_t from_; ///< the first step that is not shown already
     std::size_t given_ = 0;
 };
-
-enum class Ended { answered, skipped, quit };
-
-bool read_line(const Streams& streams, std::string_view prompt, std::string& line) {
-    streams.out << prompt << ": " << std::flush;
-    if (!std::getline(streams.in, line))
-        return false;
-    while (!line.empty() && (line.back() == '\r' || line.back() == ' '))
-        line.pop_back();
-    return true;
-}
 
 /// The learner does the steps one by one, each marked alone.
 bool step_by_step(const Question& question, std::size_t from, const Streams& streams) {
@@ -161,51 +108,133 @@ void show_marking(const Question& question, const problems::Marking& marking, st
         out << wrapped(marking.follow_up, "  ");
 }
 
-/// Asks one question. `right` says whether the first answer was right without a hint.
-Ended ask(const problems::Bank& bank, const Question& question, std::size_t done_steps,
-          const Streams& streams, bool& right) {
-    show_question(question, streams.out);
-    for (std::size_t i = 0; i < std::min(done_steps, question.steps.size()); ++i)
-        show_step(question, i, streams.out);
-    Hints hints(question);
-    right = false;
-    bool first = true;
-    while (true) {
-        std::string line;
-        if (!read_line(streams,
-                       fmt::format("\n{} (h hint, s step by step, w worked answer, n next, q quit)",
-                                   how_to_answer(question)),
-                       line))
-            return Ended::quit;
+/// One question in conversation: hints, steps, attempts.
+class Asking {
+public:
+    Asking(const problems::Bank& bank, const Question& question, const AskRules& rules,
+           const Streams& streams, const OnAttempt& on_attempt)
+        : bank_(bank), question_(question), rules_(rules), streams_(streams),
+          on_attempt_(on_attempt), hints_(question, rules.done_steps) {}
+
+    Ended run() {
+        show_question(question_, streams_.out);
+        for (std::size_t i = 0; i < std::min(rules_.done_steps, question_.steps.size()); ++i)
+            show_step(question_, i, streams_.out);
+        while (true) {
+            std::string line;
+            if (!read_line(streams_, fmt::format("\n{} ({})", how_to_answer(question_), keys()),
+                           line))
+                return Ended::quit;
+            if (line.empty())
+                continue;
+            if (const auto ended = rules_.help ? with_help(line) : without_help(line))
+                return *ended;
+        }
+    }
+
+private:
+    const char* keys() const {
+        return rules_.help ? "h hint, s step by step, w worked answer, n next, q quit"
+                           : "? if you do not know, q quit";
+    }
+
+    std::optional<Ended> with_help(const std::string& line) {
         if (line == "q")
             return Ended::quit;
         if (line == "n")
             return Ended::skipped;
         if (line == "h") {
-            hints.give(streams.out);
-        } else if (line == "w") {
-            show_solution(question, streams.out);
-            return Ended::answered;
-        } else if (line == "s" && !question.steps.empty()) {
-            if (!step_by_step(question, done_steps, streams))
-                return Ended::quit;
-        } else if (!line.empty()) {
-            const problems::Marking marking = problems::mark(bank, question, line);
-            show_marking(question, marking, streams.out);
-            if (marking.verdict == problems::Verdict::unreadable)
-                continue;
-            if (marking.correct) {
-                right = first && hints.given() == 0;
-                return Ended::answered;
-            }
-            first = false;
-            if (question.kind != Kind::numeric)
-                return Ended::answered;
+            hints_.give(streams_.out);
+            return std::nullopt;
         }
+        if (line == "w") {
+            show_solution(question_, streams_.out);
+            tell_gave_up();
+            return Ended::answered;
+        }
+        if (line == "s" && !question_.steps.empty()) {
+            if (!step_by_step(question_, rules_.done_steps, streams_))
+                return Ended::quit;
+            steps_done_ = true;
+            return std::nullopt;
+        }
+        return answer(line);
     }
-}
+
+    std::optional<Ended> without_help(const std::string& line) {
+        if (line == "q")
+            return Ended::quit;
+        if (line != "?")
+            return answer(line);
+        if (rules_.explain)
+            show_solution(question_, streams_.out);
+        tell_gave_up();
+        return Ended::answered;
+    }
+
+    std::optional<Ended> answer(const std::string& line) {
+        const problems::Marking marking = problems::mark(bank_, question_, line);
+        show_marking(question_, marking, streams_.out);
+        if (marking.verdict == problems::Verdict::unreadable)
+            return std::nullopt;
+        tell({++attempts_, line, marking, false, hints_.given(), help()});
+        if (marking.correct || !rules_.help || question_.kind != Kind::numeric)
+            return Ended::answered;
+        return std::nullopt;
+    }
+
+    void tell_gave_up() { tell({++attempts_, "", {}, true, hints_.given(), help()}); }
+
+    void tell(const Attempt& attempt) {
+        if (on_attempt_)
+            on_attempt_(attempt);
+    }
+
+    /// Share of the solution that stood there: a step whose way is told counts half.
+    double help() const {
+        if (question_.steps.empty())
+            return 0.0;
+        const auto steps = static_cast<double>(question_.steps.size());
+        const double shown =
+            static_cast<double>(std::min(rules_.done_steps, question_.steps.size()));
+        const double hinted = static_cast<double>(hints_.given()) / 2.0;
+        const double stepped = steps_done_ ? (steps - shown) / 2.0 : 0.0;
+        return std::min(1.0, (shown + std::max(hinted, stepped)) / steps);
+    }
+
+    const problems::Bank& bank_;
+    const Question& question_;
+    const AskRules& rules_;
+    const Streams& streams_;
+    const OnAttempt& on_attempt_;
+    Hints hints_;
+    int attempts_ = 0;
+    bool steps_done_ = false;
+};
 
 } // namespace
+
+void show_solution(const Question& question, std::ostream& out) {
+    for (std::size_t i = 0; i < question.steps.size(); ++i)
+        show_step(question, i, out);
+    if (!question.reason.empty())
+        out << wrapped(question.reason, "  ");
+    out << wrapped(fmt::format("Answer: {}", question.answer_text), "  ");
+}
+
+void show_question(const Question& question, std::ostream& out) {
+    out << fmt::format("\n[{}]  difficulty {} of 5\n", question.code, question.difficulty);
+    out << wrapped(question.prompt);
+    if (const auto* picture = std::get_if<problems::LeverPicture>(&question.picture))
+        out << '\n' << draw_in_ascii(*picture, question.spots);
+    for (std::size_t i = 0; i < question.choices.size(); ++i)
+        out << wrapped(fmt::format("{}  {}", problems::letter(i), question.choices[i].text), "  ");
+}
+
+Ended ask_question(const problems::Bank& bank, const Question& question, const AskRules& rules,
+                   const Streams& streams, const OnAttempt& on_attempt) {
+    return Asking(bank, question, rules, streams, on_attempt).run();
+}
 
 ExitStatus practise(const problems::Bank& bank, const problems::PaperPlan& plan,
                     std::size_t done_steps, const Streams& streams) {
@@ -217,12 +246,14 @@ ExitStatus practise(const problems::Bank& bank, const problems::PaperPlan& plan,
     std::size_t asked = 0;
     std::size_t right_ones = 0;
     for (const Question& question : *questions) {
-        bool right = false;
-        const Ended ended = ask(bank, question, done_steps, streams, right);
+        const Ended ended =
+            ask_question(bank, question, {done_steps}, streams, [&](const Attempt& attempt) {
+                right_ones +=
+                    attempt.number == 1 && attempt.hints == 0 && attempt.marking.correct ? 1 : 0;
+            });
         if (ended == Ended::quit)
             break;
         asked += ended == Ended::answered ? 1 : 0;
-        right_ones += right ? 1 : 0;
     }
     streams.out << fmt::format("\n{} answered, {} right at the first try without a hint.\n", asked,
                                right_ones);
@@ -231,8 +262,7 @@ ExitStatus practise(const problems::Bank& bank, const problems::PaperPlan& plan,
 
 ExitStatus practise_one(const problems::Bank& bank, const Question& question,
                         std::size_t done_steps, const Streams& streams) {
-    bool right = false;
-    ask(bank, question, done_steps, streams, right);
+    ask_question(bank, question, {done_steps}, streams, {});
     return ExitStatus::ok;
 }
 

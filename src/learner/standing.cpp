@@ -20,13 +20,6 @@ void place_skills(const Course& course, Standing& standing, TimeMs at_ms) {
     }
 }
 
-std::vector<double> guesses(const Course& course) {
-    std::vector<double> guess;
-    for (const CourseSkill& skill : course.skills)
-        guess.push_back(skill.can_be_asked() ? skill.guess : -1.0);
-    return guess;
-}
-
 void count_answer(Standing& standing, const Answer& answer, int offset_s) {
     const Day day = day_of({answer.at_ms, offset_s});
     if (day != standing.today) {
@@ -59,9 +52,12 @@ Standing after_answer(const Course& course, Standing standing, const Answer& ans
     if (standing.recent_families.size() > kRecentFamilies)
         standing.recent_families.pop_back();
     const auto skill = course.find(answer.skill);
-    const bool places = answer.purpose == Purpose::placement && !standing.placement_over;
-    if (!places)
+    // Practice teaches, so it ends the placement; a quick quiz or a mock exam taken first serves
+    // it.
+    const auto most = static_cast<std::size_t>(course.parameters.placement_questions);
+    if (answer.purpose == Purpose::practice || standing.placement.size() >= most)
         standing.placement_over = true;
+    const bool places = !standing.placement_over;
     if (!skill)
         return standing;
     SkillState& state = standing.skills[*skill];
@@ -75,19 +71,6 @@ Standing after_answer(const Course& course, Standing standing, const Answer& ans
     ++state.answers;
     state.right += answer.is_right() ? 1 : 0;
     place_skills(course, standing, answer.at_ms);
-    return standing;
-}
-
-bool placement_goes_on(const Course& course, const Standing& standing) {
-    const auto most = static_cast<std::size_t>(course.parameters.placement_questions);
-    if (standing.placement_over || standing.placement.size() >= most)
-        return false;
-    return course.placement.place(standing.placement, guesses(course), course.parameters.slip)
-               .best_settles > course.parameters.placement_enough;
-}
-
-Standing leave_placement(Standing standing) {
-    standing.placement_over = true;
     return standing;
 }
 

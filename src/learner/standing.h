@@ -48,12 +48,6 @@ Standing fresh_standing(const Course& course);
 /// @param offset_s  of the local clock, for what counts as today [s]
 Standing after_answer(const Course& course, Standing standing, const Answer& answer, int offset_s);
 
-/// Whether the next question is one of the placement.
-bool placement_goes_on(const Course& course, const Standing& standing);
-
-/// Ends the placement before its time.
-Standing leave_placement(Standing standing);
-
 /// Chance that each skill is known at a moment.
 std::vector<double> known_skills(const Course& course, const Standing& standing, TimeMs at_ms);
 

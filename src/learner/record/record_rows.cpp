@@ -64,7 +64,7 @@ Recorded<void> read_placement(Database& database, std::int64_t learner, const Co
     if (standing.placement_over)
         return {};
     auto rows = database.prepare(
-        "SELECT skill, outcome, guess FROM answer WHERE learner = ? AND purpose = 'placement' AND "
+        "SELECT skill, outcome, guess FROM answer WHERE learner = ? AND purpose <> 'practice' AND "
         "outcome IN ('right', 'wrong', 'gave_up') AND attempt = 1 ORDER BY id");
     if (!rows)
         return tl::make_unexpected(rows.error());

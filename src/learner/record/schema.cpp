@@ -39,7 +39,6 @@ CREATE TABLE answer (
 );
 CREATE UNIQUE INDEX answer_once ON answer (learner, at_ms, code, attempt);
 CREATE INDEX answer_order ON answer (learner);
-CREATE INDEX answer_placement ON answer (learner) WHERE purpose = 'placement';
 CREATE TABLE skill_state (
     learner INTEGER NOT NULL REFERENCES learner(id) ON DELETE CASCADE,
     skill TEXT NOT NULL,

@@ -1,0 +1,50 @@
+#pragma once
+// Sitting a mock exam in a terminal: one question at a time, with the clock running.
+
+#include "cli/study.h"
+#include "learner/exam.h"
+
+#include <string>
+
+namespace steelyard::cli {
+
+class ExamRoom {
+public:
+    /// All three must outlive it.
+    ExamRoom(Study& study, learner::Exam& exam, const Streams& streams)
+        : study_(study), exam_(exam), streams_(streams) {}
+
+    /// Leads through the exam; every change is kept at once, and the clock every few seconds.
+    /// @return true when the exam has ended; false when the learner leaves it to go on later, or
+    ///         failed()
+    bool run();
+
+    /// Whether something could not be kept; it has been told.
+    bool failed() const { return failed_; }
+
+private:
+    enum class Go { on, leave, ended };
+
+    void show();
+    bool read(std::string& line);
+    Go obey(const std::string& line);
+    void take_answer(const std::string& line);
+    void list() const;
+    Go ask_to_end();
+    bool keep();
+
+    Study& study_;
+    learner::Exam& exam_;
+    const Streams& streams_;
+    bool failed_ = false;
+    bool show_again_ = true;
+};
+
+/// "52:10"
+std::string minutes_text(std::int64_t ms);
+
+/// Notes for each question what the model expects, to compare with what comes.
+void foresee_exam(const learner::Course& course, const learner::Standing& standing,
+                  learner::Exam& exam);
+
+} // namespace steelyard::cli

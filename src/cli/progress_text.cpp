@@ -1,0 +1,145 @@
+#include "cli/progress_text.h"
+
+#include "cli/terminal.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard::cli {
+
+namespace {
+
+using learner::Course;
+using learner::Mastery;
+using learner::Stair;
+
+constexpr std::size_t kBar = 16;
+constexpr std::size_t kTitle = 44;
+
+/// A title cut to so many columns, and filled up to them.
+std::string cut(const std::string& title, std::size_t columns) {
+    std::string text = title;
+    if (columns_of(text) > columns) {
+        while (columns_of(text) > columns - 1 || text.back() == ' ')
+            text.pop_back();
+        text += "~";
+    }
+    return text + std::string(columns - columns_of(text), ' ');
+}
+
+const std::string& title_of(const Course& course, const Stair& stair) {
+    return course.skills[stair.skill].skill->title;
+}
+
+std::string score_bars(const learner::Readiness& ready) {
+    const double highest = *std::max_element(ready.scores.begin(), ready.scores.end());
+    // Five scores to a line keep the picture short.
+    constexpr std::size_t kGroup = 2;
+    std::string text;
+    for (std::size_t low = 0; low < ready.scores.size(); low += kGroup) {
+        const std::size_t high = std::min(low + kGroup, ready.scores.size()) - 1;
+        double chance = 0.0;
+        for (std::size_t score = low; score <= high; ++score)
+            chance += ready.scores[score];
+        if (chance < 0.005)
+            continue;
+        const auto marks =
+            static_cast<std::size_t>(std::lround(chance / (highest * kGroup) * 30.0));
+        const bool passes = static_cast<int>(low) >= ready.pass;
+        text += fmt::format(
+            "  {:>3} to {:<3} {}  {}\n", low, high, cut(std::string(marks, passes ? '#' : '-'), 32),
+            static_cast<int>(low) <= ready.pass && ready.pass <= static_cast<int>(high)
+                ? "<- needed to pass"
+                : "");
+    }
+    return text;
+}
+
+std::string trust_text(const learner::Standing& standing,
+                       const std::vector<learner::ExamResult>& exams, double confidence) {
+    std::string text;
+    const learner::Foresight& foresight = standing.foresight;
+    constexpr double kFew = 10.0;
+    if (foresight.weight >= kFew)
+        text += wrapped(fmt::format(
+            "Was it right so far? Of your last answers it foresaw {:.0f} % right; {:.0f} % were.",
+            100.0 * foresight.foreseen / foresight.weight,
+            100.0 * foresight.right / foresight.weight));
+    if (!exams.empty() && exams.front().of > 0) {
+        const learner::ExamResult& last = exams.front();
+        const learner::ShareInterval alone =
+            learner::wilson_interval(last.right, last.of, confidence);
+        text += wrapped(fmt::format(
+            "Your last mock exam alone: {} of {} right, which says {:.0f} to {:.0f} of {} for "
+            "another one like it (Wilson's interval of the share).",
+            last.right, last.of, alone.low * last.of, alone.high * last.of, last.of));
+    }
+    return text;
+}
+
+} // namespace
+
+std::string staircase_text(const Course& course, const std::vector<Stair>& stairs) {
+    std::string text;
+    int level = 0;
+    for (const Stair& stair : stairs) {
+        if (stair.level != level) {
+            level = stair.level;
+            text += fmt::format("\nStep {}\n", level);
+        }
+        const std::string word = stair.mastery == Mastery::untried && !stair.open
+                                     ? "needs the steps below first"
+                                 : stair.due ? "mastered, due for review"
+                                             : std::string(word_for(stair.mastery));
+        const double filled = stair.mastery == Mastery::untried ? 0.0 : stair.known;
+        text += fmt::format("  {} [{}] {}\n", cut(title_of(course, stair), kTitle),
+                            bar(filled, kBar), word);
+    }
+    return text;
+}
+
+std::string moved_skills(const Course& course, const std::vector<Stair>& before,
+                         const std::vector<Stair>& after) {
+    std::string text;
+    for (const Stair& now : after) {
+        const auto then = std::find_if(before.begin(), before.end(), [&](const Stair& stair) {
+            return stair.skill == now.skill;
+        });
+        if (then != before.end() && then->mastery != now.mastery)
+            text += fmt::format("  {}: {} -> {}\n", title_of(course, now), word_for(then->mastery),
+                                word_for(now.mastery));
+    }
+    return text;
+}
+
+std::string readiness_text(const Course& course, const learner::Standing& standing,
+                           const learner::Readiness& ready,
+                           const std::vector<learner::ExamResult>& exams) {
+    std::string text = wrapped(say(ready, course));
+    if (ready.questions == 0 || ready.answers == 0)
+        return text;
+    text += "\nHow that was reached: chance of each score in a mock exam today\n";
+    text += score_bars(ready);
+    text += wrapped(fmt::format(
+        "Each skill counts as known with the chance that your answers give it. Known, a question "
+        "is "
+        "right {:.0f} times in 100; not known, as often as guessing is. A skill nobody asked you "
+        "about counts with what the placement or the start says.",
+        100.0 * (1.0 - course.parameters.slip)));
+    std::vector<learner::SkillShare> shares = ready.shares;
+    std::stable_sort(shares.begin(), shares.end(),
+                     [](const learner::SkillShare& a, const learner::SkillShare& b) {
+                         return a.questions - a.expected > b.questions - b.expected;
+                     });
+    constexpr std::size_t kShown = 5;
+    text += "Most is to be won here:\n";
+    for (std::size_t i = 0; i < std::min(kShown, shares.size()); ++i)
+        text += fmt::format("  {} {:.1f} of {} expected\n",
+                            cut(course.skills[shares[i].skill].skill->title, kTitle),
+                            shares[i].expected, shares[i].questions);
+    return text + trust_text(standing, exams, course.parameters.confidence);
+}
+
+} // namespace steelyard::cli

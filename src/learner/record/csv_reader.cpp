@@ -1,0 +1,45 @@
+#include "learner/record/csv_reader.h"
+
+namespace steelyard::learner {
+
+tl::expected<std::optional<std::vector<std::string>>, std::string> CsvReader::row() {
+    constexpr std::size_t kLongestCell = 1U << 20U;
+    line_ = next_line_;
+    std::vector<std::string> cells(1);
+    bool quoted = false;
+    bool was_quoted = false;
+    bool any = false;
+    for (int c = in_.get(); c != std::istream::traits_type::eof(); c = in_.get()) {
+        any = true;
+        const char character = static_cast<char>(c);
+        next_line_ += character == '\n' ? 1 : 0;
+        if (cells.back().size() > kLongestCell)
+            return tl::make_unexpected(std::string("a cell of more than a million characters"));
+        if (quoted) {
+            if (character != '"')
+                cells.back() += character;
+            else if (in_.peek() == '"')
+                cells.back() += static_cast<char>(in_.get());
+            else
+                quoted = false;
+        } else if (character == '"' && cells.back().empty() && !was_quoted) {
+            quoted = was_quoted = true;
+        } else if (character == '"') {
+            return tl::make_unexpected(std::string("a quotation mark within a cell"));
+        } else if (character == ',') {
+            cells.emplace_back();
+            was_quoted = false;
+        } else if (character == '\n') {
+            return cells;
+        } else if (character != '\r') {
+            cells.back() += character;
+        }
+    }
+    if (quoted)
+        return tl::make_unexpected(std::string("a quotation mark that is never closed"));
+    if (!any)
+        return std::nullopt;
+    return cells;
+}
+
+} // namespace steelyard::learner

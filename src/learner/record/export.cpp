@@ -1,0 +1,111 @@
+#include "learner/record/exchange.h"
+#include "learner/record/moment_text.h"
+#include "learner/record/record_rows.h"
+#include "learner/record/schema.h"
+
+#include <fmt/format.h>
+
+namespace steelyard::learner {
+
+namespace {
+
+constexpr std::int64_t kProgressEvery = 10000;
+
+/// Hands out the first column of every row.
+Recorded<void> each_text(Statement& rows, const std::function<void(std::string_view)>& line,
+                         const Progress& progress) {
+    for (std::int64_t done = 1;; ++done) {
+        const auto more = rows.row();
+        if (!more)
+            return tl::make_unexpected(more.error());
+        if (!*more)
+            return {};
+        line(rows.text(0));
+        if (progress && done % kProgressEvery == 0)
+            progress(done);
+    }
+}
+
+// SQLite itself writes the JSON, so that its quoting is SQLite's.
+constexpr const char* kAnswerJson =
+    "SELECT json_object('answer', json_object('at_ms', at_ms, 'code', code, 'skill', skill, "
+    "'family', family, 'purpose', purpose, 'outcome', outcome, 'typed', typed, 'wrong_rule', "
+    "wrong_rule, 'attempt', attempt, 'hints', hints, 'help', help, 'guess', guess, 'foreseen', "
+    "foreseen, 'took_ms', took_ms)) FROM answer WHERE learner = ? ORDER BY id";
+
+constexpr const char* kExamJson =
+    "SELECT json_object('exam', json_object('title', title, 'seed', seed, 'pass_share', "
+    "pass_share, 'started_ms', started_ms, 'allowed_ms', allowed_ms, 'used_ms', used_ms, "
+    "'seen_ms', seen_ms, 'item', item, 'finished_ms', finished_ms, 'right_answers', "
+    "right_answers, 'questions', questions, 'items', (SELECT json_group_array(json_object('code', "
+    "code, 'skill', skill, 'family', family, 'answer', answer, 'flagged', flagged, 'took_ms', "
+    "took_ms, 'foreseen', foreseen)) FROM (SELECT * FROM exam_item WHERE exam = exam.id ORDER BY "
+    "number)))) FROM exam WHERE learner = ? ORDER BY started_ms";
+
+std::vector<Cell> cells_of(const Answer& answer) {
+    const auto number = [](auto value) { return Cell{fmt::format("{}", value), true}; };
+    const auto words = [](std::string_view text) { return Cell{std::string(text), false}; };
+    return {words(write_moment(answer.at_ms)),
+            words(answer.code),
+            words(answer.skill),
+            words(answer.family),
+            words(name_of(answer.purpose)),
+            words(name_of(answer.outcome)),
+            words(answer.typed),
+            words(answer.wrong_rule),
+            number(answer.attempt),
+            number(answer.hints),
+            number(answer.help),
+            number(answer.guess),
+            number(answer.foreseen),
+            number(answer.took_ms)};
+}
+
+} // namespace
+
+const std::vector<std::string_view>& answer_columns() {
+    static const std::vector<std::string_view> kColumns{
+        "at",         "code",    "skill", "family", "purpose", "outcome",  "typed",
+        "wrong_rule", "attempt", "hints", "help",   "guess",   "foreseen", "took_ms"};
+    return kColumns;
+}
+
+Recorded<void> export_json_lines(Record& record, const Learner& learner,
+                                 const std::function<void(std::string_view)>& line,
+                                 const Progress& progress) {
+    Database& database = record.database();
+    auto head = database.prepare("SELECT json_object('steelyard_record', ?, 'learner', name, "
+                                 "'exam_day', exam_day) FROM learner WHERE id = ?");
+    auto answers = database.prepare(kAnswerJson);
+    auto exams = database.prepare(kExamJson);
+    if (!head || !answers || !exams)
+        return tl::make_unexpected(!head      ? head.error()
+                                   : !answers ? answers.error()
+                                              : exams.error());
+    return each_text(head->with(static_cast<std::int64_t>(schema_steps().size()), learner.id), line,
+                     {})
+        .and_then([&] { return each_text(answers->with(learner.id), line, progress); })
+        .and_then([&] { return each_text(exams->with(learner.id), line, {}); });
+}
+
+Recorded<void> export_rows(Record& record, const Learner& learner,
+                           const std::function<void(const std::vector<Cell>&)>& row,
+                           const Progress& progress) {
+    auto rows = record.database().prepare(
+        fmt::format("SELECT {} FROM answer WHERE learner = ? ORDER BY id", kAnswerColumns));
+    if (!rows)
+        return tl::make_unexpected(rows.error());
+    rows->with(learner.id);
+    for (std::int64_t done = 1;; ++done) {
+        const auto more = rows->row();
+        if (!more)
+            return tl::make_unexpected(more.error());
+        if (!*more)
+            return {};
+        row(cells_of(read_answer(*rows)));
+        if (progress && done % kProgressEvery == 0)
+            progress(done);
+    }
+}
+
+} // namespace steelyard::learner
