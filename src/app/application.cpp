@@ -233,9 +233,9 @@ void Application::run_errand(const Errand& errand) {
     if (const auto* go = std::get_if<GoTo>(&errand)) {
         go_to(go->place);
         place().enter_part(go->part);
-    } else if (const auto* show = std::get_if<ShowSetup>(&errand))
+    } else if (const auto* show = std::get_if<ShowSetup>(&errand)) {
         open_setup(show->setup);
-}
+    }
 }
 
 void Application::open_setup(const setup::Setup& setup) {
