@@ -2,6 +2,7 @@
 
 #include "app/help/help_view.h"
 #include "app/paint/label_painter.h"
+#include "setup/lesson.h"
 
 #include <GLFW/glfw3.h>
 #include <glad/gl.h>
@@ -23,9 +24,17 @@ constexpr double kFrame_s = 1.0 / 60.0;
 constexpr int kFramesAfterEvent = 3;
 /// Work is written this long after the last change [s], and at once when the window closes.
 constexpr double kSaveAfter_s = 0.4;
+/// Longer than anyone waits [s]: nothing is due.
+constexpr double kForEver_s = 1e9;
 
 std::size_t index_of(PlaceName name) {
     return static_cast<std::size_t>(name);
+}
+
+bool is_lesson(const std::string& path) {
+    const std::string_view ending = setup::kLessonEnding;
+    return path.size() > ending.size() &&
+           path.compare(path.size() - ending.size(), ending.size(), ending) == 0;
 }
 
 } // namespace
@@ -46,10 +55,13 @@ void Application::tell_to(std::ofstream file) {
 void Application::run() {
     last_frame_s_ = glfwGetTime();
     while (!window_.wants_to_close()) {
-        if (!wait_for_frame())
+        if (!wait_for_frame()) {
+            run_beside();
             continue;
+        }
         const double now_s = glfwGetTime();
         frame(now_s - last_frame_s_);
+        run_beside();
         last_frame_s_ = now_s;
     }
     save_work();
@@ -61,10 +73,10 @@ bool Application::wait_for_frame() {
     wait_for_events();
     if (save_due_s_ > 0.0 && glfwGetTime() >= save_due_s_)
         save_work();
-    if (window_.incoming().anything) {
+    if (window_.incoming().anything || beside_stirred_) {
         tell_rest(false);
         frames_owed_ = kFramesAfterEvent;
-        window_.incoming().anything = false;
+        window_.incoming().anything = beside_stirred_ = false;
     }
     const bool minimised = window_.size_px().minCoeff() < 1.0;
     if (minimised) {
@@ -81,15 +93,38 @@ bool Application::wait_for_frame() {
 
 void Application::wait_for_events() {
     glfwPollEvents();
-    if (frames_owed_ > 0 || window_.incoming().anything)
+    beside_stirred_ = look_beside() || beside_stirred_;
+    if (frames_owed_ > 0 || window_.incoming().anything || beside_stirred_)
         return;
     if (place().moving())
         return glfwWaitEventsTimeout(std::max(1e-4, kFrame_s - (glfwGetTime() - last_frame_s_)));
     tell_rest(true);
-    if (save_due_s_ > 0.0)
-        glfwWaitEventsTimeout(std::max(1e-3, save_due_s_ - glfwGetTime()));
+    double wait_s = save_due_s_ > 0.0 ? save_due_s_ - glfwGetTime() : kForEver_s;
+    for (const std::unique_ptr<Place>& one : places_)
+        if (one)
+            wait_s = std::min(wait_s, one->beside_due_s().value_or(kForEver_s));
+    if (wait_s < kForEver_s)
+        glfwWaitEventsTimeout(std::max(1e-3, wait_s));
     else
         glfwWaitEvents();
+    beside_stirred_ = look_beside();
+}
+
+/// Further windows may be open also while their place is not the present one.
+bool Application::look_beside() {
+    bool stirred = false;
+    for (const std::unique_ptr<Place>& one : places_)
+        stirred = (one && one->beside_stirred()) || stirred;
+    return stirred;
+}
+
+/// Further windows are drawn after the main one, and by themselves when only they are due.
+void Application::run_beside() {
+    for (const std::unique_ptr<Place>& one : places_) {
+        const Narration* told = one ? one->run_beside(window_, style_) : nullptr;
+        if (told != nullptr && narration_file_.is_open())
+            narration_file_ << told->to_json(++frame_count_, "presenter") << std::endl;
+    }
 }
 
 /// Who follows the narration need not guess from silence whether all has been said.
@@ -101,7 +136,8 @@ void Application::tell_rest(bool rests) {
 }
 
 void Application::prepare_style() {
-    const double scale = text_size_ * window_.content_scale();
+    const double scale =
+        place().own_type_scale(window_.size_px()).value_or(text_size_ * window_.content_scale());
     if (scale == fonts_for_)
         return;
     fonts_for_ = scale;
@@ -176,6 +212,8 @@ bool Application::handle_key(const KeyPress& key) {
         around_.units =
             around_.units == setup::UnitSystem::si ? setup::UnitSystem::us : setup::UnitSystem::si;
         save_soon();
+    } else if (key.key == GLFW_KEY_W) {
+        go_to(PlaceName::workshop);
     } else if (key.key == GLFW_KEY_B) {
         go_to(place_name_ == PlaceName::bench ? PlaceName::body : PlaceName::bench);
     } else {
@@ -190,7 +228,8 @@ bool Application::handle_key(const KeyPress& key) {
 
 void Application::draw_row(const Layout& layout) {
     const PlacesRow row{place_name_, place().shelf_word(), place().can_undo(), place().can_redo()};
-    const RowPress pressed = draw_places_row(style_, static_cast<float>(layout.stage_px.x()), row);
+    const double width_px = place().has_column() ? layout.stage_px.x() : window_.size_px().x();
+    const RowPress pressed = draw_places_row(style_, static_cast<float>(width_px), row);
     if (const auto* name = std::get_if<PlaceName>(&pressed))
         go_to(*name);
     else if (const auto* wish = std::get_if<RowWish>(&pressed))
@@ -245,6 +284,11 @@ void Application::open_setup(const setup::Setup& setup) {
 
 void Application::take_dropped_files(const std::vector<std::string>& paths) {
     for (const std::string& path : paths) {
+        if (is_lesson(path)) {
+            go_to(PlaceName::workshop);
+            place().open_file(path, around_);
+            continue;
+        }
         const auto setup = setup::read_setup(path);
         if (setup)
             open_setup(*setup);
@@ -265,7 +309,7 @@ PlaceFrame Application::run_place(const Layout& layout, const std::vector<KeyPre
     PlaceFrame shown = place().run(input);
     paint_labels(shown.drawing, Point::Zero(), style_, *ImGui::GetBackgroundDrawList());
     const auto edge = static_cast<float>(layout.column_at_px.x());
-    if (!layout.narrow && !covered)
+    if (!layout.narrow && !covered && place().has_column())
         ImGui::GetBackgroundDrawList()->AddLine({edge, 0.0F},
                                                 {edge, static_cast<float>(layout.column_px.y())},
                                                 style_.mark(Role::hairline), 1.0F);

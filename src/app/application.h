@@ -39,6 +39,8 @@ private:
 
     bool wait_for_frame();
     void wait_for_events();
+    bool look_beside();
+    void run_beside();
     void prepare_style();
     StagePointer read_pointer(const Layout& layout) const;
     std::vector<KeyPress> own_keys(const std::vector<KeyPress>& keys);
@@ -74,6 +76,7 @@ private:
     double text_size_ = 1.0;           ///< chosen by the person, 0.8 to 2.5
     double fonts_for_ = 0.0;           ///< scale that the fonts were made for
     int frames_owed_ = 3;
+    bool beside_stirred_ = false; ///< something came in for a further window
     long frame_count_ = 0;
     double last_frame_s_ = 0.0;
     double save_due_s_ = 0.0; ///< 0 = nothing to save

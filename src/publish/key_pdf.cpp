@@ -1,7 +1,6 @@
 #include "publish/paper_blocks.h"
 #include "publish/paper_pdf.h"
 #include "publish/question_text.h"
-#include "publish/worksheet_blocks.h"
 #include "publish/worksheet_pdf.h"
 
 #include <fmt/format.h>
@@ -152,7 +151,8 @@ Pieces key_block(const PageSetting& page, const problems::Bank& bank,
 
 } // namespace
 
-PaperBlocks key_blocks(const Worksheet& sheet, const problems::Bank& bank) {
+tl::expected<std::string, PublishError> key_pdf(const Worksheet& sheet, const problems::Bank& bank,
+                                                const Progress& progress) {
     const std::size_t questions = sheet.count();
     PaperBlocks blocks;
     blocks.count = questions + 3;
@@ -166,12 +166,7 @@ PaperBlocks key_blocks(const Worksheet& sheet, const problems::Bank& bank) {
         return index < questions + 2 ? key_block(page, bank, question_at(sheet, index - 2))
                                      : caution(page);
     };
-    return blocks;
-}
-
-tl::expected<std::string, PublishError> key_pdf(const Worksheet& sheet, const problems::Bank& bank,
-                                                const Progress& progress) {
-    return paper_pdf(sheet, "Key: " + sheet.title, key_blocks(sheet, bank), progress);
+    return paper_pdf(sheet, "Key: " + sheet.title, blocks, progress);
 }
 
 } // namespace steelyard::publish

@@ -6,7 +6,6 @@
 #include "publish/paper_pdf.h"
 #include "publish/question_figure.h"
 #include "publish/question_text.h"
-#include "publish/worksheet_blocks.h"
 
 #include <utility>
 
@@ -137,9 +136,10 @@ Pieces question_block(const PageSetting& page, const NumberedQuestion& numbered)
 
 } // namespace
 
-PaperBlocks sheet_blocks(const Worksheet& sheet) {
-    const std::size_t questions = sheet.count();
+tl::expected<std::string, PublishError> worksheet_pdf(const Worksheet& sheet,
+                                                      const Progress& progress) {
     PaperBlocks blocks;
+    const std::size_t questions = sheet.count();
     blocks.count = questions + 2;
     blocks.make = [&sheet, questions](const PageSetting& page, std::size_t index) {
         if (index == 0) {
@@ -148,12 +148,7 @@ PaperBlocks sheet_blocks(const Worksheet& sheet) {
         return index <= questions ? question_block(page, question_at(sheet, index - 1))
                                   : caution(page);
     };
-    return blocks;
-}
-
-tl::expected<std::string, PublishError> worksheet_pdf(const Worksheet& sheet,
-                                                      const Progress& progress) {
-    return paper_pdf(sheet, sheet.title, sheet_blocks(sheet), progress);
+    return paper_pdf(sheet, sheet.title, blocks, progress);
 }
 
 } // namespace steelyard::publish

@@ -20,6 +20,8 @@ using mechanics::ForceOrigin;
 using mechanics::Hinge;
 using setup::Dimension;
 
+/// Length of a resistance's arrow whose size is not given away [px].
+constexpr double kStubArrow_px = 90.0;
 constexpr double kSmallTorque_Nm = 0.05; ///< below it a joint is said to carry nothing
 
 class BodyPainter {
@@ -41,11 +43,15 @@ public:
         add_figure(case_.body, result_.placement, stage_, shapes());
         add_muscles();
         add_resistance_marks(case_, result_, stage_, shapes());
-        add_lines_of_action();
-        add_arms();
-        add_axes();
+        if (how_.marks.lines)
+            add_lines_of_action();
+        if (how_.marks.arms)
+            add_arms();
+        if (how_.marks.axes)
+            add_axes();
         add_forces();
-        add_axis_labels();
+        if (how_.marks.axes)
+            add_axis_labels();
         if (how_.strip)
             add_strip();
         return std::move(drawing_);
@@ -275,10 +281,14 @@ private:
         for (const BodyForce& force : seen_forces()) {
             const bool ground = force.origin == ForceOrigin::contact;
             const Point from = stage_.to_sheet(force.point_m);
-            const ArrowSpan span =
+            if (ground && !how_.marks.reaction)
+                continue;
+            ArrowSpan span =
                 arrow_span(stage_.arrow(force.force_N), (ground ? 0.16 : 0.3) * stage_.size_px.y());
             if (span.along_px.norm() < 6.0)
                 continue;
+            if (!ground && !how_.marks.load_sizes)
+                span = {kStubArrow_px * span.along_px.normalized(), false};
             const Point to = from + span.along_px;
             const Stroke stroke =
                 ground ? Stroke{Role::reaction, 3.0, Dash::dotted} : Stroke{Role::load, 4.5};
@@ -308,7 +318,8 @@ private:
         second.text = name;
         second.size = TextSize::body;
         second.at.y() += text(20.0);
-        shapes().emplace_back(std::move(first));
+        if (how_.marks.load_sizes)
+            shapes().emplace_back(std::move(first));
         shapes().emplace_back(std::move(second));
     }
 

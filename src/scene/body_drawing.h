@@ -12,6 +12,15 @@
 
 namespace steelyard::scene {
 
+/// What the drawing gives away beyond the body. A lesson hides what it asks for.
+struct BodyMarks {
+    bool axes = true;       ///< the joints that could be the axis
+    bool arms = true;       ///< moment arms
+    bool lines = true;      ///< lines of action
+    bool load_sizes = true; ///< sizes of the resistances; else their arrows are all of one length
+    bool reaction = true;   ///< force of the ground
+};
+
 struct BodyDrawing {
     std::string name;
     std::string sentence;
@@ -25,6 +34,7 @@ struct BodyDrawing {
     std::optional<mechanics::HingeMuscles> muscles;
     bool torques = true; ///< sizes of torques and muscle forces; false while they are predicted
     bool strip = true;
+    BodyMarks marks;
     double strip_right_px = 0.0; ///< room kept free at the right of the strip
 };
 

@@ -305,7 +305,7 @@ private:
             return;
         if (force.quiet || force.size.empty()) {
             const std::string words = force.name + (force.size.empty() ? "" : " ") + force.size;
-            const TextSize size = force.quiet ? TextSize::caption : TextSize::body;
+            const TextSize size = force.quiet ? how_.smallest : TextSize::body;
             shapes().emplace_back(board_.place(label_places(force, words, size)));
             return;
         }

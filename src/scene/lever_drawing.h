@@ -40,6 +40,7 @@ struct LeverDrawing {
     std::string sentence; ///< below it
     setup::UnitSystem units = setup::UnitSystem::si;
     double text_scale = 1.0;
+    TextSize smallest = TextSize::caption; ///< what is said quietly is set in it
     LeverMarks marks;
     LeverPose pose;
     std::string axis_name = "axis";

@@ -13,38 +13,6 @@ namespace steelyard::app {
 
 namespace {
 
-Incoming& incoming_of(GLFWwindow* window) {
-    return *static_cast<Incoming*>(glfwGetWindowUserPointer(window));
-}
-
-void note_event(GLFWwindow* window) {
-    incoming_of(window).anything = true;
-}
-
-/// GLFW calls these; ImGui's backend, installed afterwards, calls them on after its own.
-void install_callbacks(GLFWwindow* window) {
-    glfwSetKeyCallback(window, [](GLFWwindow* w, int key, int, int action, int modifiers) {
-        note_event(w);
-        if (action != GLFW_RELEASE)
-            incoming_of(w).keys.push_back({key, modifiers});
-    });
-    glfwSetDropCallback(window, [](GLFWwindow* w, int count, const char** paths) {
-        note_event(w);
-        for (int i = 0; i < count; ++i)
-            incoming_of(w).dropped_files.emplace_back(paths[i]);
-    });
-    glfwSetCursorPosCallback(window, [](GLFWwindow* w, double, double) { note_event(w); });
-    glfwSetMouseButtonCallback(window, [](GLFWwindow* w, int, int, int) { note_event(w); });
-    glfwSetScrollCallback(window, [](GLFWwindow* w, double, double) { note_event(w); });
-    glfwSetCharCallback(window, [](GLFWwindow* w, unsigned) { note_event(w); });
-    glfwSetCursorEnterCallback(window, [](GLFWwindow* w, int) { note_event(w); });
-    glfwSetWindowFocusCallback(window, [](GLFWwindow* w, int) { note_event(w); });
-    glfwSetWindowRefreshCallback(window, [](GLFWwindow* w) { note_event(w); });
-    glfwSetFramebufferSizeCallback(window, [](GLFWwindow* w, int, int) { note_event(w); });
-    glfwSetWindowContentScaleCallback(window, [](GLFWwindow* w, float, float) { note_event(w); });
-    glfwSetWindowCloseCallback(window, [](GLFWwindow* w) { note_event(w); });
-}
-
 std::string last_glfw_error() {
     const char* said = nullptr;
     glfwGetError(&said);
@@ -77,16 +45,28 @@ WindowError no_opengl() {
         said, found.empty() ? "no OpenGL at all" : "OpenGL " + found)};
 }
 
-void start_imgui(GLFWwindow* window) {
-    IMGUI_CHECKVERSION();
-    ImGui::CreateContext();
-    ImGuiIO& io = ImGui::GetIO();
-    io.IniFilename = nullptr; // what is remembered is remembered by us
-    io.LogFilename = nullptr;
-    io.ConfigInputTextCursorBlink = false; // nothing blinks, and idle stays idle
-    ImGui_ImplGlfw_InitForOpenGL(window, true);
-    ImGui_ImplOpenGL3_Init("#version 330 core");
+void ask_for_opengl() {
+    glfwDefaultWindowHints();
+    glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 3);
+    glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 3);
+    glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
+    glfwWindowHint(GLFW_OPENGL_FORWARD_COMPAT, GLFW_TRUE);
+    glfwWindowHint(GLFW_SCALE_TO_MONITOR, GLFW_TRUE);
 }
+
+/// ImGui's backend works on whatever context is current: this makes one current for a while.
+class ImGuiTurn {
+public:
+    explicit ImGuiTurn(ImGuiContext* context) : before_(ImGui::GetCurrentContext()) {
+        ImGui::SetCurrentContext(context);
+    }
+    ~ImGuiTurn() { ImGui::SetCurrentContext(before_); }
+    ImGuiTurn(const ImGuiTurn&) = delete;
+    ImGuiTurn& operator=(const ImGuiTurn&) = delete;
+
+private:
+    ImGuiContext* before_;
+};
 
 } // namespace
 
@@ -96,13 +76,9 @@ tl::expected<Window, WindowError> Window::open(int width_px, int height_px, cons
             "There is no display to open a window on ({}).\n"
             "`steelyard solve`, `draw` and `ask` work without one; `steelyard --help` shows how.",
             last_glfw_error())});
-    glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 3);
-    glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 3);
-    glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
-    glfwWindowHint(GLFW_OPENGL_FORWARD_COMPAT, GLFW_TRUE);
-    glfwWindowHint(GLFW_SCALE_TO_MONITOR, GLFW_TRUE);
+    ask_for_opengl();
     Window window;
-    window.handle_.reset(glfwCreateWindow(width_px, height_px, title, nullptr, nullptr));
+    window.handle_ = {glfwCreateWindow(width_px, height_px, title, nullptr, nullptr), Close{true}};
     if (!window.handle_) {
         WindowError error = no_opengl();
         glfwTerminate();
@@ -112,25 +88,110 @@ tl::expected<Window, WindowError> Window::open(int width_px, int height_px, cons
     if (gladLoadGL(glfwGetProcAddress) == 0)
         return tl::unexpected(no_opengl());
     glfwSwapInterval(1);
-    glfwSetWindowSizeLimits(window.handle(), 480, 360, GLFW_DONT_CARE, GLFW_DONT_CARE);
-    window.incoming_ = std::make_unique<Incoming>();
-    glfwSetWindowUserPointer(window.handle(), window.incoming_.get());
-    install_callbacks(window.handle());
-    start_imgui(window.handle());
+    window.start_imgui();
     return window;
+}
+
+tl::expected<Window, WindowError> Window::open_beside(const Window& main, int width_px,
+                                                      int height_px, const char* title) {
+    ask_for_opengl();
+    Window window;
+    window.handle_ = {glfwCreateWindow(width_px, height_px, title, nullptr, main.handle()),
+                      Close{false}};
+    if (!window.handle_)
+        return tl::unexpected(WindowError{
+            fmt::format("A second window cannot be opened here ({}).", last_glfw_error())});
+    glfwMakeContextCurrent(window.handle());
+    glfwSwapInterval(0); // the main window keeps the pace: waiting twice would halve it
+    window.start_imgui();
+    return window;
+}
+
+/// Every event is noted, and ImGui of the very window hears it: its backend cannot tell windows
+/// apart by itself.
+void Window::listen(GLFWwindow* window) {
+    static constexpr auto events_of = [](GLFWwindow* w) -> Events& {
+        return *static_cast<Events*>(glfwGetWindowUserPointer(w));
+    };
+    static constexpr auto pass_on = [](GLFWwindow* w, auto to_imgui, auto... what) {
+        events_of(w).incoming.anything = true;
+        const ImGuiTurn turn(events_of(w).imgui);
+        to_imgui(w, what...);
+    };
+    static constexpr auto note = [](GLFWwindow* w) { events_of(w).incoming.anything = true; };
+    glfwSetKeyCallback(window, [](GLFWwindow* w, int key, int code, int action, int modifiers) {
+        if (action != GLFW_RELEASE)
+            events_of(w).incoming.keys.push_back({key, modifiers, 0});
+        pass_on(w, ImGui_ImplGlfw_KeyCallback, key, code, action, modifiers);
+    });
+    glfwSetCharCallback(window, [](GLFWwindow* w, unsigned character) {
+        events_of(w).incoming.keys.push_back({0, 0, character});
+        pass_on(w, ImGui_ImplGlfw_CharCallback, character);
+    });
+    glfwSetDropCallback(window, [](GLFWwindow* w, int count, const char** paths) {
+        note(w);
+        for (int i = 0; i < count; ++i)
+            events_of(w).incoming.dropped_files.emplace_back(paths[i]);
+    });
+#if IMGUI_VERSION_NUM < 18700 // earlier ones look where the cursor is in each frame
+    glfwSetCursorPosCallback(window, [](GLFWwindow* w, double, double) { note(w); });
+#else
+    glfwSetCursorPosCallback(window, [](GLFWwindow* w, double x, double y) {
+        pass_on(w, ImGui_ImplGlfw_CursorPosCallback, x, y);
+    });
+#endif
+    glfwSetMouseButtonCallback(window, [](GLFWwindow* w, int button, int action, int modifiers) {
+        pass_on(w, ImGui_ImplGlfw_MouseButtonCallback, button, action, modifiers);
+    });
+    glfwSetScrollCallback(window, [](GLFWwindow* w, double x, double y) {
+        pass_on(w, ImGui_ImplGlfw_ScrollCallback, x, y);
+    });
+    glfwSetCursorEnterCallback(window, [](GLFWwindow* w, int entered) {
+        pass_on(w, ImGui_ImplGlfw_CursorEnterCallback, entered);
+    });
+    glfwSetWindowFocusCallback(window, [](GLFWwindow* w, int focused) {
+        pass_on(w, ImGui_ImplGlfw_WindowFocusCallback, focused);
+    });
+    glfwSetWindowRefreshCallback(window, [](GLFWwindow* w) { note(w); });
+    glfwSetFramebufferSizeCallback(window, [](GLFWwindow* w, int, int) { note(w); });
+    glfwSetWindowContentScaleCallback(window, [](GLFWwindow* w, float, float) { note(w); });
+    glfwSetWindowCloseCallback(window, [](GLFWwindow* w) { note(w); });
+}
+
+void Window::start_imgui() {
+    IMGUI_CHECKVERSION();
+    events_ = std::make_unique<Events>();
+    events_->imgui = ImGui::CreateContext();
+    ImGui::SetCurrentContext(events_->imgui);
+    ImGuiIO& io = ImGui::GetIO();
+    io.IniFilename = nullptr; // what is remembered is remembered by us
+    io.LogFilename = nullptr;
+    io.ConfigInputTextCursorBlink = false; // nothing blinks, and idle stays idle
+    glfwSetWindowSizeLimits(handle(), 480, 360, GLFW_DONT_CARE, GLFW_DONT_CARE);
+    glfwSetWindowUserPointer(handle(), events_.get());
+    listen(handle());
+    ImGui_ImplGlfw_InitForOpenGL(handle(), false); // our callbacks call its own
+    ImGui_ImplOpenGL3_Init("#version 330 core");
+}
+
+void Window::make_current() const {
+    glfwMakeContextCurrent(handle());
+    ImGui::SetCurrentContext(events_->imgui);
 }
 
 void Window::Close::operator()(GLFWwindow* window) const {
     glfwDestroyWindow(window);
-    glfwTerminate();
+    if (ends_glfw)
+        glfwTerminate();
 }
 
 Window::~Window() {
-    if (!handle_ || ImGui::GetCurrentContext() == nullptr)
+    if (!handle_ || !events_)
         return;
+    make_current();
     ImGui_ImplOpenGL3_Shutdown();
     ImGui_ImplGlfw_Shutdown();
-    ImGui::DestroyContext();
+    ImGui::DestroyContext(events_->imgui);
 }
 
 bool Window::wants_to_close() const {

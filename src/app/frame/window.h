@@ -1,6 +1,6 @@
 #pragma once
-// The one window: GLFW, an OpenGL 3.3 core context and Dear ImGui on it, and what came in since the
-// last frame.
+// A window: GLFW, an OpenGL 3.3 core context and Dear ImGui on it, and what came in since the last
+// frame. There is one main window; others, such as the presenter's, open beside it.
 
 #include "scene/drawing.h"
 
@@ -11,13 +11,16 @@
 #include <vector>
 
 struct GLFWwindow;
+struct ImGuiContext;
 
 namespace steelyard::app {
 
-/// A key that went down (or repeats), by GLFW's key codes and modifier bits.
+/// A key that went down (or repeats), by GLFW's key codes and modifier bits; or a character that
+/// was typed, which then is all there is.
 struct KeyPress {
     int key = 0;
     int modifiers = 0;
+    unsigned character = 0; ///< Unicode; 0 = a key
 };
 
 /// What came in from the window system since the last frame.
@@ -34,7 +37,13 @@ struct WindowError {
 
 class Window {
 public:
+    /// Opens the main window and makes it current.
     static tl::expected<Window, WindowError> open(int width_px, int height_px, const char* title);
+
+    /// Opens a further window, which is current afterwards. It shares the main window's textures,
+    /// buffers and programs, and has an ImGui context of its own. The main window must outlive it.
+    static tl::expected<Window, WindowError> open_beside(const Window& main, int width_px,
+                                                         int height_px, const char* title);
 
     Window(Window&&) noexcept = default;
     Window& operator=(Window&&) = delete;
@@ -43,7 +52,10 @@ public:
     ~Window();
 
     GLFWwindow* handle() const { return handle_.get(); }
-    Incoming& incoming() { return *incoming_; }
+    Incoming& incoming() { return events_->incoming; }
+
+    /// OpenGL and ImGui draw into this window from now on.
+    void make_current() const;
 
     bool wants_to_close() const;
     void set_title(const std::string& title);
@@ -60,12 +72,20 @@ public:
     void end_frame(); ///< paints ImGui and swaps
 
 private:
+    /// What GLFW's callbacks need to know: which ImGui hears them.
+    struct Events {
+        Incoming incoming;
+        ImGuiContext* imgui = nullptr;
+    };
     struct Close {
+        bool ends_glfw; ///< the main window's closing ends it
         void operator()(GLFWwindow* window) const;
     };
     Window() = default;
+    static void listen(GLFWwindow* window);
+    void start_imgui();
 
-    std::unique_ptr<Incoming> incoming_; ///< on the heap: GLFW's callbacks hold its address
+    std::unique_ptr<Events> events_; ///< on the heap: GLFW's callbacks hold its address
     std::unique_ptr<GLFWwindow, Close> handle_;
 };
 

@@ -12,15 +12,17 @@ nlohmann::json list_of(const std::vector<Narration::Entry>& entries) {
         list.push_back({{"text", entry.text},
                         {"x", entry.at_px.x()},
                         {"y", entry.at_px.y()},
-                        {"width", entry.width_px}});
+                        {"width", entry.width_px},
+                        {"em", entry.em_px}});
     return list;
 }
 
 } // namespace
 
-std::string Narration::to_json(long frame) const {
-    const nlohmann::json line{
-        {"frame", frame}, {"texts", list_of(texts_)}, {"grips", list_of(grips_)}};
+std::string Narration::to_json(long frame, const std::string& window) const {
+    nlohmann::json line{{"frame", frame}, {"texts", list_of(texts_)}, {"grips", list_of(grips_)}};
+    if (!window.empty())
+        line["window"] = window;
     return line.dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
 }
 

@@ -17,22 +17,24 @@ public:
         std::string text;
         scene::Point at_px = scene::Point::Zero(); ///< left end of its baseline
         double width_px = 0.0;
+        double em_px = 0.0; ///< size of the type; 0 for a spot
     };
 
     void begin_frame() {
         texts_.clear();
         grips_.clear();
     }
-    void add_text(std::string_view text, const scene::Point& at_px, double width_px) {
-        texts_.push_back({std::string(text), at_px, width_px});
+    void add_text(std::string_view text, const scene::Point& at_px, double width_px, double em_px) {
+        texts_.push_back({std::string(text), at_px, width_px, em_px});
     }
     void add_grip(std::string name, const scene::Point& at_px) {
-        grips_.push_back({std::move(name), at_px, 0.0});
+        grips_.push_back({std::move(name), at_px});
     }
 
-    /// One frame as a line of JSON: {"frame": 12, "texts": [{"text", "x", "y", "width"}],
-    /// "grips": [{"text", "x", "y", "width"}]}.
-    std::string to_json(long frame) const;
+    /// One frame as a line of JSON: {"frame": 12, "texts": [{"text", "x", "y", "width", "em"}],
+    /// "grips": [{"text", "x", "y", "width", "em"}]}.
+    /// @param window  of a further window its name, told as "window"; empty for the main one
+    std::string to_json(long frame, const std::string& window = {}) const;
 
     /// The line that is told when no further frame comes until something happens, and when
     /// something has: {"kept": true, "rest": true}. `kept` is false while work waits to be written.

@@ -33,7 +33,7 @@ float draw_text(ImDrawList& list, const Style& style, const TextStyle& how, ImVe
                  text.data() + text.size());
     const float width_px = text_width(style, how, text);
     if (style.narration != nullptr)
-        style.narration->add_text(text, {at.x, at.y}, width_px);
+        style.narration->add_text(text, {at.x, at.y}, width_px, style.em_px(how.size));
     return width_px;
 }
 
@@ -76,15 +76,24 @@ std::size_t line_end(const Style& style, const TextStyle& how, std::string_view 
 
 } // namespace
 
+std::vector<std::string_view> broken_lines(const Style& style, const TextStyle& how,
+                                           std::string_view text, float width_px) {
+    std::vector<std::string_view> lines;
+    while (!text.empty()) {
+        const std::size_t end = line_end(style, how, text, width_px);
+        lines.push_back(text.substr(0, end));
+        // The blank or the line break at the end of a line is not shown.
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    return lines;
+}
+
 float draw_paragraph(ImDrawList& list, const Style& style, const TextStyle& how, ImVec2 at,
                      float width_px, std::string_view text) {
     const float step_px = line_height(style, how.size);
-    while (!text.empty()) {
-        const std::size_t end = line_end(style, how, text, width_px);
-        draw_text(list, style, how, at, text.substr(0, end));
+    for (const std::string_view line : broken_lines(style, how, text, width_px)) {
+        draw_text(list, style, how, at, line);
         at.y += step_px;
-        // The blank or the line break at the end of a line is not shown.
-        text.remove_prefix(std::min(end + 1, text.size()));
     }
     return at.y;
 }

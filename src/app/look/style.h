@@ -7,6 +7,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace steelyard::app {
 
@@ -18,6 +19,10 @@ struct Style {
 
     /// A length of the layout at the present text size [px].
     float px(float at_100_percent) const { return at_100_percent * fonts.scale; }
+    /// Height of a text size as it is set [px].
+    float em_px(scene::TextSize size) const {
+        return px(static_cast<float>(scene::text_height_px(size)));
+    }
     ImU32 mark(scene::Role role, double opacity = 1.0) const {
         return colour_u32(role, look, opacity);
     }
@@ -42,6 +47,10 @@ float draw_text(ImDrawList& list, const Style& style, const TextStyle& how, ImVe
 /// The text itself where it fits a width, else its beginning and an ellipsis.
 std::string shortened(const Style& style, const TextStyle& how, std::string_view text,
                       float width_px);
+
+/// Text broken at blanks to fit a width; a single word that is too long has a line of its own.
+std::vector<std::string_view> broken_lines(const Style& style, const TextStyle& how,
+                                           std::string_view text, float width_px);
 
 /// Draws text broken to a width, first baseline at `at.y`.
 /// @return the y of the next baseline

@@ -10,6 +10,7 @@
 #include "app/saved/saved_work.h"
 #include "setup/setup.h"
 
+#include <filesystem>
 #include <optional>
 #include <string>
 #include <variant>
@@ -77,8 +78,15 @@ public:
     virtual void refit() {}
     /// True while frames are owed although nothing comes in.
     virtual bool moving() const { return false; }
+    /// Enlargement of the type that the place needs, whatever the person has chosen; empty =
+    /// theirs.
+    virtual std::optional<double> own_type_scale(const scene::Point& /*window_px*/) const {
+        return std::nullopt;
+    }
     /// True while the place has the whole window, without the row of places.
     virtual bool covers_window() const { return false; }
+    /// False for a place that takes the column's part of the window, too.
+    virtual bool has_column() const { return true; }
     /// True for a key that means something here although the window has a use for it.
     virtual bool claims(const KeyPress& /*key*/) const { return false; }
 
@@ -97,6 +105,20 @@ public:
     virtual std::optional<setup::Setup> shown() const { return std::nullopt; }
     /// Says a sentence to the person.
     virtual void tell(std::string /*sentence*/) {}
+
+    /// Opens a file that was dropped on the window and belongs here.
+    virtual void open_file(const std::filesystem::path& /*path*/, Surroundings& /*around*/) {}
+
+    // --- further windows, such as the presenter's ---
+    /// True when something came in for a further window since the last time.
+    virtual bool beside_stirred() { return false; }
+    /// Seconds until a further window has something new to show by itself; empty = never.
+    virtual std::optional<double> beside_due_s() const { return std::nullopt; }
+    /// Draws further windows. The main one is current before and after.
+    /// @return what was drawn, to be narrated; null when nothing was
+    virtual const Narration* run_beside(const Window& /*main*/, const Style& /*style*/) {
+        return nullptr;
+    }
 
     /// Keeps what is here for the next run.
     /// @return why it could not be kept; empty when it was

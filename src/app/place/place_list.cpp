@@ -2,6 +2,7 @@
 
 #include "app/place/bench_place.h"
 #include "app/place/body_place.h"
+#include "app/workshop/workshop_place.h"
 
 #include <algorithm>
 #include <cassert>
@@ -17,6 +18,7 @@ template <typename Made> std::unique_ptr<Place> make(Surroundings& around) {
 constexpr PlaceEntry kList[] = {
     {PlaceName::bench, "Bench", make<BenchPlace>},
     {PlaceName::body, "Body", make<BodyPlace>},
+    {PlaceName::workshop, "Workshop", make<WorkshopPlace>},
 };
 
 } // namespace

@@ -1,15 +1,15 @@
-#include "learner/wall_clock.h"
+#include "cli/wall_clock.h"
 
 #include <chrono>
 #include <ctime>
 
-namespace steelyard::learner {
+namespace steelyard::cli {
 
-Clock wall_clock() {
+learner::Clock wall_clock() {
     const auto now = std::chrono::system_clock::now();
     const std::time_t seconds = std::chrono::system_clock::to_time_t(now);
     const std::tm* const utc = std::gmtime(&seconds);
-    Clock clock;
+    learner::Clock clock;
     clock.utc_ms =
         std::chrono::duration_cast<std::chrono::milliseconds>(now.time_since_epoch()).count();
     if (utc != nullptr) {
@@ -21,4 +21,4 @@ Clock wall_clock() {
     return clock;
 }
 
-} // namespace steelyard::learner
+} // namespace steelyard::cli

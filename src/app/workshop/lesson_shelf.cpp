@@ -1,0 +1,86 @@
+#include "app/workshop/lesson_shelf.h"
+
+#include "publish/whole_file.h"
+
+#include <cctype>
+#include <cstdlib>
+#include <system_error>
+
+namespace steelyard::app {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+void add_folder(const fs::path& folder, bool own, LessonShelf& shelf) {
+    std::error_code failed;
+    if (folder.empty() || (own && !fs::is_directory(folder, failed)))
+        return; // nobody has made a lesson yet
+    auto listings = setup::list_lessons(folder);
+    if (!listings) {
+        shelf.faults.push_back(setup::to_text(listings.error()));
+        return;
+    }
+    for (setup::LessonListing& listing : *listings)
+        if (listing.lesson)
+            shelf.lessons.push_back({*std::move(listing.lesson), listing.path, own});
+        else
+            shelf.faults.push_back(setup::to_text(listing.lesson.error()));
+}
+
+std::string file_name_of(const std::string& name) {
+    std::string file;
+    for (const char c : name) {
+        const auto letter = static_cast<unsigned char>(c);
+        if (std::isalnum(letter) != 0)
+            file += static_cast<char>(std::tolower(letter));
+        else if (!file.empty() && file.back() != '-')
+            file += '-';
+    }
+    while (!file.empty() && file.back() == '-')
+        file.pop_back();
+    return file.empty() ? "lesson" : file.substr(0, 60);
+}
+
+} // namespace
+
+fs::path own_lesson_folder() {
+    for (const auto& [variable, below] :
+         {std::pair{"XDG_DATA_HOME", ""}, std::pair{"HOME", ".local/share"}}) {
+        const char* value = std::getenv(variable);
+        if (value != nullptr && fs::path(value).is_absolute())
+            return fs::path(value) / below / "steelyard" / "lessons";
+    }
+    return {};
+}
+
+LessonShelf read_lesson_shelf(const fs::path& shipped_folder, const fs::path& own_folder) {
+    LessonShelf shelf;
+    add_folder(own_folder, true, shelf);
+    add_folder(shipped_folder, false, shelf);
+    return shelf;
+}
+
+std::string save_lesson(const setup::Lesson& lesson, const fs::path& path) {
+    if (path.empty())
+        return "Your lesson could not be kept: no home folder is known. Set HOME and start again.";
+    std::error_code failed;
+    fs::create_directories(path.parent_path(), failed);
+    if (const auto written = publish::write_whole_file(path, setup::write_lesson(lesson)); !written)
+        return "Your lesson could not be kept: " + written.error().message;
+    return {};
+}
+
+fs::path free_lesson_path(const fs::path& folder, const std::string& name) {
+    if (folder.empty())
+        return {};
+    const std::string stem = file_name_of(name);
+    const std::string ending(setup::kLessonEnding);
+    std::error_code failed;
+    fs::path path = folder / (stem + ending);
+    for (int number = 2; fs::exists(path, failed); ++number)
+        path = folder / (stem + "-" + std::to_string(number) + ending);
+    return path;
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,162 @@
+#include "app/workshop/lesson_shelf_view.h"
+
+#include "app/widgets/area.h"
+#include "app/widgets/buttons.h"
+
+#include <GLFW/glfw3.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard::app {
+
+namespace {
+
+using scene::Point;
+using scene::Role;
+using scene::TextSize;
+
+constexpr float kTop = 56.0F; ///< below the row of places, at 100 %
+constexpr float kRow = 74.0F;
+
+/// "6 steps, 11 min, yours"
+std::string facts_of(const ShelvedLesson& one) {
+    double time_s = 0.0;
+    for (const setup::LessonStep& step : one.lesson.steps)
+        time_s += step.time_s.value_or(0.0);
+    std::string facts =
+        fmt::format("{} step{}", one.lesson.steps.size(), one.lesson.steps.size() == 1 ? "" : "s");
+    if (time_s > 0.0)
+        facts += fmt::format(", {:.0f} min", std::ceil(time_s / 60.0));
+    return facts + (one.own ? ", yours" : "");
+}
+
+void read_keys(const std::vector<KeyPress>& keys, std::size_t count, LessonShelfState& state,
+               LessonShelfOutcome& outcome) {
+    for (const KeyPress& key : keys) {
+        switch (key.key) {
+        case GLFW_KEY_DOWN:
+        case GLFW_KEY_UP:
+        case GLFW_KEY_TAB: {
+            const bool up = key.key == GLFW_KEY_UP || (key.modifiers & GLFW_MOD_SHIFT) != 0;
+            if (up && state.chosen > 0)
+                --state.chosen;
+            else if (!up && state.chosen + 1 < count)
+                ++state.chosen;
+            state.scroll_to_chosen = true;
+            break;
+        }
+        case GLFW_KEY_ENTER:
+        case GLFW_KEY_KP_ENTER:
+        case GLFW_KEY_F5:
+            outcome.action = ShelfAction::start;
+            break;
+        case GLFW_KEY_E:
+            outcome.action = ShelfAction::edit;
+            break;
+        case GLFW_KEY_A:
+            outcome.action = ShelfAction::add;
+            break;
+        case GLFW_KEY_N:
+            outcome.notes_window = true;
+            break;
+        default:
+            break;
+        }
+    }
+}
+
+/// Actions as words at the right of a line.
+void draw_actions(const Style& style, ImVec2 base, LessonShelfOutcome& outcome) {
+    struct Action {
+        const char* word;
+        ShelfAction action;
+    };
+    float x = base.x;
+    for (const Action& one :
+         {Action{"Start", ShelfAction::start}, Action{"Change", ShelfAction::edit},
+          Action{"New lesson", ShelfAction::add}}) {
+        if (word_button(style, one.word, {x, base.y}, one.word, false))
+            outcome.action = one.action;
+        x += text_width(style, {}, one.word) + style.px(22.0F);
+    }
+    if (word_button(style, "notes", {x, base.y}, "Presenter's window", false))
+        outcome.notes_window = true;
+}
+
+void draw_row(const Style& style, const ShelvedLesson& one, ImVec2 corner, float width_px) {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const float left = corner.x + style.px(16.0F);
+    const TextStyle quiet{TextSize::caption, false, Role::quiet_ink};
+    const std::string facts = facts_of(one);
+    const float facts_px = text_width(style, quiet, facts);
+    const TextStyle name{TextSize::reading, true, Role::ink};
+    draw_text(list, style, name, {left, corner.y + style.px(30.0F)},
+              shortened(style, name, one.lesson.head.name, width_px - facts_px - style.px(60.0F)));
+    draw_text(list, style, quiet,
+              {corner.x + width_px - facts_px - style.px(16.0F), corner.y + style.px(30.0F)},
+              facts);
+    const TextStyle sentence{TextSize::body, false, Role::quiet_ink};
+    draw_text(list, style, sentence, {left, corner.y + style.px(55.0F)},
+              shortened(style, sentence, one.lesson.head.description, width_px - style.px(32.0F)));
+}
+
+} // namespace
+
+LessonShelfOutcome draw_lesson_shelf(const Style& style, const Point& window_px,
+                                     const std::vector<KeyPress>& keys, const LessonShelf& shelf,
+                                     const std::string& message, LessonShelfState& state) {
+    LessonShelfOutcome outcome;
+    const std::size_t count = shelf.lessons.size();
+    state.chosen = std::min(state.chosen, count > 0 ? count - 1 : 0);
+    read_keys(keys, count, state, outcome);
+    const auto width_px = std::min(static_cast<float>(window_px.x()) - 48.0F, style.px(980.0F));
+    begin_area("lessons", {0.0, style.px(kTop)}, {window_px.x(), window_px.y() - style.px(kTop)},
+               true);
+    const float row_px = style.px(kRow);
+    const float heading_px = style.px(84.0F);
+    if (state.scroll_to_chosen) {
+        const float at = heading_px + row_px * static_cast<float>(state.chosen);
+        const float seen_px = static_cast<float>(window_px.y()) - style.px(kTop) - row_px;
+        if (at < ImGui::GetScrollY() + row_px)
+            ImGui::SetScrollY(std::max(0.0F, at - row_px));
+        else if (at > ImGui::GetScrollY() + seen_px)
+            ImGui::SetScrollY(at - seen_px);
+        state.scroll_to_chosen = false;
+    }
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    float y = style.px(kTop) - ImGui::GetScrollY();
+    draw_text(list, style, {TextSize::key, true, Role::ink}, {24.0F, y + style.px(42.0F)},
+              "Workshop");
+    draw_actions(style, {24.0F, y + style.px(72.0F)}, outcome);
+    y += heading_px + style.px(8.0F);
+    for (std::size_t i = 0; i < count; ++i, y += row_px) {
+        const ImVec2 corner{24.0F, y};
+        ImGui::PushID(static_cast<int>(i));
+        if (row_button(style, "lesson", corner, width_px, row_px - style.px(6.0F),
+                       i == state.chosen)) {
+            // The first click chooses, the next one starts.
+            if (state.chosen == i)
+                outcome.action = ShelfAction::start;
+            state.chosen = i;
+        }
+        ImGui::PopID();
+        draw_row(style, shelf.lessons[i], corner, width_px);
+    }
+    y += style.px(24.0F);
+    if (!message.empty())
+        y = draw_paragraph(list, style, {TextSize::body, false, Role::wrong}, {24.0F, y}, width_px,
+                           message);
+    for (const std::string& fault : shelf.faults)
+        y = draw_paragraph(list, style, {TextSize::body, false, Role::wrong}, {24.0F, y}, width_px,
+                           fault);
+    ImGui::SetCursorScreenPos({0.0F, y});
+    ImGui::Dummy({1.0F, 1.0F});
+    end_area();
+    if (count == 0 && outcome.action != ShelfAction::add)
+        outcome.action = ShelfAction::none;
+    return outcome;
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,24 @@
+#pragma once
+// What the keys of a keyboard and of a presenter's remote mean while a lesson is shown.
+
+#include "app/frame/window.h"
+#include "app/workshop/show_model.h"
+
+#include <optional>
+#include <vector>
+
+namespace steelyard::app {
+
+/// What is asked of the window around the lesson.
+enum class ShowWish { none, leave, notes_window, notes_below, units };
+
+/// What keys and characters of a frame ask for, in their order.
+struct ShowInput {
+    std::vector<ShowIntent> intents;
+    ShowWish wish = ShowWish::none;
+};
+
+/// @param keys  that went down, and characters that were typed
+ShowInput read_show_keys(const ShowModel& show, const std::vector<KeyPress>& keys);
+
+} // namespace steelyard::app

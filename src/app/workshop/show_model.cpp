@@ -1,0 +1,220 @@
+#include "app/workshop/show_model.h"
+
+#include <algorithm>
+#include <cassert>
+
+namespace steelyard::app {
+
+namespace {
+
+using setup::PredictionKind;
+
+constexpr std::size_t kLongestEntry = 16;
+
+const setup::Prediction& prediction_of(const ShowModel& show) {
+    return show.lesson_step().prediction;
+}
+
+StepProgress& present(ShowModel& show) {
+    return show.progress[show.step];
+}
+
+void enter_step(ShowModel& show, std::size_t step) {
+    show.step = step;
+    show.row = 0;
+    show.entry.clear();
+    show.message.clear();
+}
+
+bool is_digit(unsigned character) {
+    return character >= '0' && character <= '9';
+}
+
+int count_of(const std::string& entry) {
+    int count = 0;
+    for (const char digit : entry)
+        count = std::min(10 * count + (digit - '0'), kMostHands);
+    return count;
+}
+
+/// Puts a number that was typed among the guesses, or says what is wrong with it.
+void take_guess(ShowModel& show) {
+    const auto sought = words_of(show, show.step).sought;
+    const std::string unit = asked_unit(show, show.step);
+    const auto dimension = sought ? sought->dimension : setup::Dimension::number;
+    const auto value = setup::parse_quantity(show.entry, dimension, {unit, true});
+    if (!value) {
+        show.message = setup::to_text(value.error());
+        return;
+    }
+    auto& guesses = present(show).guesses_SI;
+    if (guesses.size() == kMostGuesses)
+        guesses.erase(guesses.begin());
+    guesses.push_back(*value);
+    show.entry.clear();
+    show.message.clear();
+}
+
+void go_on(ShowModel& show) {
+    if (!present(show).revealed && show.lesson_step().has_reveal())
+        present(show).revealed = true;
+    else if (!show.at_end())
+        enter_step(show, show.step + 1);
+}
+
+void apply(ShowModel& show, const GoOn& /*intent*/) {
+    show.entry.clear();
+    show.message.clear();
+    go_on(show);
+}
+
+void apply(ShowModel& show, const GoBack& /*intent*/) {
+    if (show.step > 0)
+        enter_step(show, show.step - 1);
+}
+
+void apply(ShowModel& show, const GoToStep& intent) {
+    if (intent.step < show.lesson->steps.size())
+        enter_step(show, intent.step);
+}
+
+void apply(ShowModel& show, const TurnReveal& /*intent*/) {
+    if (show.lesson_step().has_reveal())
+        present(show).revealed = !present(show).revealed;
+}
+
+/// Digits count hands of the present answer, each adding a digit to what is typed; a digit of a
+/// choice is the answer's number; a number takes what a number with a unit can have.
+void apply(ShowModel& show, const TypeCharacter& intent) {
+    const setup::Prediction& prediction = prediction_of(show);
+    const unsigned character = intent.character;
+    if (present(show).revealed || show.entry.size() >= kLongestEntry)
+        return;
+    if (prediction.kind == PredictionKind::hands && is_digit(character)) {
+        show.entry += static_cast<char>(character);
+        present(show).hands[show.row] = count_of(show.entry);
+    } else if (prediction.kind == PredictionKind::choice && is_digit(character)) {
+        const std::size_t number = character - '0';
+        if (number >= 1 && number <= prediction.choices.size())
+            present(show).picked = number - 1;
+    } else if (prediction.kind == PredictionKind::number && character >= ' ' && character < 127) {
+        if (!show.entry.empty() || is_digit(character) || character == '-')
+            show.entry += static_cast<char>(character);
+    }
+}
+
+void apply(ShowModel& show, const Enter& /*intent*/) {
+    if (show.entry.empty())
+        return go_on(show);
+    if (prediction_of(show).kind == PredictionKind::number)
+        return take_guess(show);
+    show.entry.clear();
+    if (show.row + 1 < prediction_of(show).choices.size())
+        ++show.row;
+}
+
+void apply(ShowModel& show, const TakeBack& /*intent*/) {
+    show.message.clear();
+    StepProgress& here = present(show);
+    const PredictionKind kind = prediction_of(show).kind;
+    if (here.revealed)
+        return;
+    if (!show.entry.empty()) {
+        show.entry.pop_back();
+        if (kind == PredictionKind::hands)
+            here.hands[show.row] = count_of(show.entry);
+    } else if (kind == PredictionKind::hands) {
+        here.hands[show.row] = 0;
+    } else if (kind == PredictionKind::choice) {
+        here.picked.reset();
+    } else if (!here.guesses_SI.empty()) {
+        here.guesses_SI.pop_back();
+    }
+}
+
+void apply(ShowModel& show, const MoveRow& intent) {
+    const auto count = static_cast<int>(prediction_of(show).choices.size());
+    if (count == 0 || present(show).revealed)
+        return;
+    show.entry.clear();
+    const int row = std::clamp(static_cast<int>(show.row) + intent.by, 0, count - 1);
+    show.row = static_cast<std::size_t>(row);
+    if (prediction_of(show).kind == PredictionKind::choice)
+        present(show).picked = show.row;
+}
+
+void apply(ShowModel& show, const PressAnswer& intent) {
+    if (present(show).revealed || intent.index >= prediction_of(show).choices.size())
+        return;
+    show.entry.clear();
+    show.row = intent.index;
+    if (prediction_of(show).kind == PredictionKind::choice)
+        present(show).picked = intent.index;
+    else
+        present(show).hands[intent.index] =
+            std::min(present(show).hands[intent.index] + 1, kMostHands);
+}
+
+void apply(ShowModel& show, const TurnBlank& /*intent*/) {
+    show.blank = !show.blank;
+}
+
+void apply(ShowModel& show, const TurnFreeze& /*intent*/) {
+    if (show.frozen)
+        show.frozen.reset();
+    else
+        show.frozen = show.shown();
+}
+
+void apply(ShowModel& show, const PassTime& intent) {
+    present(show).spent_s += intent.seconds;
+}
+
+} // namespace
+
+ShowModel make_show(setup::Lesson lesson, std::vector<mechanics::Muscle> muscles,
+                    setup::UnitSystem units) {
+    ShowModel show;
+    show.lesson = std::make_shared<const setup::Lesson>(std::move(lesson));
+    show.muscles = std::make_shared<const std::vector<mechanics::Muscle>>(std::move(muscles));
+    show.units = units;
+    for (const setup::LessonStep& step : show.lesson->steps) {
+        auto solved = setup::solve_stage(step.stage);
+        assert(solved); // a lesson that was read can be solved
+        show.solved.push_back(std::move(*solved));
+        StepProgress progress;
+        progress.hands.assign(step.prediction.choices.size(), 0);
+        show.progress.push_back(std::move(progress));
+    }
+    return show;
+}
+
+StepWords words_of(const ShowModel& show, std::size_t step) {
+    const setup::LessonStep& lesson_step = show.lesson->steps[step];
+    const setup::QuantitySource source = show.source(step);
+    StepWords words;
+    words.prompt = setup::filled_text(lesson_step.prompt, source, show.units).value_or("");
+    words.reveal = setup::filled_text(lesson_step.reveal, source, show.units).value_or("");
+    if (const auto right = setup::right_choice(lesson_step.prediction, source, show.units))
+        words.right = *right;
+    if (!lesson_step.key.empty())
+        if (const auto key = setup::read_quantity(lesson_step.key, source)) {
+            words.key = setup::quantity_text(*key, show.units);
+            words.key_name = setup::spoken_name(lesson_step.key, source);
+        }
+    if (!lesson_step.prediction.of.empty())
+        if (const auto sought = setup::read_quantity(lesson_step.prediction.of, source))
+            words.sought = *sought;
+    return words;
+}
+
+std::string asked_unit(const ShowModel& show, std::size_t step) {
+    const auto sought = words_of(show, step).sought;
+    return sought ? setup::quantity_text(*sought, show.units).unit : std::string();
+}
+
+void update(ShowModel& show, const ShowIntent& intent) {
+    std::visit([&](const auto& one) { apply(show, one); }, intent);
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,47 @@
+#pragma once
+// The workshop as a place: choose a lesson, show it to a room, make one.
+
+#include "app/place/place.h"
+#include "app/workshop/lesson_shelf.h"
+#include "app/workshop/lesson_shelf_view.h"
+#include "app/workshop/presenter_window.h"
+#include "app/workshop/show_keys.h"
+#include "app/workshop/show_model.h"
+
+namespace steelyard::app {
+
+class WorkshopPlace final : public Place {
+public:
+    explicit WorkshopPlace(Surroundings& /*around*/) {}
+
+    PlaceFrame run(const PlaceInput& input) override;
+    void enter(Surroundings& around) override;
+    bool covers_window() const override { return show_.has_value(); }
+    bool has_column() const override { return false; }
+    bool claims(const KeyPress& key) const override;
+    std::optional<double> own_type_scale(const scene::Point& window_px) const override;
+    void open_file(const std::filesystem::path& path, Surroundings& around) override;
+    void tell(std::string sentence) override { message_ = std::move(sentence); }
+
+    bool beside_stirred() override { return presenter_.stirred(); }
+    std::optional<double> beside_due_s() const override;
+    const Narration* run_beside(const Window& main, const Style& style) override;
+
+private:
+    PlaceFrame run_shelf(const PlaceInput& input);
+    PlaceFrame run_show(const PlaceInput& input);
+    void start(const setup::Lesson& lesson, Surroundings& around);
+    void grant(const ShowInput& asked, Surroundings& around);
+    void pass_time();
+
+    LessonShelf shelf_;
+    LessonShelfState shelf_state_;
+    std::optional<ShowModel> show_;
+    PresenterWindow presenter_;
+    bool wants_presenter_ = false; ///< to be opened or closed once the main window is drawn
+    bool note_below_ = false;
+    double passed_at_s_ = 0.0; ///< when the time on the present step was last counted
+    std::string message_;
+};
+
+} // namespace steelyard::app

@@ -1,0 +1,220 @@
+#include "app/workshop/room_stage.h"
+#include "app/workshop/show_keys.h"
+#include "app/workshop/show_view.h"
+#include "catch.h"
+#include "setup/muscle_file.h"
+
+#include <GLFW/glfw3.h>
+
+#include <string>
+
+using namespace steelyard;
+using namespace steelyard::app;
+
+namespace {
+
+const char* const kLesson = R"(kind = "lesson"
+name = "Trolley"
+description = "Who lifts what."
+
+[[step]]
+setup = "seesaw"
+prompt = "How hard?"
+reveal = "{effort}."
+[step.predict]
+ask = "number"
+of = "effort"
+
+[[step]]
+prompt = "Closer in, it is …"
+reveal = "{effort} instead of {effort before}."
+key = "effort"
+[step.predict]
+ask = "hands"
+choices = ["more", "less", "the same"]
+answer = "{effort compared}"
+[[step.change]]
+part = "heavier child"
+at = "95 cm"
+
+[[step]]
+prompt = "Look."
+
+[[step]]
+setup = "hinge-bar-near"
+prompt = "Which carries more?"
+reveal = "{torque lumbar_flexion}"
+[step.predict]
+ask = "choice"
+choices = ["hip", "low back"]
+answer = "{most loaded}"
+)";
+
+ShowModel show() {
+    const auto lesson = setup::parse_lesson(kLesson, "x.lesson.toml", setup::setup_folders({}));
+    INFO((lesson ? std::string() : setup::to_text(lesson.error())));
+    REQUIRE(lesson.has_value());
+    return make_show(*lesson, *setup::shipped_muscles(), setup::UnitSystem::si);
+}
+
+void press(ShowModel& model, const std::vector<KeyPress>& keys) {
+    for (const ShowIntent& intent : read_show_keys(model, keys).intents)
+        update(model, intent);
+}
+
+void press(ShowModel& model, int key) {
+    press(model, std::vector<KeyPress>{{key, 0, 0}});
+}
+
+void type(ShowModel& model, const std::string& text) {
+    for (const char c : text)
+        press(model, std::vector<KeyPress>{{0, 0, static_cast<unsigned>(c)}});
+}
+
+} // namespace
+
+TEST_CASE("the key that goes on reveals first, and only then goes to the next step") {
+    ShowModel model = show();
+    press(model, GLFW_KEY_PAGE_DOWN);
+    CHECK(model.step == 0);
+    CHECK(model.now().revealed);
+    press(model, GLFW_KEY_PAGE_DOWN);
+    CHECK(model.step == 1);
+    CHECK_FALSE(model.now().revealed);
+    press(model, GLFW_KEY_PAGE_UP);
+    CHECK(model.step == 0);
+    CHECK(model.now().revealed); // it stands there as it was left
+}
+
+TEST_CASE("a step with nothing to reveal is left at once, and the last step stays") {
+    ShowModel model = show();
+    update(model, GoToStep{2});
+    press(model, GLFW_KEY_RIGHT);
+    CHECK(model.step == 3);
+    press(model, GLFW_KEY_RIGHT);
+    CHECK(model.now().revealed);
+    press(model, GLFW_KEY_RIGHT);
+    CHECK(model.step == 3);
+    press(model, GLFW_KEY_HOME);
+    CHECK(model.step == 0);
+    press(model, GLFW_KEY_END);
+    CHECK(model.step == 3);
+}
+
+TEST_CASE("hands are counted answer by answer, and can be taken back") {
+    ShowModel model = show();
+    update(model, GoToStep{1});
+    type(model, "12");
+    press(model, GLFW_KEY_ENTER);
+    type(model, "7");
+    CHECK(model.now().hands == std::vector<int>{12, 7, 0});
+    press(model, GLFW_KEY_BACKSPACE);
+    CHECK(model.now().hands == std::vector<int>{12, 0, 0});
+    update(model, PressAnswer{2});
+    update(model, PressAnswer{2});
+    CHECK(model.now().hands == std::vector<int>{12, 0, 2});
+    type(model, "99999");
+    CHECK(model.now().hands[2] == kMostHands);
+    press(model, GLFW_KEY_UP);
+    press(model, GLFW_KEY_BACKSPACE);
+    CHECK(model.now().hands[1] == 0);
+    CHECK_FALSE(model.now().revealed);
+}
+
+TEST_CASE("after the reveal nobody's answer changes any more") {
+    ShowModel model = show();
+    update(model, GoToStep{1});
+    type(model, "5");
+    update(model, TurnReveal{});
+    type(model, "9");
+    update(model, PressAnswer{0});
+    press(model, GLFW_KEY_BACKSPACE);
+    CHECK(model.now().hands == std::vector<int>{5, 0, 0});
+}
+
+TEST_CASE("numbers are taken in the asked unit or any other of the kind") {
+    ShowModel model = show();
+    CHECK(asked_unit(model, 0) == "N");
+    type(model, "250");
+    press(model, GLFW_KEY_ENTER);
+    type(model, "30 kgf");
+    press(model, GLFW_KEY_ENTER);
+    REQUIRE(model.now().guesses_SI.size() == 2);
+    CHECK(model.now().guesses_SI[0] == 250.0);
+    CHECK(model.now().guesses_SI[1] == Approx(30.0 * 9.80665));
+    type(model, "12 cm");
+    press(model, GLFW_KEY_ENTER);
+    CHECK(model.now().guesses_SI.size() == 2);
+    CHECK(model.message.find("length") != std::string::npos);
+    CHECK(model.entry == "12 cm"); // it can be mended
+    press(model, GLFW_KEY_ESCAPE);
+    CHECK(model.entry.empty());
+    press(model, GLFW_KEY_BACKSPACE);
+    CHECK(model.now().guesses_SI.size() == 1);
+}
+
+TEST_CASE("a full stop blanks the screen, but in a number it is a decimal point") {
+    ShowModel model = show();
+    type(model, ".");
+    CHECK(model.blank);
+    type(model, "b");
+    CHECK_FALSE(model.blank);
+    type(model, "12.5");
+    CHECK_FALSE(model.blank);
+    press(model, GLFW_KEY_ENTER);
+    CHECK(model.now().guesses_SI == std::vector<double>{12.5});
+    type(model, " "); // nothing is being typed: it goes on
+    CHECK(model.now().revealed);
+}
+
+TEST_CASE("frozen, the room keeps its picture while the presenter goes ahead") {
+    ShowModel model = show();
+    type(model, "250");
+    press(model, GLFW_KEY_ENTER);
+    type(model, "f");
+    press(model, GLFW_KEY_PAGE_DOWN);
+    press(model, GLFW_KEY_PAGE_DOWN);
+    CHECK(model.step == 1);
+    CHECK(model.shown().step == 0);
+    CHECK_FALSE(model.shown().progress.revealed);
+    CHECK(model.shown().progress.guesses_SI.size() == 1);
+    type(model, "f");
+    CHECK(model.shown().step == 1);
+}
+
+TEST_CASE("escape leaves, and letters ask for the presenter's window and note") {
+    const ShowModel model = show();
+    const auto wish = [&](const KeyPress& key) { return read_show_keys(model, {key}).wish; };
+    CHECK(wish({GLFW_KEY_ESCAPE, 0, 0}) == ShowWish::leave);
+    CHECK(wish({0, 0, 'n'}) == ShowWish::notes_window);
+    CHECK(wish({0, 0, 'I'}) == ShowWish::notes_below);
+    CHECK(wish({0, 0, 'x'}) == ShowWish::none);
+}
+
+TEST_CASE("the words of a step are the solver's, and the right answer follows from them") {
+    const ShowModel model = show();
+    // 32 kg at 1.10 m, then at 0.55 m, against 1.50 m
+    const StepWords second = words_of(model, 1);
+    CHECK(second.reveal == "115\u00A0N instead of 230\u00A0N.");
+    CHECK(second.right == 1u);
+    CHECK(second.key->number == "115");
+    CHECK(second.key_name == "effort");
+    CHECK(words_of(model, 3).right == 1u);
+}
+
+TEST_CASE("time is counted on the step that is open") {
+    ShowModel model = show();
+    update(model, PassTime{10.0});
+    update(model, GoToStep{1});
+    update(model, PassTime{5.0});
+    update(model, GoBack{});
+    update(model, PassTime{2.5});
+    CHECK(model.progress[0].spent_s == 12.5);
+    CHECK(model.progress[1].spent_s == 5.0);
+}
+
+TEST_CASE("a low back is never read without a caution") {
+    const ShowModel model = show();
+    CHECK_FALSE(reads_low_back(model.lesson->steps[0]));
+    CHECK(reads_low_back(model.lesson->steps[3]));
+}
