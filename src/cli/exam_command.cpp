@@ -4,10 +4,10 @@
 #include "cli/exam_room.h"
 #include "cli/study.h"
 #include "cli/terminal.h"
-#include "cli/wall_clock.h"
 #include "learner/exam.h"
 #include "learner/readiness.h"
 #include "learner/record/exam_record.h"
+#include "learner/wall_clock.h"
 
 #include <fmt/format.h>
 
@@ -36,17 +36,17 @@ tl::expected<Exam, ExitStatus> exam_to_sit(Study& study, const Options& options,
         return tl::make_unexpected(tell(begun.error(), streams));
     if (*begun && !options.anew) {
         Exam& exam = **begun;
-        resume(exam, wall_clock());
+        resume(exam, learner::wall_clock());
         streams.out << wrapped(fmt::format(
             "Your mock exam goes on where you left it: {} of {} answered, {} left. The time in "
             "between does not count. (`steelyard exam --anew` gives it up for another.)",
-            exam.answered(), exam.items.size(), minutes_text(exam.left_ms())));
+            exam.answered(), exam.items.size(), learner::minutes_text(exam.left_ms())));
         return std::move(exam);
     }
     if (*begun)
         if (const auto gone = give_up_exam(study.record, study.learner.id, (*begun)->id); !gone)
             return tl::make_unexpected(tell(gone.error(), streams));
-    auto exam = new_exam(study.course(), options.seed.value_or(any_seed()), wall_clock());
+    auto exam = new_exam(study.course(), options.seed.value_or(any_seed()), learner::wall_clock());
     if (!exam) {
         streams.err << exam.error().message << '\n';
         return tl::make_unexpected(ExitStatus::bad_input);
@@ -64,10 +64,10 @@ tl::expected<Exam, ExitStatus> exam_to_sit(Study& study, const Options& options,
 }
 
 ExitStatus close(Study& study, Exam& exam, const Streams& streams) {
-    const auto before = readiness(study.course(), study.standing, wall_clock().utc_ms);
+    const auto before = readiness(study.course(), study.standing, learner::wall_clock().utc_ms);
     const learner::ExamReport report = report_on(study.course(), exam);
-    auto standing =
-        close_exam(study.record, study.learner.id, study.course(), exam, report, wall_clock());
+    auto standing = close_exam(study.record, study.learner.id, study.course(), exam, report,
+                               learner::wall_clock());
     if (!standing)
         return tell(standing.error(), streams);
     study.standing = std::move(*standing);
@@ -75,8 +75,8 @@ ExitStatus close(Study& study, Exam& exam, const Streams& streams) {
     if (before.answers > 0)
         streams.out << wrapped(fmt::format("Foreseen before: {} to {} of {}.", before.low,
                                            before.high, before.questions));
-    streams.out << wrapped(
-        say(readiness(study.course(), study.standing, wall_clock().utc_ms), study.course()));
+    streams.out << wrapped(say(
+        readiness(study.course(), study.standing, learner::wall_clock().utc_ms), study.course()));
     go_through_mistakes(exam, report, streams);
     back_up(study.record, streams);
     return ExitStatus::ok;

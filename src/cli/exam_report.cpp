@@ -37,7 +37,7 @@ void show_mistake(const learner::Exam& exam, const learner::ExamMark& mark, std:
 void show_report(const learner::Course& course, const learner::Exam& exam,
                  const learner::ExamReport& report, std::ostream& out) {
     out << fmt::format("\n{}: {} of {} right in {} of {} minutes; {} needed. {}\n", exam.title,
-                       report.right, report.of, minutes_text(exam.used_ms),
+                       report.right, report.of, learner::minutes_text(exam.used_ms),
                        exam.allowed_ms / learner::kMinute_ms, report.pass,
                        report.passed ? "Passed." : "Not passed.");
     for (const std::string& fault : report.faults)

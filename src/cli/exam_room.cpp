@@ -2,8 +2,8 @@
 
 #include "cli/practice.h"
 #include "cli/terminal.h"
-#include "cli/wall_clock.h"
 #include "learner/record/exam_record.h"
+#include "learner/wall_clock.h"
 #include "problems/marking.h"
 
 #include <fmt/format.h>
@@ -30,21 +30,8 @@ std::size_t number_of(std::string_view text, std::size_t most) {
 
 } // namespace
 
-std::string minutes_text(std::int64_t ms) {
-    const std::int64_t seconds = ms / learner::kSecond_ms;
-    return fmt::format("{}:{:02}", seconds / 60, seconds % 60);
-}
-
-void foresee_exam(const learner::Course& course, const learner::Standing& standing,
-                  learner::Exam& exam) {
-    for (learner::ExamItem& item : exam.items)
-        if (const auto skill = course.find(item.skill))
-            item.foreseen = foresee(course, standing, *skill, course.skills[*skill].guess, 0.0,
-                                    exam.started_ms);
-}
-
 bool ExamRoom::run() {
-    tick(exam_, wall_clock());
+    tick(exam_, learner::wall_clock());
     while (!exam_.finished) {
         if (show_again_)
             show();
@@ -63,7 +50,7 @@ bool ExamRoom::run() {
                 streams_.out << "The exam waits for you: `steelyard exam` goes on.\n";
             return false;
         case Go::ended:
-            finish(exam_, wall_clock());
+            finish(exam_, learner::wall_clock());
             break;
         }
         if (!keep())
@@ -77,8 +64,8 @@ bool ExamRoom::run() {
 void ExamRoom::show() {
     const learner::ExamItem& item = exam_.items[exam_.at];
     streams_.out << fmt::format("\n--- Question {} of {}   {} left   {} answered{}\n", exam_.at + 1,
-                                exam_.items.size(), minutes_text(exam_.left_ms()), exam_.answered(),
-                                item.flagged ? "   FLAGGED" : "");
+                                exam_.items.size(), learner::minutes_text(exam_.left_ms()),
+                                exam_.answered(), item.flagged ? "   FLAGGED" : "");
     const auto question = problems::question_from_code(*study_.shelf.bank, item.code);
     if (!question) {
         streams_.err << question.error().message << '\n';
@@ -101,7 +88,7 @@ bool ExamRoom::read(std::string& line) {
                 static_cast<int>(std::min<std::int64_t>(kHeartbeat_ms, exam_.left_ms() + 1));
             if (poll(&input, 1, wait_ms) > 0)
                 break;
-            tick(exam_, wall_clock());
+            tick(exam_, learner::wall_clock());
             if (!keep() || exam_.finished)
                 return false;
         }
@@ -109,12 +96,12 @@ bool ExamRoom::read(std::string& line) {
         return false;
     while (!line.empty() && (line.back() == '\r' || line.back() == ' '))
         line.pop_back();
-    tick(exam_, wall_clock());
+    tick(exam_, learner::wall_clock());
     return !exam_.finished;
 }
 
 ExamRoom::Go ExamRoom::obey(const std::string& line) {
-    const learner::Clock now = wall_clock();
+    const learner::Clock now = learner::wall_clock();
     const std::size_t last = exam_.items.size() - 1;
     if (line == "q")
         return Go::leave;
@@ -162,9 +149,9 @@ void ExamRoom::take_answer(const std::string& line) {
             return;
         }
     }
-    give_answer(exam_, line, wall_clock());
+    give_answer(exam_, line, learner::wall_clock());
     if (exam_.at + 1 < exam_.items.size()) {
-        go_to(exam_, exam_.at + 1, wall_clock());
+        go_to(exam_, exam_.at + 1, learner::wall_clock());
         show_again_ = true;
     } else {
         streams_.out << "Kept. That was the last one: l lists all, e ends.\n";
@@ -182,7 +169,7 @@ void ExamRoom::list() const {
             streams_.out << '\n';
     }
     streams_.out << fmt::format("* answered, . not yet, f flagged; {} left.\n",
-                                minutes_text(exam_.left_ms()));
+                                learner::minutes_text(exam_.left_ms()));
 }
 
 ExamRoom::Go ExamRoom::ask_to_end() {

@@ -40,11 +40,4 @@ private:
     bool show_again_ = true;
 };
 
-/// "52:10"
-std::string minutes_text(std::int64_t ms);
-
-/// Notes for each question what the model expects, to compare with what comes.
-void foresee_exam(const learner::Course& course, const learner::Standing& standing,
-                  learner::Exam& exam);
-
 } // namespace steelyard::cli

@@ -2,13 +2,13 @@
 
 #include "cli/picture_options.h"
 #include "cli/question_options.h"
-#include "publish/csv.h"
-#include "publish/qti_package.h"
+#include "publish/handout_job.h"
 #include "publish/whole_file.h"
 
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
+#include <map>
 #include <memory>
 #include <ostream>
 
@@ -23,19 +23,12 @@ struct Options {
     std::string out;
 };
 
-tl::expected<std::string, publish::PublishError>
-exported(const Options& options, const problems::Bank& bank,
-         const std::vector<problems::Question>& questions) {
-    if (options.format == "csv") {
-        return publish::questions_csv(bank, questions);
-    }
-    if (options.format == "cards") {
-        return publish::flash_cards_csv(questions);
-    }
-    const auto version =
-        options.format == "qti21" ? publish::QtiVersion::v2_1 : publish::QtiVersion::v3_0;
-    return publish::qti_files(bank, questions, version, options.title).and_then(publish::zip_of);
-}
+/// The words of the command line for formats, in the order in which help lists them.
+const std::map<std::string, publish::HandoutFormat> kFormats{
+    {"qti21", publish::HandoutFormat::qti21},
+    {"qti3", publish::HandoutFormat::qti3},
+    {"csv", publish::HandoutFormat::csv},
+    {"cards", publish::HandoutFormat::cards}};
 
 ExitStatus export_questions(const Options& options, const Streams& streams) {
     const problems::Bank bank = open_bank(options.questions, streams);
@@ -45,9 +38,10 @@ ExitStatus export_questions(const Options& options, const Streams& streams) {
         return ExitStatus::bad_input;
     }
     const auto written =
-        exported(options, bank, *questions).and_then([&](const std::string& bytes) {
-            return publish::write_whole_file(options.out, bytes);
-        });
+        publish::exported_questions(kFormats.at(options.format), bank, *questions, options.title)
+            .and_then([&](const std::string& bytes) {
+                return publish::write_whole_file(options.out, bytes);
+            });
     if (!written) {
         streams.err << written.error().message << '\n';
         return status_of(written.error());
@@ -62,7 +56,7 @@ Work add_options(CLI::App& command) {
                     "qti21 or qti3 (a package for a course site), csv (questions and keys), "
                     "cards (flash cards as CSV)")
         ->required()
-        ->check(CLI::IsMember({"qti21", "qti3", "csv", "cards"}))
+        ->check(CLI::IsMember(kFormats))
         ->type_name("FORMAT");
     command.add_option("--count", options->count, "how many questions")
         ->check(CLI::Range(1, 100000))

@@ -4,9 +4,7 @@
 #include "cli/question_options.h"
 #include "cli/shipped_file.h"
 #include "publish/blueprint.h"
-#include "publish/whole_file.h"
-#include "publish/worksheet_html.h"
-#include "publish/worksheet_pdf.h"
+#include "publish/handout_job.h"
 
 #include <fmt/format.h>
 
@@ -16,15 +14,11 @@
 #include <memory>
 #include <optional>
 #include <ostream>
-#include <system_error>
 #include <utility>
-#include <vector>
 
 namespace steelyard::cli {
 namespace fs = std::filesystem;
 namespace {
-
-using publish::Worksheet;
 
 struct Options {
     std::string blueprint;
@@ -36,12 +30,6 @@ struct Options {
     bool large_print = false;
     std::string paper;
     QuestionOptions questions; ///< for --bank
-};
-
-/// A file to write and how to make it.
-struct Output {
-    fs::path path;
-    tl::expected<std::string, publish::PublishError> bytes;
 };
 
 /// Fills blueprint, seed and versions from a sheet's code.
@@ -84,28 +72,6 @@ std::optional<publish::Blueprint> blueprint_from(const Options& options, const S
     return std::move(*blueprint);
 }
 
-ExitStatus write_sheet(const Worksheet& sheet, const problems::Bank& bank, const Options& options,
-                       const Streams& streams) {
-    const std::string ending = options.html ? ".html" : ".pdf";
-    const fs::path folder(options.out);
-    const std::vector<Output> outputs{
-        {folder / (sheet.code + ending),
-         options.html ? publish::worksheet_html(sheet) : publish::worksheet_pdf(sheet)},
-        {folder / (sheet.code + "-key" + ending),
-         options.html ? publish::key_html(sheet, bank) : publish::key_pdf(sheet, bank)}};
-    for (const Output& output : outputs) {
-        const auto written = output.bytes.and_then([&](const std::string& bytes) {
-            return publish::write_whole_file(output.path, bytes);
-        });
-        if (!written) {
-            streams.err << written.error().message << '\n';
-            return status_of(written.error());
-        }
-        streams.out << output.path.string() << '\n';
-    }
-    return ExitStatus::ok;
-}
-
 ExitStatus handout(Options options, const Streams& streams) {
     const auto only = take_code(options);
     if (!only) {
@@ -126,16 +92,17 @@ ExitStatus handout(Options options, const Streams& streams) {
         streams.err << to_text(sheets.error()) << '\n';
         return ExitStatus::bad_input;
     }
-    std::error_code failed; // told when the first file cannot be written
-    fs::create_directories(options.out, failed);
-    for (std::size_t i = 0; i < sheets->size(); ++i) {
-        if (*only && **only != i) {
-            continue;
-        }
-        const ExitStatus status = write_sheet((*sheets)[i], bank, options, streams);
-        if (status != ExitStatus::ok) {
-            return status;
-        }
+    if (*only) {
+        *sheets = {(*sheets)[**only]};
+    }
+    const auto format = options.html ? publish::HandoutFormat::html : publish::HandoutFormat::pdf;
+    const auto written = publish::write_handout(bank, *sheets, {format}, options.out);
+    if (!written) {
+        streams.err << written.error().message << '\n';
+        return status_of(written.error());
+    }
+    for (const fs::path& path : *written) {
+        streams.out << path.string() << '\n';
     }
     return ExitStatus::ok;
 }

@@ -4,12 +4,12 @@
 #include "cli/progress_text.h"
 #include "cli/study.h"
 #include "cli/terminal.h"
-#include "cli/wall_clock.h"
 #include "learner/next.h"
 #include "learner/plan.h"
 #include "learner/quick.h"
 #include "learner/readiness.h"
 #include "learner/staircase.h"
+#include "learner/wall_clock.h"
 #include "problems/random.h"
 
 #include <fmt/format.h>
@@ -69,7 +69,7 @@ public:
 private:
     void show_example(const Next& next, const problems::Question& question) {
         streams_.out << "A worked example first; read it step by step.\n";
-        const learner::TimeMs begun_ms = wall_clock().utc_ms;
+        const learner::TimeMs begun_ms = learner::wall_clock().utc_ms;
         show_worked(question, streams_);
         std::string line;
         if (!read_line(streams_, "\nEnter to go on, q to quit", line) || line == "q")
@@ -89,7 +89,7 @@ private:
         rules.explain = purpose != learner::Purpose::placement;
         if (rules.done_steps > 0)
             streams_.out << "The first steps are done for you; you do the rest.\n";
-        const learner::TimeMs begun_ms = wall_clock().utc_ms;
+        const learner::TimeMs begun_ms = learner::wall_clock().utc_ms;
         const Ended ended = ask_question(
             *study_.shelf.bank, question, rules, streams_, [&](const Attempt& attempt) {
                 learner::Answer answer = learner::answer_to(question, study_.course().parameters);
@@ -120,11 +120,11 @@ private:
 
     double foreseen(const Next& next, const learner::Answer& answer) const {
         return foresee(study_.course(), study_.standing, next.skill, answer.guess, answer.help,
-                       wall_clock().utc_ms);
+                       learner::wall_clock().utc_ms);
     }
 
     void keep(learner::Answer answer, learner::TimeMs begun_ms) {
-        const learner::Clock now = wall_clock();
+        const learner::Clock now = learner::wall_clock();
         answer.at_ms = now.utc_ms;
         answer.took_ms = std::max<std::int64_t>(0, now.utc_ms - begun_ms);
         auto standing = study_.record.add_answer(study_.learner.id, study_.course(), answer, now);
@@ -155,7 +155,7 @@ bool take_exam_date(const std::string& text, Study& study, const Streams& stream
             streams.err << read.error() << '\n';
             return false;
         }
-        if (*read < learner::day_of(wall_clock())) {
+        if (*read < learner::day_of(learner::wall_clock())) {
             streams.err << fmt::format("{} is past. Name a day to come, or `none`.\n", text);
             return false;
         }
@@ -171,7 +171,7 @@ bool take_exam_date(const std::string& text, Study& study, const Streams& stream
 
 void tell_end(const Study& study, const std::vector<learner::Stair>& before, const Tally& tally,
               const Streams& streams) {
-    const learner::Clock now = wall_clock();
+    const learner::Clock now = learner::wall_clock();
     streams.out << fmt::format("\n{} answered, {} right at the first try without a hint.\n",
                                tally.answered, tally.right);
     streams.out << moved_skills(study.course(), before,
@@ -189,22 +189,14 @@ ExitStatus end(Study& study, const std::vector<learner::Stair>& before, const Ta
     return tally.failed ? ExitStatus::failed : ExitStatus::ok;
 }
 
-/// A session of the day: what is left of the plan, but neither too short nor too long.
-int session_length(const Study& study) {
-    constexpr int kShortest = 5;
-    constexpr int kLongest = 25;
-    return std::clamp(plan_study(study.course(), study.standing, wall_clock()).left_today,
-                      kShortest, kLongest);
-}
-
 void run_session(Session& session, const Study& study, std::optional<int> count, std::uint64_t seed,
                  const Streams& streams) {
     bool placing = false;
     int target = -1;
     int done_before = 0;
     for (std::uint64_t i = 0; !session.tally().quit; ++i) {
-        const Next next =
-            choose_next(study.course(), study.standing, wall_clock(), problems::mix(seed, i));
+        const Next next = choose_next(study.course(), study.standing, learner::wall_clock(),
+                                      problems::mix(seed, i));
         if (next.reason == Reason::placement) {
             if (!placing)
                 streams.out << wrapped(fmt::format(
@@ -219,9 +211,11 @@ void run_session(Session& session, const Study& study, std::optional<int> count,
         if (target < 0) {
             if (placing)
                 streams.out << "\nThe placement is done; thank you. Now practice.\n";
-            target = count.value_or(session_length(study));
+            target = count.value_or(
+                session_length(plan_study(study.course(), study.standing, learner::wall_clock())));
             done_before = session.tally().answered;
-            streams.out << wrapped(say(plan_study(study.course(), study.standing, wall_clock())));
+            streams.out << wrapped(
+                say(plan_study(study.course(), study.standing, learner::wall_clock())));
         }
         const int done = session.tally().answered - done_before;
         if (done >= target)
@@ -240,7 +234,7 @@ ExitStatus learn(const Options& options, const Streams& streams) {
         return ExitStatus::bad_input;
     if (!study->record.is_writable())
         return ExitStatus::failed;
-    const learner::Clock now = wall_clock();
+    const learner::Clock now = learner::wall_clock();
     if (!can_answer(streams)) {
         streams.out << wrapped(say(plan_study(study->course(), study->standing, now)));
         streams.out << "Nobody can type here: `steelyard learn` asks in a terminal.\n";
@@ -268,7 +262,7 @@ ExitStatus quick(const Options& options, const Streams& streams) {
         return ExitStatus::ok;
     }
     const std::uint64_t seed = options.seed.value_or(any_seed());
-    const learner::Clock begun = wall_clock();
+    const learner::Clock begun = learner::wall_clock();
     const auto before = staircase(study->course(), study->standing, begun);
     const std::vector<Next> quiz =
         learner::quick_quiz(study->course(), study->standing, begun, seed);
@@ -279,7 +273,7 @@ ExitStatus quick(const Options& options, const Streams& streams) {
                                    std::string(20, '-'));
         session.take(quiz[i], learner::Purpose::quick);
     }
-    const std::int64_t took_s = (wall_clock().utc_ms - begun.utc_ms) / learner::kSecond_ms;
+    const std::int64_t took_s = (learner::wall_clock().utc_ms - begun.utc_ms) / learner::kSecond_ms;
     streams.out << fmt::format("\n{}:{:02} minutes.", took_s / 60, took_s % 60);
     return end(*study, before, session.tally(), streams);
 }

@@ -4,7 +4,7 @@
 #include "cli/question_json.h"
 #include "cli/study.h"
 #include "cli/terminal.h"
-#include "cli/wall_clock.h"
+#include "learner/wall_clock.h"
 
 #include <fmt/format.h>
 
@@ -130,7 +130,7 @@ ExitStatus progress(const Options& options, const Streams& streams) {
     if (!study)
         return study.error();
     Progress now;
-    now.now = wall_clock();
+    now.now = learner::wall_clock();
     now.stairs = staircase(study->course(), study->standing, now.now);
     now.ready = readiness(study->course(), study->standing, now.now.utc_ms);
     now.plan = plan_study(study->course(), study->standing, now.now);

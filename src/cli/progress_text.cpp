@@ -12,7 +12,6 @@ namespace steelyard::cli {
 namespace {
 
 using learner::Course;
-using learner::Mastery;
 using learner::Stair;
 
 constexpr std::size_t kBar = 16;
@@ -57,28 +56,6 @@ std::string score_bars(const learner::Readiness& ready) {
     return text;
 }
 
-std::string trust_text(const learner::Standing& standing,
-                       const std::vector<learner::ExamResult>& exams, double confidence) {
-    std::string text;
-    const learner::Foresight& foresight = standing.foresight;
-    constexpr double kFew = 10.0;
-    if (foresight.weight >= kFew)
-        text += wrapped(fmt::format(
-            "Was it right so far? Of your last answers it foresaw {:.0f} % right; {:.0f} % were.",
-            100.0 * foresight.foreseen / foresight.weight,
-            100.0 * foresight.right / foresight.weight));
-    if (!exams.empty() && exams.front().of > 0) {
-        const learner::ExamResult& last = exams.front();
-        const learner::ShareInterval alone =
-            learner::wilson_interval(last.right, last.of, confidence);
-        text += wrapped(fmt::format(
-            "Your last mock exam alone: {} of {} right, which says {:.0f} to {:.0f} of {} for "
-            "another one like it (Wilson's interval of the share).",
-            last.right, last.of, alone.low * last.of, alone.high * last.of, last.of));
-    }
-    return text;
-}
-
 } // namespace
 
 std::string staircase_text(const Course& course, const std::vector<Stair>& stairs) {
@@ -89,13 +66,8 @@ std::string staircase_text(const Course& course, const std::vector<Stair>& stair
             level = stair.level;
             text += fmt::format("\nStep {}\n", level);
         }
-        const std::string word = stair.mastery == Mastery::untried && !stair.open
-                                     ? "needs the steps below first"
-                                 : stair.due ? "mastered, due for review"
-                                             : std::string(word_for(stair.mastery));
-        const double filled = stair.mastery == Mastery::untried ? 0.0 : stair.known;
         text += fmt::format("  {} [{}] {}\n", cut(title_of(course, stair), kTitle),
-                            bar(filled, kBar), word);
+                            bar(filled(stair), kBar), say(stair));
     }
     return text;
 }
@@ -122,24 +94,19 @@ std::string readiness_text(const Course& course, const learner::Standing& standi
         return text;
     text += "\nHow that was reached: chance of each score in a mock exam today\n";
     text += score_bars(ready);
-    text += wrapped(fmt::format(
-        "Each skill counts as known with the chance that your answers give it. Known, a question "
-        "is "
-        "right {:.0f} times in 100; not known, as often as guessing is. A skill nobody asked you "
-        "about counts with what the placement or the start says.",
-        100.0 * (1.0 - course.parameters.slip)));
-    std::vector<learner::SkillShare> shares = ready.shares;
-    std::stable_sort(shares.begin(), shares.end(),
-                     [](const learner::SkillShare& a, const learner::SkillShare& b) {
-                         return a.questions - a.expected > b.questions - b.expected;
-                     });
+    text += wrapped(learner::how_reached(course));
+    const std::vector<learner::SkillShare> shares = learner::most_to_win(ready);
     constexpr std::size_t kShown = 5;
     text += "Most is to be won here:\n";
     for (std::size_t i = 0; i < std::min(kShown, shares.size()); ++i)
         text += fmt::format("  {} {:.1f} of {} expected\n",
                             cut(course.skills[shares[i].skill].skill->title, kTitle),
                             shares[i].expected, shares[i].questions);
-    return text + trust_text(standing, exams, course.parameters.confidence);
+    text += wrapped(say(standing.foresight));
+    if (!exams.empty())
+        text += wrapped(learner::say_alone(exams.front().right, exams.front().of,
+                                           course.parameters.confidence));
+    return text;
 }
 
 } // namespace steelyard::cli

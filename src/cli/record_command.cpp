@@ -2,9 +2,9 @@
 
 #include "cli/study.h"
 #include "cli/terminal.h"
-#include "cli/wall_clock.h"
 #include "learner/record/check.h"
 #include "learner/record/exchange.h"
+#include "learner/wall_clock.h"
 #include "publish/csv.h"
 #include "publish/whole_file.h"
 
@@ -107,7 +107,7 @@ ExitStatus import_record(const Options& options, const Streams& streams) {
         return record.error();
     const auto imported =
         learner::import_answers(*record, shelf->course, in, options.file, options.who.learner,
-                                wall_clock(), progress_on(streams));
+                                learner::wall_clock(), progress_on(streams));
     if (!imported)
         return tell(imported.error(), streams);
     streams.out << fmt::format("{} answers read, {} of them new to the record of {}",
@@ -156,7 +156,7 @@ ExitStatus check(const Options& options, const Streams& streams) {
     if (!record)
         return record.error();
     const auto found =
-        learner::check_record(*record, shelf->course, wall_clock(), progress_on(streams));
+        learner::check_record(*record, shelf->course, learner::wall_clock(), progress_on(streams));
     if (!found)
         return tell(found.error(), streams);
     for (const std::string& fault : found->faults)

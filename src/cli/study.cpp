@@ -1,7 +1,7 @@
 #include "cli/study.h"
 
 #include "cli/terminal.h"
-#include "cli/wall_clock.h"
+#include "learner/wall_clock.h"
 #include "setup/data_folder.h"
 #include "setup/spelling.h"
 
@@ -38,7 +38,7 @@ ExitStatus tell_unknown(const std::string& name, const std::vector<Learner>& lea
 
 tl::expected<Learner, ExitStatus> add_learner(learner::Record& record, const std::string& name,
                                               const Streams& streams) {
-    auto added = record.add_learner(name, wall_clock());
+    auto added = record.add_learner(name, learner::wall_clock());
     if (!added)
         return tl::make_unexpected(tell(added.error(), streams));
     streams.out << fmt::format("A record for {} begins, in {}.\n", added->name,
@@ -134,7 +134,7 @@ tl::expected<learner::Record, ExitStatus> open_record(const LearnerOptions& opti
                                                       const Streams& streams) {
     auto opened = learner::open_record(options.data.empty() ? learner::usual_record_folder()
                                                             : std::filesystem::path(options.data),
-                                       wall_clock());
+                                       learner::wall_clock());
     if (!opened)
         return tl::make_unexpected(tell(opened.error(), streams));
     for (const std::string& notice : opened->notices)
@@ -152,10 +152,10 @@ tl::expected<Study, ExitStatus> open_study(const LearnerOptions& options, const 
     auto who = learner_of(*record, options, record->is_writable(), streams);
     if (!who)
         return tl::make_unexpected(who.error());
-    auto standing = record->standing(who->id, shelf->course, wall_clock());
+    auto standing = record->standing(who->id, shelf->course, learner::wall_clock());
     if (!standing)
         return tl::make_unexpected(tell(standing.error(), streams));
-    if (const std::string notice = clock_notice(*standing, wall_clock()); !notice.empty())
+    if (const std::string notice = clock_notice(*standing, learner::wall_clock()); !notice.empty())
         streams.err << wrapped(notice);
     return Study{std::move(*shelf), std::move(*record), std::move(*who), std::move(*standing)};
 }
@@ -166,7 +166,7 @@ known_learner(learner::Record& record, const LearnerOptions& options, const Stre
 }
 
 void back_up(learner::Record& record, const Streams& streams) {
-    if (const auto done = record.back_up_if_due(wall_clock()); !done)
+    if (const auto done = record.back_up_if_due(learner::wall_clock()); !done)
         streams.err << wrapped("No backup was made: " + done.error().message);
 }
 

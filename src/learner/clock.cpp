@@ -37,6 +37,11 @@ double gap_days(TimeMs from, TimeMs to) {
     return static_cast<double>(std::max<TimeMs>(0, to - from)) / static_cast<double>(kDay_ms);
 }
 
+std::string minutes_text(std::int64_t ms) {
+    const std::int64_t seconds = ms / kSecond_ms;
+    return fmt::format("{}:{:02}", seconds / 60, seconds % 60);
+}
+
 std::string write_day(Day day) {
     const std::chrono::year_month_day date(day);
     return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date.year()),

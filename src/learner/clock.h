@@ -1,6 +1,6 @@
 #pragma once
-// Time for the learner's record. Nothing here or below reads a clock: whoever calls says when it
-// is.
+// Time for the learner's record. Nothing here reads a clock (wall_clock.h does): whoever calls says
+// when it is.
 
 #include <tl/expected.hpp>
 
@@ -41,6 +41,9 @@ double gap_days(TimeMs from, TimeMs to);
 
 /// "2026-12-03" (ISO 8601).
 std::string write_day(Day day);
+
+/// Minutes and seconds, rounded down: "52:10".
+std::string minutes_text(std::int64_t ms);
 
 /// Reads "2026-12-03".
 /// @return the day, or a sentence on what is wrong with it

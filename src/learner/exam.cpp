@@ -97,6 +97,13 @@ tl::expected<Exam, problems::NoQuestion> new_exam(const Course& course, std::uin
     return exam;
 }
 
+void foresee_exam(const Course& course, const Standing& standing, Exam& exam) {
+    for (ExamItem& item : exam.items)
+        if (const auto skill = course.find(item.skill))
+            item.foreseen = foresee(course, standing, *skill, course.skills[*skill].guess, 0.0,
+                                    exam.started_ms);
+}
+
 void tick(Exam& exam, const Clock& clock) {
     if (exam.finished)
         return;

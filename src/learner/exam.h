@@ -14,6 +14,7 @@
 
 #include "learner/answer.h"
 #include "learner/course.h"
+#include "learner/standing.h"
 #include "problems/generator.h"
 #include "problems/marking.h"
 
@@ -58,6 +59,9 @@ inline constexpr std::int64_t kLongestTick_ms = 60 * kSecond_ms;
 /// two of one strategy in a row where that can be. The same seed draws the same exam. Some 5 ms.
 tl::expected<Exam, problems::NoQuestion> new_exam(const Course& course, std::uint64_t seed,
                                                   const Clock& clock);
+
+/// Notes for each question what the model expects, to compare with what comes.
+void foresee_exam(const Course& course, const Standing& standing, Exam& exam);
 
 /// Counts the time since the last tick, and ends the exam when its time is up. Any other change
 /// does this first; after the end, nothing changes any more.

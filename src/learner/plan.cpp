@@ -102,6 +102,12 @@ StudyPlan plan_study(const Course& course, const Standing& standing, const Clock
     return plan;
 }
 
+int session_length(const StudyPlan& plan) {
+    constexpr int kShortest = 5;
+    constexpr int kLongest = 25;
+    return std::clamp(plan.left_today, kShortest, kLongest);
+}
+
 std::string say(const StudyPlan& plan) {
     const std::string days = plan.days == 1 ? "1 day" : fmt::format("{} days", plan.days);
     std::string text =

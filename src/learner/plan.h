@@ -29,6 +29,9 @@ int reviews_until_exam(const Parameters& parameters, double half_life_d, double 
 /// About 5 ms: once after each answer, not every frame.
 StudyPlan plan_study(const Course& course, const Standing& standing, const Clock& clock);
 
+/// Questions of a session of the day: what is left of the plan, but neither too short nor too long.
+int session_length(const StudyPlan& plan);
+
 /// "8 days: 15 questions a day; 6 done today, 9 to go."
 std::string say(const StudyPlan& plan);
 

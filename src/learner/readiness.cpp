@@ -148,4 +148,38 @@ std::string say(const Readiness& ready, const Course& course) {
         ready.answers, ready.skills_tried, course.skills.size());
 }
 
+std::string how_reached(const Course& course) {
+    return fmt::format(
+        "Each skill counts as known with the chance that your answers give it. Known, a question "
+        "is right {:.0f} times in 100; not known, as often as guessing is. A skill nobody asked "
+        "you about counts with what the placement or the start says.",
+        100.0 * (1.0 - course.parameters.slip));
+}
+
+std::vector<SkillShare> most_to_win(const Readiness& ready) {
+    std::vector<SkillShare> shares = ready.shares;
+    std::stable_sort(shares.begin(), shares.end(), [](const SkillShare& a, const SkillShare& b) {
+        return a.questions - a.expected > b.questions - b.expected;
+    });
+    return shares;
+}
+
+std::string say(const Foresight& foresight) {
+    constexpr double kFew = 10.0;
+    if (foresight.weight < kFew)
+        return {};
+    return fmt::format(
+        "Was it right so far? Of your last answers it foresaw {:.0f} % right; {:.0f} % were.",
+        100.0 * foresight.foreseen / foresight.weight, 100.0 * foresight.right / foresight.weight);
+}
+
+std::string say_alone(int right, int of, double confidence) {
+    if (of <= 0)
+        return {};
+    const ShareInterval alone = wilson_interval(right, of, confidence);
+    return fmt::format("Your last mock exam alone: {} of {} right, which says {:.0f} to {:.0f} of "
+                       "{} for another one like it (Wilson's interval of the share).",
+                       right, of, alone.low * of, alone.high * of, of);
+}
+
 } // namespace steelyard::learner

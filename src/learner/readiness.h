@@ -59,4 +59,16 @@ ShareInterval wilson_interval(int right, int of, double confidence);
 /// Two or three sentences: whether they would pass, and what that rests on.
 std::string say(const Readiness& readiness, const Course& course);
 
+/// How the chances of the scores come about, in two or three sentences.
+std::string how_reached(const Course& course);
+
+/// The shares, those first where most questions are still expected wrong.
+std::vector<SkillShare> most_to_win(const Readiness& readiness);
+
+/// Whether it was right so far; empty while there are too few answers to tell.
+std::string say(const Foresight& foresight);
+
+/// What a finished mock exam says when nothing else is known; empty when it had no questions.
+std::string say_alone(int right, int of, double confidence);
+
 } // namespace steelyard::learner

@@ -41,6 +41,18 @@ std::string_view word_for(Mastery mastery) {
     return "";
 }
 
+std::string say(const Stair& stair) {
+    if (stair.mastery == Mastery::untried && !stair.open)
+        return "needs the steps below first";
+    if (stair.due)
+        return "mastered, due for review";
+    return std::string(word_for(stair.mastery));
+}
+
+double filled(const Stair& stair) {
+    return stair.mastery == Mastery::untried ? 0.0 : stair.known;
+}
+
 std::vector<Stair> staircase(const Course& course, const Standing& standing, const Clock& clock) {
     const std::vector<double> known = known_skills(course, standing, clock.utc_ms);
     const double left_d = days_left(course, standing, clock);

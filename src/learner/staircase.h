@@ -3,6 +3,7 @@
 
 #include "learner/standing.h"
 
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -30,6 +31,13 @@ struct Stair {
     int answers = 0;
     int right = 0;
 };
+
+/// The same with what else there is to say: "needs the steps below first", "mastered, due for
+/// review".
+std::string say(const Stair& stair);
+
+/// How much of a step is filled, 0 to 1: nothing before anything is known.
+double filled(const Stair& stair);
 
 /// Every skill that can be asked, by level, within a level in the course's order. Cheap.
 std::vector<Stair> staircase(const Course& course, const Standing& standing, const Clock& clock);

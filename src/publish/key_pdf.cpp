@@ -1,6 +1,7 @@
 #include "publish/paper_blocks.h"
 #include "publish/paper_pdf.h"
 #include "publish/question_text.h"
+#include "publish/worksheet_blocks.h"
 #include "publish/worksheet_pdf.h"
 
 #include <fmt/format.h>
@@ -151,8 +152,7 @@ Pieces key_block(const PageSetting& page, const problems::Bank& bank,
 
 } // namespace
 
-tl::expected<std::string, PublishError> key_pdf(const Worksheet& sheet, const problems::Bank& bank,
-                                                const Progress& progress) {
+PaperBlocks key_blocks(const Worksheet& sheet, const problems::Bank& bank) {
     const std::size_t questions = sheet.count();
     PaperBlocks blocks;
     blocks.count = questions + 3;
@@ -166,7 +166,12 @@ tl::expected<std::string, PublishError> key_pdf(const Worksheet& sheet, const pr
         return index < questions + 2 ? key_block(page, bank, question_at(sheet, index - 2))
                                      : caution(page);
     };
-    return paper_pdf(sheet, "Key: " + sheet.title, blocks, progress);
+    return blocks;
+}
+
+tl::expected<std::string, PublishError> key_pdf(const Worksheet& sheet, const problems::Bank& bank,
+                                                const Progress& progress) {
+    return paper_pdf(sheet, "Key: " + sheet.title, key_blocks(sheet, bank), progress);
 }
 
 } // namespace steelyard::publish

@@ -6,6 +6,7 @@
 #include "publish/paper_pdf.h"
 #include "publish/question_figure.h"
 #include "publish/question_text.h"
+#include "publish/worksheet_blocks.h"
 
 #include <utility>
 
@@ -136,10 +137,9 @@ Pieces question_block(const PageSetting& page, const NumberedQuestion& numbered)
 
 } // namespace
 
-tl::expected<std::string, PublishError> worksheet_pdf(const Worksheet& sheet,
-                                                      const Progress& progress) {
-    PaperBlocks blocks;
+PaperBlocks sheet_blocks(const Worksheet& sheet) {
     const std::size_t questions = sheet.count();
+    PaperBlocks blocks;
     blocks.count = questions + 2;
     blocks.make = [&sheet, questions](const PageSetting& page, std::size_t index) {
         if (index == 0) {
@@ -148,7 +148,12 @@ tl::expected<std::string, PublishError> worksheet_pdf(const Worksheet& sheet,
         return index <= questions ? question_block(page, question_at(sheet, index - 1))
                                   : caution(page);
     };
-    return paper_pdf(sheet, sheet.title, blocks, progress);
+    return blocks;
+}
+
+tl::expected<std::string, PublishError> worksheet_pdf(const Worksheet& sheet,
+                                                      const Progress& progress) {
+    return paper_pdf(sheet, sheet.title, sheet_blocks(sheet), progress);
 }
 
 } // namespace steelyard::publish

@@ -1,39 +1,12 @@
 #include "catch.h"
+#include "publish/small_disk.h"
 #include "publish/whole_file.h"
 #include "temp_folder.h"
 
-#include <csignal>
 #include <fstream>
-#include <sys/resource.h>
 
 using namespace steelyard::publish;
 namespace fs = std::filesystem;
-
-namespace {
-
-/// No file of this process may grow past some bytes, as if the disk were full.
-class SmallDisk {
-public:
-    explicit SmallDisk(rlim_t bytes) {
-        getrlimit(RLIMIT_FSIZE, &before_);
-        rlimit small = before_;
-        small.rlim_cur = bytes;
-        setrlimit(RLIMIT_FSIZE, &small);
-        handler_ = std::signal(SIGXFSZ, SIG_IGN);
-    }
-    ~SmallDisk() {
-        setrlimit(RLIMIT_FSIZE, &before_);
-        std::signal(SIGXFSZ, handler_);
-    }
-    SmallDisk(const SmallDisk&) = delete;
-    SmallDisk& operator=(const SmallDisk&) = delete;
-
-private:
-    rlimit before_{};
-    void (*handler_)(int) = SIG_DFL;
-};
-
-} // namespace
 
 TEST_CASE("bytes are written as they are, and replace what was there") {
     const TempFolder folder;
