@@ -43,13 +43,14 @@ Application::Application(Window window, ShapePainter painter, SavedWork saved,
                          std::filesystem::path data_folder)
     : window_(std::move(window)),
       painter_(std::move(painter)), around_{Library(std::move(data_folder)), std::move(saved)} {
-    prefer(around_.saved.load_preferences());
-    go_to(place_name_);
+    const Preferences last = around_.saved.load_preferences();
+    prefer(last);
+    shown_around_ = last.shown_around;
+    go_to(last.ended_well ? PlaceName::start : place_named(last.place));
 }
 
 void Application::tell_to(std::ofstream file) {
     narration_file_ = std::move(file);
-    style_.narration = &narration_;
 }
 
 void Application::run() {
@@ -64,6 +65,7 @@ void Application::run() {
         run_beside();
         last_frame_s_ = now_s;
     }
+    open_ = false;
     save_work();
 }
 
@@ -263,6 +265,8 @@ Place& Application::place(PlaceName name) {
 }
 
 void Application::go_to(PlaceName name) {
+    if (save_due_s_ > 0.0) // the start tells what was kept
+        save_work();
     place_name_ = name;
     place().enter(around_);
     save_soon();
@@ -274,6 +278,10 @@ void Application::run_errand(const Errand& errand) {
         place().enter_part(go->part);
     } else if (const auto* show = std::get_if<ShowSetup>(&errand)) {
         open_setup(show->setup);
+    } else {
+        tour_ = {true, 0};
+        shown_around_ = true;
+        go_to(tour_place(tour_));
     }
 }
 
@@ -318,6 +326,14 @@ PlaceFrame Application::run_place(const Layout& layout, const std::vector<KeyPre
     return shown;
 }
 
+/// The place lies still under the look around: its words are found where it has drawn them.
+void Application::run_tour_step(const std::vector<KeyPress>& keys) {
+    run_tour(style_, window_.size_px(), narration_, keys, tour_);
+    const PlaceName wanted = tour_.open ? tour_place(tour_) : place_name_;
+    if (wanted != place_name_)
+        go_to(wanted);
+}
+
 void Application::run_page(const std::vector<KeyPress>& keys) {
     bool stays = true;
     if (page_ == Page::help) {
@@ -338,14 +354,18 @@ void Application::frame(double seconds) {
     const Layout layout = lay_out(window_.size_px(), style_.fonts.scale);
     Incoming& incoming = window_.incoming();
     take_dropped_files(incoming.dropped_files);
-    const std::vector<KeyPress> keys = own_keys(incoming.keys);
+    const bool touring = tour_.open;
+    style_.narration = touring || narration_file_.is_open() ? &narration_ : nullptr;
+    const std::vector<KeyPress> keys = touring ? incoming.keys : own_keys(incoming.keys);
     incoming.keys.clear();
     incoming.dropped_files.clear();
     PlaceFrame shown;
     if (page_ != Page::none)
         run_page(keys);
     else
-        shown = run_place(layout, keys, seconds);
+        shown = run_place(layout, touring ? std::vector<KeyPress>{} : keys, seconds);
+    if (touring)
+        run_tour_step(keys);
     paint(shown);
     ++frame_count_;
     if (narration_file_.is_open())
@@ -381,6 +401,8 @@ Preferences Application::preferences() const {
             text_size_,
             around_.less_motion,
             entry_of(place_name_).word,
+            !open_,
+            shown_around_,
             static_cast<int>(size_px.x()),
             static_cast<int>(size_px.y())};
 }

@@ -6,6 +6,7 @@
 #include "app/place/place_list.h"
 #include "app/place/places_row.h"
 #include "app/settings/settings_view.h"
+#include "app/tour/tour.h"
 
 #include <array>
 #include <fstream>
@@ -53,6 +54,7 @@ private:
     Place& place(PlaceName name);
     void run_errand(const Errand& errand);
     PlaceFrame run_place(const Layout& layout, const std::vector<KeyPress>& keys, double seconds);
+    void run_tour_step(const std::vector<KeyPress>& keys);
     void run_page(const std::vector<KeyPress>& keys);
     void take_dropped_files(const std::vector<std::string>& paths);
     void paint(const PlaceFrame& shown);
@@ -69,9 +71,12 @@ private:
     Narration narration_;
     std::ofstream narration_file_;
     std::array<std::unique_ptr<Place>, kPlaces> places_; ///< each made when it is first entered
-    PlaceName place_name_ = PlaceName::bench;
+    PlaceName place_name_ = PlaceName::start;
     Page page_ = Page::none;
     SettingsState settings_;
+    Tour tour_;
+    bool shown_around_ = false;
+    bool open_ = true;                 ///< false when the window is closed in an orderly way
     std::vector<ShapeRecord> records_; ///< kept from frame to frame
     double text_size_ = 1.0;           ///< chosen by the person, 0.8 to 2.5
     double fonts_for_ = 0.0;           ///< scale that the fonts were made for

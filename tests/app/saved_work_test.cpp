@@ -59,8 +59,15 @@ void check_defaults(const SavedWork& saved) {
 TEST_CASE("what was kept is read back exactly") {
     const TemporaryFolder folder;
     const SavedWork saved(folder.path() / "not" / "there yet");
-    const Preferences liked{
-        scene::Look::high_contrast, setup::UnitSystem::us, 1.25, true, "Body", 1111, 777};
+    const Preferences liked{scene::Look::high_contrast,
+                            setup::UnitSystem::us,
+                            1.25,
+                            true,
+                            "Body",
+                            false,
+                            true,
+                            1111,
+                            777};
     const SavedBench bench{sample_setup(), 1.0 / 3.0};
     CHECK(saved.save_preferences(liked).empty());
     CHECK(saved.save_bench(bench).empty());

@@ -257,6 +257,44 @@ class Readings(WindowTest):
         self.assertEqual(back.readings(), start.readings())
 
 
+class Beginning(WindowTest):
+    """What meets whoever opens the window without a setup."""
+
+    def test_every_door_of_the_start_opens_by_a_click_and_by_a_key(self):
+        start = self.open()
+        self.assertTrue(start.frame().says("Show me around"))
+        self.assertTrue(start.click_word("Body").says("The load pulls hardest at"))
+        start.press("F2")
+        self.assertFalse(start.press("1").says("Show me around"))
+        for key in ("F2", "F3", "F4"):
+            start.press(key)
+        self.assertTrue(start.press("F2").says("Go on: "))
+
+    def test_the_look_around_goes_through_the_places_and_can_be_left(self):
+        start = self.open()
+        frame = start.click_word("Show me around")
+        places = set()
+        for _ in range(30):
+            self.assertTrue(frame.says(" of "), frame.texts)
+            places |= {text for text in frame.texts if text in ("Mechanical advantage", "Exercises")}
+            if frame.says("Begin"):
+                break
+            frame = start.press("Return")
+        self.assertEqual(places, {"Mechanical advantage", "Exercises"})
+        start.press("Left")
+        self.assertFalse(start.press("Escape").says("Leave"))
+
+    def test_a_window_closed_in_order_begins_at_the_start_and_a_killed_one_goes_on(self):
+        bench = self.open_seesaw()
+        bench.saved()
+        bench.kill()
+        again = self.open()
+        self.assertTrue(again.frame().says("Seesaw"))
+        self.assertFalse(again.frame().says("Show me around"))
+        again.ask_to_close()
+        self.assertTrue(self.open().frame().says("Go on: Seesaw"))
+
+
 class Keeping(WindowTest):
     """What is kept, how fast it is, how it begins."""
 

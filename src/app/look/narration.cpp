@@ -2,6 +2,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
+
 namespace steelyard::app {
 
 namespace {
@@ -18,6 +20,18 @@ nlohmann::json list_of(const std::vector<Narration::Entry>& entries) {
 }
 
 } // namespace
+
+std::optional<Narration::Entry> Narration::find(std::string_view beginning) const {
+    const auto begins = [beginning](const Entry& entry) {
+        return !beginning.empty() && entry.text.compare(0, beginning.size(), beginning) == 0;
+    };
+    for (const std::vector<Entry>* entries : {&texts_, &grips_}) {
+        const auto found = std::find_if(entries->begin(), entries->end(), begins);
+        if (found != entries->end())
+            return *found;
+    }
+    return std::nullopt;
+}
 
 std::string Narration::to_json(long frame, const std::string& window) const {
     nlohmann::json line{{"frame", frame}, {"texts", list_of(texts_)}, {"grips", list_of(grips_)}};

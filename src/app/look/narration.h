@@ -4,6 +4,7 @@
 
 #include "scene/drawing.h"
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -30,6 +31,9 @@ public:
     void add_grip(std::string name, const scene::Point& at_px) {
         grips_.push_back({std::move(name), at_px});
     }
+
+    /// The first text or grip that begins so; nothing for an empty beginning.
+    std::optional<Entry> find(std::string_view beginning) const;
 
     /// One frame as a line of JSON: {"frame": 12, "texts": [{"text", "x", "y", "width", "em"}],
     /// "grips": [{"text", "x", "y", "width", "em"}]}.

@@ -50,7 +50,9 @@ struct GoTo {
 struct ShowSetup {
     setup::Setup setup;
 };
-using Errand = std::variant<GoTo, ShowSetup>;
+/// To be shown around.
+struct LookAround {};
+using Errand = std::variant<GoTo, ShowSetup, LookAround>;
 
 /// What came of a frame of a place.
 struct PlaceFrame {

@@ -2,6 +2,7 @@
 
 #include "app/place/bench_place.h"
 #include "app/place/body_place.h"
+#include "app/place/start_place.h"
 #include "app/workshop/workshop_place.h"
 
 #include <algorithm>
@@ -16,6 +17,7 @@ template <typename Made> std::unique_ptr<Place> make(Surroundings& around) {
 }
 
 constexpr PlaceEntry kList[] = {
+    {PlaceName::start, "Start", make<StartPlace>},
     {PlaceName::bench, "Bench", make<BenchPlace>},
     {PlaceName::body, "Body", make<BodyPlace>},
     {PlaceName::workshop, "Workshop", make<WorkshopPlace>},
@@ -33,6 +35,13 @@ const PlaceEntry& entry_of(PlaceName name) {
                      [name](const PlaceEntry& entry) { return entry.name == name; });
     assert(found != std::end(kList));
     return *found;
+}
+
+PlaceName place_named(std::string_view word) {
+    const auto* found =
+        std::find_if(std::begin(kList), std::end(kList),
+                     [word](const PlaceEntry& entry) { return entry.word == word; });
+    return found != std::end(kList) ? found->name : PlaceName::start;
 }
 
 PlaceName place_of(const setup::Setup& setup) {

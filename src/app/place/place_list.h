@@ -5,6 +5,7 @@
 
 #include <memory>
 #include <span>
+#include <string_view>
 
 namespace steelyard::app {
 
@@ -20,6 +21,9 @@ std::span<const PlaceEntry> place_list();
 
 /// The line of a place; it must be in the list.
 const PlaceEntry& entry_of(PlaceName name);
+
+/// The place with a word in the row; the start for any other word.
+PlaceName place_named(std::string_view word);
 
 /// The place where a setup belongs.
 PlaceName place_of(const setup::Setup& setup);

@@ -94,6 +94,8 @@ Preferences SavedWork::load_preferences() const {
         preferences.units = setup::UnitSystem::us;
     preferences.text_size = number_in(read, "text_size", 0.8, 2.5, 1.0);
     preferences.less_motion = read.value("less_motion", json(false)) == json(true);
+    preferences.ended_well = read.value("ended_well", json(true)) != json(false);
+    preferences.shown_around = read.value("shown_around", json(false)) == json(true);
     if (const json place = read.value("place", json()); place.is_string())
         preferences.place = place.get<std::string>();
     preferences.width_px = static_cast<int>(number_in(read, "width", 480.0, 16000.0, 1280.0));
@@ -140,6 +142,8 @@ std::string SavedWork::save_preferences(const Preferences& preferences) const {
                       {"text_size", preferences.text_size},
                       {"less_motion", preferences.less_motion},
                       {"place", preferences.place},
+                      {"ended_well", preferences.ended_well},
+                      {"shown_around", preferences.shown_around},
                       {"width", preferences.width_px},
                       {"height", preferences.height_px}};
     return write(kPreferencesFile, wanted.dump(2) + "\n");

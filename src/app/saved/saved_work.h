@@ -18,6 +18,9 @@ struct Preferences {
     double text_size = 1.0; ///< 0.8 to 2.5
     bool less_motion = false;
     std::string place; ///< word of the place that was open last; empty = none yet
+    bool ended_well =
+        true; ///< false while a window is open, so that a killed one is taken up again
+    bool shown_around = false; ///< the look around has been offered and begun or left
     int width_px = 1280;
     int height_px = 720;
 };
