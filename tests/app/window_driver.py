@@ -59,6 +59,11 @@ class Picture:
         start = 3 * (y * self.width + x)
         return tuple(self.pixels[start:start + 3])
 
+    def save(self, path):
+        """As PNG, by ImageMagick."""
+        subprocess.run(["convert", "ppm:-", str(path)], check=True,
+                       input=b"P6 %d %d 255\n" % (self.width, self.height) + self.pixels)
+
     def colours(self, left=0, top=0, right=None, bottom=None):
         """How often each colour occurs in a rectangle."""
         right, bottom = right or self.width, bottom or self.height
@@ -78,7 +83,8 @@ class Bench:
         self.resting = self.kept = False
         self.read_to = 0
         self.environment = {**os.environ, "DISPLAY": display.name,
-                            "XDG_STATE_HOME": str(self.folder)}
+                            "XDG_STATE_HOME": str(self.folder),
+                            "XDG_DATA_HOME": str(self.folder)}
         self.errors = open(self.folder / "errors.txt", "w+", encoding="utf-8")
         self.process = subprocess.Popen(
             [program, "--size", size, "--narration", str(self.narration), *map(str, arguments)],
