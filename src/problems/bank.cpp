@@ -2,6 +2,7 @@
 
 #include "problems/bank_links.h"
 #include "problems/family_reader.h"
+#include "setup/muscle_file.h"
 #include "setup/toml_reader.h"
 
 #include <fmt/core.h>
@@ -92,9 +93,24 @@ std::vector<std::filesystem::path> toml_files(const std::filesystem::path& direc
     return files;
 }
 
-using ReadFamily = tl::expected<Family, setup::InputErrors> (*)(const setup::TomlDocument&);
+using ReadFamily =
+    std::function<tl::expected<Family, setup::InputErrors>(const setup::TomlDocument&)>;
 
-void read_families(const std::filesystem::path& directory, ReadFamily read, Bank& bank) {
+/// What comes with the program; a part that cannot be read is a fault of the bank.
+Published shipped_data(Bank& bank) {
+    Published published;
+    if (auto tables = setup::shipped_segment_tables())
+        published.tables = std::move(*tables);
+    else
+        bank.faults.push_back(tables.error());
+    if (auto muscles = setup::shipped_muscles())
+        published.muscles = std::move(*muscles);
+    else
+        bank.faults.push_back(muscles.error());
+    return published;
+}
+
+void read_families(const std::filesystem::path& directory, const ReadFamily& read, Bank& bank) {
     for (const std::filesystem::path& file : toml_files(directory)) {
         const auto document = setup::read_toml_file(file);
         if (!document) {
@@ -139,7 +155,11 @@ Bank load_bank(const std::filesystem::path& directory) {
               [&](TomlReader& table) { read_skill(table, bank); });
     read_list(directory / "wrong_rules.toml", "rule", bank,
               [&](TomlReader& table) { read_wrong_rule(table, bank); });
-    read_families(directory / "families", read_family, bank);
+    const Published published = shipped_data(bank);
+    read_families(
+        directory / "families",
+        [&](const setup::TomlDocument& document) { return read_family(document, published); },
+        bank);
     read_families(directory / "items", read_items, bank);
     std::sort(bank.families.begin(), bank.families.end(),
               [](const Family& a, const Family& b) { return a.id < b.id; });

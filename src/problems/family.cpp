@@ -22,11 +22,24 @@ bool Quantity::shows_exactly(double value_si) const {
     return std::abs(scaled - std::round(scaled)) <= 1.0e-6;
 }
 
+double Let::value(const double* quantities) const {
+    const double value = is.evaluate(quantities);
+    if (!published || !std::isfinite(value))
+        return value;
+    const double arm_m = std::abs(mechanics::arm_at(published->sources, value).arm_m);
+    return std::round(arm_m / published->round_to_m) * published->round_to_m;
+}
+
 std::optional<QuantityIndex> Family::find_quantity(std::string_view name) const {
     for (std::size_t i = 0; i < quantities.size(); ++i)
         if (quantities[i].name == name)
             return static_cast<QuantityIndex>(i);
     return std::nullopt;
+}
+
+bool Family::provides(const Provided& provided) const {
+    return (lever && problems::provides(*lever, provided)) ||
+           (body && problems::provides(*body, provided));
 }
 
 } // namespace steelyard::problems

@@ -2,7 +2,10 @@
 // A family of questions as read from its file, ready to draw instances from. Expressions stand
 // compiled; the numbers they work on are the family's quantities, in SI.
 
+#include "mechanics/muscle/moment_arm_curve.h"
+#include "problems/body_plan.h"
 #include "problems/expression.h"
+#include "problems/lever_plan.h"
 #include "problems/question.h"
 #include "problems/template_text.h"
 #include "problems/vocabulary.h"
@@ -50,43 +53,26 @@ struct Draw {
     int decimals = 0;
 };
 
+/// A muscle's moment arm from the published table at a joint angle, rounded so that it can be
+/// stated.
+struct PublishedArm {
+    std::vector<mechanics::ArmSource> sources;
+    double round_to_m = 0.001;
+};
+
 /// A quantity computed from others.
 struct Let {
     QuantityIndex quantity = 0;
-    Expression is;
+    Expression is;      ///< with a published arm: the joint angle that it is read at
     bool fixed = false; ///< keeps its value when a choice or a change sets others
+    std::optional<PublishedArm> published = std::nullopt;
+
+    double value(const double* quantities) const;
 };
 
 struct Constraint {
     Expression holds;
     std::string text; ///< as written
-};
-
-/// Where on the lever, how much, which way: each an expression.
-struct LoadPlan {
-    TemplateText name;
-    std::optional<Expression> at;
-    enum class Is { mass, force, torque } is = Is::mass;
-    Expression size;
-    std::optional<Expression> direction; ///< of a force [rad]; empty = down
-};
-
-/// A lever made from the quantities of an instance.
-struct LeverPlan {
-    std::vector<std::pair<Expression, Expression>> path; ///< corners before the tilt [m]
-    Expression axis_at;
-    TemplateText axis_name;
-    Expression effort_at;
-    TemplateText effort_name;
-    std::optional<Expression> effort_direction; ///< [rad]; empty = down
-    bool has_effort = true; ///< false: nobody asks for an effort, and none is drawn
-    std::vector<LoadPlan> loads;
-    std::optional<Expression> own_mass;
-    std::optional<Expression> own_centre;
-    std::optional<Expression> friction_coefficient;
-    std::optional<Expression> friction_radius;
-    std::optional<Expression> tilt; ///< of the whole lever, counter-clockwise [rad]
-    bool from_above = false;
 };
 
 struct StepPlan {
@@ -207,7 +193,8 @@ struct Family {
     std::vector<Let> after;                    ///< computed from the solution
     std::vector<Constraint> early_constraints; ///< can be asked before the setup is solved
     std::vector<Constraint> constraints;
-    std::optional<LeverPlan> lever;
+    std::optional<LeverPlan> lever; ///< one of the two, or neither
+    std::optional<BodyPlan> body;
     /// Quantities that the solution fills; `checks` when a drawn or computed quantity of the same
     /// name must agree with it.
     struct FromSolution {
@@ -236,6 +223,8 @@ struct Family {
     std::vector<Item> items; ///< a written family has these and no draws
 
     std::optional<QuantityIndex> find_quantity(std::string_view name) const;
+    /// Whether the solution of its setup has this quantity; false without a setup.
+    bool provides(const Provided& provided) const;
 };
 
 } // namespace steelyard::problems

@@ -1,6 +1,5 @@
 #include "problems/family_names.h"
 
-#include "problems/lever_plan_reader.h"
 #include "setup/format_quantity.h"
 #include "setup/spelling.h"
 
@@ -78,8 +77,7 @@ std::optional<QuantityIndex> FamilyNames::find(std::string_view name) {
         family_.gravity = add(std::move(gravity));
         return family_.gravity;
     }
-    if (!setup_known_ || !family_.lever || !term->provided ||
-        !provides(*family_.lever, *term->provided))
+    if (!setup_known_ || !term->provided || !family_.provides(*term->provided))
         return std::nullopt;
     Quantity quantity;
     quantity.name = term->name;

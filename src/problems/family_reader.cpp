@@ -1,16 +1,16 @@
 #include "problems/family_reader.h"
 
 #include "problems/answer_reader.h"
-#include "problems/draw_reader.h"
-#include "problems/family_names.h"
+#include "problems/ask_reader.h"
+#include "problems/body_plan_reader.h"
 #include "problems/lever_plan_reader.h"
 #include "problems/place_reader.h"
+#include "problems/quantity_reader.h"
 #include "problems/question_code.h"
 
 #include <fmt/core.h>
 
 #include <algorithm>
-#include <array>
 
 namespace steelyard::problems {
 
@@ -21,134 +21,6 @@ using setup::TomlReader;
 
 constexpr std::size_t kMaxQuantities = 200;
 
-void read_scenes(TomlReader& table, Family& family) {
-    for (TomlReader& scene : table.tables("scene")) {
-        const std::vector<std::string> keys = scene.free_keys();
-        if (family.scenes.empty())
-            family.scene_keys = keys;
-        std::vector<std::string> words;
-        for (const std::string& key : family.scene_keys)
-            words.push_back(scene.text(key, Need::required).value_or(""));
-        for (const std::string& key : keys)
-            if (std::find(family.scene_keys.begin(), family.scene_keys.end(), key) ==
-                family.scene_keys.end())
-                scene.add_error(key, "a word that the first scene does not have",
-                                "the same words in every scene");
-        family.scenes.push_back(std::move(words));
-    }
-}
-
-void read_draws(TomlReader& table, Family& family, FamilyNames& names) {
-    std::optional<TomlReader> draws = table.table("draw");
-    if (!draws)
-        return;
-    for (const std::string& key : draws->free_keys()) {
-        const std::optional<std::string> text = draws->text(key);
-        if (!text)
-            continue;
-        const Term* const term = find_term(key);
-        const setup::Dimension wanted = term ? term->dimension : setup::Dimension::number;
-        tl::expected<WrittenDraw, std::string> written = read_draw(*text, wanted);
-        if (!written) {
-            draws->add_error(key, fmt::format("\"{}\"", *text), "values to draw from",
-                             written.error() + ".");
-            continue;
-        }
-        const setup::Dimension found =
-            written->unit ? written->unit->dimension : setup::Dimension::number;
-        if (term && found != wanted) {
-            draws->add_error(key, fmt::format("\"{}\"", *text),
-                             fmt::format("a {} in a unit of it", setup::name_of(wanted)));
-            continue;
-        }
-        Quantity quantity;
-        quantity.name = key;
-        quantity.unit = written->unit;
-        quantity.dimension = found;
-        quantity.decimals = written->draw.decimals;
-        written->draw.quantity = names.add(std::move(quantity));
-        family.draws.push_back(std::move(written->draw));
-    }
-}
-
-/// A computed quantity: its expression, or a table with unit, symbol and words beside it.
-struct WrittenLet {
-    std::string name;
-    std::string is;
-    bool fixed = false;
-};
-
-/// Declares computed quantities, so that setup and steps can name them.
-void declare_let(TomlReader& lets, const std::string& key, FamilyNames& names,
-                 std::vector<WrittenLet>& written) {
-    Quantity quantity;
-    quantity.name = key;
-    std::string is;
-    bool fixed = false;
-    const setup::TomlNode* const node = lets.node(key);
-    if (node && std::holds_alternative<std::string>(node->value)) {
-        is = std::get<std::string>(node->value);
-    } else if (std::optional<TomlReader> let = lets.table(key)) {
-        is = let->text("is", Need::required).value_or("0");
-        fixed = let->boolean("fixed").value_or(false);
-        quantity.symbol = let->text("symbol").value_or("");
-        quantity.words = let->text("words").value_or("");
-        if (const std::optional<std::string> unit = let->text("unit")) {
-            const Term* const term = find_term(key);
-            quantity.unit = find_unit(*unit, term ? term->dimension : setup::Dimension::number);
-            if (!quantity.unit)
-                let->add_error("unit", fmt::format("\"{}\"", *unit), "a unit such as \"N·m\"");
-            else
-                quantity.dimension = quantity.unit->dimension;
-        }
-        let->finish();
-    }
-    names.add(std::move(quantity));
-    written.push_back({key, is, fixed});
-}
-
-/// Reads the computed quantities in their order; what reads the solution comes after it.
-void read_lets(TomlReader& table, Family& family, FamilyNames& names, bool solved) {
-    std::optional<TomlReader> lets = table.table(solved ? "then" : "let");
-    if (!lets)
-        return;
-    std::vector<WrittenLet> written;
-    for (const std::string& key : lets->free_keys()) {
-        declare_let(*lets, key, names, written);
-        const std::optional<QuantityIndex> index = names.find(key);
-        std::optional<Expression> is = names.expression_in(*lets, key, written.back().is);
-        if (!index || !is)
-            continue;
-        if (solved)
-            names.mark_solved(*index);
-        (solved ? family.after : family.before)
-            .push_back({*index, std::move(*is), written.back().fixed});
-    }
-}
-
-void read_show(TomlReader& table, Family& family, FamilyNames& names) {
-    std::optional<TomlReader> show = table.table("show");
-    if (!show)
-        return;
-    for (const std::string& key : show->free_keys()) {
-        const std::optional<std::string> text = show->text(key);
-        const std::optional<QuantityIndex> index = names.find(key);
-        if (!text)
-            continue;
-        if (!index) {
-            show->add_error(key, "a name that is no quantity here", "a quantity of this family");
-            continue;
-        }
-        Quantity& quantity = family.quantities[*index];
-        const setup::Unit* const unit = find_unit(*text, quantity.dimension);
-        if (!unit || unit->dimension != quantity.dimension)
-            show->add_error(key, fmt::format("\"{}\"", *text),
-                            fmt::format("a unit of {}", setup::name_of(quantity.dimension)));
-        else
-            quantity.unit = unit;
-    }
-}
-
 void read_constraints(TomlReader& table, Family& family, FamilyNames& names) {
     const std::optional<std::vector<std::string>> texts = table.texts("where");
     if (!texts)
@@ -157,94 +29,6 @@ void read_constraints(TomlReader& table, Family& family, FamilyNames& names) {
         if (std::optional<Expression> holds = names.expression_in(table, "where", text))
             (names.reads_solved(*holds) ? family.constraints : family.early_constraints)
                 .push_back({std::move(*holds), text});
-}
-
-void read_tolerance(TomlReader& ask, Ask& result, setup::Dimension dimension) {
-    const std::optional<std::string> text = ask.text("tolerance");
-    if (!text)
-        return;
-    if (const auto share = setup::parse_quantity(*text, setup::Dimension::number);
-        share && text->find('%') != std::string::npos) {
-        if (*share > 0.0 && *share <= 0.1)
-            result.relative_tolerance = *share;
-        else
-            ask.add_error("tolerance", fmt::format("\"{}\"", *text), "a share from 0 to 10 %");
-        return;
-    }
-    const auto size = setup::parse_quantity(*text, dimension);
-    if (!size || *size <= 0.0) {
-        ask.add_error("tolerance", fmt::format("\"{}\"", *text),
-                      "a share such as \"1 %\" or a size in the unit of the answer");
-        return;
-    }
-    result.absolute_tolerance_si = *size;
-    result.relative_tolerance = 0.0;
-}
-
-void read_ask(TomlReader& table, Family& family, FamilyNames& names) {
-    std::optional<TomlReader> ask =
-        table.table("ask", family.kind == Kind::numeric || family.kind == Kind::ordering ||
-                                   family.kind == Kind::change
-                               ? Need::required
-                               : Need::optional);
-    if (!ask)
-        return;
-    Ask& result = family.ask;
-    result.text = ask->text("text").value_or("");
-    const std::optional<std::string> find = ask->text("find");
-    if (find) {
-        const std::optional<QuantityIndex> index = names.find(*find);
-        if (!index) {
-            ask->add_error("find", fmt::format("\"{}\"", *find), "a quantity of this family",
-                           names.nearest(*find).empty()
-                               ? ""
-                               : fmt::format("Did you mean \"{}\"?", names.nearest(*find)));
-            return;
-        }
-        result.find = *index;
-        Quantity& quantity = family.quantities[*index];
-        if (const std::optional<std::string> unit = ask->text("unit")) {
-            const setup::Unit* const found = find_unit(*unit, quantity.dimension);
-            if (!found || found->dimension != quantity.dimension)
-                ask->add_error("unit", fmt::format("\"{}\"", *unit),
-                               fmt::format("a unit of {}", setup::name_of(quantity.dimension)));
-            else
-                quantity.unit = found;
-        }
-        result.unit = quantity.unit;
-        if (result.text.empty())
-            result.text = quantity.words;
-        read_tolerance(*ask, result, quantity.dimension);
-    } else if (family.kind == Kind::numeric || family.kind == Kind::ordering ||
-               family.kind == Kind::change) {
-        ask->add_error("find", "nothing", "the quantity that is asked");
-    }
-    result.figures = static_cast<int>(ask->integer("figures", Need::optional, 1, 6).value_or(3));
-    result.ascending = ask->boolean("smallest_first").value_or(false);
-    ask->finish();
-}
-
-void read_steps(TomlReader& table, Family& family, FamilyNames& names) {
-    for (TomlReader& step : table.tables("step")) {
-        StepPlan plan;
-        const std::optional<std::string> find = step.text("find", Need::required);
-        const std::optional<QuantityIndex> index =
-            find ? names.find(*find) : std::optional<QuantityIndex>{};
-        if (find && !index)
-            step.add_error("find", fmt::format("\"{}\"", *find), "a quantity of this family");
-        std::optional<Expression> by = names.expression(step, "by", Need::required);
-        plan.says = names.text(step, "says", Need::required);
-        step.finish();
-        if (!index || !by)
-            continue;
-        plan.find = *index;
-        plan.by = std::move(*by);
-        family.steps.push_back(std::move(plan));
-    }
-    if (family.kind == Kind::numeric &&
-        (family.steps.empty() || family.steps.back().find != family.ask.find))
-        table.add_error("step", "steps that end elsewhere",
-                        "a last [[step]] that finds what is asked");
 }
 
 void read_harder(TomlReader& table, Family& family, FamilyNames& names) {
@@ -305,6 +89,25 @@ void read_labels(TomlReader& table, Family& family, FamilyNames& names) {
     }
 }
 
+void read_setup(TomlReader& table, Family& family, FamilyNames& names, const Published& published) {
+    std::optional<TomlReader> plan = table.table("setup");
+    if (!plan)
+        return;
+    if (is_body_setup(*plan))
+        family.body = read_body_plan(*plan, names, published);
+    else
+        family.lever = read_lever_plan(*plan, names);
+    plan->finish();
+    names.setup_is_known();
+    // A drawn or computed quantity that has the name of one that the solution provides must agree
+    // with it: every draw is checked.
+    for (std::size_t i = 0; i < family.quantities.size(); ++i) {
+        const Term* const term = find_term(family.quantities[i].name);
+        if (term && term->provided && family.provides(*term->provided))
+            family.from_solution.push_back({*term->provided, static_cast<QuantityIndex>(i), true});
+    }
+}
+
 } // namespace
 
 void read_heading(TomlReader& table, Family& family) {
@@ -322,7 +125,8 @@ void read_heading(TomlReader& table, Family& family) {
     family.source = table.text("source").value_or("");
 }
 
-tl::expected<Family, setup::InputErrors> read_family(const setup::TomlDocument& document) {
+tl::expected<Family, setup::InputErrors> read_family(const setup::TomlDocument& document,
+                                                     const Published& published) {
     setup::InputErrors errors;
     TomlReader table(document, errors);
     Family family;
@@ -336,14 +140,9 @@ tl::expected<Family, setup::InputErrors> read_family(const setup::TomlDocument& 
     FamilyNames names(family);
     read_scenes(table, family);
     read_draws(table, family, names);
-    read_lets(table, family, names, false);
-    if (std::optional<TomlReader> plan = table.table("setup")) {
-        family.lever = read_lever_plan(*plan, names);
-        plan->finish();
-        names.setup_is_known();
-        check_against_solution(family);
-    }
-    read_lets(table, family, names, true);
+    read_lets(table, family, names, published);
+    read_setup(table, family, names, published);
+    read_thens(table, family, names);
     read_show(table, family, names);
     read_constraints(table, family, names);
     read_ask(table, family, names);

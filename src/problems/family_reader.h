@@ -2,6 +2,7 @@
 // Reads one family file. question_bank/README.md describes the format.
 
 #include "problems/family.h"
+#include "problems/published.h"
 #include "setup/toml_reader.h"
 
 #include <tl/expected.hpp>
@@ -9,8 +10,10 @@
 namespace steelyard::problems {
 
 /// A family whose setup is drawn and solved: question_bank/families/*.toml.
+/// @param published  tables and muscles that it may build on
 /// @return the family, or everything wrong with the file
-tl::expected<Family, setup::InputErrors> read_family(const setup::TomlDocument& document);
+tl::expected<Family, setup::InputErrors> read_family(const setup::TomlDocument& document,
+                                                     const Published& published);
 
 /// A written family: question_bank/items/*.toml.
 tl::expected<Family, setup::InputErrors> read_items(const setup::TomlDocument& document);

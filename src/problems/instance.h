@@ -2,7 +2,6 @@
 // One drawn instance of a family: numbers, solution, answer and what each wrong rule gives, checked
 // and without any text yet.
 
-#include "mechanics/lever/lever_solve.h"
 #include "problems/family.h"
 #include "problems/random.h"
 
@@ -34,6 +33,13 @@ inline constexpr int kRefusals = static_cast<int>(Refusal::choices_unclear) + 1;
 /// "an answer within tolerance of a wrong rule's"
 const char* describe(Refusal refusal);
 
+/// The setup of a family, built and solved; empty for a family without one.
+struct SetupSolution {
+    std::optional<mechanics::Lever> lever;
+    std::optional<mechanics::LeverResult> solved;
+    std::optional<BodySolution> body;
+};
+
 struct Instance {
     const Family* family = nullptr;
     std::uint64_t seed = 0;
@@ -42,8 +48,7 @@ struct Instance {
     std::size_t scene = 0;
     std::size_t change = 0; ///< which of the family's changes
     std::size_t item = 0;   ///< of a written family
-    std::optional<mechanics::Lever> lever;
-    std::optional<mechanics::LeverResult> solved;
+    SetupSolution setup;
 
     double answer = 0.0;            ///< [SI]
     double tolerance = 0.0;         ///< [SI]
@@ -65,6 +70,12 @@ Refusal draw_instance(const Family& family, std::uint64_t seed, Instance& instan
 Refusal try_draw(const Family& family, Random& random, Instance& instance);
 
 inline constexpr int kMaxDraws = 400;
+
+/// 0, 1, 2, ... as many as wanted.
+std::vector<std::size_t> in_order(std::size_t count);
+
+/// Puts an order at random.
+void shuffle(Random& random, std::vector<std::size_t>& order);
 
 /// How far a typed number may lie from a wrong rule's and still be taken for it [-]. Draws keep
 /// wrong numbers twice this apart.

@@ -40,16 +40,17 @@ void build_load(const LoadPlan& plan, const double* quantities, mechanics::Load&
 }
 
 /// The reading of the force that a part stands for; null when the solution has no such load.
-const mechanics::ForceReading* reading_of(const LeverPart& part,
+const mechanics::ForceReading* reading_of(const SetupPart& part,
                                           const mechanics::LeverResult& solved) {
     switch (part.is) {
-    case LeverPart::Is::load:
+    case SetupPart::Is::load:
         return part.load < solved.loads.size() ? &solved.loads[part.load] : nullptr;
-    case LeverPart::Is::own_weight:
+    case SetupPart::Is::own_weight:
         return &solved.own_weight;
-    case LeverPart::Is::effort:
+    case SetupPart::Is::effort:
         return &solved.effort;
-    case LeverPart::Is::whole:
+    case SetupPart::Is::whole:
+    case SetupPart::Is::body_part:
         break;
     }
     return nullptr;
@@ -57,23 +58,23 @@ const mechanics::ForceReading* reading_of(const LeverPart& part,
 
 constexpr double kNothing = std::numeric_limits<double>::quiet_NaN();
 
-double value_of_whole(LeverQuantity quantity, const mechanics::LeverResult& solved) {
+double value_of_whole(SetupQuantity quantity, const mechanics::LeverResult& solved) {
     switch (quantity) {
-    case LeverQuantity::total_torque:
+    case SetupQuantity::total_torque:
         return std::abs(solved.torque_load_Nm);
-    case LeverQuantity::axis_force:
+    case SetupQuantity::axis_force:
         return solved.axis_reaction_N.norm();
-    case LeverQuantity::axis_force_x:
+    case SetupQuantity::axis_force_x:
         return solved.axis_reaction_N.x();
-    case LeverQuantity::axis_force_y:
+    case SetupQuantity::axis_force_y:
         return solved.axis_reaction_N.y();
-    case LeverQuantity::ideal_advantage:
+    case SetupQuantity::ideal_advantage:
         return solved.ideal_advantage.value_or(kNothing);
-    case LeverQuantity::actual_advantage:
+    case SetupQuantity::actual_advantage:
         return solved.actual_advantage.value_or(kNothing);
-    case LeverQuantity::lever_class:
+    case SetupQuantity::lever_class:
         return solved.lever_class ? static_cast<double>(*solved.lever_class) : kNothing;
-    case LeverQuantity::efficiency:
+    case SetupQuantity::efficiency:
         return solved.efficiency.value_or(kNothing);
     default:
         return kNothing;
@@ -106,24 +107,39 @@ void build_lever(const LeverPlan& plan, const double* quantities, double gravity
     lever.gravity_m_s2 = plan.from_above ? 0.0 : gravity_m_s2;
 }
 
+bool provides(const LeverPlan& plan, const Provided& provided) {
+    if (provided.about)
+        return false;
+    switch (provided.part.is) {
+    case SetupPart::Is::body_part:
+        return false;
+    case SetupPart::Is::load:
+        return provided.part.load < plan.loads.size();
+    case SetupPart::Is::effort:
+        return plan.has_effort;
+    default:
+        return true;
+    }
+}
+
 double value_of(const Provided& provided, const mechanics::LeverResult& solved) {
-    if (provided.part.is == LeverPart::Is::whole)
+    if (provided.part.is == SetupPart::Is::whole)
         return value_of_whole(provided.quantity, solved);
     const mechanics::ForceReading* const reading = reading_of(provided.part, solved);
     if (!reading)
         return kNothing;
     switch (provided.quantity) {
-    case LeverQuantity::force:
-        if (provided.part.is == LeverPart::Is::effort && !solved.effort_N)
+    case SetupQuantity::force:
+        if (provided.part.is == SetupPart::Is::effort && !solved.effort_N)
             return kNothing;
         return reading->force_N.norm();
-    case LeverQuantity::arm:
+    case SetupQuantity::arm:
         return reading->arm_m;
-    case LeverQuantity::distance:
+    case SetupQuantity::distance:
         return (reading->point_m - solved.axis_m).norm();
-    case LeverQuantity::torque:
+    case SetupQuantity::torque:
         return std::abs(reading->torque_Nm);
-    case LeverQuantity::to_effort:
+    case SetupQuantity::to_effort:
         return (reading->point_m - solved.effort.point_m).norm();
     default:
         return kNothing;
@@ -137,11 +153,11 @@ std::optional<DrawnQuantity> drawn_length(const Term& term, const mechanics::Lev
     if (!reading)
         return std::nullopt;
     switch (term.provided->quantity) {
-    case LeverQuantity::arm:
+    case SetupQuantity::arm:
         return DrawnQuantity{term.name, solved.axis_m, reading->foot_m, ""};
-    case LeverQuantity::distance:
+    case SetupQuantity::distance:
         return DrawnQuantity{term.name, solved.axis_m, reading->point_m, ""};
-    case LeverQuantity::to_effort:
+    case SetupQuantity::to_effort:
         return DrawnQuantity{term.name, solved.effort.point_m, reading->point_m, ""};
     default:
         return std::nullopt;

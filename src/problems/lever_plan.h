@@ -1,15 +1,52 @@
 #pragma once
-// From a family's plan and an instance's quantities to a lever, and from its solution back to
-// quantities.
+// The plan of a lever whose numbers are expressions; from it and an instance's quantities to a
+// lever, and from its solution back to quantities.
 
 #include "mechanics/lever/lever_solve.h"
-#include "problems/family.h"
+#include "problems/expression.h"
+#include "problems/question.h"
+#include "problems/template_text.h"
+#include "problems/vocabulary.h"
+
+#include <optional>
+#include <utility>
+#include <vector>
 
 namespace steelyard::problems {
+
+/// Where on the lever, how much, which way: each an expression.
+struct LoadPlan {
+    TemplateText name;
+    std::optional<Expression> at;
+    enum class Is { mass, force, torque } is = Is::mass;
+    Expression size;
+    std::optional<Expression> direction; ///< of a force [rad]; empty = down
+};
+
+/// A lever made from the quantities of an instance.
+struct LeverPlan {
+    std::vector<std::pair<Expression, Expression>> path; ///< corners before the tilt [m]
+    Expression axis_at;
+    TemplateText axis_name;
+    Expression effort_at;
+    TemplateText effort_name;
+    std::optional<Expression> effort_direction; ///< [rad]; empty = down
+    bool has_effort = true; ///< false: nobody asks for an effort, and none is drawn
+    std::vector<LoadPlan> loads;
+    std::optional<Expression> own_mass;
+    std::optional<Expression> own_centre;
+    std::optional<Expression> friction_coefficient;
+    std::optional<Expression> friction_radius;
+    std::optional<Expression> tilt; ///< of the whole lever, counter-clockwise [rad]
+    bool from_above = false;
+};
 
 /// Writes the lever of a plan into `lever`, whose storage is reused. Parts are not named.
 void build_lever(const LeverPlan& plan, const double* quantities, double gravity_m_s2,
                  mechanics::Lever& lever);
+
+/// Whether the solution of such a setup has this quantity: it has the load, or an effort.
+bool provides(const LeverPlan& plan, const Provided& provided);
 
 /// What a solved lever says about one quantity [SI]. NaN when it has none (no class, no effort).
 double value_of(const Provided& provided, const mechanics::LeverResult& solved);

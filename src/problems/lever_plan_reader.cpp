@@ -126,23 +126,4 @@ LeverPlan read_lever_plan(TomlReader& table, FamilyNames& names) {
     return plan;
 }
 
-bool provides(const LeverPlan& plan, const Provided& provided) {
-    switch (provided.part.is) {
-    case LeverPart::Is::load:
-        return provided.part.load < plan.loads.size();
-    case LeverPart::Is::effort:
-        return plan.has_effort;
-    default:
-        return true;
-    }
-}
-
-void check_against_solution(Family& family) {
-    for (std::size_t i = 0; i < family.quantities.size(); ++i) {
-        const Term* const term = find_term(family.quantities[i].name);
-        if (term && term->provided && provides(*family.lever, *term->provided))
-            family.from_solution.push_back({*term->provided, static_cast<QuantityIndex>(i), true});
-    }
-}
-
 } // namespace steelyard::problems

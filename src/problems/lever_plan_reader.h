@@ -13,11 +13,4 @@ LeverPlan read_lever_plan(setup::TomlReader& table, FamilyNames& names);
 std::optional<Expression> read_direction(setup::TomlReader& table, std::string_view key,
                                          FamilyNames& names);
 
-/// Whether the solution of such a setup has this quantity: it has the load, or an effort.
-bool provides(const LeverPlan& plan, const Provided& provided);
-
-/// A drawn or computed quantity that has the name of one that the solution provides must agree
-/// with it: arranges that every draw is checked.
-void check_against_solution(Family& family);
-
 } // namespace steelyard::problems

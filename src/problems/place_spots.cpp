@@ -18,7 +18,7 @@ constexpr double kSamePlace_m = 1.0e-9;
 constexpr double kSpotGap = 2.5;
 
 Vec2 spot_point(const SpotPlan& spot, const Instance& instance) {
-    const mechanics::LeverResult& solved = *instance.solved;
+    const mechanics::LeverResult& solved = *instance.setup.solved;
     const double* const quantities = instance.quantities.data();
     switch (spot.is) {
     case SpotPlan::Is::axis:
@@ -38,7 +38,7 @@ Vec2 spot_point(const SpotPlan& spot, const Instance& instance) {
     case SpotPlan::Is::along:
         break;
     }
-    return mechanics::point_at(instance.lever->path_m, spot.at->evaluate(quantities));
+    return mechanics::point_at(instance.setup.lever->path_m, spot.at->evaluate(quantities));
 }
 
 /// How far a point lies from the right place, or from the line when that is asked [m].
@@ -47,7 +47,7 @@ double distance_to_target(const Family& family, const Instance& instance, const 
     if (family.place->target != PlaceTarget::effort_line)
         return away.norm();
     return std::abs(
-        mechanics::cross(mechanics::unit_vector(instance.lever->effort.direction_rad), away));
+        mechanics::cross(mechanics::unit_vector(instance.setup.lever->effort.direction_rad), away));
 }
 
 bool stand_apart(const std::vector<Vec2>& spots, double gap_m) {
@@ -62,7 +62,7 @@ bool stand_apart(const std::vector<Vec2>& spots, double gap_m) {
 
 Vec2 place_target(const Family& family, const Instance& instance) {
     const PlacePlan& plan = *family.place;
-    const mechanics::LeverResult& solved = *instance.solved;
+    const mechanics::LeverResult& solved = *instance.setup.solved;
     switch (plan.target) {
     case PlaceTarget::axis:
         return solved.axis_m;
@@ -73,7 +73,7 @@ Vec2 place_target(const Family& family, const Instance& instance) {
     case PlaceTarget::load_place:
         break;
     }
-    return mechanics::point_at(instance.lever->path_m,
+    return mechanics::point_at(instance.setup.lever->path_m,
                                plan.at->evaluate(instance.quantities.data()));
 }
 

@@ -5,7 +5,9 @@
 // Numbers: `_si` is SI (m, kg, N, N·m, rad, s). Everything else stands in the unit that is shown
 // beside it.
 
+#include "mechanics/body/solve_body.h"
 #include "mechanics/lever/lever.h"
+#include "setup/body_view.h"
 
 #include <cstddef>
 #include <optional>
@@ -65,7 +67,8 @@ struct WrongAnswer {
     std::string feedback;     ///< said instead of the rule's own; mostly empty
 };
 
-/// A line on the drawing that shows a quantity: from one point to another, in the setup's frame.
+/// A line on the drawing that shows a quantity: from one point to another, in the setup's frame; of
+/// a body in the plane of its view (x right, y up as it is seen).
 struct DrawnQuantity {
     std::string quantity; ///< "effort_arm", "effort_distance", "load_to_effort"
     mechanics::Vec2 from_m = mechanics::Vec2::Zero();
@@ -84,8 +87,28 @@ struct LeverPicture {
     std::vector<DrawnQuantity> labels; ///< lengths that the drawing states
 };
 
+/// A body to draw, with the names of what loads it in the question's own words.
+struct BodyPicture {
+    mechanics::BodyCase body_case; ///< resistances are named
+    setup::BodyView view = setup::BodyView::side;
+    /// A joint that could be called the axis.
+    struct Axis {
+        mechanics::Hinge hinge = mechanics::Hinge::right_elbow_flexion;
+        std::string name; ///< "elbow"
+    };
+    std::vector<Axis> axes; ///< the one that is asked about first
+    /// Weight of a part of the body that counts, at its centre of mass in the plane of the view.
+    struct Weight {
+        std::string name; ///< "forearm"
+        mechanics::Vec2 at_m = mechanics::Vec2::Zero();
+    };
+    std::vector<Weight> weights;
+    std::string effort_name;           ///< of the muscle, where one is asked for
+    std::vector<DrawnQuantity> labels; ///< lengths that the drawing states
+};
+
 /// Nothing to draw, or what to draw.
-using Picture = std::variant<std::monostate, LeverPicture>;
+using Picture = std::variant<std::monostate, LeverPicture, BodyPicture>;
 
 /// A spot on the drawing that can be chosen, with its letter.
 struct Spot {

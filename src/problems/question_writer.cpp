@@ -1,5 +1,6 @@
 #include "problems/question_writer.h"
 
+#include "problems/body_picture.h"
 #include "problems/lever_plan.h"
 #include "problems/number_text.h"
 #include "problems/place_spots.h"
@@ -63,12 +64,14 @@ std::size_t parting_step(const WrongPlan& plan, const WrongRule* rule,
 
 std::optional<DrawnQuantity> drawn(const std::string& name, const Instance& instance) {
     const Term* const term = find_term(name);
-    if (!term || !instance.solved)
-        return std::nullopt;
-    std::optional<DrawnQuantity> line = drawn_length(*term, *instance.solved);
+    const Family& family = *instance.family;
+    std::optional<DrawnQuantity> line;
+    if (term && instance.setup.solved)
+        line = drawn_length(*term, *instance.setup.solved);
+    else if (term && instance.setup.body)
+        line = drawn_length(*term, *family.body, *instance.setup.body);
     if (!line)
         return std::nullopt;
-    const Family& family = *instance.family;
     if (const std::optional<QuantityIndex> index = family.find_quantity(name)) {
         line->text =
             quantity_text(family.quantities[*index], instance.quantities[*index], kTextFigures);
@@ -180,11 +183,20 @@ void write_place(const Instance& instance, Question& question) {
     question.answer_text = letter(question.correct_spot);
 }
 
+std::vector<DrawnQuantity> drawn_labels(const Instance& instance) {
+    const Family& family = *instance.family;
+    std::vector<DrawnQuantity> labels;
+    for (const QuantityIndex label : family.labels)
+        if (std::optional<DrawnQuantity> line = drawn(family.quantities[label].name, instance))
+            labels.push_back(std::move(*line));
+    return labels;
+}
+
 LeverPicture write_picture(const Instance& instance) {
     const Family& family = *instance.family;
     const LeverPlan& plan = *family.lever;
     LeverPicture picture;
-    picture.lever = *instance.lever;
+    picture.lever = *instance.setup.lever;
     picture.axis_name = fill(plan.axis_name, instance);
     picture.lever.effort.name = fill(plan.effort_name, instance);
     for (std::size_t i = 0; i < plan.loads.size(); ++i)
@@ -193,9 +205,7 @@ LeverPicture write_picture(const Instance& instance) {
     picture.show_axis = !family.place || family.place->target != PlaceTarget::axis;
     picture.show_effort =
         plan.has_effort && (!family.place || family.place->target != PlaceTarget::effort_line);
-    for (const QuantityIndex label : family.labels)
-        if (std::optional<DrawnQuantity> line = drawn(family.quantities[label].name, instance))
-            picture.labels.push_back(std::move(*line));
+    picture.labels = drawn_labels(instance);
     return picture;
 }
 
@@ -221,8 +231,13 @@ void write_drawn(const Bank& bank, const Instance& instance, Question& question)
         family.kind == Kind::change)
         question.asked = family.quantities[family.ask.find].name;
     question.steps = worked_steps(instance);
-    if (family.lever)
+    if (family.lever) {
         question.picture = write_picture(instance);
+    } else if (family.body) {
+        BodyPicture picture = body_picture(instance);
+        picture.labels = drawn_labels(instance);
+        question.picture = std::move(picture);
+    }
     switch (family.kind) {
     case Kind::numeric:
         write_numeric(instance, question);

@@ -2,7 +2,9 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
 #include <array>
+#include <unordered_map>
 
 namespace steelyard::problems {
 
@@ -14,36 +16,54 @@ struct Part {
     std::string name;
     std::string symbol;
     std::string words;
-    LeverPart part;
+    SetupPart part;
 };
+
+constexpr std::array<std::string_view, kBodyParts> kPartNames{
+    "pelvis", "trunk", "head", "upper_arm", "forearm", "hand", "thigh", "shank", "foot"};
+constexpr std::array<std::string_view, kBodyAxes> kAxisNames{
+    "shoulder", "elbow", "wrist", "hip", "knee", "ankle", "low_back", "neck"};
+
+std::string spelt_out(std::string_view name) {
+    std::string words(name);
+    std::replace(words.begin(), words.end(), '_', ' ');
+    return words;
+}
+
+/// As a subscript: one word.
+std::string subscript(std::string_view name) {
+    std::string word(name);
+    word.erase(std::remove(word.begin(), word.end(), '_'), word.end());
+    return word;
+}
 
 std::vector<Part> parts() {
     static constexpr std::array<const char*, 4> kOrdinals{"", "second ", "third ", "fourth "};
     std::vector<Part> result{
-        {"effort", "effort", "effort", {LeverPart::Is::effort, 0}},
-        {"own", "own", "lever's own weight", {LeverPart::Is::own_weight, 0}},
+        {"effort", "effort", "effort", {SetupPart::Is::effort, 0, {}}},
+        {"own", "own", "own weight", {SetupPart::Is::own_weight, 0, {}}},
     };
     for (std::size_t i = 0; i < kOrdinals.size(); ++i) {
         const std::string number = i == 0 ? "" : std::to_string(i + 1);
         result.push_back({i == 0 ? "load" : "load_" + number,
                           "load" + number,
                           fmt::format("{}load", kOrdinals[i]),
-                          {LeverPart::Is::load, i}});
+                          {SetupPart::Is::load, i, {}}});
     }
     return result;
 }
 
 void add_part(std::vector<Term>& terms, const Part& part) {
     const auto add = [&](const char* suffix, const char* symbol, Dimension dimension,
-                         const char* words, std::optional<LeverQuantity> quantity) {
+                         const char* words, std::optional<SetupQuantity> quantity) {
         std::optional<Provided> provided;
         if (quantity)
-            provided = Provided{part.part, *quantity};
+            provided = Provided{part.part, *quantity, std::nullopt};
         terms.push_back({fmt::format("{}_{}", part.name, suffix),
                          fmt::format("{}_{}", symbol, part.symbol), dimension,
                          fmt::format(fmt::runtime(words), part.words), provided});
     };
-    using Q = LeverQuantity;
+    using Q = SetupQuantity;
     add("mass", "m", Dimension::mass, "the mass of the {}", std::nullopt);
     add("force", "F", Dimension::force, "the force of the {}", Q::force);
     add("arm", "d", Dimension::length, "the moment arm of the {}", Q::arm);
@@ -52,9 +72,62 @@ void add_part(std::vector<Term>& terms, const Part& part) {
     add("at", "x", Dimension::length, "the place of the {} along the lever", std::nullopt);
     add("angle", "θ", Dimension::angle, "the angle between the {} and the lever", std::nullopt);
     add("travel", "s", Dimension::length, "how far the {} moves", std::nullopt);
-    if (part.part.is == LeverPart::Is::load)
+    if (part.part.is == SetupPart::Is::load)
         add("to_effort", "e", Dimension::length, "the distance from the {} to the effort",
             Q::to_effort);
+}
+
+/// What a part of the body is and what its weight does about the first axis.
+void add_body_part(std::vector<Term>& terms, BodyPart body) {
+    using Q = SetupQuantity;
+    const std::string name(name_of(body));
+    const std::string symbol = subscript(name);
+    const std::string words = words_of(body);
+    const auto add = [&](const char* suffix, const char* letter, Dimension dimension,
+                         const char* phrase, Q quantity) {
+        terms.push_back({fmt::format("{}_{}", name, suffix), fmt::format("{}_{}", letter, symbol),
+                         dimension, fmt::format(fmt::runtime(phrase), words),
+                         Provided{{SetupPart::Is::body_part, 0, body}, quantity, std::nullopt}});
+    };
+    add("mass", "m", Dimension::mass, "the mass of the {}", Q::mass);
+    add("length", "L", Dimension::length, "the length of the {}", Q::length);
+    add("centre", "c", Dimension::length, "how far the centre of mass of the {} is from its joint",
+        Q::centre);
+    add("angle", "α", Dimension::angle, "the angle of the {} to the horizontal", Q::angle);
+    add("force", "F", Dimension::force, "the weight of the {}", Q::force);
+    add("arm", "d", Dimension::length, "the moment arm of the weight of the {}", Q::arm);
+    add("torque", "τ", Dimension::torque, "the torque of the weight of the {}", Q::torque);
+}
+
+/// What forces do about one of the joints: "elbow_load_arm", "hip_trunk_torque", "hip_torque".
+void add_body_axis(std::vector<Term>& terms, BodyAxis axis) {
+    using Q = SetupQuantity;
+    const std::string joint = words_of(axis);
+    const std::string under = subscript(name_of(axis));
+    const auto add = [&](const std::string& part, const std::string& part_symbol,
+                         const std::string& words, const SetupPart& of) {
+        const auto term = [&](const char* suffix, const char* letter, Dimension dimension,
+                              const char* phrase, Q quantity) {
+            terms.push_back({fmt::format("{}_{}_{}", name_of(axis), part, suffix),
+                             fmt::format("{}_{},{}", letter, part_symbol, under), dimension,
+                             fmt::format(fmt::runtime(phrase), words, joint),
+                             Provided{of, quantity, axis}});
+        };
+        term("arm", "d", Dimension::length, "the moment arm of the {} about the {}", Q::arm);
+        term("distance", "r", Dimension::length, "the distance of the {} from the {}", Q::distance);
+        term("torque", "τ", Dimension::torque, "the torque of the {} about the {}", Q::torque);
+    };
+    for (const Part& part : parts())
+        if (part.part.is != SetupPart::Is::effort)
+            add(part.name, part.symbol, part.words, part.part);
+    for (std::size_t i = 0; i < kBodyParts; ++i) {
+        const auto body = static_cast<BodyPart>(i);
+        add(std::string(name_of(body)), subscript(name_of(body)), "weight of the " + words_of(body),
+            {SetupPart::Is::body_part, 0, body});
+    }
+    terms.push_back({fmt::format("{}_torque", name_of(axis)), "τ_" + under, Dimension::torque,
+                     fmt::format("the torque about the {}", joint),
+                     Provided{SetupPart{}, Q::total_torque, axis}});
 }
 
 std::vector<Term> make_vocabulary() {
@@ -62,13 +135,13 @@ std::vector<Term> make_vocabulary() {
     for (const Part& part : parts())
         add_part(terms, part);
     const auto add = [&](const char* name, const char* symbol, Dimension dimension,
-                         const char* words, std::optional<LeverQuantity> quantity) {
+                         const char* words, std::optional<SetupQuantity> quantity) {
         std::optional<Provided> provided;
         if (quantity)
-            provided = Provided{LeverPart{}, *quantity};
+            provided = Provided{SetupPart{}, *quantity, std::nullopt};
         terms.push_back({name, symbol, dimension, words, provided});
     };
-    using Q = LeverQuantity;
+    using Q = SetupQuantity;
     add("total_torque", "τ_total", Dimension::torque, "the torque of all loads together",
         Q::total_torque);
     add("axis_force", "R", Dimension::force, "the force at the axis", Q::axis_force);
@@ -87,10 +160,30 @@ std::vector<Term> make_vocabulary() {
     add("lever_length", "L", Dimension::length, "the length of the lever", std::nullopt);
     add("lever_angle", "α", Dimension::angle, "the angle of the lever above the horizontal",
         std::nullopt);
+    for (std::size_t i = 0; i < kBodyParts; ++i)
+        add_body_part(terms, static_cast<BodyPart>(i));
+    for (std::size_t i = 0; i < kBodyAxes; ++i)
+        add_body_axis(terms, static_cast<BodyAxis>(i));
     return terms;
 }
 
 } // namespace
+
+std::string_view name_of(BodyPart part) {
+    return kPartNames[static_cast<std::size_t>(part)];
+}
+
+std::string_view name_of(BodyAxis axis) {
+    return kAxisNames[static_cast<std::size_t>(axis)];
+}
+
+std::string words_of(BodyPart part) {
+    return spelt_out(name_of(part));
+}
+
+std::string words_of(BodyAxis axis) {
+    return spelt_out(name_of(axis));
+}
 
 const std::vector<Term>& vocabulary() {
     static const std::vector<Term> terms = make_vocabulary();
@@ -98,10 +191,14 @@ const std::vector<Term>& vocabulary() {
 }
 
 const Term* find_term(std::string_view name) {
-    for (const Term& term : vocabulary())
-        if (term.name == name)
-            return &term;
-    return nullptr;
+    static const auto by_name = [] {
+        std::unordered_map<std::string_view, const Term*> map;
+        for (const Term& term : vocabulary())
+            map.emplace(term.name, &term);
+        return map;
+    }();
+    const auto found = by_name.find(name);
+    return found == by_name.end() ? nullptr : found->second;
 }
 
 } // namespace steelyard::problems

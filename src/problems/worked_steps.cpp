@@ -66,23 +66,37 @@ std::string joined(const Expression& expression,
     return text;
 }
 
-/// First step on a lever: the point that stays still.
+/// Names of what the axis could be taken for: other joints, the effort, what loads it.
+std::vector<std::string> not_the_axis(const Instance& instance) {
+    const Family& family = *instance.family;
+    std::vector<std::string> others;
+    if (family.lever) {
+        if (family.lever->has_effort)
+            others.push_back(fill(family.lever->effort_name, instance));
+        if (!family.lever->loads.empty())
+            others.push_back(fill(family.lever->loads.front().name, instance));
+        return others;
+    }
+    for (std::size_t i = 1; i < family.body->axes.size(); ++i)
+        others.push_back("the " + words_of(family.body->axes[i].axis));
+    if (!family.body->resistances.empty())
+        others.push_back(fill(family.body->resistances.front().name, instance));
+    return others;
+}
+
+/// First step of every setup: the point that stays still.
 Step axis_step(const Instance& instance) {
-    const LeverPlan& plan = *instance.family->lever;
+    const Family& family = *instance.family;
     Step step;
     step.find = "axis";
     step.says = "Find the axis: the point that stays where it is while everything else turns "
                 "about it.";
-    const std::string axis = fill(plan.axis_name, instance);
+    const std::string axis = family.lever ? fill(family.lever->axis_name, instance)
+                                          : "the " + words_of(family.body->axes.front().axis);
     step.formula = "axis";
     step.result = axis;
-    std::vector<std::string> others;
-    if (plan.has_effort)
-        others.push_back(fill(plan.effort_name, instance));
-    if (!plan.loads.empty())
-        others.push_back(fill(plan.loads.front().name, instance));
-    step.options = others;
-    step.correct_option = instance.seed % (others.size() + 1);
+    step.options = not_the_axis(instance);
+    step.correct_option = instance.seed % (step.options.size() + 1);
     step.options.insert(step.options.begin() + static_cast<std::ptrdiff_t>(step.correct_option),
                         axis);
     return step;
@@ -108,7 +122,7 @@ std::vector<Step> worked_steps(const Instance& instance) {
     std::vector<Step> steps;
     if (family.steps.empty())
         return steps;
-    if (family.lever && family.kind == Kind::numeric)
+    if ((family.lever || family.body) && family.kind == Kind::numeric)
         steps.push_back(axis_step(instance));
     for (std::size_t i = 0; i < family.steps.size(); ++i) {
         const StepPlan& plan = family.steps[i];

@@ -3,6 +3,7 @@
 // assets/setups/README.md.
 
 #include "mechanics/whatif/exercise.h"
+#include "setup/body_view.h"
 #include "setup/segment_table_file.h"
 #include "setup/setup_head.h"
 
@@ -22,13 +23,6 @@ struct Person {
     double mass_kg = 65.0;
     std::string table{kUsualSegmentTable}; ///< id of the segment table
     std::vector<mechanics::MeasuredValue> measured;
-};
-
-/// From where the movement is best looked at.
-enum class BodyView {
-    side,  ///< from the person's right: sagittal plane
-    front, ///< frontal plane
-    above, ///< transverse plane
 };
 
 /// An exercise with its introduction.

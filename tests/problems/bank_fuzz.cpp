@@ -4,6 +4,7 @@
 
 #include "problems/family_reader.h"
 #include "problems/instance.h"
+#include "setup/muscle_file.h"
 
 #include <cstdint>
 #include <string>
@@ -50,7 +51,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     const auto document = setup::parse_toml(text, "fuzz.toml");
     if (!document)
         return 0;
-    if (const auto family = problems::read_family(*document))
+    static const problems::Published published{setup::shipped_segment_tables().value(),
+                                               setup::shipped_muscles().value()};
+    if (const auto family = problems::read_family(*document, published))
         draw_some(*family);
     if (const auto family = problems::read_items(*document))
         draw_some(*family);
