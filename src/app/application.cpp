@@ -278,6 +278,11 @@ void Application::run_errand(const Errand& errand) {
         place().enter_part(go->part);
     } else if (const auto* show = std::get_if<ShowSetup>(&errand)) {
         open_setup(show->setup);
+    } else if (const auto* bring = std::get_if<BringFrom>(&errand)) {
+        place(bring->place).enter(around_);
+        if (const auto setup = place(bring->place).shown())
+            place().show(*setup, around_);
+        save_soon();
     } else {
         tour_ = {true, 0};
         shown_around_ = true;

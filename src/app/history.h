@@ -14,6 +14,7 @@ public:
     /// @param gesture  0 = a step of its own; else steps of the same gesture are one
     void before_change(const State& present, int gesture) {
         later_.clear();
+        ++steps_;
         if (gesture != 0 && gesture == last_gesture_)
             return;
         last_gesture_ = gesture;
@@ -22,6 +23,8 @@ public:
             earlier_.erase(earlier_.begin());
     }
 
+    /// Counts changes, undone and done again ones too: it differs after each of them.
+    std::size_t steps() const { return steps_; }
     bool can_undo() const { return !earlier_.empty(); }
     bool can_redo() const { return !later_.empty(); }
 
@@ -34,6 +37,7 @@ private:
 
     State step(std::vector<State>& from, std::vector<State>& to, State present) {
         last_gesture_ = 0;
+        ++steps_;
         to.push_back(std::move(present));
         State state = std::move(from.back());
         from.pop_back();
@@ -43,6 +47,7 @@ private:
     std::vector<State> earlier_;
     std::vector<State> later_;
     int last_gesture_ = 0;
+    std::size_t steps_ = 0;
 };
 
 } // namespace steelyard::app

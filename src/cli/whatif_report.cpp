@@ -130,13 +130,10 @@ std::string answer_report(const WhatIfAsked& asked, const Change& change,
     if (answer.solutions.size() > 1) {
         text += "  The first is the smallest change.\n";
     }
-    if (answer.nearest) {
-        text += fmt::format("  It cannot be reached. The nearest is {} with {}, because {}.\n",
-                            torque_text(asked, answer.nearest->peak.torque_Nm),
-                            value_text(asked, answer.nearest->value, answer.range),
-                            setup::limit_phrase(*answer.limit));
-    } else if (answer.outcome == mechanics::WhatIfOutcome::nothing_allowed) {
-        text += fmt::format("  No setting is possible: {}.\n", setup::limit_phrase(*answer.limit));
+    if (answer.limit) {
+        text +=
+            fmt::format("  {}\n", setup::refusal_text(answer.nearest, *answer.limit,
+                                                      answer.range.unit, asked.setup.head.units));
     }
     return text + last_lines();
 }
@@ -174,11 +171,8 @@ std::string ways_report(const WhatIfAsked& asked, const mechanics::RankedWays& w
     text += ways.ways.empty() ? "\nNo single change gives it.\n" : "\nSmallest change first:\n";
     int number = 0;
     for (const mechanics::Way& way : ways.ways) {
-        text += fmt::format("  {}. {}: {} instead of {} ({}).\n", ++number,
-                            describe(way.change, asked.exercise),
-                            value_text(asked, way.reached.value, way.range),
-                            value_text(asked, way.range.present, way.range),
-                            step_text(asked, way.change, way.range, way.reached.value));
+        text += fmt::format("  {}. {}: {}.\n", ++number, describe(way.change, asked.exercise),
+                            setup::way_text(way, asked.setup.head.units));
         if (asked.goal.keep) {
             text += fmt::format(
                 "     {} {} instead of {}.\n", mechanics::hinge_info(asked.goal.keep->hinge).label,

@@ -13,7 +13,7 @@ constexpr double kBar_px = 18.0;
 constexpr double kCorner_px = 6.0;
 constexpr double kGapAtNotch_px = 3.0;
 
-void add_bar(double from_px, double to_px, double top_px, double bar_px, Role role,
+void add_bar(double from_px, double to_px, double top_px, double bar_px, const StripSide& side,
              std::vector<Shape>& shapes) {
     if (to_px - from_px < 0.5)
         return;
@@ -21,7 +21,8 @@ void add_bar(double from_px, double to_px, double top_px, double bar_px, Role ro
     bar.centre = {0.5 * (from_px + to_px), top_px + 0.5 * bar_px};
     bar.size_px = {to_px - from_px, bar_px};
     bar.corner_px = kCorner_px;
-    bar.fill = role;
+    bar.fill = side.role;
+    bar.outline = side.outline;
     shapes.emplace_back(bar);
 }
 
@@ -74,14 +75,13 @@ std::string verdict_text(StripVerdict verdict) {
     return {};
 }
 
-void add_balance_strip(const StripTorques& torques, double left_px, double right_px, double top_px,
-                       setup::UnitSystem units, double text_scale, std::vector<Shape>& shapes) {
+void add_meeting_strip(const StripSide& left, const StripSide& right, const std::string& verdict,
+                       double left_px, double right_px, double top_px, setup::UnitSystem units,
+                       double text_scale, std::vector<Shape>& shapes) {
     const double bar_px = kBar_px * text_scale;
     const double middle_px = 0.5 * (left_px + right_px);
     const double reach_px = middle_px - left_px - kGapAtNotch_px;
-    const double load = std::abs(torques.load_Nm);
-    const double effort = std::abs(torques.effort_Nm);
-    const double larger = std::max({load, effort, 1e-12});
+    const double larger = std::max({left.size_Nm, right.size_Nm, 1e-12});
 
     Box track;
     track.centre = {middle_px, top_px + 0.5 * bar_px};
@@ -89,20 +89,28 @@ void add_balance_strip(const StripTorques& torques, double left_px, double right
     track.corner_px = kCorner_px;
     track.fill = Role::panel;
     shapes.emplace_back(track);
-    add_bar(left_px, left_px + reach_px * load / larger, top_px, bar_px, Role::load, shapes);
-    add_bar(right_px - reach_px * effort / larger, right_px, top_px, bar_px, Role::effort, shapes);
+    add_bar(left_px, left_px + reach_px * left.size_Nm / larger, top_px, bar_px, left, shapes);
+    add_bar(right_px - reach_px * right.size_Nm / larger, right_px, top_px, bar_px, right, shapes);
     add_notch(middle_px, top_px, bar_px, shapes);
 
-    const auto torque = [&](double value) {
-        return setup::format_quantity(value, setup::Dimension::torque, units);
+    const auto told = [&](const StripSide& side) {
+        return side.name + " " +
+               setup::format_quantity(side.size_Nm, setup::Dimension::torque, units);
     };
     const double above_px = top_px - 8.0 * text_scale;
-    shapes.emplace_back(caption({left_px, above_px}, torques.load_name + " " + torque(load),
-                                Role::load, Align::left));
-    shapes.emplace_back(caption({right_px, above_px}, torques.effort_name + " " + torque(effort),
-                                Role::effort, Align::right));
-    shapes.emplace_back(caption({middle_px, top_px + bar_px + 24.0 * text_scale},
-                                verdict_text(judge(torques)), Role::ink, Align::centre));
+    shapes.emplace_back(caption({left_px, above_px}, told(left), left.words_role, Align::left));
+    shapes.emplace_back(caption({right_px, above_px}, told(right), right.words_role, Align::right));
+    shapes.emplace_back(caption({middle_px, top_px + bar_px + 24.0 * text_scale}, verdict,
+                                Role::ink, Align::centre));
+}
+
+void add_balance_strip(const StripTorques& torques, double left_px, double right_px, double top_px,
+                       setup::UnitSystem units, double text_scale, std::vector<Shape>& shapes) {
+    const StripSide load{torques.load_name, std::abs(torques.load_Nm), Role::load, {}, Role::load};
+    const StripSide effort{
+        torques.effort_name, std::abs(torques.effort_Nm), Role::effort, {}, Role::effort};
+    add_meeting_strip(load, effort, verdict_text(judge(torques)), left_px, right_px, top_px, units,
+                      text_scale, shapes);
 }
 
 } // namespace steelyard::scene

@@ -5,6 +5,7 @@
 #include "scene/label_board.h"
 #include "setup/units.h"
 
+#include <optional>
 #include <string>
 
 namespace steelyard::scene {
@@ -26,6 +27,23 @@ StripVerdict judge(const StripTorques& torques);
 
 /// The words under the notch.
 std::string verdict_text(StripVerdict verdict);
+
+/// One side of a strip on which two sizes meet at the notch.
+struct StripSide {
+    std::string name;
+    double size_Nm = 0.0; ///< >= 0
+    Role role = Role::load;
+    std::optional<Stroke> outline;     ///< of its bar
+    Role words_role = Role::quiet_ink; ///< of its name and number
+};
+
+/// Appends a strip on which two sizes meet: one grows from the left, the other from the right, the
+/// larger reaches the notch.
+/// @param verdict  stands under the notch
+/// @param left_px, right_px, top_px, units, text_scale  see add_balance_strip
+void add_meeting_strip(const StripSide& left, const StripSide& right, const std::string& verdict,
+                       double left_px, double right_px, double top_px, setup::UnitSystem units,
+                       double text_scale, std::vector<Shape>& shapes);
 
 /// Appends the strip.
 /// @param left_px, right_px  ends of the strip; the notch is in the middle

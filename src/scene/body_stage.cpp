@@ -128,4 +128,21 @@ BodyStage fit_body(const mechanics::Body& body, const std::vector<BodyResult>& s
     return stage;
 }
 
+void share_scale(BodyStage& one, BodyStage& other, const BodyMargins& margins) {
+    const Point centre{0.5 * (one.size_px.x() + margins.left_px - margins.right_px),
+                       0.5 * (one.size_px.y() + margins.top_px - margins.bottom_px)};
+    const double px_per_m = std::min(one.px_per_m, other.px_per_m);
+    const double px_per_N = std::min(one.px_per_N, other.px_per_N);
+    for (BodyStage* stage : {&one, &other}) {
+        stage->origin_px = centre + px_per_m / stage->px_per_m * (stage->origin_px - centre);
+        stage->px_per_m = px_per_m;
+        stage->px_per_N = px_per_N;
+    }
+    // Seen from above there is no floor to be level.
+    if (std::abs(one.camera.up.y()) < 0.5)
+        return;
+    const double floor_px = std::max(one.origin_px.y(), other.origin_px.y());
+    one.origin_px.y() = other.origin_px.y() = floor_px;
+}
+
 } // namespace steelyard::scene

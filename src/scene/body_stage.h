@@ -66,4 +66,8 @@ std::vector<mechanics::BodyResult> solved_along(const mechanics::Exercise& exerc
 BodyStage fit_body(const mechanics::Body& body, const std::vector<mechanics::BodyResult>& shown,
                    const Camera& camera, const Point& size_px, const BodyMargins& margins);
 
+/// Two stages of one size and one camera, each fitted with the same margins, at the smaller of
+/// their scales and with their floors level: what is shown side by side can be compared by eye.
+void share_scale(BodyStage& one, BodyStage& other, const BodyMargins& margins);
+
 } // namespace steelyard::scene

@@ -115,6 +115,11 @@ double range_at(const CurvePlot& plot, const Point& sheet_px) {
     return (sheet_px.x() - frame.low.x()) / (frame.high.x() - frame.low.x());
 }
 
+Point place_at(const CurvePlot& plot, double share) {
+    const PlotFrame frame(plot);
+    return {frame.x(share), 0.5 * (frame.low.y() + frame.high.y())};
+}
+
 bool is_over(const CurvePlot& plot, const Point& sheet_px) {
     const PlotFrame frame(plot);
     const Point reach{10.0, 10.0};

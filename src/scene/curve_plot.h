@@ -33,6 +33,9 @@ void add_curve_plot(const CurvePlot& plot, std::vector<Shape>& shapes);
 /// above 1.
 double range_at(const CurvePlot& plot, const Point& sheet_px);
 
+/// Where on the sheet a place of the range lies, half way up the frame.
+Point place_at(const CurvePlot& plot, double share);
+
 /// True over the frame in which the curves lie.
 bool is_over(const CurvePlot& plot, const Point& sheet_px);
 

@@ -65,6 +65,32 @@ struct Scaler {
     }
 };
 
+/// Moves each kind of shape.
+struct Mover {
+    Point by;
+
+    void operator()(Line& line) const {
+        line.from += by;
+        line.to += by;
+    }
+    void operator()(Polyline& polyline) const {
+        for (Point& corner : polyline.corners)
+            corner += by;
+    }
+    void operator()(Arc& arc) const { arc.centre += by; }
+    void operator()(Disc& disc) const { disc.centre += by; }
+    void operator()(Triangle& triangle) const {
+        for (Point* corner : {&triangle.a, &triangle.b, &triangle.c})
+            *corner += by;
+    }
+    void operator()(Taper& taper) const {
+        taper.from += by;
+        taper.to += by;
+    }
+    void operator()(Box& box) const { box.centre += by; }
+    void operator()(Label& label) const { label.at += by; }
+};
+
 } // namespace
 
 std::vector<Point> taper_outline(const Taper& taper) {
@@ -98,6 +124,12 @@ Drawing scaled(const Drawing& drawing, double factor) {
     for (Shape& shape : result.shapes)
         shape = std::visit(Scaler{factor}, std::move(shape));
     return result;
+}
+
+Drawing moved(Drawing drawing, const Point& by_px) {
+    for (Shape& shape : drawing.shapes)
+        std::visit(Mover{by_px}, shape);
+    return drawing;
 }
 
 Drawing without_labels(Drawing drawing) {

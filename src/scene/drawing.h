@@ -136,6 +136,9 @@ struct Drawing {
 /// the painter's.
 Drawing scaled(const Drawing& drawing, double factor);
 
+/// The drawing moved on the sheet; its size stays.
+Drawing moved(Drawing drawing, const Point& by_px);
+
 /// The drawing without its words.
 Drawing without_labels(Drawing drawing);
 

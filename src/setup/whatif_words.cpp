@@ -80,6 +80,27 @@ std::string change_step_text(const Change& change, const mechanics::ChangeRange&
     return fmt::format("{} {}", size, way);
 }
 
+std::string instead_text(const mechanics::Way& way, UnitSystem system) {
+    return fmt::format("{} instead of {}",
+                       change_value_text(way.reached.value, way.range.unit, system),
+                       change_value_text(way.range.present, way.range.unit, system));
+}
+
+std::string way_text(const mechanics::Way& way, UnitSystem system) {
+    return fmt::format("{} ({})", instead_text(way, system),
+                       change_step_text(way.change, way.range, way.reached.value, system));
+}
+
+std::string refusal_text(const std::optional<mechanics::ChangedPeak>& at,
+                         const mechanics::Limit& limit, ChangeUnit unit, UnitSystem system) {
+    if (!at) {
+        return fmt::format("No setting is possible: {}.", limit_phrase(limit));
+    }
+    return fmt::format("It cannot be reached. The nearest is {} with {}, because {}.",
+                       format_quantity(std::abs(at->peak.torque_Nm), Dimension::torque, system),
+                       change_value_text(at->value, unit, system), limit_phrase(limit));
+}
+
 std::string_view change_word(const Change& change) {
     return std::visit(WordOf{}, change);
 }

@@ -16,6 +16,20 @@ std::string change_value_text(double value, mechanics::ChangeUnit unit, UnitSyst
 std::string change_step_text(const mechanics::Change& change, const mechanics::ChangeRange& range,
                              double value, UnitSystem system);
 
+/// What a way changes: "30.1 kg instead of 40.0 kg".
+std::string instead_text(const mechanics::Way& way, UnitSystem system);
+
+/// The same with the step: "30.1 kg instead of 40.0 kg (9.89 kg less)".
+std::string way_text(const mechanics::Way& way, UnitSystem system);
+
+/// Why a change cannot give the wanted torque, as a sentence: "It cannot be reached. The nearest is
+/// 12.0 N·m with 0.300 m, because the body would topple."
+/// @param at    setting that comes nearest; empty when no setting is possible
+/// @param unit  of the setting
+std::string refusal_text(const std::optional<mechanics::ChangedPeak>& at,
+                         const mechanics::Limit& limit, mechanics::ChangeUnit unit,
+                         UnitSystem system);
+
 /// The word by which a command names a kind of change: "load", "angle", "distance", "place",
 /// "pulley", "slack", "tempo".
 std::string_view change_word(const mechanics::Change& change);

@@ -102,3 +102,19 @@ TEST_CASE("torques are told in the chosen units") {
         CHECK(strip.says("effort torque " + text(20.0)));
     }
 }
+
+TEST_CASE("any two sizes meet on a strip of their own words") {
+    std::vector<Shape> shapes;
+    const StripSide left{"A", 30.0, Role::beam, Stroke{Role::ink, 2.0}, Role::ink};
+    const StripSide right{"B", 30.0, Role::ink, {}, Role::ink};
+    add_meeting_strip(left, right, "equal", kLeft_px, kRight_px, 640.0, setup::UnitSystem::si, 1.0,
+                      shapes);
+    std::vector<Box> bars;
+    for (const Shape& shape : shapes)
+        if (const auto* box = std::get_if<Box>(&shape); box != nullptr && box->fill != Role::panel)
+            bars.push_back(*box);
+    REQUIRE(bars.size() == 2);
+    CHECK(bars[0].size_px.x() == Approx(bars[1].size_px.x()));
+    CHECK(bars[0].outline);
+    CHECK_FALSE(bars[1].outline);
+}

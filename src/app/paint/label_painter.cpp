@@ -16,6 +16,8 @@ void turn_vertices(ImDrawList& list, int first, const ImVec2& about, double turn
     }
 }
 
+} // namespace
+
 void paint_label(const scene::Label& label, const scene::Point& offset_px, const Style& style,
                  ImDrawList& list) {
     const TextStyle how{label.size, label.strong, label.role};
@@ -32,8 +34,6 @@ void paint_label(const scene::Label& label, const scene::Point& offset_px, const
     if (label.turn_rad != 0.0)
         turn_vertices(list, first, at, label.turn_rad);
 }
-
-} // namespace
 
 void paint_labels(const scene::Drawing& drawing, const scene::Point& offset_px, const Style& style,
                   ImDrawList& list) {

@@ -52,7 +52,11 @@ struct ShowSetup {
 };
 /// To be shown around.
 struct LookAround {};
-using Errand = std::variant<GoTo, ShowSetup, LookAround>;
+/// To be shown what is on the stage of another place.
+struct BringFrom {
+    PlaceName place;
+};
+using Errand = std::variant<GoTo, ShowSetup, LookAround, BringFrom>;
 
 /// What came of a frame of a place.
 struct PlaceFrame {

@@ -19,6 +19,7 @@ using nlohmann::json;
 // A stage is one file, so that a kill never pairs a new setup with an old hand.
 constexpr const char* kBenchFile = "bench.json";
 constexpr const char* kBodyFile = "body.json";
+constexpr const char* kPairFile = "pair.json";
 constexpr const char* kPreferencesFile = "preferences.json";
 
 std::optional<fs::path> absolute_from(const char* variable) {
@@ -61,8 +62,8 @@ const char* look_word(scene::Look look) {
 }
 
 /// The setup of one kind in a kept file; empty where there is none that can be read.
-template <typename Kind> std::optional<Kind> setup_in(const json& read) {
-    const auto text = read.find("setup");
+template <typename Kind> std::optional<Kind> setup_in(const json& read, const char* key = "setup") {
+    const auto text = read.find(key);
     if (text == read.end() || !text->is_string())
         return std::nullopt;
     const auto setup = setup::parse_setup(text->get<std::string>(), "what was kept");
@@ -126,6 +127,17 @@ std::optional<SavedBody> SavedWork::load_body() const {
     return SavedBody{std::move(*setup), number_in(read, "progress", 0.0, 1.0, 0.0)};
 }
 
+std::optional<SavedPair> SavedWork::load_pair() const {
+    if (folder_.empty())
+        return std::nullopt;
+    const json read = read_json(folder_ / kPairFile);
+    auto a = setup_in<setup::BodySetup>(read, "a");
+    auto b = setup_in<setup::BodySetup>(read, "b");
+    if (!a || !b)
+        return std::nullopt;
+    return SavedPair{std::move(*a), std::move(*b), number_in(read, "progress", 0.0, 1.0, 0.0)};
+}
+
 std::string SavedWork::write(const char* name, const std::string& text) const {
     if (folder_.empty())
         return {};
@@ -159,6 +171,13 @@ std::string SavedWork::save_bench(const SavedBench& bench) const {
 std::string SavedWork::save_body(const SavedBody& body) const {
     const json kept{{"setup", setup::write_body_setup(body.setup)}, {"progress", body.progress}};
     return write(kBodyFile, kept.dump(2) + "\n");
+}
+
+std::string SavedWork::save_pair(const SavedPair& pair) const {
+    const json kept{{"a", setup::write_body_setup(pair.a)},
+                    {"b", setup::write_body_setup(pair.b)},
+                    {"progress", pair.progress}};
+    return write(kPairFile, kept.dump(2) + "\n");
 }
 
 } // namespace steelyard::app

@@ -37,6 +37,13 @@ struct SavedBody {
     double progress = 0.0; ///< along the path, 0 to 1
 };
 
+/// What stood side by side.
+struct SavedPair {
+    setup::BodySetup a;
+    setup::BodySetup b;
+    double progress = 0.0; ///< along both paths, 0 to 1
+};
+
 /// A folder of the person's own: $XDG_STATE_HOME/steelyard, else ~/.local/state/steelyard.
 class SavedWork {
 public:
@@ -50,12 +57,14 @@ public:
     Preferences load_preferences() const;
     std::optional<SavedBench> load_bench() const;
     std::optional<SavedBody> load_body() const;
+    std::optional<SavedPair> load_pair() const;
 
     /// Each written whole or not at all.
     /// @return why it could not be written; empty when it was
     std::string save_preferences(const Preferences& preferences) const;
     std::string save_bench(const SavedBench& bench) const;
     std::string save_body(const SavedBody& body) const;
+    std::string save_pair(const SavedPair& pair) const;
 
 private:
     std::string write(const char* name, const std::string& text) const;

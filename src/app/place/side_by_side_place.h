@@ -1,0 +1,43 @@
+#pragma once
+// Side by side as a place: two exercises, and the shelf from which either is chosen.
+
+#include "app/place/place.h"
+#include "app/shelf/shelf_view.h"
+#include "app/side_by_side/side_by_side_screen.h"
+
+namespace steelyard::app {
+
+class SideBySidePlace final : public Place {
+public:
+    explicit SideBySidePlace(Surroundings& /*around*/) {}
+
+    PlaceFrame run(const PlaceInput& input) override;
+    /// The first time the pair of the last run is put up, else one that shows what the place is
+    /// for.
+    void enter(Surroundings& around) override;
+    void refit() override;
+    bool moving() const override { return pair_ && pair_->moving(); }
+    bool covers_window() const override { return shelf_.open; }
+    bool can_undo() const override { return pair_ && pair_->model.history.can_undo(); }
+    bool can_redo() const override { return pair_ && pair_->model.history.can_redo(); }
+    void undo() override;
+    void redo() override;
+    const char* shelf_word() const override { return "Exercises"; }
+    void open_shelf() override { choose(Side::b); }
+    /// Puts an exercise on side A.
+    void show(const setup::Setup& setup, Surroundings& around) override;
+    void tell(std::string sentence) override;
+    std::string keep(const SavedWork& saved) const override;
+
+private:
+    PlaceFrame run_shelf(const PlaceInput& input);
+    void choose(Side side);
+    void put(Side side, const setup::BodySetup& setup);
+
+    std::optional<SideBySideScreen> pair_; ///< empty until the place is entered
+    ShelfState shelf_;
+    Side chosen_for_ = Side::b; ///< the side that the shelf is open for
+    std::string trouble_;       ///< why there is no pair
+};
+
+} // namespace steelyard::app

@@ -1,0 +1,45 @@
+#pragma once
+// One number of B as a dial: where it stands, how far it may go under the limits, and where the aim
+// is reached.
+
+#include "app/look/style.h"
+#include "app/widgets/column_pen.h"
+#include "mechanics/whatif/whatif.h"
+#include "setup/units.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace steelyard::app {
+
+/// The dial between frames.
+struct ChangeDial {
+    std::string of;            ///< the change that the range was made for
+    mechanics::Interval shown; ///< part of the change's range that the dial spans
+    bool held = false;
+};
+
+/// What a dial shows.
+struct DialReading {
+    mechanics::ChangeRange range;
+    const std::vector<mechanics::AllowedSpan>* spans = nullptr; ///< null while unknown
+    std::optional<double> aim;                                  ///< value that reaches the aim
+    setup::UnitSystem units = setup::UnitSystem::si;
+};
+
+/// Part of a change's range worth a dial: weights go to what people lift, not to what can be
+/// computed with; everything else goes as far as it can.
+/// @param aim  a value that is to lie on it too
+mechanics::Interval dial_range(const mechanics::ChangeRange& range, std::optional<double> aim);
+
+/// How far the change may go from where it stands: "From 0 kg to 45.2 kg; beyond 45.2 kg the body
+/// would topple." Empty when its whole range is allowed, or when nothing is known.
+std::string span_text(const DialReading& reading);
+
+/// Draws the dial down the column.
+/// @return the value it was dragged to
+std::optional<double> draw_change_dial(const Style& style, const DialReading& reading,
+                                       const std::string& of, ColumnPen& pen, ChangeDial& dial);
+
+} // namespace steelyard::app

@@ -1,0 +1,104 @@
+#include "app/side_by_side/pair_heads.h"
+
+#include "app/widgets/area.h"
+#include "app/widgets/buttons.h"
+#include "setup/comparison.h"
+
+namespace steelyard::app {
+
+namespace {
+
+using scene::Role;
+using scene::TextSize;
+
+constexpr TextStyle kName{TextSize::body, true, Role::ink};
+constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
+constexpr float kTop_px = 68.0F; ///< at 100 %
+constexpr float kLeft_px = 24.0F;
+
+float half_left(const PairLayout& place, Side side) {
+    return kLeft_px + (side == Side::a ? 0.0F : static_cast<float>(0.5 * place.stage_px.x()));
+}
+
+/// What stands under the name of B: what it changes, so that the eye need not search.
+std::string told_about(const SideBySideModel& model, Side side, setup::UnitSystem units) {
+    if (side == Side::a)
+        return model.state.a.head.description;
+    std::string told;
+    for (const std::string& one : setup::changed_in_b(model.state.a, model.state.b, units))
+        told += (told.empty() ? "" : "; ") + one;
+    return told.empty() ? model.state.b.head.description : told;
+}
+
+/// A word at the right end of a head. @return true when it was pressed; `right` moves to its left
+bool draw_end_word(const Style& style, const char* id, std::string_view word, float& right) {
+    right -= text_width(style, {}, word);
+    const bool pressed = word_button(style, id, {right, style.px(kTop_px + 17.0F)}, word, false);
+    right -= style.px(18.0F);
+    return pressed;
+}
+
+void draw_head(const Style& style, const PairLayout& place, const SideBySideModel& model, Side side,
+               setup::UnitSystem units, PairHeadsOutcome& outcome) {
+    const setup::BodySetup& setup = side == Side::a ? model.state.a : model.state.b;
+    const auto half_px = static_cast<float>(place.panel_px().x());
+    const float left = half_left(place, side);
+    const float indent = style.px(static_cast<float>(scene::kBadge_px) + 10.0F);
+    const float base = style.px(kTop_px + 17.0F);
+    float right = left + half_px - 2.0F * kLeft_px;
+    if (side == Side::a && draw_end_word(style, "swap", "Swap", right))
+        outcome.swap = true;
+    const char* id = side == Side::a ? "choose a" : "choose b";
+    if (!place.low && draw_end_word(style, id, "Choose", right))
+        outcome.choose = side;
+    const std::string name = shortened(style, kName, setup.head.name, right - left - indent);
+    ImGui::SetCursorScreenPos({left, style.px(kTop_px - 4.0F)});
+    ImGui::PushID(side == Side::a ? "name a" : "name b");
+    if (ImGui::InvisibleButton("name", {indent + text_width(style, kName, name), style.px(30.0F)}))
+        outcome.choose = side;
+    ImGui::PopID();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    if (ImGui::IsItemHovered())
+        list.AddLine({left + indent, base + style.px(5.0F)},
+                     {left + indent + text_width(style, kName, name), base + style.px(5.0F)},
+                     style.mark(Role::ink), 1.5F);
+    draw_text(list, style, kName, {left + indent, base}, name);
+    if (!place.low)
+        draw_text(
+            list, style, kCaption, {left, base + style.px(26.0F)},
+            shortened(style, kCaption, told_about(model, side, units), half_px - 2.0F * kLeft_px));
+}
+
+} // namespace
+
+PairHeadsOutcome draw_pair_heads(const Style& style, const PairLayout& place,
+                                 const SideBySideModel& model, setup::UnitSystem units,
+                                 bool playing) {
+    PairHeadsOutcome outcome;
+    begin_area("pair heads", {0.0, style.px(kTop_px - 8.0F)},
+               {place.stage_px.x(), static_cast<double>(style.px(56.0F))});
+    for (const Side side : {Side::a, Side::b})
+        draw_head(style, place, model, side, units, outcome);
+    end_area();
+    if (!model.moves())
+        return outcome;
+    const char* word = playing ? "Stop" : "Play";
+    const double top_px = place.panel_px().y() - 2.0 * place.scale;
+    const double width_px = static_cast<double>(text_width(style, {}, "Play")) + 24.0;
+    begin_area("pair play", {place.stage_px.x() - width_px - 24.0, top_px},
+               {width_px + 24.0, 32.0 * place.scale});
+    outcome.play = word_button(style, "play",
+                               {static_cast<float>(place.stage_px.x() - width_px),
+                                static_cast<float>(top_px) + style.px(18.0F)},
+                               word, playing);
+    end_area();
+    return outcome;
+}
+
+void add_head_badges(const PairLayout& place, std::vector<scene::Shape>& shapes) {
+    for (const Side side : {Side::a, Side::b})
+        scene::add_side_badge(side, {half_left(place, side), kTop_px * place.scale}, place.scale,
+                              shapes);
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,96 @@
+#include "app/side_by_side/way_search.h"
+
+#include <GLFW/glfw3.h>
+
+#include <algorithm>
+
+namespace steelyard::app {
+
+void WaySearch::ask(const mechanics::Exercise& exercise, const mechanics::Goal& goal,
+                    std::vector<mechanics::Change> changes) {
+    exercise_ = exercise;
+    goal_ = goal;
+    changes_ = std::move(changes);
+    tried_ = 0;
+    growing_ = {};
+    ways_are_stale_ = ways_task_.is_running();
+}
+
+void WaySearch::stop() {
+    changes_.clear();
+    tried_ = 0;
+    found_ = {};
+    spans_.reset();
+    spans_wanted_.reset();
+    ways_are_stale_ = ways_task_.is_running();
+    spans_are_stale_ = spans_task_.is_running();
+}
+
+void WaySearch::ask_spans(const mechanics::Change& change) {
+    spans_wanted_ = change;
+    spans_.reset();
+    spans_are_stale_ = spans_task_.is_running();
+}
+
+bool WaySearch::is_searching() const {
+    return tried_ < changes_.size() || ways_task_.is_running() || spans_wanted_ ||
+           spans_task_.is_running();
+}
+
+void WaySearch::add(mechanics::RankedWays ways) {
+    for (mechanics::Way& way : ways.ways) {
+        const auto after = std::upper_bound(
+            growing_.ways.begin(), growing_.ways.end(), way,
+            [](const mechanics::Way& a, const mechanics::Way& b) { return a.size < b.size; });
+        growing_.ways.insert(after, std::move(way));
+    }
+    for (mechanics::RefusedWay& refused : ways.refused)
+        growing_.refused.push_back(std::move(refused));
+}
+
+bool WaySearch::take_ways() {
+    auto ways = ways_task_.take();
+    if (!ways)
+        return false;
+    if (std::exchange(ways_are_stale_, false))
+        return false;
+    ++tried_;
+    if (*ways) // else the exercise cannot have this change after all: it is in neither list
+        add(std::move(**ways));
+    if (is_complete())
+        found_ = std::exchange(growing_, {});
+    return true;
+}
+
+bool WaySearch::take_spans() {
+    auto spans = spans_task_.take();
+    if (!spans || std::exchange(spans_are_stale_, false))
+        return false;
+    if (*spans)
+        spans_ = std::move(**spans);
+    return true;
+}
+
+bool WaySearch::advance() {
+    const bool new_ways = take_ways();
+    const bool new_spans = take_spans();
+    // Posting an empty event is one of the few things of GLFW that any thread may do; without a
+    // window there is nobody to wake, and nothing happens.
+    if (!ways_task_.is_running() && tried_ < changes_.size())
+        ways_task_.start(
+            [exercise = exercise_, goal = goal_, change = changes_[tried_]] {
+                return mechanics::ranked_ways(exercise, goal, {change});
+            },
+            glfwPostEmptyEvent);
+    if (!spans_task_.is_running() && spans_wanted_) {
+        spans_task_.start(
+            [exercise = exercise_, caps = goal_.wanted.caps, change = *spans_wanted_] {
+                return mechanics::feasible_settings(exercise, change, caps);
+            },
+            glfwPostEmptyEvent);
+        spans_wanted_.reset();
+    }
+    return new_ways || new_spans;
+}
+
+} // namespace steelyard::app
