@@ -47,6 +47,13 @@ function(steelyard_layer name)
   steelyard_precompile(${name} <fmt/format.h> <tl/expected.hpp>)
 endfunction()
 
+# Sanitized code of a layer that computes much is optimised a little: its tests would take minutes.
+function(steelyard_much_computing target)
+  if(STEELYARD_SANITIZE)
+    target_compile_options(${target} PRIVATE -O1)
+  endif()
+endfunction()
+
 # steelyard_test(mechanics SOURCES a_test.cpp ... USES mechanics)
 # One Catch2 program per folder of tests/, run by ctest under the folder's name.
 function(steelyard_test name)
