@@ -1,10 +1,10 @@
 #include "scene/body_drawing.h"
 
-#include "scene/arm_shelves.h"
 #include "scene/balance_strip.h"
+#include "scene/body_arms.h"
+#include "scene/body_forces.h"
 #include "scene/figure.h"
-#include "scene/force_marks.h"
-#include "scene/label_board.h"
+#include "scene/name_plate.h"
 #include "scene/resistance_marks.h"
 #include "setup/format_quantity.h"
 
@@ -15,14 +15,17 @@ namespace steelyard::scene {
 
 namespace {
 
-using mechanics::BodyForce;
-using mechanics::ForceOrigin;
 using mechanics::Hinge;
 using setup::Dimension;
 
 /// Length of a resistance's arrow whose size is not given away [px].
 constexpr double kStubArrow_px = 90.0;
 constexpr double kSmallTorque_Nm = 0.05; ///< below it a joint is said to carry nothing
+/// Turning of the largest torque [rad]: the others turn in proportion.
+constexpr double kLargestTurn_rad = 2.2;
+constexpr double kTurnRadius_px = 28.0;
+/// An axis is seen end on, so that its turning can be drawn, when it points at the eye this much.
+constexpr double kEndOn = 0.5;
 
 class BodyPainter {
 public:
@@ -32,32 +35,63 @@ public:
           board_({{8.0, how.heading_top_px + 50.0 * how.text_scale},
                   {stage.size_px.x() - 8.0,
                    stage.size_px.y() - (how.strip ? 92.0 * how.text_scale : 8.0)}},
-                 how.text_scale) {}
+                 how.text_scale),
+          forces_(shown_forces(result, stage, how.marks)) {}
 
     Drawing paint() {
         drawing_.size_px = stage_.size_px;
         drawing_.title = how_.name;
         drawing_.description = how_.sentence;
+        for (const Rect& rect : how_.kept_clear)
+            board_.keep_clear(rect);
         add_heading();
         add_ground();
+        add_trail();
         add_figure(case_.body, result_.placement, stage_, shapes());
         add_muscles();
         add_resistance_marks(case_, result_, stage_, shapes());
-        if (how_.marks.lines)
-            add_lines_of_action();
-        if (how_.marks.arms)
-            add_arms();
+        const std::optional<std::size_t> main = main_force(case_, result_, chosen());
+        std::vector<BodyArm> arms;
+        if (main) {
+            if (how_.marks.lines)
+                add_line_of_action(result_.forces[*main]);
+            if (how_.marks.arms)
+                arms = body_arms(case_, result_, *main, how_.axes, how_.chosen, stage_, text(30.0));
+        }
+        add_own_weight();
+        for (const BodyArm& arm : arms)
+            add_arm_mark(arm);
         if (how_.marks.axes)
             add_axes();
-        add_forces();
+        for (const SeenForce& force : forces_)
+            add_force(force);
         if (how_.marks.axes)
             add_axis_labels();
+        for (const SeenForce& force : forces_)
+            if (!force.ground)
+                add_force_label(force);
+        for (const BodyArm& arm : arms)
+            add_arm_label(arm);
+        add_own_weight_label();
         if (how_.strip)
             add_strip();
         return std::move(drawing_);
     }
 
 private:
+    static std::vector<SeenForce> shown_forces(const mechanics::BodyResult& result,
+                                               const BodyStage& stage, const BodyMarks& marks) {
+        std::vector<SeenForce> shown;
+        for (SeenForce& force : seen_forces(result, stage)) {
+            if (force.ground && !marks.reaction)
+                continue;
+            if (!force.ground && !marks.load_sizes)
+                force.span = {kStubArrow_px * force.span.along_px.normalized(), false};
+            shown.push_back(force);
+        }
+        return shown;
+    }
+
     std::vector<Shape>& shapes() { return drawing_.shapes; }
     double text(double px) const { return px * how_.text_scale; }
     std::string quantity(double value, Dimension dimension) const {
@@ -68,23 +102,13 @@ private:
         return stage_.to_sheet(result_.placement.axis_point_m(hinge));
     }
 
-    Label make_label(const Point& at, std::string words, TextSize size, Role role, Align align,
-                     bool strong = false) const {
-        Label label;
-        label.at = at;
-        label.text = std::move(words);
-        label.size = size;
-        label.role = role;
-        label.align = align;
-        label.strong = strong;
-        return label;
-    }
-
     void add_heading() {
-        shapes().emplace_back(make_label({24.0, how_.heading_top_px + text(16.0)}, how_.name,
-                                         TextSize::body, Role::ink, Align::left, true));
-        shapes().emplace_back(make_label({24.0, how_.heading_top_px + text(38.0)}, how_.sentence,
-                                         TextSize::caption, Role::quiet_ink, Align::left));
+        for (Label& line : labels_at({{{24.0, how_.heading_top_px + text(16.0)}, Align::left}},
+                                     how_.name, TextSize::body, Role::ink, true))
+            shapes().emplace_back(std::move(line));
+        for (Label& line : labels_at({{{24.0, how_.heading_top_px + text(38.0)}, Align::left}},
+                                     how_.sentence, TextSize::caption, Role::quiet_ink))
+            shapes().emplace_back(std::move(line));
     }
 
     /// The floor, where it is seen from the edge and something stands on it.
@@ -98,6 +122,24 @@ private:
                                    {Role::quiet_ink, 2.0}});
     }
 
+    /// The way of the load through the repetition, with its two ends.
+    void add_trail() {
+        if (how_.trail_m.size() < 2)
+            return;
+        Polyline trail{{}, {Role::quiet_ink, 7.0, Dash::solid, 0.22}};
+        for (const Vec3& place_m : how_.trail_m)
+            trail.corners.push_back(stage_.to_sheet(place_m));
+        for (const Point& end : {trail.corners.front(), trail.corners.back()}) {
+            Disc mark;
+            mark.centre = end;
+            mark.radius_px = 6.0;
+            mark.fill = Role::sheet;
+            mark.outline = Stroke{Role::quiet_ink, 1.5, Dash::solid, 0.8};
+            shapes().emplace_back(mark);
+        }
+        shapes().insert(shapes().end() - 2, std::move(trail));
+    }
+
     /// Spindles along the lines of pull that are known, thicker with more force.
     void add_muscles() {
         if (!how_.muscles)
@@ -106,9 +148,8 @@ private:
         for (std::size_t i = 0; i < muscles.pulls.size(); ++i) {
             const mechanics::Pull& pull = muscles.pulls[i];
             const double tension_N = muscles.solution.muscles[i].tension_N;
-            if (!pull.line || tension_N <= 0.0)
-                continue;
-            add_spindle(*pull.line, tension_N);
+            if (pull.line && tension_N > 0.0)
+                add_spindle(*pull.line, tension_N);
         }
     }
 
@@ -122,129 +163,83 @@ private:
         const Point end = insertion + length_px * along;
         const Point belly = 0.5 * (insertion + end);
         // Cross-section grows with force, so the radius with its root.
-        const double belly_px = std::clamp(0.16 * std::sqrt(tension_N), 2.5, 13.0);
+        const double fine = stage_.px_per_m / 280.0;
+        const double belly_px = std::clamp(0.16 * std::sqrt(tension_N), 2.5, 13.0) * fine;
         for (const Point& tendon : {insertion, end})
-            shapes().emplace_back(Taper{tendon, belly, 1.5, belly_px, Role::effort, 0.85});
+            shapes().emplace_back(Taper{tendon, belly, 1.5 * fine, belly_px, Role::effort, 0.85});
     }
 
-    bool is_shown(const BodyForce& force) const {
-        return force.origin == ForceOrigin::resistance && force.force_N.norm() > 1e-9;
-    }
-
-    /// True when the force loads the hinge on its way to the ground or the seat: it acts on the far
-    /// side, or it is carried down through a leg.
-    bool loads(const BodyForce& force, Hinge hinge) const {
-        const mechanics::Segment below =
-            mechanics::joint_info(mechanics::hinge_info(hinge).joint).segment;
-        const bool in_a_leg = mechanics::is_at_or_beyond(below, mechanics::Segment::right_thigh) ||
-                              mechanics::is_at_or_beyond(below, mechanics::Segment::left_thigh);
-        return mechanics::acts_distally(force, hinge) ||
-               (in_a_leg && std::holds_alternative<mechanics::OnContacts>(case_.support));
-    }
-
-    void add_lines_of_action() {
-        for (const BodyForce& force : result_.forces) {
-            if (!is_shown(force) || !loads(force, chosen()))
-                continue;
-            const Point arrow = stage_.arrow(force.force_N);
-            if (arrow.norm() < 1.0)
-                continue;
-            const Point along = arrow.normalized();
-            const Point at = stage_.to_sheet(force.point_m);
-            double first = 0.0;
-            double last = arrow.norm();
-            for (const Hinge hinge : how_.axes) {
-                const double foot = (joint_px(hinge) - at).dot(along);
-                first = std::min(first, foot);
-                last = std::max(last, foot);
-            }
-            shapes().emplace_back(Line{at + (first - 60.0) * along,
-                                       at + (last + 30.0) * along,
-                                       {Role::load, 1.5, Dash::dashed, 0.7}});
-        }
-    }
-
-    /// The force that turns the chosen joint most: its arms are drawn to every candidate axis.
-    std::optional<std::size_t> main_force() const {
-        std::optional<std::size_t> main;
-        double most_Nm = 0.0;
-        for (std::size_t i = 0; i < result_.forces.size(); ++i) {
-            if (!is_shown(result_.forces[i]) || !loads(result_.forces[i], chosen()))
-                continue;
-            const double torque_Nm = std::abs(mechanics::arm_of(result_, i, chosen()).torque_Nm);
-            if (!main || torque_Nm > most_Nm) {
-                main = i;
-                most_Nm = torque_Nm;
-            }
-        }
-        return main;
-    }
-
-    void add_arms() {
-        const std::optional<std::size_t> main = main_force();
-        if (!main)
+    void add_line_of_action(const mechanics::BodyForce& force) {
+        const auto line = action_line(force, how_.axes, result_, stage_);
+        if (!line)
             return;
-        const BodyForce& force = result_.forces[*main];
-        const Point arrow = stage_.arrow(force.force_N);
-        if (arrow.norm() < 1.0)
-            return;
-        const Point along = arrow.normalized();
-        const Point at = stage_.to_sheet(force.point_m);
-        double shelf_px = 0.0;
-        for (const Hinge hinge : how_.axes) {
-            if (!loads(force, hinge))
-                continue;
-            const mechanics::HingeArm reading = mechanics::arm_of(result_, *main, hinge);
-            const Point joint = joint_px(hinge);
-            const Point foot = at + along * (joint - at).dot(along);
-            if (reading.arm_m * stage_.px_per_m < 4.0 || (foot - joint).norm() < 4.0)
-                continue;
-            // Each arm stands on a shelf of its own above the joint, along the line of action.
-            const ArmMark arm{joint, foot, along, -along * shelf_px};
-            const Role role = Role::load;
-            if (shelf_px > 0.0)
-                shapes().emplace_back(
-                    Line{joint, joint + arm.shift, {Role::quiet_ink, 1.5, Dash::dotted, 0.8}});
-            add_arm(arm, {role, hinge == chosen() ? 2.5 : 1.75}, shapes());
-            add_arm_label(arm, hinge, reading.arm_m);
-            shelf_px += text(30.0);
-        }
+        shapes().emplace_back(Line{line->from, line->to, {Role::load, 1.5, Dash::dashed, 0.8}});
+        board_.keep_clear(line->from, line->to, 3.0);
     }
 
-    void add_arm_label(const ArmMark& arm, Hinge hinge, double arm_m) {
-        const Point from = arm.axis + arm.shift;
-        const Point to = arm.foot + arm.shift;
-        board_.keep_clear(from, to, 2.5);
-        const std::string words = joint_word(hinge) + " arm " + quantity(arm_m, Dimension::length);
+    void add_arm_mark(const BodyArm& arm) {
+        if (arm.mark.shift.norm() > 1.0)
+            shapes().emplace_back(Line{arm.mark.axis,
+                                       arm.mark.axis + arm.mark.shift,
+                                       {Role::quiet_ink, 1.5, Dash::dotted, 0.8}});
+        add_arm(arm.mark, {Role::load, arm.chosen ? 3.0 : 1.75, Dash::solid, 1.0}, shapes());
+        board_.keep_clear(arm.mark.axis + arm.mark.shift, arm.mark.foot + arm.mark.shift, 4.0);
+    }
+
+    void add_arm_label(const BodyArm& arm) {
+        const Point from = arm.mark.axis + arm.mark.shift;
+        const Point to = arm.mark.foot + arm.mark.shift;
+        const std::string words =
+            joint_word(arm.hinge) + " arm " + quantity(arm.arm_m, Dimension::length);
         const Point middle = 0.5 * (from + to);
-        std::vector<Label> ways;
-        for (const double up_px : {text(7.0), -text(18.0)})
-            ways.push_back(make_label(middle - Point(0.0, up_px), words, TextSize::body, Role::load,
-                                      Align::centre));
-        for (const double side : {14.0, -14.0})
-            ways.push_back(make_label(middle + Point(side, text(5.0)), words, TextSize::body,
-                                      Role::load, side > 0.0 ? Align::left : Align::right));
-        shapes().emplace_back(board_.place(ways));
+        const Point outward = (to - from).normalized();
+        std::vector<WordPlace> places{{middle - Point(0.0, text(8.0)), Align::centre},
+                                      {middle + Point(0.0, text(20.0)), Align::centre}};
+        // Past the line of action, then past the joint.
+        for (const double down : {5.0, -12.0, 22.0, -30.0, 40.0, -48.0})
+            for (const Point& end : {Point(to + 10.0 * outward), Point(from - 18.0 * outward)}) {
+                const bool at_right = (end - middle).x() >= 0.0;
+                places.push_back(
+                    {end + Point(0.0, text(down)), at_right ? Align::left : Align::right});
+            }
+        shapes().emplace_back(
+            board_.place(labels_at(places, words, TextSize::body, Role::load, arm.chosen)));
     }
 
     void add_axes() {
+        const std::size_t most = most_turned();
         for (std::size_t i = 0; i < how_.axes.size(); ++i) {
             Disc ring;
             ring.centre = joint_px(how_.axes[i]);
             ring.radius_px = i == how_.chosen ? 10.0 : 8.5;
             ring.fill = i == how_.chosen ? Role::ink : Role::sheet;
             ring.outline = Stroke{Role::ink, 3.0};
+            if (how_.torques && i == most && how_.axes.size() > 1) {
+                Disc halo = ring; // a second ring around the joint that carries most
+                halo.radius_px = 16.0;
+                halo.fill.reset();
+                halo.outline = Stroke{Role::ink, 2.0};
+                shapes().emplace_back(halo);
+            }
             shapes().emplace_back(ring);
-            board_.keep_clear({ring.centre - Point(12.0, 12.0), ring.centre + Point(12.0, 12.0)});
+            board_.keep_clear({ring.centre - Point(16.0, 16.0), ring.centre + Point(16.0, 16.0)});
             add_torque_arc(how_.axes[i]);
         }
+    }
+
+    std::size_t most_turned() const {
+        std::size_t most = 0;
+        for (std::size_t i = 1; i < how_.axes.size(); ++i)
+            if (std::abs(result_.muscle(how_.axes[i])) > std::abs(result_.muscle(how_.axes[most])))
+                most = i;
+        return most;
     }
 
     /// What the load does about an axis that is seen end on: a turning whose length grows with it.
     void add_torque_arc(Hinge hinge) {
         const double toward = result_.placement.axis(hinge).dot(stage_.camera.toward_eye());
         const double torque_Nm = result_.external(hinge);
-        if (!how_.torques || std::abs(toward) < 0.5 || std::abs(torque_Nm) < kSmallTorque_Nm)
+        if (!how_.torques || std::abs(toward) < kEndOn || std::abs(torque_Nm) < kSmallTorque_Nm)
             return;
         double largest_Nm = 1.0;
         for (const Hinge one : how_.axes)
@@ -252,75 +247,63 @@ private:
         // A positive angle turns about the axis by the right-hand rule: seen with the axis pointing
         // at the eye that is counter-clockwise, which is negative on the sheet.
         const double turn_rad =
-            -std::copysign(1.9 * std::abs(torque_Nm) / largest_Nm, torque_Nm * toward);
-        add_turning(joint_px(hinge), 26.0, turn_rad, {Role::load, 3.5}, shapes());
+            -std::copysign(kLargestTurn_rad * std::abs(torque_Nm) / largest_Nm, torque_Nm * toward);
+        add_turning(joint_px(hinge), kTurnRadius_px, turn_rad, {Role::load, 4.0}, shapes());
+        const Point reach{kTurnRadius_px, kTurnRadius_px};
+        if (std::abs(turn_rad) > 0.3)
+            board_.keep_clear({joint_px(hinge) - reach, joint_px(hinge) + Point(reach.x(), 0.0)});
     }
 
-    /// The forces as they are seen: a bar held in both hands is one force where the hands lie
-    /// behind one another.
-    std::vector<BodyForce> seen_forces() const {
-        std::vector<BodyForce> seen;
-        for (const BodyForce& force : result_.forces) {
-            const bool ground = force.origin == ForceOrigin::contact;
-            if (!is_shown(force) && !ground)
-                continue;
-            const auto same = std::find_if(seen.begin(), seen.end(), [&](const BodyForce& other) {
-                const Point apart = stage_.to_sheet(other.point_m) - stage_.to_sheet(force.point_m);
-                const bool one_thing = ground || other.index == force.index;
-                return other.origin == force.origin && one_thing && apart.norm() < 6.0;
-            });
-            if (same == seen.end())
-                seen.push_back(force);
-            else
-                same->force_N += force.force_N;
+    void add_force(const SeenForce& force) {
+        const Stroke stroke =
+            force.ground ? Stroke{Role::reaction, 3.0, Dash::dotted} : Stroke{Role::load, 4.5};
+        add_arrow(force.from, force.to(), force.ground ? Tail::plain : Tail::square, stroke,
+                  shapes());
+        if (force.span.cut)
+            add_break(force.from, force.to(), stroke, shapes());
+        board_.keep_clear(force.from, force.to(), 14.0);
+    }
+
+    void add_force_label(const SeenForce& force) {
+        const std::string& name = case_.resistances[force.force.index].name;
+        if (!how_.marks.load_sizes) {
+            shapes().emplace_back(
+                board_.place(labels_at(places_beside(force.from, force.to(), how_.text_scale), name,
+                                       TextSize::body, Role::load)));
+            return;
         }
-        return seen;
+        const std::string size = quantity(force.force.force_N.norm(), Dimension::force);
+        add_name_plate({size, name, Role::load, TextSize::body, Role::load},
+                       places_beside(force.from, force.to(), how_.text_scale), how_.text_scale,
+                       board_, shapes());
     }
 
-    void add_forces() {
-        for (const BodyForce& force : seen_forces()) {
-            const bool ground = force.origin == ForceOrigin::contact;
-            const Point from = stage_.to_sheet(force.point_m);
-            if (ground && !how_.marks.reaction)
-                continue;
-            ArrowSpan span =
-                arrow_span(stage_.arrow(force.force_N), (ground ? 0.16 : 0.3) * stage_.size_px.y());
-            if (span.along_px.norm() < 6.0)
-                continue;
-            if (!ground && !how_.marks.load_sizes)
-                span = {kStubArrow_px * span.along_px.normalized(), false};
-            const Point to = from + span.along_px;
-            const Stroke stroke =
-                ground ? Stroke{Role::reaction, 3.0, Dash::dotted} : Stroke{Role::load, 4.5};
-            add_arrow(from, to, ground ? Tail::plain : Tail::square, stroke, shapes());
-            if (span.cut)
-                add_break(from, to, stroke, shapes());
-            board_.keep_clear(from, to, 12.0);
-            if (!ground)
-                add_force_label(force, from, to);
-        }
+    /// What lies beyond the chosen axis pulls on it too: its weight at its common centre.
+    void add_own_weight() {
+        if (!how_.torques || !how_.marks.load_sizes || !how_.marks.arms)
+            return;
+        const mechanics::WeightBeyond weight = mechanics::weight_beyond(case_, result_, chosen());
+        own_from_ = stage_.to_sheet(weight.com_m);
+        const ArrowSpan span =
+            arrow_span(stage_.arrow(Vec3(0.0, -weight.weight_N, 0.0)), 0.16 * stage_.size_px.y());
+        own_to_ = own_from_ + span.along_px;
+        own_weight_N_ = weight.weight_N;
+        if (span.along_px.norm() < 10.0)
+            return;
+        const Stroke stroke{Role::own_weight, 2.0};
+        add_arrow(own_from_, own_to_, Tail::dot, stroke, shapes());
+        if (span.cut)
+            add_break(own_from_, own_to_, stroke, shapes());
+        board_.keep_clear(own_from_, own_to_, 8.0);
     }
 
-    void add_force_label(const BodyForce& force, const Point& from, const Point& to) {
-        const std::string& name = case_.resistances[force.index].name;
-        const std::string size = quantity(force.force_N.norm(), Dimension::force);
-        const std::string& wider = name.size() > size.size() ? name : size;
-        std::vector<Label> ways;
-        for (const double share : {0.9, 0.6, 1.15, 0.3})
-            for (const Align align : {Align::left, Align::right})
-                ways.push_back(make_label(from + share * (to - from) +
-                                              Point(align == Align::left ? 20.0 : -20.0, 0.0),
-                                          wider, TextSize::reading, Role::load, align));
-        Label first = board_.place(ways, text(20.0));
-        Label second = first;
-        first.text = size;
-        first.strong = true;
-        second.text = name;
-        second.size = TextSize::body;
-        second.at.y() += text(20.0);
-        if (how_.marks.load_sizes)
-            shapes().emplace_back(std::move(first));
-        shapes().emplace_back(std::move(second));
+    void add_own_weight_label() {
+        if (!how_.torques || (own_to_ - own_from_).norm() < 10.0)
+            return;
+        const std::string words = "own weight " + quantity(own_weight_N_, Dimension::force);
+        shapes().emplace_back(
+            board_.place(labels_at(places_beside(own_from_, own_to_, how_.text_scale), words,
+                                   TextSize::caption, Role::own_weight)));
     }
 
     void add_axis_labels() {
@@ -328,26 +311,22 @@ private:
             return;
         for (const Hinge hinge : how_.axes) {
             const Point at = joint_px(hinge);
-            const std::string size = quantity(std::abs(result_.muscle(hinge)), Dimension::torque);
-            std::vector<Label> ways;
-            for (const double up_px : {-6.0, 22.0, -50.0, 60.0})
-                for (const double side_px : {46.0, 90.0, 150.0})
-                    for (const Align align : {Align::right, Align::left})
-                        ways.push_back(make_label(
-                            at + Point(align == Align::left ? side_px : -side_px, text(up_px)),
-                            size, TextSize::reading, Role::ink, align, true));
-            Label first = board_.place(ways, text(18.0));
-            Label second = first;
-            second.text = joint_word(hinge);
-            second.size = TextSize::caption;
-            second.strong = false;
-            second.role = Role::quiet_ink;
-            second.at.y() += text(18.0);
-            const Point end = first.at + Point(first.align == Align::left ? -6.0 : 6.0, -text(7.0));
-            shapes().emplace_back(
-                Line{at + 16.0 * (end - at).normalized(), end, {Role::quiet_ink, 1.0}});
-            shapes().emplace_back(std::move(first));
-            shapes().emplace_back(std::move(second));
+            NamePlate plate;
+            plate.number = quantity(std::abs(result_.muscle(hinge)), Dimension::torque);
+            plate.name = joint_word(hinge);
+            plate.role = Role::ink;
+            plate.name_size = TextSize::caption;
+            plate.name_role = Role::quiet_ink;
+            const Rect room = add_name_plate(
+                plate, places_around(at, {text(46.0), text(80.0), text(120.0), text(170.0)}),
+                how_.text_scale, board_, shapes());
+            const bool at_left = 0.5 * (room.low + room.high).x() < at.x();
+            const Point end{at_left ? room.high.x() + 6.0 : room.low.x() - 6.0,
+                            std::clamp(at.y(), room.low.y() + 6.0, room.high.y() - 6.0)};
+            const Point way = end - at;
+            if (way.norm() > 24.0)
+                shapes().emplace_back(
+                    Line{at + 18.0 * way.normalized(), end, {Role::quiet_ink, 1.0}});
         }
     }
 
@@ -365,6 +344,10 @@ private:
     const BodyStage& stage_;
     const BodyDrawing& how_;
     LabelBoard board_;
+    std::vector<SeenForce> forces_;
+    Point own_from_ = Point::Zero();
+    Point own_to_ = Point::Zero();
+    double own_weight_N_ = 0.0;
     Drawing drawing_;
 };
 

@@ -4,6 +4,7 @@
 
 #include "mechanics/muscle/muscle_on_body.h"
 #include "scene/body_stage.h"
+#include "scene/label_board.h"
 #include "setup/body_words.h"
 
 #include <optional>
@@ -35,7 +36,9 @@ struct BodyDrawing {
     bool torques = true; ///< sizes of torques and muscle forces; false while they are predicted
     bool strip = true;
     BodyMarks marks;
-    double strip_right_px = 0.0; ///< room kept free at the right of the strip
+    /// The way of the load through the repetition [m]; empty = none is drawn.
+    std::vector<Vec3> trail_m;
+    std::vector<Rect> kept_clear; ///< where no label may stand: plots, chips
 };
 
 using setup::joint_word;

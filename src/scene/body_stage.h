@@ -45,6 +45,11 @@ struct BodyStage {
     Point arrow(const Vec3& force_N) const {
         return px_per_N * Point(camera.right.dot(force_N), -camera.up.dot(force_N));
     }
+    /// The point of the world under a point of the sheet that is as far away as another one.
+    Vec3 to_world(const Point& sheet_px, const Vec3& as_far_as_m) const {
+        const Point step_m = (sheet_px - to_sheet(as_far_as_m)) / px_per_m;
+        return as_far_as_m + step_m.x() * camera.right - step_m.y() * camera.up;
+    }
     double depth(const Vec3& world_m) const { return camera.toward_eye().dot(world_m); }
 };
 

@@ -6,6 +6,7 @@
 #include "scene/force_marks.h"
 #include "scene/label_board.h"
 #include "scene/lever_forces.h"
+#include "scene/name_plate.h"
 #include "setup/format_quantity.h"
 
 #include <algorithm>
@@ -271,56 +272,19 @@ private:
             add_break(force.from, force.to, force.stroke, shapes());
     }
 
-    /// Where the words of a force may stand: beside its arrow, from the tip back, or past the tip.
-    std::vector<Label> label_places(const DrawnForce& force, const std::string& words,
-                                    TextSize size) const {
-        const Point span = force.to - force.from;
-        const Point along = span.norm() > 1.0 ? Point(span.normalized()) : Point(0.0, 1.0);
-        std::vector<Label> places;
-        for (const double share : {0.86, 1.0, 0.7, 0.5, 0.3, 0.1}) {
-            const Point beside = force.from + share * span;
-            for (const Align align : {Align::left, Align::right}) {
-                const double side_px = align == Align::left ? 20.0 : -20.0;
-                places.push_back(
-                    make_label(beside + Point(side_px, text(4.0)), words, size, force.role, align));
-            }
-        }
-        const Point past = force.to + along * text(along.y() < 0.0 ? 34.0 : 26.0);
-        places.push_back(make_label(past, words, size, force.role, Align::centre));
-        for (const double share : {1.0, 0.5})
-            for (const double below_px : {text(28.0), -text(40.0)})
-                places.push_back(make_label(force.from + share * span + Point(0.0, below_px), words,
-                                            size, force.role, Align::centre));
-        for (const double below_px : {52.0, -62.0, 88.0, -98.0, 124.0})
-            for (const Align align : {Align::left, Align::right})
-                places.push_back(make_label(
-                    force.from + Point(align == Align::left ? 20.0 : -20.0, text(below_px)), words,
-                    size, force.role, align));
-        return places;
-    }
-
-    /// A force's size and name stand together: both lines are placed as one.
+    /// A force's size and name stand together.
     void add_force_label(const DrawnForce& force) {
         if ((force.to - force.from).norm() < 8.0 && force.tail == Tail::plain)
             return;
+        const std::vector<WordPlace> places = places_beside(force.from, force.to, how_.text_scale);
         if (force.quiet || force.size.empty()) {
             const std::string words = force.name + (force.size.empty() ? "" : " ") + force.size;
             const TextSize size = force.quiet ? how_.smallest : TextSize::body;
-            shapes().emplace_back(board_.place(label_places(force, words, size)));
+            shapes().emplace_back(board_.place(labels_at(places, words, size, force.role)));
             return;
         }
-        // The wider of the two lines claims the room of both.
-        const std::string& wider = force.name.size() > force.size.size() ? force.name : force.size;
-        const double line = text(22.0);
-        Label first = board_.place(label_places(force, wider, TextSize::reading), line);
-        Label second = first;
-        first.text = force.size;
-        first.strong = true;
-        second.text = force.name;
-        second.size = TextSize::body;
-        second.at += Point(0.0, line);
-        shapes().emplace_back(std::move(first));
-        shapes().emplace_back(std::move(second));
+        add_name_plate({force.size, force.name, force.role, TextSize::body, force.role}, places,
+                       how_.text_scale, board_, shapes());
     }
 
     /// Ticks along the lever, at round distances from its first end.

@@ -2,8 +2,7 @@
 
 #include "mechanics/bounds.h"
 #include "mechanics/range/sweep.h"
-
-#include <fmt/format.h>
+#include "setup/body_steps.h"
 
 #include <algorithm>
 #include <array>
@@ -12,29 +11,10 @@ namespace steelyard::setup {
 namespace {
 
 using mechanics::BodyCase;
-using mechanics::BodyForce;
 using mechanics::BodyResult;
-using mechanics::ForceOrigin;
 using mechanics::Hinge;
 using mechanics::MechanicsError;
 using mechanics::Muscle;
-
-std::string name_of_force(const BodyCase& body_case, const BodyForce& force) {
-    const std::string_view place = mechanics::segment_info(force.segment).label;
-    switch (force.origin) {
-    case ForceOrigin::resistance:
-        break;
-    case ForceOrigin::contact:
-        return fmt::format("ground at the {}", place);
-    case ForceOrigin::steadying:
-        return "steadying touch";
-    case ForceOrigin::held:
-        return fmt::format("seat or frame at the {}", place);
-    }
-    const mechanics::Resistance& resistance = body_case.resistances[force.index];
-    const bool in_both_hands = std::holds_alternative<mechanics::Barbell>(resistance.kind);
-    return in_both_hands ? fmt::format("{} at the {}", resistance.name, place) : resistance.name;
-}
 
 std::vector<ForceAtHinge> forces_at(const BodyCase& body_case, const BodyResult& result,
                                     Hinge hinge) {

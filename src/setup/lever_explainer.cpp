@@ -67,21 +67,13 @@ bool has_own_weight(const Explainer& explain) {
 } // namespace
 
 std::string Explainer::text(double value_SI, Dimension dimension) const {
-    return format_in_unit(value_SI, dimension, formula_unit(dimension, units), kInFormulas)
-        .joined();
+    return formula_text(value_SI, dimension, units);
 }
 
 ComputedStep Explainer::step(std::string title, std::string symbols, std::string numbers,
                              double value_SI, Dimension dimension) const {
-    std::string result_text = text(value_SI, dimension);
-    if (numbers == result_text) // a sum of one: nothing to work out
-        numbers.clear();
-    return {std::move(title),       std::move(symbols), std::move(numbers),
-            std::move(result_text), value_SI,           dimension};
-}
-
-ComputedStep in_words(std::string title, std::string result) {
-    return {std::move(title), "", "", std::move(result), 0.0, Dimension::number};
+    return computed_step(std::move(title), std::move(symbols), std::move(numbers), value_SI,
+                         dimension, units);
 }
 
 void add_arm(const Explainer& explain, const std::string& whose, const std::string& index,
@@ -145,19 +137,6 @@ void add_own_weight(const Explainer& explain, Steps& steps) {
     add_torque(explain, "ₒ", explain.result.own_weight, steps);
 }
 
-std::string sum_of(const Explainer& explain, const std::vector<double>& terms,
-                   Dimension dimension) {
-    std::string text;
-    for (std::size_t i = 0; i < terms.size(); ++i) {
-        const std::string size = explain.text(std::abs(terms[i]), dimension);
-        if (i == 0)
-            text = terms[i] < 0.0 ? "−" + size : size;
-        else
-            text += (terms[i] < 0.0 ? " − " : " + ") + size;
-    }
-    return text;
-}
-
 void add_torque_sum(const Explainer& explain, Steps& steps) {
     std::vector<double> torques_Nm;
     std::string symbols = "τₗ =";
@@ -172,7 +151,7 @@ void add_torque_sum(const Explainer& explain, Steps& steps) {
     if (torques_Nm.empty())
         symbols += " 0";
     steps.push_back(explain.step("All that the effort has to balance", symbols,
-                                 sum_of(explain, torques_Nm, Dimension::torque),
+                                 sum_of(torques_Nm, Dimension::torque, explain.units),
                                  explain.result.torque_load_Nm, Dimension::torque));
 }
 

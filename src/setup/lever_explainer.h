@@ -2,18 +2,12 @@
 // The parts that the explanations of a lever are put together from: arms, weights, torques, sums.
 
 #include "mechanics/lever/lever_solve.h"
-#include "setup/format_quantity.h"
 #include "setup/lever_steps.h"
 
 #include <string>
 #include <vector>
 
 namespace steelyard::setup {
-
-using Steps = std::vector<ComputedStep>;
-
-/// How numbers stand in formulas: four figures, no idle zeros.
-inline constexpr NumberStyle kInFormulas{4, false};
 
 /// Everything that the explanation of one lever needs.
 struct Explainer {
@@ -30,9 +24,6 @@ struct Explainer {
                       Dimension dimension) const;
 };
 
-/// A step in words alone, for what cannot be computed.
-ComputedStep in_words(std::string title, std::string result);
-
 /// Adds distance to the point, angle and moment arm of a pull.
 /// @param index  its sign in the formulas: "ₑ"
 void add_arm(const Explainer& explain, const std::string& whose, const std::string& index,
@@ -47,9 +38,5 @@ void add_own_weight(const Explainer& explain, Steps& steps);
 
 /// Adds the sum of all torques that the effort has to balance.
 void add_torque_sum(const Explainer& explain, Steps& steps);
-
-/// "a + b − c" of terms in their unit.
-std::string sum_of(const Explainer& explain, const std::vector<double>& terms_SI,
-                   Dimension dimension);
 
 } // namespace steelyard::setup

@@ -110,7 +110,7 @@ void add_resultant(const Explainer& explain, Steps& steps) {
     }
     if (all_down || sizes.size() == 1)
         steps.push_back(explain.step("The load: all loads together, without the lever's own weight",
-                                     "Fₗ = ΣF", sum_of(explain, sizes, Dimension::force),
+                                     "Fₗ = ΣF", sum_of(sizes, Dimension::force, explain.units),
                                      sum.norm(), Dimension::force));
     else
         steps.push_back(explain.step(
@@ -137,7 +137,7 @@ Steps load_arm_steps(const Explainer& explain) {
         torque_Nm += load.torque_Nm;
     }
     steps.push_back(explain.step("The loads' torques together, without the lever's own weight",
-                                 "τ = Στ", sum_of(explain, torques_Nm, Dimension::torque),
+                                 "τ = Στ", sum_of(torques_Nm, Dimension::torque, explain.units),
                                  torque_Nm, Dimension::torque));
     steps.push_back(explain.step("Load arm: the distance at which that one force makes that torque",
                                  "dₗ = |τ| ÷ Fₗ",
@@ -196,7 +196,7 @@ Steps reaction_steps(const Explainer& explain) {
             forces_N.push_back(0.0);
         steps.push_back(
             explain.step(title, fmt::format("R{0} = −ΣF{0}", symbol),
-                         fmt::format("−({})", sum_of(explain, forces_N, Dimension::force)),
+                         fmt::format("−({})", sum_of(forces_N, Dimension::force, explain.units)),
                          result.axis_reaction_N[axis] + 0.0, Dimension::force));
     };
     add_component(0, "x", "Sideways balance: loads, own weight, effort and reaction add to zero");

@@ -10,23 +10,12 @@
 // ₑ effort, ₗ load, ₁ ₂ … the single loads, ₒ the lever's own weight.
 
 #include "mechanics/lever/lever_solve.h"
+#include "setup/computed_step.h"
 #include "setup/lever_words.h"
-#include "setup/units.h"
 
-#include <string>
 #include <vector>
 
 namespace steelyard::setup {
-
-/// One line of a computation.
-struct ComputedStep {
-    std::string title;   ///< what is found, and why this way: one short sentence
-    std::string symbols; ///< "τ₁ = F₁ × d₁"; may be empty where words say it all
-    std::string numbers; ///< "294 N × 0.8 m"; may be empty
-    std::string result;  ///< "235 N·m"
-    double value_SI = 0.0;
-    Dimension dimension = Dimension::number; ///< of value_SI
-};
 
 /// The computation of a reading, first step first. The last step's value is the reading itself. A
 /// reading that does not exist (an advantage without an effort) gives one step that says why.

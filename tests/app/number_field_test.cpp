@@ -91,11 +91,11 @@ TEST_CASE("the field opens with a text that gives the number back") {
             NumberField field;
             open_field(field, model, number);
             CHECK(field.number == number);
-            CHECK(field.opened);
-            INFO(field.text);
+            CHECK(field.typed.opened);
+            INFO(field.typed.text);
             const double shown = value_of(model.state.handled(), number).value();
             // Six figures stand in the field.
-            CHECK(typed(model, number, field.text) == Approx(shown).epsilon(5e-6));
+            CHECK(typed(model, number, field.typed.text) == Approx(shown).epsilon(5e-6));
         }
     }
 }

@@ -2,7 +2,8 @@
 
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
-#include "app/widgets/column_pen.h"
+#include "app/widgets/reading_row.h"
+#include "app/widgets/steps_box.h"
 #include "setup/lever_steps.h"
 
 #include <algorithm>
@@ -15,70 +16,18 @@ using scene::Role;
 using scene::TextSize;
 
 constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
-constexpr TextStyle kStrongCaption{TextSize::caption, true, Role::ink};
 constexpr TextStyle kBody{TextSize::body, false, Role::quiet_ink};
-
-constexpr float kFarAbove_px = -1.0e5F;
-
-float paragraph_height(const Style& style, const TextStyle& how, float width_px,
-                       const std::string& text) {
-    // Drawn far above the window, where it is clipped: measured by the very code that draws it.
-    ImDrawList& list = *ImGui::GetBackgroundDrawList();
-    Style silent = style;
-    silent.narration = nullptr;
-    return draw_paragraph(list, silent, how, {0.0F, kFarAbove_px}, width_px, text) - kFarAbove_px;
-}
-
-/// "τ = F × d = 118 N × 0.4 m = 47.1 N·m", with what there is of it.
-std::string formula_of(const setup::ComputedStep& step) {
-    std::string formula;
-    for (const std::string* part : {&step.symbols, &step.numbers, &step.result})
-        if (!part->empty())
-            formula += (formula.empty() ? "" : " = ") + *part;
-    return formula;
-}
-
-/// The box under a reading: how it was computed, with this lever's own numbers.
-void draw_steps(const Style& style, const BenchModel& model, setup::LeverReading id,
-                ColumnPen& pen) {
-    const std::vector<setup::ComputedStep> steps =
-        setup::lever_steps(id, model.state.setup.lever, model.solved, model.units);
-    const float pad = style.px(16.0F);
-    const float inner_px = pen.width() - 2.0F * pad;
-    float height_px = 2.0F * pad - style.px(4.0F);
-    for (const setup::ComputedStep& step : steps)
-        height_px += paragraph_height(style, kStrongCaption, inner_px, step.title) +
-                     paragraph_height(style, kCaption, inner_px, formula_of(step));
-    pen.list().AddRectFilled({pen.left(), pen.y()}, {pen.left() + pen.width(), pen.y() + height_px},
-                             style.mark(Role::panel), 6.0F);
-    float y = pen.y() + pad + style.px(9.0F);
-    for (const setup::ComputedStep& step : steps) {
-        y = draw_paragraph(pen.list(), style, kStrongCaption, {pen.left() + pad, y}, inner_px,
-                           step.title);
-        y = draw_paragraph(pen.list(), style, kCaption, {pen.left() + pad, y}, inner_px,
-                           formula_of(step));
-    }
-    pen.skip_px(height_px + style.px(8.0F));
-}
 
 void draw_reading(const Style& style, const BenchModel& model, const Reading& reading,
                   ColumnState& state, ColumnPen& pen) {
-    const float row_px = style.px(36.0F);
-    ImGui::PushID(reading.name.c_str());
     const bool open = state.unfolded == reading.name;
-    if (row_button(style, "row", {pen.left() - 8.0F, pen.y()}, pen.width() + 16.0F, row_px, false))
+    if (draw_reading_row(style, reading.name, reading.value, reading.role, pen))
         state.unfolded = open ? std::string() : reading.name;
-    ImGui::PopID();
-    const float base = pen.y() + style.px(25.0F);
-    const float name_px = draw_text(pen.list(), style, kBody, {pen.left(), base}, reading.name);
-    TextStyle value{TextSize::reading, false, reading.role};
-    if (name_px + text_width(style, value, reading.value) > pen.width() - style.px(8.0F))
-        value.size = TextSize::body;
-    const float value_px = text_width(style, value, reading.value);
-    draw_text(pen.list(), style, value, {pen.left() + pen.width() - value_px, base}, reading.value);
-    pen.skip(36.0F);
     if (open)
-        draw_steps(style, model, reading.id, pen);
+        draw_steps_box(
+            style,
+            setup::lever_steps(reading.id, model.state.setup.lever, model.solved, model.units),
+            pen);
 }
 
 void draw_head(const Style& style, const BenchModel& model, const BenchReadings& readings,
@@ -104,7 +53,10 @@ void draw_head(const Style& style, const BenchModel& model, const BenchReadings&
         state.unfolded = state.unfolded == readings.key.name ? std::string() : readings.key.name;
     pen.skip(18.0F);
     if (state.unfolded == readings.key.name)
-        draw_steps(style, model, readings.key.id, pen);
+        draw_steps_box(
+            style,
+            setup::lever_steps(readings.key.id, model.state.setup.lever, model.solved, model.units),
+            pen);
     pen.divider();
     pen.skip(12.0F);
 }

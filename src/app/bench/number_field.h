@@ -2,7 +2,7 @@
 // Typing one number of the lever, with a unit, where it is shown.
 
 #include "app/bench/bench_model.h"
-#include "app/look/style.h"
+#include "app/widgets/typed_field.h"
 
 #include <optional>
 #include <string>
@@ -12,9 +12,7 @@ namespace steelyard::app {
 /// A number being typed.
 struct NumberField {
     std::optional<LeverNumber> number; ///< empty = nothing is being typed
-    std::string text;
-    std::string fault;   ///< what is wrong with the text, and what to do
-    bool opened = false; ///< asked for, and yet to take the keyboard
+    TypedField typed;
 };
 
 /// Starts typing a number: its present value stands selected in the field.

@@ -2,6 +2,7 @@
 
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
+#include "app/widgets/chip.h"
 #include "setup/format_quantity.h"
 
 namespace steelyard::app {
@@ -10,30 +11,6 @@ namespace {
 
 using scene::Role;
 using scene::TextSize;
-
-/// Draws one number as a chip.
-/// @return true when it was pressed
-bool draw_chip(const Style& style, const ImVec2& corner, const std::string& name,
-               const std::string& value, float& width_px) {
-    const TextStyle name_style{TextSize::caption, false, Role::quiet_ink};
-    const TextStyle value_style{TextSize::body, true, Role::ink};
-    const float pad = style.px(10.0F);
-    const float name_px = text_width(style, name_style, name);
-    width_px = name_px + style.px(8.0F) + text_width(style, value_style, value) + 2.0F * pad;
-    const float height_px = style.px(34.0F);
-    ImGui::SetCursorScreenPos(corner);
-    const bool pressed = ImGui::InvisibleButton(name.c_str(), {width_px, height_px});
-    const bool hovered = ImGui::IsItemHovered();
-    ImDrawList& list = *ImGui::GetWindowDrawList();
-    const ImVec2 far_corner{corner.x + width_px, corner.y + height_px};
-    list.AddRectFilled(corner, far_corner, style.mark(Role::panel), 6.0F);
-    if (hovered)
-        list.AddRect(corner, far_corner, style.mark(Role::ink), 6.0F, 0, 1.5F);
-    const float base = corner.y + style.px(22.0F);
-    draw_text(list, style, name_style, {corner.x + pad, base}, name);
-    draw_text(list, style, value_style, {corner.x + pad + name_px + style.px(8.0F), base}, value);
-    return pressed;
-}
 
 std::string shown_value(const BenchModel& model, const LeverNumber& number) {
     const double value = value_of(model.state.handled(), number).value_or(0.0);
@@ -64,10 +41,10 @@ std::optional<BenchIntent> draw_part_bar(const Style& style, const BenchModel& m
             at.x += style.px(138.0F);
             continue;
         }
-        float chip_px = 0.0F;
-        if (draw_chip(style, at, name_of(one), shown_value(model, number), chip_px))
+        const ChipOutcome chip = draw_chip(style, at, name_of(one), shown_value(model, number));
+        if (chip.pressed)
             open_field(field, model, number);
-        at.x += chip_px + style.px(8.0F);
+        at.x += chip.width_px + style.px(8.0F);
     }
     at.x += style.px(8.0F);
     if (word_button(style, "add", {at.x, base}, "add a load", false))

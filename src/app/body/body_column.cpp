@@ -2,8 +2,10 @@
 
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
-#include "app/widgets/column_pen.h"
+#include "app/widgets/reading_row.h"
+#include "app/widgets/steps_box.h"
 #include "scene/body_drawing.h"
+#include "setup/body_words.h"
 #include "setup/format_quantity.h"
 
 #include <fmt/format.h>
@@ -23,34 +25,13 @@ using setup::Dimension;
 constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
 constexpr TextStyle kBody{TextSize::body, false, Role::quiet_ink};
 
-/// What the muscles must do about a hinge: "extension".
-std::string_view asked_of_muscles(const BodyModel& model, Hinge hinge) {
-    const mechanics::HingeInfo& info = mechanics::hinge_info(hinge);
-    return model.solved.muscle(hinge) >= 0.0 ? info.positive : info.negative;
-}
-
-void draw_head(const BodyModel& model, ColumnPen& pen) {
-    const std::size_t most = most_loaded(model);
-    const Hinge hinge = model.state.setup.axes[most];
-    pen.skip(68.0F);
-    pen.line(kCaption, "The load pulls hardest at");
+void draw_head(const BodyReadings& readings, const Layout& layout, ColumnPen& pen) {
+    pen.skip(layout.narrow ? 32.0F : 68.0F);
+    pen.line(kCaption, "The muscles work hardest at");
     pen.skip(46.0F);
-    pen.line({TextSize::key, true, Role::ink}, "the " + scene::joint_word(hinge));
+    pen.line({TextSize::key, true, Role::ink}, readings.headline);
     pen.skip(28.0F);
-    if (model.state.setup.axes.size() < 2)
-        return pen.paragraph(
-            kBody, fmt::format("The muscles must work in {}.", asked_of_muscles(model, hinge)));
-    std::size_t second = most == 0 ? 1 : 0;
-    for (std::size_t i = 0; i < model.state.setup.axes.size(); ++i)
-        if (i != most && std::abs(model.solved.muscle(model.state.setup.axes[i])) >
-                             std::abs(model.solved.muscle(model.state.setup.axes[second])))
-            second = i;
-    const double largest = std::abs(model.solved.muscle(hinge));
-    const double share =
-        largest > 0.0 ? std::abs(model.solved.muscle(model.state.setup.axes[second])) / largest
-                      : 0.0;
-    pen.paragraph(kBody, fmt::format("and {:.0f} % of that at the {}.", 100.0 * share,
-                                     scene::joint_word(model.state.setup.axes[second])));
+    pen.paragraph(kBody, readings.sentence);
 }
 
 /// One bar for each candidate axis, from a shared zero.
@@ -95,90 +76,107 @@ bool has_paired_and_single_axes(const BodyModel& model) {
     return paired > 0 && paired < std::ssize(axes);
 }
 
-void draw_value(const Style& style, std::string_view name, const std::string& value, Role role,
-                ColumnPen& pen) {
-    draw_text(pen.list(), style, kBody, {pen.left(), pen.y()}, name);
-    const TextStyle how{TextSize::reading, false, role};
-    draw_text(pen.list(), style, how,
-              {pen.left() + pen.width() - text_width(style, how, value), pen.y()}, value);
+/// Load and muscles as bars from one zero: how much more than the load the muscles pull.
+void draw_pair(const Style& style, const ForcePair& pair, ColumnPen& pen) {
+    const double largest_N = std::max(pair.load_N, pair.muscles_N);
+    const float height_px = style.px(12.0F);
+    pen.skip(6.0F);
+    for (const auto& [name, size_N, role] : {std::tuple("load", pair.load_N, Role::load),
+                                             std::tuple("muscles", pair.muscles_N, Role::effort)}) {
+        const float name_px = style.px(64.0F);
+        draw_text(pen.list(), style, kCaption, {pen.left(), pen.y() + height_px - style.px(1.0F)},
+                  name);
+        const float length_px =
+            std::max(2.0F, static_cast<float>(size_N / largest_N) * (pen.width() - name_px));
+        const ImVec2 corner{pen.left() + name_px, pen.y()};
+        pen.list().AddRectFilled(corner, {corner.x + length_px, corner.y + height_px},
+                                 style.mark(role), 3.0F);
+        pen.skip(18.0F);
+    }
+    pen.skip(12.0F);
+    pen.line(kCaption, pair.words);
+    pen.skip(14.0F);
 }
 
-double resistance_force(const BodyModel& model) {
-    double sum_N = 0.0;
-    for (const mechanics::BodyForce& force : model.solved.forces)
-        if (force.origin == mechanics::ForceOrigin::resistance)
-            sum_N += force.force_N.norm();
-    return sum_N;
-}
-
-std::string range_text(const mechanics::Interval& range_N, setup::UnitSystem units) {
-    return setup::format_quantity(range_N.low, Dimension::force, units) + " to " +
-           setup::format_quantity(range_N.high, Dimension::force, units);
-}
-
-void draw_muscles(const Style& style, const BodyModel& model, setup::UnitSystem units,
-                  ColumnPen& pen) {
-    const std::optional<double> force_N = muscle_force(model);
-    if (!force_N)
-        return;
-    pen.skip(30.0F);
-    draw_value(style, "Muscles pull", setup::format_quantity(*force_N, Dimension::force, units),
-               Role::effort, pen);
+void draw_rows(const Style& style, const BodyModel& model, const BodyReadings& readings,
+               setup::UnitSystem units, BodyColumnState& state, ColumnPen& pen) {
     pen.skip(22.0F);
-    const double load_N = resistance_force(model);
-    if (load_N > 1.0)
-        pen.paragraph(kCaption, fmt::format("{:.1f} times the load in all hands, about the {}",
-                                            *force_N / load_N, scene::joint_word(model.axis())));
-    for (const mechanics::MuscleReading& muscle : model.at_axis->solution.muscles) {
-        if (muscle.tension_N <= 0.0)
-            continue;
-        std::string line = muscle.muscle + " " +
-                           setup::format_quantity(muscle.tension_N, Dimension::force, units) +
-                           ", arm " +
-                           setup::format_quantity(std::abs(muscle.arm_m), Dimension::length, units);
-        if (muscle.tension_range_N &&
-            muscle.tension_range_N->high - muscle.tension_range_N->low > 0.5)
-            line += "; from " + range_text(*muscle.tension_range_N, units) + " over the sources";
-        pen.paragraph(kCaption, line);
-    }
-    if (model.at_axis->solution.joint_reaction_N) {
-        pen.skip(22.0F);
-        draw_value(style, "Joint reaction",
-                   setup::format_quantity(model.at_axis->solution.joint_reaction_N->norm(),
-                                          Dimension::force, units),
-                   Role::reaction, pen);
-        pen.skip(8.0F);
+    pen.line(kCaption, "At the " + scene::joint_word(model.axis()));
+    pen.skip(8.0F);
+    for (const BodyRow& row : readings.rows) {
+        const bool open = state.unfolded == row.id;
+        if (draw_reading_row(style, row.name, row.value, row.role, pen))
+            state.unfolded = open ? std::nullopt : std::optional(row.id);
+        if (row.id == setup::BodyQuantity::muscles && readings.pair)
+            draw_pair(style, *readings.pair, pen);
+        if (open)
+            draw_steps_box(style, steps_of(model, row.id, units), pen);
     }
 }
 
-std::string balance_sentence(const mechanics::GroundReading& ground) {
-    using mechanics::BalanceStatus;
-    switch (ground.status) {
-    case BalanceStatus::held:
-    case BalanceStatus::balanced:
-        return {};
-    case BalanceStatus::steadied:
-        return "A light touch keeps the balance.";
-    case BalanceStatus::would_topple:
-        return "Nobody stands like this: the body would topple.";
-    case BalanceStatus::would_slip:
-        return "The feet would slip.";
-    case BalanceStatus::lifts_off:
-        return "The resistance lifts the body off the floor.";
+/// How much the torque differs between bodies of this sex, height and mass.
+void draw_spread(const Style& style, const BodyModel& model, const BodyColumnShown& shown,
+                 BodyColumnState& state, ColumnPen& pen) {
+    pen.skip(24.0F);
+    if (word_button(style, "spread", {pen.left(), pen.y()},
+                    state.spread ? "Hide how bodies differ" : "How much do bodies differ?", false))
+        state.spread = !state.spread;
+    pen.skip(22.0F);
+    if (!state.spread)
+        return;
+    if (shown.spread == nullptr) {
+        pen.paragraph(kCaption, fmt::format("Solving {} bodies …", kSpreadBodies));
+        return;
     }
-    return {};
+    if (!shown.spread->fault.empty()) {
+        pen.paragraph({TextSize::caption, false, Role::wrong}, shown.spread->fault);
+        return;
+    }
+    const double one = std::abs(scene::value_at(shown.spread->band.low, model.progress));
+    const double other = std::abs(scene::value_at(shown.spread->band.high, model.progress));
+    const auto text = [&](double value_Nm) {
+        return setup::format_quantity(value_Nm, Dimension::torque, shown.units);
+    };
+    pen.paragraph(kCaption,
+                  fmt::format("90 of 100 bodies of this sex, height and mass: {} to {} at the {}.",
+                              text(std::min(one, other)), text(std::max(one, other)),
+                              scene::joint_word(model.axis())));
+}
+
+void draw_words(const BodyModel& model, const BodyReadings& readings, const std::string& notice,
+                ColumnPen& pen) {
+    if (!readings.balance.empty())
+        pen.paragraph({TextSize::body, true, Role::wrong}, readings.balance);
+    if (!model.message.empty())
+        pen.paragraph({TextSize::caption, false, Role::wrong}, model.message);
+    if (!notice.empty())
+        pen.paragraph({TextSize::caption, true, Role::ink}, notice);
+    if (!model.state.setup.head.note.empty())
+        pen.paragraph(kCaption, model.state.setup.head.note);
+    pen.paragraph(kCaption, setup::kBodyCaution);
 }
 
 } // namespace
 
+void unfold_next(const BodyReadings& readings, int step, BodyColumnState& state) {
+    std::vector<std::optional<setup::BodyQuantity>> order{std::nullopt};
+    for (const BodyRow& row : readings.rows)
+        order.emplace_back(row.id);
+    const auto found = std::find(order.begin(), order.end(), state.unfolded);
+    const auto count = static_cast<std::ptrdiff_t>(order.size());
+    const std::ptrdiff_t at = found == order.end() ? 0 : found - order.begin();
+    state.unfolded = order[static_cast<std::size_t>((at + step + count) % count)];
+}
+
 BodyColumnOutcome draw_body_column(const Style& style, const Layout& layout, const BodyModel& model,
-                                   setup::UnitSystem units, bool playing) {
+                                   const BodyColumnShown& shown, BodyColumnState& state) {
     BodyColumnOutcome outcome;
+    const BodyReadings readings = read_axes(model, shown.units);
     begin_area("column", layout.column_at_px, layout.column_px, true);
     ColumnPen pen(style, layout);
-    draw_head(model, pen);
+    draw_head(readings, layout, pen);
     pen.skip(4.0F);
-    outcome.chosen_axis = draw_bars(style, model, units, pen);
+    outcome.chosen_axis = draw_bars(style, model, shown.units, pen);
     if (has_paired_and_single_axes(model)) {
         pen.skip(16.0F);
         pen.paragraph(kCaption, "Paired joints: of one side. The low back carries both.");
@@ -186,22 +184,14 @@ BodyColumnOutcome draw_body_column(const Style& style, const Layout& layout, con
     }
     pen.skip(12.0F);
     pen.divider();
-    draw_muscles(style, model, units, pen);
-    pen.skip(24.0F);
-    const std::string balance = balance_sentence(model.solved.ground);
-    if (!balance.empty())
-        pen.paragraph({TextSize::body, true, Role::wrong}, balance);
-    if (!model.message.empty())
-        pen.paragraph({TextSize::caption, false, Role::wrong}, model.message);
-    if (!model.state.setup.head.note.empty())
-        pen.paragraph(kCaption, model.state.setup.head.note);
-    pen.paragraph(kCaption, "Estimates for a rigid-segment model, for teaching; not medical "
-                            "advice. Pain means stop; ask a licensed practitioner.");
+    draw_rows(style, model, readings, shown.units, state, pen);
+    draw_spread(style, model, shown, state, pen);
+    draw_words(model, readings, shown.notice, pen);
     const auto foot = static_cast<float>(layout.column_at_px.y() + layout.column_px.y()) -
                       main_button_height(style) - style.px(28.0F);
     const float top = layout.narrow ? pen.y() : std::max(pen.y(), foot);
     if (model.moves() && main_button(style, "play", {pen.left(), top}, pen.width(),
-                                     playing ? "Stop" : "Play the repetition"))
+                                     shown.playing ? "Stop" : "Play the repetition"))
         outcome.play = true;
     pen.finish(top - pen.y() + main_button_height(style) + style.px(20.0F));
     end_area();

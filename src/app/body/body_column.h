@@ -1,13 +1,29 @@
 #pragma once
-// The body's column: which joint carries most, how it is shared, what the muscles must pull.
+// The body's column: which joint carries most, how it is shared, what the muscles must pull; each
+// reading unfolds how it was computed.
 
-#include "app/body/body_model.h"
+#include "app/body/body_readings.h"
+#include "app/body/body_spread.h"
 #include "app/frame/layout.h"
 #include "app/look/style.h"
 
 #include <optional>
 
 namespace steelyard::app {
+
+/// What is unfolded between frames.
+struct BodyColumnState {
+    std::optional<setup::BodyQuantity> unfolded;
+    bool spread = false; ///< how much bodies differ is asked for
+};
+
+/// What the column shows besides the model.
+struct BodyColumnShown {
+    setup::UnitSystem units = setup::UnitSystem::si;
+    bool playing = false;
+    const TorqueSpread* spread = nullptr; ///< null while it is not there
+    std::string notice;                   ///< of what was copied or written; may be empty
+};
 
 /// What was asked for in the column.
 struct BodyColumnOutcome {
@@ -16,6 +32,9 @@ struct BodyColumnOutcome {
 };
 
 BodyColumnOutcome draw_body_column(const Style& style, const Layout& layout, const BodyModel& model,
-                                   setup::UnitSystem units, bool playing);
+                                   const BodyColumnShown& shown, BodyColumnState& state);
+
+/// Unfolds the next reading, or the one before; after the last none is unfolded.
+void unfold_next(const BodyReadings& readings, int step, BodyColumnState& state);
 
 } // namespace steelyard::app

@@ -1,5 +1,8 @@
 #include "app/body/body_model.h"
 
+#include "mechanics/whatif/pull.h"
+#include "setup/body_reading.h"
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -8,11 +11,12 @@ namespace steelyard::app {
 
 namespace {
 
-constexpr std::size_t kSweepSteps = 61;
+using mechanics::Hinge;
+using Solved = tl::expected<void, mechanics::MechanicsError>;
 
 /// The exercise at a place of its path, at rest there: a pose that is held shows its statics.
-tl::expected<void, mechanics::MechanicsError> solve_here(BodyModel& model) {
-    const mechanics::Exercise& exercise = model.state.setup.exercise;
+Solved solve_here(BodyModel& model) {
+    const mechanics::Exercise& exercise = model.exercise();
     model.posed = exercise.body_case;
     if (exercise.path)
         model.posed.pose =
@@ -22,68 +26,56 @@ tl::expected<void, mechanics::MechanicsError> solve_here(BodyModel& model) {
         return tl::unexpected(solved.error());
     model.solved = std::move(*solved);
     model.at_axis.reset();
-    const std::vector<mechanics::Muscle> here = mechanics::muscles_at(model.muscles, model.axis());
-    if (here.empty())
+    if (model.shown.muscles.empty())
         return {};
-    auto muscles = mechanics::solve_muscles_at(model.posed, model.solved, model.axis(), here,
-                                               mechanics::SharingRule::equal_stress);
-    if (!muscles) // a muscle without a cross-section shares the force evenly instead
-        muscles = mechanics::solve_muscles_at(model.posed, model.solved, model.axis(), here,
-                                              mechanics::SharingRule::equal_force);
-    if (muscles)
-        model.at_axis = std::move(*muscles);
+    auto muscles = mechanics::solve_muscles_at(model.posed, model.solved, model.axis(),
+                                               model.shown.muscles, model.shown.rule);
+    if (!muscles)
+        return tl::unexpected(muscles.error());
+    model.at_axis = std::move(*muscles);
     return {};
 }
 
-tl::expected<void, mechanics::MechanicsError> solve_all(BodyModel& model) {
+void show_muscles_of_axis(BodyModel& model) {
+    model.shown.muscles = setup::shown_muscles(model.state.setup, model.muscles, model.axis());
+    model.shown.rule = mechanics::usual_sharing(model.shown.muscles);
+}
+
+Solved solve_all(BodyModel& model) {
+    ++model.version;
     if (auto here = solve_here(model); !here)
         return here;
-    const mechanics::Exercise& exercise = model.state.setup.exercise;
-    if (!exercise.path) {
-        model.sweep = {};
-        return {};
-    }
-    return mechanics::sweep_into(exercise.body_case, *exercise.path, kSweepSteps, model.sweep);
+    return curves_into(model.state.setup, model.state.chosen, model.shown, model.curves);
 }
 
 void refuse(BodyModel& model, const mechanics::MechanicsError& error) {
     model.message = "That cannot be: " + error.key + " should be " + error.expected + ".";
 }
 
-void put(BodyModel& model, BodyState state, int gesture) {
-    BodyModel next = model;
-    next.state = std::move(state);
-    if (auto solved = solve_all(next); !solved) {
-        refuse(model, solved.error());
-        return;
-    }
-    next.message.clear();
-    next.history.before_change(model.state, gesture);
-    model = std::move(next);
-}
-
+/// A state that could be solved before, or is known to be.
 void restore(BodyModel& model, BodyState state) {
     model.state = std::move(state);
-    model.message.clear();
-    [[maybe_unused]] const auto solved = solve_all(model); // was solvable before
+    show_muscles_of_axis(model);
+    [[maybe_unused]] const auto solved = solve_all(model);
     assert(solved);
 }
 
-/// The variable that holds a resistance's size, or null.
-struct FindSize {
-    double* operator()(mechanics::Dumbbell& one) const { return &one.mass_kg; }
-    double* operator()(mechanics::Barbell& one) const { return &one.mass_kg; }
-    double* operator()(mechanics::Kettlebell& one) const { return &one.mass_kg; }
-    double* operator()(mechanics::Cuff& one) const { return &one.mass_kg; }
-    double* operator()(mechanics::PlateMachine& one) const { return &one.stack_kg; }
-    double* operator()(mechanics::Cable& one) const { return &one.tension_N; }
-    double* operator()(mechanics::PartnerPush& one) const { return &one.force_N; }
-    double* operator()(mechanics::Band& /*one*/) const { return nullptr; }
-};
+void put(BodyModel& model, BodyState next, int gesture) {
+    BodyState before = std::exchange(model.state, std::move(next));
+    show_muscles_of_axis(model);
+    if (auto solved = solve_all(model); !solved) {
+        restore(model, std::move(before));
+        refuse(model, solved.error());
+        return;
+    }
+    model.message.clear();
+    model.history.before_change(before, gesture);
+}
 
-bool is_a_force(const mechanics::Resistance& resistance) {
-    return std::holds_alternative<mechanics::Cable>(resistance.kind) ||
-           std::holds_alternative<mechanics::PartnerPush>(resistance.kind);
+void put(BodyModel& model, mechanics::Exercise exercise, int gesture) {
+    BodyState state = model.state;
+    state.setup.exercise = std::move(exercise);
+    put(model, std::move(state), gesture);
 }
 
 void apply(BodyModel& model, const Scrub& intent) {
@@ -96,38 +88,52 @@ void apply(BodyModel& model, const Scrub& intent) {
 }
 
 void apply(BodyModel& model, const ChooseAxis& intent) {
-    if (intent.index >= model.state.setup.axes.size())
+    if (intent.index >= model.state.setup.axes.size() || intent.index == model.state.chosen)
         return;
-    model.state.chosen = intent.index;
-    [[maybe_unused]] const auto solved = solve_here(model);
-    assert(solved);
+    BodyState state = model.state;
+    state.chosen = intent.index;
+    restore(model, std::move(state));
 }
 
-void apply(BodyModel& model, const SetResistance& intent) {
-    BodyState state = model.state;
-    auto& resistances = state.setup.exercise.body_case.resistances;
-    if (intent.index >= resistances.size())
-        return;
-    double* size = std::visit(FindSize{}, resistances[intent.index].kind);
-    if (size == nullptr)
-        return;
-    *size = std::max(intent.size_SI, 0.0);
-    put(model, std::move(state), intent.gesture);
+void apply(BodyModel& model, const SetBodyNumber& intent) {
+    put(model, with_value(model.standing(), intent.number, intent.value_SI), intent.gesture);
+}
+
+void apply(BodyModel& model, const PullPoint& intent) {
+    auto exercise = mechanics::pulled(model.exercise(),
+                                      {intent.point, intent.to_m, intent.sight, model.progress});
+    if (exercise)
+        put(model, std::move(*exercise), intent.gesture);
+    else
+        refuse(model, exercise.error());
+}
+
+void apply(BodyModel& model, const MoveFixture& intent) {
+    put(model, with_fixture(model.exercise(), intent.resistance, intent.to_m), intent.gesture);
 }
 
 void apply(BodyModel& model, const OpenExercise& intent) {
     model.progress = 0.0;
-    put(model, {intent.setup, 0}, 0);
+    put(model, BodyState{intent.setup, 0}, 0);
+    go_to_hardest(model);
+}
+
+/// An earlier or later exercise, seen from the axis that is looked at now.
+void go_back_to(BodyModel& model, BodyState state) {
+    if (model.state.chosen < state.setup.axes.size())
+        state.chosen = model.state.chosen;
+    model.message.clear();
+    restore(model, std::move(state));
 }
 
 void apply(BodyModel& model, const UndoBody& /*intent*/) {
     if (model.history.can_undo())
-        restore(model, model.history.undo(model.state));
+        go_back_to(model, model.history.undo(model.state));
 }
 
 void apply(BodyModel& model, const RedoBody& /*intent*/) {
     if (model.history.can_redo())
-        restore(model, model.history.redo(model.state));
+        go_back_to(model, model.history.redo(model.state));
 }
 
 } // namespace
@@ -136,6 +142,7 @@ BodyModel make_body(const setup::BodySetup& setup, std::vector<mechanics::Muscle
     BodyModel model;
     model.muscles = std::move(muscles);
     restore(model, {setup, 0});
+    go_to_hardest(model);
     return model;
 }
 
@@ -143,21 +150,16 @@ void update(BodyModel& model, const BodyIntent& intent) {
     std::visit([&](const auto& one) { apply(model, one); }, intent);
 }
 
-std::optional<ResistanceSize> size_of(const mechanics::Resistance& resistance) {
-    auto kind = resistance.kind;
-    const double* size = std::visit(FindSize{}, kind);
-    if (size == nullptr)
-        return std::nullopt;
-    return ResistanceSize{*size, is_a_force(resistance) ? setup::Dimension::force
-                                                        : setup::Dimension::mass};
+void go_to_hardest(BodyModel& model) {
+    if (const auto place = setup::hardest_place(model.state.setup); place && model.moves())
+        apply(model, Scrub{*place});
 }
 
 std::size_t most_loaded(const BodyModel& model) {
     const auto& axes = model.state.setup.axes;
-    const auto largest =
-        std::max_element(axes.begin(), axes.end(), [&](mechanics::Hinge a, mechanics::Hinge b) {
-            return std::abs(model.solved.muscle(a)) < std::abs(model.solved.muscle(b));
-        });
+    const auto largest = std::max_element(axes.begin(), axes.end(), [&](Hinge a, Hinge b) {
+        return std::abs(model.solved.muscle(a)) < std::abs(model.solved.muscle(b));
+    });
     return static_cast<std::size_t>(largest - axes.begin());
 }
 

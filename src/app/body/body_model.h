@@ -2,9 +2,9 @@
 // What the body stage holds: an exercise, where in the repetition it stands, and everything solved
 // for it. No window, no drawing.
 
+#include "app/body/body_curves.h"
+#include "app/body/body_fields.h"
 #include "app/history.h"
-#include "mechanics/muscle/muscle_on_body.h"
-#include "mechanics/range/repetition.h"
 #include "setup/body_setup.h"
 
 #include <optional>
@@ -25,21 +25,28 @@ struct BodyModel {
     double progress = 0.0;                  ///< where on the path, 0 to 1
     std::vector<mechanics::Muscle> muscles; ///< all that are known
 
+    AxisMuscles shown;                              ///< of the chosen axis
     mechanics::BodyCase posed;                      ///< the exercise's case in the present pose
     mechanics::BodyResult solved;                   ///< of it
     std::optional<mechanics::HingeMuscles> at_axis; ///< muscles of the chosen axis, if known
-    mechanics::Sweep sweep;                         ///< through the range; empty without a path
+    BodyCurves curves;                              ///< through the range; empty without a path
     History<BodyState> history;
     std::string message; ///< why the last intent was refused
+    int version = 0;     ///< another number for every other exercise or axis
 
     mechanics::Hinge axis() const { return state.setup.axes[state.chosen]; }
+    const mechanics::Exercise& exercise() const { return state.setup.exercise; }
+    StandingExercise standing() const { return {state.setup.exercise, progress}; }
     bool moves() const { return state.setup.exercise.path.has_value(); }
 };
 
-/// A stage with an exercise that can be solved, as read setups are.
+/// A stage with an exercise that can be solved, as read setups are, at the hardest place for its
+/// first axis.
 BodyModel make_body(const setup::BodySetup& setup, std::vector<mechanics::Muscle> muscles);
 
 // --- intents -----------------------------------------------------------------------------------
+// What changes the exercise can be undone; to look at another place or axis changes nothing. Steps
+// of the same gesture (not 0) are undone together.
 
 /// Goes to a place of the path, 0 to 1.
 struct Scrub {
@@ -48,10 +55,23 @@ struct Scrub {
 struct ChooseAxis {
     std::size_t index = 0;
 };
-/// Sets the size of a resistance: its mass [kg], its tension or push [N].
-struct SetResistance {
-    std::size_t index = 0;
-    double size_SI = 0.0;
+/// Sets one number of the exercise.
+struct SetBodyNumber {
+    BodyNumber number;
+    double value_SI = 0.0;
+    int gesture = 0;
+};
+/// Pulls a point of the body to a place; see mechanics::pulled for what follows.
+struct PullPoint {
+    mechanics::BodyPoint point;
+    mechanics::Vec3 to_m;
+    mechanics::Vec3 sight; ///< unit vector of the direction of sight
+    int gesture = 0;
+};
+/// Puts a pulley or a band's anchor elsewhere.
+struct MoveFixture {
+    std::size_t resistance = 0;
+    mechanics::Vec3 to_m;
     int gesture = 0;
 };
 struct OpenExercise {
@@ -60,23 +80,20 @@ struct OpenExercise {
 struct UndoBody {};
 struct RedoBody {};
 
-using BodyIntent = std::variant<Scrub, ChooseAxis, SetResistance, OpenExercise, UndoBody, RedoBody>;
+using BodyIntent = std::variant<Scrub, ChooseAxis, SetBodyNumber, PullPoint, MoveFixture,
+                                OpenExercise, UndoBody, RedoBody>;
 
-/// Applies an intent and solves anew what depends on it. What cannot be computed with is refused.
+/// Applies an intent and solves anew what depends on it. What cannot be computed with is refused:
+/// the model stays as it was and says why in its message.
 void update(BodyModel& model, const BodyIntent& intent);
-
-/// Size of a resistance and what kind of quantity it is; empty for a band, whose pull follows from
-/// its stretch.
-struct ResistanceSize {
-    double value_SI = 0.0;
-    setup::Dimension dimension = setup::Dimension::mass;
-};
-std::optional<ResistanceSize> size_of(const mechanics::Resistance& resistance);
 
 /// The candidate axis that carries the largest muscle torque here: index into setup.axes.
 std::size_t most_loaded(const BodyModel& model);
 
 /// Sum of the pulls of the muscles at the chosen axis [N]; empty when they are not known or rest.
 std::optional<double> muscle_force(const BodyModel& model);
+
+/// Puts the model at the hardest place of its path for the first axis, as the command line does.
+void go_to_hardest(BodyModel& model);
 
 } // namespace steelyard::app

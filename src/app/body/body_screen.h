@@ -2,12 +2,14 @@
 // The body: an exercise on the stage, its curves, and the column that says which joint carries
 // what.
 
+#include "app/bench/bench_screen.h"
+#include "app/body/body_bar.h"
+#include "app/body/body_column.h"
 #include "app/body/body_model.h"
-#include "app/frame/frame_input.h"
-#include "app/frame/layout.h"
-#include "app/look/style.h"
+#include "app/body/plot_panel.h"
 #include "scene/body_stage.h"
-#include "scene/curve_plot.h"
+
+#include <filesystem>
 
 namespace steelyard::app {
 
@@ -19,10 +21,16 @@ struct BodyScreen {
     bool stage_fits = false;
     bool playing = false;
     double played_s = 0.0; ///< into the repetition
-    bool holds_plot = false;
-    int gesture = 1;
+    BodyStageState hand;
+    BodyNumberField field;
+    BodyColumnState column;
+    PlotPanel plot;
+    SpreadKeeper spread;
+    std::string notice; ///< of what was copied or written last
+    /// Where pictures are written; empty = nowhere.
+    std::filesystem::path folder;
 
-    bool moving() const { return playing; }
+    bool moving() const { return playing || (column.spread && spread.busy()); }
 };
 
 /// Puts an exercise on the stage and looks at it as its setup says.
@@ -30,11 +38,12 @@ void open_exercise(BodyScreen& screen, const setup::BodySetup& setup);
 
 struct BodyOutcome {
     scene::Drawing drawing;
-    bool changed = false; ///< the exercise on the stage is another than before
+    bool changed = false; ///< the exercise on the stage, or its place, is another than before
 };
 
-/// Runs one frame. Keys: left and right scrub, Space plays, Tab chooses the next axis, up and down
-/// make the load heavier or lighter, 1 2 3 look from the side, the front, above.
+/// Runs one frame. Keys besides those of press_on_body: Space plays, 1 2 3 look from the side, the
+/// front, above, Home looks as the setup says, R unfolds the next reading, P chooses what is
+/// plotted, S shows how much bodies differ, + and - go nearer and farther.
 BodyOutcome run_body(const Style& style, const Layout& layout, const FrameInput& input,
                      setup::UnitSystem units, BodyScreen& screen);
 

@@ -15,6 +15,7 @@ void BodyPlace::enter(Surroundings& around) {
     const setup::BodySetup& first = last ? last->setup : exercises.bodies.front();
     body_ = BodyScreen{};
     body_->model = make_body(first, *muscles);
+    body_->folder = SavedWork::usual_folder();
     open_exercise(*body_, first);
     if (last)
         update(body_->model, Scrub{last->progress});

@@ -146,8 +146,7 @@ scene::CurvePlot plot_of_pair(const PairLayout& place, const SideBySideModel& mo
                     place.plot_px - 12.0 * place.scale};
     plot.title = "torque at the " + setup::joint_word(model.joint()) +
                  ", held at each place of the repetition";
-    plot.left_end = "start";
-    plot.right_end = "end";
+    plot.range_ticks = {{0.0, "start"}, {1.0, "end"}};
     plot.cursor = model.progress;
     plot.curves = {curve_of("A", model.a, model.joint()), curve_of("B", b, model.joint())};
     plot.curves[0].dash = scene::Dash::dashed;

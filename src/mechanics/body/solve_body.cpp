@@ -223,7 +223,7 @@ HingeArm arm_of(const BodyResult& result, std::size_t force, Hinge hinge) {
                      acting.point_m, acting.force_N);
 }
 
-HingeArm weight_arm(const BodyCase& body_case, const BodyResult& result, Hinge hinge) {
+WeightBeyond weight_beyond(const BodyCase& body_case, const BodyResult& result, Hinge hinge) {
     const Segment moved = joint_info(hinge_info(hinge).joint).segment;
     Vec3 moment = Vec3::Zero();
     double mass_kg = 0.0;
@@ -234,10 +234,15 @@ HingeArm weight_arm(const BodyCase& body_case, const BodyResult& result, Hinge h
         moment += segment_kg * result.placement[info.segment].com_m;
         mass_kg += segment_kg;
     }
-    const Vec3& joint_m = result.placement.axis_point_m(hinge);
-    const Vec3 com_m = mass_kg > 0.0 ? Vec3(moment / mass_kg) : joint_m;
-    return arm_about(joint_m, result.placement.axis(hinge), com_m,
-                     Vec3(0.0, -mass_kg * body_case.gravity_m_s2, 0.0));
+    const Vec3 com_m =
+        mass_kg > 0.0 ? Vec3(moment / mass_kg) : result.placement.axis_point_m(hinge);
+    return {com_m, mass_kg * body_case.gravity_m_s2};
+}
+
+HingeArm weight_arm(const BodyCase& body_case, const BodyResult& result, Hinge hinge) {
+    const WeightBeyond weight = weight_beyond(body_case, result, hinge);
+    return arm_about(result.placement.axis_point_m(hinge), result.placement.axis(hinge),
+                     weight.com_m, Vec3(0.0, -weight.weight_N, 0.0));
 }
 
 } // namespace steelyard::mechanics

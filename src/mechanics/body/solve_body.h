@@ -68,7 +68,14 @@ HingeArm arm_of(const BodyResult& result, std::size_t force, Hinge hinge);
 /// True when the force acts on the distal side of the hinge, so that external_Nm contains it.
 bool acts_distally(const BodyForce& force, Hinge hinge);
 
-/// Weight of all that lies distal of a hinge, as one force: where it acts and what it does.
+/// All that lies distal of a hinge taken as one weight.
+struct WeightBeyond {
+    Vec3 com_m = Vec3::Zero(); ///< where it acts [m]
+    double weight_N = 0.0;     ///< straight down [N]
+};
+WeightBeyond weight_beyond(const BodyCase& body_case, const BodyResult& result, Hinge hinge);
+
+/// What that weight does about the hinge.
 HingeArm weight_arm(const BodyCase& body_case, const BodyResult& result, Hinge hinge);
 
 } // namespace steelyard::mechanics

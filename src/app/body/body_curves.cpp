@@ -1,0 +1,106 @@
+#include "app/body/body_curves.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace steelyard::app {
+
+namespace {
+
+using mechanics::BodyResult;
+using mechanics::ForceOrigin;
+using mechanics::Hinge;
+
+constexpr std::size_t kPlaces = 49;
+constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
+/// Muscles that pull with less than this rest [N]: an advantage would compare with nothing.
+constexpr double kResting_N = 1.0;
+
+void resize(std::size_t places, std::size_t axes, const AxisMuscles& muscles, BodyCurves& curves) {
+    const bool known = !muscles.muscles.empty();
+    curves.progress.resize(places);
+    for (auto* rows : {&curves.torque_Nm, &curves.load_Nm}) {
+        rows->resize(axes);
+        for (auto& row : *rows)
+            row.resize(places);
+    }
+    curves.muscles.resize(muscles.muscles.size());
+    curves.muscle_N.resize(muscles.muscles.size());
+    for (std::size_t i = 0; i < muscles.muscles.size(); ++i) {
+        curves.muscles[i] = muscles.muscles[i].name;
+        curves.muscle_N[i].resize(places);
+    }
+    for (auto* row : {&curves.muscles_N, &curves.reaction_N, &curves.advantage})
+        row->resize(known ? places : 0);
+}
+
+void note_muscles(std::size_t place, double load_N, const mechanics::MuscleSolution& solution,
+                  BodyCurves& curves) {
+    const bool known = solution.outcome == mechanics::MuscleOutcome::balanced ||
+                       solution.outcome == mechanics::MuscleOutcome::no_torque;
+    double sum_N = 0.0;
+    for (std::size_t i = 0; i < curves.muscle_N.size(); ++i) {
+        const double tension_N = solution.muscles[i].tension_N;
+        curves.muscle_N[i][place] = known ? tension_N : kNone;
+        sum_N += tension_N;
+    }
+    curves.muscles_N[place] = known ? sum_N : kNone;
+    curves.reaction_N[place] =
+        known && solution.joint_reaction_N ? solution.joint_reaction_N->norm() : kNone;
+    curves.advantage[place] = known && sum_N > kResting_N ? load_N / sum_N : kNone;
+}
+
+} // namespace
+
+double resistance_N(const BodyResult& result) {
+    double sum_N = 0.0;
+    for (const mechanics::BodyForce& force : result.forces)
+        if (force.origin == ForceOrigin::resistance)
+            sum_N += force.force_N.norm();
+    return sum_N;
+}
+
+double resistance_Nm(const BodyResult& result, Hinge hinge) {
+    double sum_Nm = 0.0;
+    for (std::size_t i = 0; i < result.forces.size(); ++i)
+        if (result.forces[i].origin == ForceOrigin::resistance &&
+            mechanics::acts_distally(result.forces[i], hinge))
+            sum_Nm += mechanics::arm_of(result, i, hinge).torque_Nm;
+    return sum_Nm;
+}
+
+tl::expected<void, mechanics::MechanicsError> curves_into(const setup::BodySetup& setup,
+                                                          std::size_t chosen,
+                                                          const AxisMuscles& muscles,
+                                                          BodyCurves& curves) {
+    const mechanics::Exercise& exercise = setup.exercise;
+    if (!exercise.path) {
+        resize(0, setup.axes.size(), muscles, curves);
+        return {};
+    }
+    resize(kPlaces, setup.axes.size(), muscles, curves);
+    mechanics::BodyCase here = exercise.body_case;
+    for (std::size_t place = 0; place < kPlaces; ++place) {
+        const double progress = static_cast<double>(place) / static_cast<double>(kPlaces - 1);
+        here.pose = mechanics::pose_at(exercise.body_case.pose, *exercise.path, progress);
+        const auto result = mechanics::solve_body(here);
+        if (!result)
+            return tl::unexpected(result.error());
+        curves.progress[place] = progress;
+        for (std::size_t axis = 0; axis < setup.axes.size(); ++axis) {
+            curves.torque_Nm[axis][place] = result->muscle(setup.axes[axis]);
+            curves.load_Nm[axis][place] = resistance_Nm(*result, setup.axes[axis]);
+        }
+        if (muscles.muscles.empty())
+            continue;
+        const auto at = mechanics::solve_muscles_at(here, *result, setup.axes[chosen],
+                                                    muscles.muscles, muscles.rule);
+        if (!at)
+            return tl::unexpected(at.error());
+        note_muscles(place, resistance_N(*result), at->solution, curves);
+    }
+    return {};
+}
+
+} // namespace steelyard::app

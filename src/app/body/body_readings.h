@@ -1,0 +1,43 @@
+#pragma once
+// What the body's column says about the chosen axis. Made from the model alone, so that it can be
+// tested without a window.
+
+#include "app/body/body_model.h"
+#include "scene/drawing.h"
+#include "setup/body_steps.h"
+
+#include <string>
+#include <vector>
+
+namespace steelyard::app {
+
+/// One line of the column.
+struct BodyRow {
+    setup::BodyQuantity id{}; ///< which steps it unfolds into
+    std::string name;         ///< "Load arm"
+    std::string value;        ///< "31.2 cm", or "none"
+    scene::Role role = scene::Role::ink;
+};
+
+/// Muscle force beside load, as two bars from a shared zero.
+struct ForcePair {
+    double load_N = 0.0;
+    double muscles_N = 0.0;
+    std::string words; ///< "15.8 times the load"
+};
+
+struct BodyReadings {
+    std::string headline; ///< "the elbow"
+    std::string sentence; ///< how much of it the next joint has, or what the muscles must do
+    std::vector<BodyRow> rows;
+    std::optional<ForcePair> pair; ///< empty without a load or without known muscles
+    std::string balance;           ///< how it would fall; empty when it stands
+};
+
+BodyReadings read_axes(const BodyModel& model, setup::UnitSystem units);
+
+/// How a row of the chosen axis was computed.
+std::vector<setup::ComputedStep> steps_of(const BodyModel& model, setup::BodyQuantity id,
+                                          setup::UnitSystem units);
+
+} // namespace steelyard::app

@@ -1,0 +1,56 @@
+#pragma once
+// The spread of a torque over plausible bodies, through the range, computed beside the window's
+// frames.
+
+#include "scene/curve_plot.h"
+#include "setup/body_setup.h"
+
+#include <atomic>
+#include <memory>
+#include <optional>
+#include <string>
+
+namespace steelyard::app {
+
+/// Muscle torque at one hinge over many bodies like the person: 90 of 100 lie in the band.
+struct TorqueSpread {
+    scene::PlotBand band;       ///< signed like the hinge [N·m], at places evenly spaced
+    std::vector<double> median; ///< likewise
+    std::string fault;          ///< why there is none; empty when there is
+};
+
+/// Bodies of one spread, and places of the range at which it is computed.
+inline constexpr std::size_t kSpreadBodies = 10000;
+inline constexpr std::size_t kSpreadPlaces = 17;
+
+/// Computes the spread. Takes some tenths of a second.
+/// @param cancelled  set from outside to stop early; what is returned then is worth nothing
+TorqueSpread spread_through_range(const setup::BodySetup& setup, mechanics::Hinge hinge,
+                                  const std::atomic<bool>& cancelled);
+
+/// The spread of the exercise on the stage, made in a thread of its own and kept until something
+/// else is asked for.
+class SpreadKeeper {
+public:
+    SpreadKeeper();
+    ~SpreadKeeper();
+    SpreadKeeper(SpreadKeeper&&) noexcept;
+    SpreadKeeper& operator=(SpreadKeeper&&) noexcept;
+
+    /// Asks for a spread; nothing happens when it is that of the same version.
+    void ask(const setup::BodySetup& setup, mechanics::Hinge hinge, int version);
+    /// Stops asking.
+    void drop();
+    /// True when the last spread that was asked for is of this version.
+    bool is_of(int version) const;
+    /// The spread that was asked for last, once it is there.
+    const TorqueSpread* found() const;
+    /// True until what was asked for is there.
+    bool busy() const;
+
+private:
+    struct Work;
+    std::unique_ptr<Work> work_;
+};
+
+} // namespace steelyard::app

@@ -1,0 +1,45 @@
+#pragma once
+// The plot on the body's stage: what is plotted is chosen by a word, the cursor is dragged, the
+// values under the pointer are told, and all of it can be taken away as numbers or as a picture.
+
+#include "app/body/body_plot.h"
+#include "app/frame/frame_input.h"
+#include "app/frame/layout.h"
+#include "app/look/style.h"
+#include "scene/label_board.h"
+
+#include <filesystem>
+#include <optional>
+
+namespace steelyard::app {
+
+/// The plot between frames.
+struct PlotPanel {
+    PlotSubject subject = PlotSubject::torque;
+    scene::CurvePlot plot; ///< as it was made last
+    bool held = false;     ///< the cursor follows the pointer
+    std::optional<double> hover;
+    int made_for = -1; ///< what the curves were made from
+
+    /// Where the plot with its words stands.
+    scene::Rect room() const { return {plot.corner_px, plot.corner_px + plot.size_px}; }
+};
+
+/// Room for the plot on a stage: at the top right. No room (zero size) on a small stage.
+scene::Rect plot_room(const Layout& layout, double text_scale);
+
+/// Makes the plot anew where something changed, and moves its cursor.
+void keep_plot(const BodyModel& model, setup::UnitSystem units, const scene::PlotBand* band,
+               const Style& style, const Layout& layout, PlotPanel& panel);
+
+/// Reads the pointer.
+/// @return where the repetition is to go, while the cursor is dragged
+std::optional<double> point_at_plot(const StagePointer& pointer, PlotPanel& panel);
+
+/// Draws the words around the plot: subjects above, what can be taken away below.
+/// @param folder  of the person's own, for pictures
+/// @return what was done, in a sentence; empty when nothing was
+std::string draw_plot_words(const Style& style, const BodyModel& model, setup::UnitSystem units,
+                            const std::filesystem::path& folder, PlotPanel& panel);
+
+} // namespace steelyard::app
