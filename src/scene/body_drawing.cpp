@@ -120,6 +120,8 @@ private:
         shapes().emplace_back(Line{{0.06 * stage_.size_px.x(), floor_px},
                                    {0.9 * stage_.size_px.x(), floor_px},
                                    {Role::quiet_ink, 2.0}});
+        board_.keep_clear({0.06 * stage_.size_px.x(), floor_px},
+                          {0.9 * stage_.size_px.x(), floor_px}, 4.0);
     }
 
     /// The way of the load through the repetition, with its two ends.
@@ -153,20 +155,43 @@ private:
         }
     }
 
+    /// A muscle that turns a limb's bone lies along the bone before it, on the side on which it
+    /// passes the joint; one that comes from the trunk is drawn along its pull.
     void add_spindle(const mechanics::PlacedLine& line, double tension_N) {
         const Point insertion = stage_.to_sheet(line.insertion_m);
-        const Point along_full = stage_.arrow(line.direction);
-        if (along_full.norm() < 1e-9)
+        const Point pull = stage_.arrow(line.direction);
+        if (pull.norm() < 1e-9)
             return;
-        const Point along = along_full.normalized();
-        const double length_px = 0.16 * case_.body.height_m * stage_.px_per_m;
-        const Point end = insertion + length_px * along;
-        const Point belly = 0.5 * (insertion + end);
-        // Cross-section grows with force, so the radius with its root.
+        const Point along = pull.normalized();
         const double fine = stage_.px_per_m / 280.0;
+        // Cross-section grows with force, so the radius with its root.
         const double belly_px = std::clamp(0.16 * std::sqrt(tension_N), 2.5, 13.0) * fine;
-        for (const Point& tendon : {insertion, end})
-            shapes().emplace_back(Taper{tendon, belly, 1.5 * fine, belly_px, Role::effort, 0.85});
+        const double tendon_px = 1.5 * fine;
+        const double height_px = case_.body.height_m * stage_.px_per_m;
+        const auto carried = mechanics::joint_info(mechanics::hinge_info(chosen()).joint).segment;
+        const auto before = mechanics::segment_info(carried).parent;
+        const bool from_limb = mechanics::segment_info(before).mirror != before;
+        Point over = insertion;
+        Point end = insertion + 0.16 * height_px * along;
+        if (from_limb) {
+            const Point joint = joint_px(chosen());
+            const Point bone = stage_.to_sheet(result_.placement[before].joint_m) - joint;
+            if (bone.norm() < 1.0)
+                return;
+            const Point up = bone.normalized();
+            const Point across{-up.y(), up.x()};
+            const Point lever = insertion - joint;
+            // The side on which the pull's line passes the joint.
+            const Point foot = lever - lever.dot(along) * along;
+            const double side = foot.dot(across) < 0.0 ? -1.0 : 1.0;
+            over = joint + 0.022 * height_px * side * across + 0.015 * height_px * up;
+            end = joint + 0.9 * bone + 0.006 * height_px * side * across;
+            shapes().emplace_back(
+                Taper{insertion, over, tendon_px, 1.6 * tendon_px, Role::effort, 0.85});
+        }
+        const Point belly = over + 0.45 * (end - over);
+        shapes().emplace_back(Taper{over, belly, 1.6 * tendon_px, belly_px, Role::effort, 0.85});
+        shapes().emplace_back(Taper{end, belly, tendon_px, belly_px, Role::effort, 0.85});
     }
 
     void add_line_of_action(const mechanics::BodyForce& force) {
@@ -301,9 +326,13 @@ private:
         if (!how_.torques || (own_to_ - own_from_).norm() < 10.0)
             return;
         const std::string words = "own weight " + quantity(own_weight_N_, Dimension::force);
-        shapes().emplace_back(
-            board_.place(labels_at(places_beside(own_from_, own_to_, how_.text_scale), words,
-                                   TextSize::caption, Role::own_weight)));
+        // Beside its arrow or nowhere: farther off nobody would know whose words these are.
+        for (const Label& label : labels_at(places_beside(own_from_, own_to_, how_.text_scale),
+                                            words, TextSize::caption, Role::own_weight))
+            if ((label.at - own_to_).norm() < text(48.0) && board_.is_free(label)) {
+                shapes().emplace_back(board_.place({label}));
+                return;
+            }
     }
 
     void add_axis_labels() {

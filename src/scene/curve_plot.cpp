@@ -220,8 +220,9 @@ double value_at(const std::vector<double>& values, double place) {
 
 void add_curve_plot(const CurvePlot& plot, std::vector<Shape>& shapes) {
     const PlotFrame frame(plot);
-    shapes.emplace_back(words(plot.corner_px + Point(0.0, 8.0 * plot.text_scale), plot.title,
-                              Role::quiet_ink, Align::left));
+    if (!plot.title.empty())
+        shapes.emplace_back(words(plot.corner_px + Point(0.0, 8.0 * plot.text_scale), plot.title,
+                                  Role::quiet_ink, Align::left));
     add_axes(plot, frame, shapes);
     if (plot.band)
         add_band(*plot.band, frame, shapes);

@@ -263,7 +263,7 @@ class Beginning(WindowTest):
     def test_every_door_of_the_start_opens_by_a_click_and_by_a_key(self):
         start = self.open()
         self.assertTrue(start.frame().says("Show me around"))
-        self.assertTrue(start.click_word("Body").says("The muscles work hardest at"))
+        self.assertTrue(start.click_word("Body").says("The load pulls hardest at"))
         start.press("F2")
         self.assertFalse(start.press("1").says("Show me around"))
         for key in ("F2", "F3", "F4"):

@@ -26,8 +26,8 @@ constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
 constexpr TextStyle kBody{TextSize::body, false, Role::quiet_ink};
 
 void draw_head(const BodyReadings& readings, const Layout& layout, ColumnPen& pen) {
-    pen.skip(layout.narrow ? 32.0F : 68.0F);
-    pen.line(kCaption, "The muscles work hardest at");
+    pen.skip(layout.narrow ? 32.0F : 56.0F);
+    pen.line(kCaption, "The load pulls hardest at");
     pen.skip(46.0F);
     pen.line({TextSize::key, true, Role::ink}, readings.headline);
     pen.skip(28.0F);
@@ -48,7 +48,7 @@ std::optional<std::size_t> draw_bars(const Style& style, const BodyModel& model,
         const double torque_Nm = std::abs(model.solved.muscle(hinge));
         ImGui::PushID(static_cast<int>(i));
         if (row_button(style, "axis", {pen.left() - 8.0F, pen.y()}, pen.width() + 16.0F,
-                       style.px(32.0F), i == model.state.chosen))
+                       style.px(29.0F), i == model.state.chosen))
             chosen = i;
         ImGui::PopID();
         const float base = pen.y() + style.px(21.0F);
@@ -63,7 +63,7 @@ std::optional<std::size_t> draw_bars(const Style& style, const BodyModel& model,
         const TextStyle how{TextSize::body, false, Role::ink};
         draw_text(pen.list(), style, how,
                   {pen.left() + pen.width() - text_width(style, how, value), base}, value);
-        pen.skip(32.0F);
+        pen.skip(29.0F);
     }
     return chosen;
 }
@@ -91,11 +91,14 @@ void draw_pair(const Style& style, const ForcePair& pair, ColumnPen& pen) {
         const ImVec2 corner{pen.left() + name_px, pen.y()};
         pen.list().AddRectFilled(corner, {corner.x + length_px, corner.y + height_px},
                                  style.mark(role), 3.0F);
+        const bool shorter = size_N < largest_N; // the words stand where there is room for them
+        const float words_px = text_width(style, kCaption, pair.words);
+        if (shorter && name_px + length_px + style.px(8.0F) + words_px < pen.width())
+            draw_text(pen.list(), style, kCaption,
+                      {corner.x + length_px + style.px(8.0F), pen.y() + height_px - style.px(1.0F)},
+                      pair.words);
         pen.skip(18.0F);
     }
-    pen.skip(12.0F);
-    pen.line(kCaption, pair.words);
-    pen.skip(14.0F);
 }
 
 void draw_rows(const Style& style, const BodyModel& model, const BodyReadings& readings,
@@ -117,7 +120,7 @@ void draw_rows(const Style& style, const BodyModel& model, const BodyReadings& r
 /// How much the torque differs between bodies of this sex, height and mass.
 void draw_spread(const Style& style, const BodyModel& model, const BodyColumnShown& shown,
                  BodyColumnState& state, ColumnPen& pen) {
-    pen.skip(24.0F);
+    pen.skip(20.0F);
     if (word_button(style, "spread", {pen.left(), pen.y()},
                     state.spread ? "Hide how bodies differ" : "How much do bodies differ?", false))
         state.spread = !state.spread;

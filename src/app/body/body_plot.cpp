@@ -22,7 +22,7 @@ using scene::Dash;
 using setup::Dimension;
 
 constexpr double kDegree = mechanics::kPi / 180.0;
-constexpr int kValueTicks = 5;
+constexpr int kValueTicks = 6;
 constexpr int kRangeTicks = 5;
 constexpr Dash kDashes[] = {Dash::solid, Dash::dashed, Dash::dotted};
 
@@ -113,21 +113,6 @@ std::vector<Curve> curves_of(const BodyModel& model, PlotSubject subject) {
     return {curve_of("advantage", model.curves.advantage, 0, true)};
 }
 
-std::string title_of(const BodyModel& model, PlotSubject subject) {
-    const std::string joint = scene::joint_word(model.axis());
-    switch (subject) {
-    case PlotSubject::torque:
-        return "torque that the muscles must give";
-    case PlotSubject::load:
-        return "torque of the resistance alone";
-    case PlotSubject::muscles:
-        return "muscles at the " + joint;
-    case PlotSubject::advantage:
-        return "load ÷ muscles at the " + joint;
-    }
-    return {};
-}
-
 std::vector<scene::PlotTick> range_ticks(const BodyModel& model) {
     const double from_deg = angle_rad(model, 0.0) / kDegree;
     const double to_deg = angle_rad(model, 1.0) / kDegree;
@@ -149,18 +134,29 @@ std::string range_words(const BodyModel& model) {
     return label;
 }
 
-/// Round marks from the lowest to the highest value, both ends included, in the shown unit.
+/// Round marks over the values, with room at the top for the peak's words.
 void set_value_ticks(scene::CurvePlot& plot) {
     const auto [least, most] = scene::value_range(plot);
-    const double room = 0.12 * (most - least); // for the peak's words
-    std::vector<double> ticks = scene::round_ticks(least, most + room, kValueTicks);
-    if (ticks.size() > 1 && ticks.front() > least + 1e-12)
-        ticks.insert(ticks.begin(), ticks.front() - (ticks[1] - ticks[0]));
-    for (const double tick : ticks)
+    for (const double tick : scene::round_ticks(least, most + 0.12 * (most - least), kValueTicks))
         plot.value_ticks.push_back({tick, setup::format_number(tick, {4, false})});
 }
 
 } // namespace
+
+std::string title_of(const BodyModel& model, PlotSubject subject) {
+    const std::string joint = scene::joint_word(model.axis());
+    switch (subject) {
+    case PlotSubject::torque:
+        return "torque that the muscles must give";
+    case PlotSubject::load:
+        return "torque of the resistance alone";
+    case PlotSubject::muscles:
+        return "muscles at the " + joint;
+    case PlotSubject::advantage:
+        return "load ÷ muscles at the " + joint;
+    }
+    return {};
+}
 
 const char* word_of(PlotSubject subject) {
     switch (subject) {

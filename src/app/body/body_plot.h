@@ -23,6 +23,9 @@ inline constexpr PlotSubject kPlotSubjects[] = {PlotSubject::torque, PlotSubject
 /// The word by which a subject is chosen: "torque".
 const char* word_of(PlotSubject subject);
 
+/// What a subject shows, in words: "muscles at the elbow".
+std::string title_of(const BodyModel& model, PlotSubject subject);
+
 /// Torques turned so that each curve's peak is above zero: below it the torque goes the other way.
 /// @param band  spread over bodies of the chosen axis's torque, signed like it; may be null
 scene::CurvePlot make_plot(const BodyModel& model, PlotSubject subject, setup::UnitSystem units,

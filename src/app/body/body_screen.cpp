@@ -17,6 +17,7 @@ using scene::Role;
 
 constexpr double kHeadingTop_px = 72.0;
 constexpr double kBarBelowHeading_px = 50.0;
+constexpr double kSecondLine_px = 18.0;
 constexpr double kZoomPerNotch = 1.12;
 constexpr double kLeastZoom_px_m = 40.0;
 constexpr double kMostZoom_px_m = 4000.0;
@@ -46,6 +47,33 @@ void fit_stage(const Style& style, const Layout& layout, BodyScreen& screen) {
                                    {std::min(130.0 * scale, 0.2 * layout.stage_px.x()), right_px,
                                     std::min(150.0 * scale, 0.3 * short_px), 125.0 * scale});
     screen.stage_fits = true;
+}
+
+/// The exercise's sentence in one or two lines, beside the plot.
+struct Heading {
+    std::string first;
+    std::string second;
+    double bar_top_px = 0.0; ///< of the numbers below it
+};
+
+Heading heading_of(const Style& style, const Layout& layout, const BodyModel& model) {
+    const TextStyle how{scene::TextSize::caption, false, Role::quiet_ink};
+    const std::string& sentence = model.state.setup.head.description;
+    const double right_px =
+        model.moves() ? plot_room(layout, style.fonts.scale).low.x() - 16.0 : layout.stage_px.x();
+    const auto width_px = static_cast<float>(std::max(right_px - 24.0, 120.0));
+    Heading heading{sentence, "", (kHeadingTop_px + kBarBelowHeading_px) * style.fonts.scale};
+    while (text_width(style, how, heading.first) > width_px) {
+        const std::size_t blank = heading.first.rfind(' ');
+        if (blank == std::string::npos)
+            break;
+        heading.first.resize(blank);
+    }
+    if (heading.first.size() < sentence.size()) {
+        heading.second = shortened(style, how, sentence.substr(heading.first.size() + 1), width_px);
+        heading.bar_top_px += kSecondLine_px * style.fonts.scale;
+    }
+    return heading;
 }
 
 void look_from(BodyScreen& screen, const scene::Camera& camera) {
@@ -208,7 +236,8 @@ scene::Drawing draw_stage(const Style& style, const Layout& layout, setup::UnitS
     const BodyModel& model = screen.model;
     scene::BodyDrawing how;
     how.name = model.state.setup.head.name;
-    how.sentence = model.state.setup.head.description;
+    const Heading heading = heading_of(style, layout, model);
+    how.sentence = heading.first;
     how.units = units;
     how.text_scale = style.fonts.scale;
     how.heading_top_px = kHeadingTop_px * style.fonts.scale;
@@ -217,14 +246,22 @@ scene::Drawing draw_stage(const Style& style, const Layout& layout, setup::UnitS
     how.muscles = model.at_axis;
     how.trail_m = load_trail(model);
     const double scale = style.fonts.scale;
-    how.kept_clear.push_back(
-        {{24.0, (kHeadingTop_px + kBarBelowHeading_px) * scale},
-         {0.5 * layout.stage_px.x(), (kHeadingTop_px + kBarBelowHeading_px + 38.0) * scale}});
+    how.kept_clear.push_back({{24.0, heading.bar_top_px},
+                              {0.5 * layout.stage_px.x(), heading.bar_top_px + 38.0 * scale}});
     const scene::Rect plot = plot_room(layout, scale);
     const bool plotted = model.moves() && plot.high.x() > plot.low.x();
     if (plotted)
         how.kept_clear.push_back(plot);
     scene::Drawing drawing = scene::draw_body(model.posed, model.solved, screen.stage, how);
+    drawing.description = model.state.setup.head.description;
+    if (!heading.second.empty()) {
+        scene::Label second;
+        second.at = {24.0, (kHeadingTop_px + 38.0 + kSecondLine_px) * scale};
+        second.text = heading.second;
+        second.size = scene::TextSize::caption;
+        second.role = Role::quiet_ink;
+        drawing.shapes.emplace_back(std::move(second));
+    }
     const std::vector<BodyGrip> grips = body_grips(model, screen.stage);
     add_grip_rings(screen, grips, drawing);
     if (plotted)
@@ -271,10 +308,10 @@ BodyOutcome run_body(const Style& style, const Layout& layout, const FrameInput&
         screen.hand.to_type.reset();
     }
     const double scale = style.fonts.scale;
-    if (const auto intent = draw_body_bar(style, screen.model, units,
-                                          {24.0, (kHeadingTop_px + kBarBelowHeading_px) * scale},
-                                          std::max(plot_room(layout, scale).low.x() - 48.0, 200.0),
-                                          screen.hand.chosen, screen.field))
+    if (const auto intent = draw_body_bar(
+            style, screen.model, units, {24.0, heading_of(style, layout, screen.model).bar_top_px},
+            std::max(plot_room(layout, scale).low.x() - 48.0, 200.0), screen.hand.chosen,
+            screen.field))
         apply_intent(screen, *intent);
     const TorqueSpread* spread = keep_spread(screen);
     const BodyColumnOutcome column = draw_body_column(

@@ -21,9 +21,11 @@ constexpr double kWords_px = 26.0; ///< of the row of words above, and of that b
 constexpr double kPictureScale = 3.0;
 
 /// The plot alone on a sheet of its own.
-scene::Drawing picture_of(const BodyModel& model, const scene::CurvePlot& plot) {
+scene::Drawing picture_of(const BodyModel& model, PlotSubject subject,
+                          const scene::CurvePlot& plot) {
     constexpr double kMargin_px = 16.0;
     scene::CurvePlot alone = plot;
+    alone.title = title_of(model, subject);
     alone.text_scale = 1.0;
     alone.size_px = {420.0, 300.0};
     alone.corner_px = {kMargin_px, 2.0 * kMargin_px};
@@ -63,7 +65,7 @@ std::string write_picture(const BodyModel& model, const PlotPanel& panel, scene:
     const std::filesystem::path path = folder / file_name(model, panel.subject, ending);
     std::error_code ignored; // what cannot be made is told when the file is written
     std::filesystem::create_directories(folder, ignored);
-    const scene::Drawing drawing = picture_of(model, panel.plot);
+    const scene::Drawing drawing = picture_of(model, panel.subject, panel.plot);
     const publish::PictureSize size{static_cast<int>(kPictureScale * drawing.size_px.x()),
                                     static_cast<int>(kPictureScale * drawing.size_px.y())};
     const auto written = publish::write_picture(drawing, look, size, path);
@@ -99,6 +101,7 @@ void keep_plot(const BodyModel& model, setup::UnitSystem units, const scene::Plo
     const scene::Rect room = plot_room(layout, scale);
     panel.plot.corner_px = room.low + Point(0.0, kWords_px * scale);
     panel.plot.size_px = room.high - room.low - Point(0.0, 2.0 * kWords_px * scale);
+    panel.plot.title.clear(); // the word in force above says it
     panel.plot.cursor = model.progress;
     panel.plot.hover = panel.held ? std::nullopt : panel.hover;
 }
