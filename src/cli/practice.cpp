@@ -5,6 +5,7 @@
 #include "problems/marking.h"
 #include "problems/paper.h"
 #include "problems/question_writer.h"
+#include "problems/worked_steps.h"
 
 #include <fmt/core.h>
 
@@ -18,14 +19,10 @@ namespace {
 using problems::Kind;
 using problems::Question;
 
-std::string step_text(const problems::Step& step) {
-    return step.formula == "axis" ? step.result : fmt::format("{} = {}", step.formula, step.result);
-}
-
 void show_step(const Question& question, std::size_t index, std::ostream& out) {
     const problems::Step& step = question.steps[index];
     out << wrapped(fmt::format("{}. {}", index + 1, step.says), "  ");
-    out << wrapped(step_text(step), "     ");
+    out << wrapped(problems::step_line(step), "     ");
 }
 
 const char* how_to_answer(const Question& question) {
@@ -62,7 +59,7 @@ public:
         if (given_ % 2 == 0)
             out << wrapped(fmt::format("{}. {}", step + 1, question_.steps[step].says), "  ");
         else
-            out << wrapped(step_text(question_.steps[step]), "     ");
+            out << wrapped(problems::step_line(question_.steps[step]), "     ");
         ++given_;
     }
 

@@ -1,6 +1,7 @@
 #include "problems/marking.h"
 
 #include "problems/marking_number.h"
+#include "problems/placing.h"
 #include "problems/question_writer.h"
 #include "problems/typed_choice.h"
 #include "setup/units.h"
@@ -121,21 +122,10 @@ Marking mark_ordering(const Question& question, const std::string& answer) {
     return marking;
 }
 
-/// "0.4, 0.1" in metres.
-std::optional<mechanics::Vec2> read_point(const std::string& answer) {
-    const std::size_t comma = answer.find(',');
-    if (comma == std::string::npos)
-        return std::nullopt;
-    const auto x = setup::parse_quantity(answer.substr(0, comma), setup::Dimension::length, {"m"});
-    const auto y = setup::parse_quantity(answer.substr(comma + 1), setup::Dimension::length, {"m"});
-    if (!x || !y)
-        return std::nullopt;
-    return mechanics::Vec2{*x, *y};
-}
-
 Marking mark_typed_place(const Bank& bank, const Question& question, const std::string& answer) {
-    if (const std::optional<mechanics::Vec2> point = read_point(answer))
-        return mark_place(bank, question, *point);
+    if (const std::optional<Placed> placed = read_placed(answer))
+        return answer.find(" to ") == std::string::npos ? mark_place(bank, question, placed->to_m)
+                                                        : mark_placed(bank, question, *placed);
     std::vector<std::string> letters;
     for (const Spot& spot : question.spots)
         letters.push_back(spot.letter);

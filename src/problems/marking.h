@@ -42,7 +42,8 @@ struct Marking {
 /// numeric: "12.3", "12,3 N", "1/2", "1.2e3 N·cm", "2 3/4 in" (a missing unit means the asked one);
 /// single choice, change: the letter, the number or the text of a choice ("b", "2", "second
 /// class"); several: letters or numbers in any order ("a c", "1,3"); ordering: letters or numbers
-/// in order ("b a d c"); place: the letter of a spot, or a point as "0.4, 0.1" in metres.
+/// in order ("b a d c"); place: the letter of a spot, or a point as "0.4, 0.1" in metres,
+/// or a line as "0, 0 to 0.4, 0.1".
 Marking mark(const Bank& bank, const Question& question, const std::string& answer);
 
 /// Marks a point that was typed or clicked, in the setup's frame [m]. What a window lets people

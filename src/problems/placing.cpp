@@ -2,6 +2,7 @@
 
 #include "mechanics/lever/lever_geometry.h"
 #include "problems/bank.h"
+#include "setup/units.h"
 
 #include <fmt/core.h>
 
@@ -160,6 +161,35 @@ Placed right_place(const Question& question) {
         break;
     }
     return {question.place_at_m, question.place_at_m};
+}
+
+std::string placed_text(const Question& question, const Placed& placed) {
+    // A tenth of a millimetre: far below what a hand can place.
+    const auto point = [](const Vec2& at) { return fmt::format("{:.4f}, {:.4f}", at.x(), at.y()); };
+    if (gesture_of(question) == Gesture::point_on_lever)
+        return point(placed.to_m);
+    return point(placed.from_m) + " to " + point(placed.to_m);
+}
+
+std::optional<Placed> read_placed(const std::string& answer) {
+    const auto point = [](const std::string& text) -> std::optional<Vec2> {
+        const std::size_t comma = text.find(',');
+        if (comma == std::string::npos)
+            return std::nullopt;
+        const auto x =
+            setup::parse_quantity(text.substr(0, comma), setup::Dimension::length, {"m"});
+        const auto y =
+            setup::parse_quantity(text.substr(comma + 1), setup::Dimension::length, {"m"});
+        if (!x || !y)
+            return std::nullopt;
+        return Vec2{*x, *y};
+    };
+    const std::size_t to = answer.find(" to ");
+    const auto first = point(answer.substr(0, to));
+    const auto last = to == std::string::npos ? first : point(answer.substr(to + 4));
+    if (!first || !last)
+        return std::nullopt;
+    return Placed{*first, *last};
 }
 
 Marking mark_placed(const Bank& bank, const Question& question, const Placed& placed) {

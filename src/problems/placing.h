@@ -14,6 +14,9 @@
 #include "problems/marking.h"
 #include "problems/question.h"
 
+#include <optional>
+#include <string>
+
 namespace steelyard::problems {
 
 /// What the hand puts on the drawing.
@@ -48,6 +51,13 @@ Placed settled(const Question& question, const Placed& dragged);
 
 /// The right answer as it would be drawn.
 Placed right_place(const Question& question);
+
+/// What was put there as an answer that `mark` reads, so that it can be kept like a typed one:
+/// "0.4, 0.1" or "0, 0 to 0.4, 0.1" in metres.
+std::string placed_text(const Question& question, const Placed& placed);
+
+/// Reads it back; empty when it is something else, such as a letter.
+std::optional<Placed> read_placed(const std::string& answer);
 
 /// Marks what was put on the drawing.
 /// A point: within the question's tolerance of the right place.

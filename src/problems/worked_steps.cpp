@@ -104,6 +104,10 @@ Step axis_step(const Instance& instance) {
 
 } // namespace
 
+std::string step_line(const Step& step) {
+    return step.formula == "axis" ? step.result : fmt::format("{} = {}", step.formula, step.result);
+}
+
 std::string in_symbols(const Expression& expression, const Family& family) {
     return joined(expression, [&](std::uint16_t index) { return family.quantities[index].symbol; });
 }

@@ -13,6 +13,9 @@ namespace steelyard::problems {
 /// axis.
 std::vector<Step> worked_steps(const Instance& instance);
 
+/// A step's line in numbers: "τ = 118 N × 0.4 m = 47.1 N·m"; the axis is just named.
+std::string step_line(const Step& step);
+
 /// An expression in symbols: "F_load × d_load".
 std::string in_symbols(const Expression& expression, const Family& family);
 

@@ -18,16 +18,21 @@ scene::LengthMark mark_of(const DrawnQuantity& quantity, Role role, const std::s
     return {quantity.from_m, quantity.to_m, word + quantity.text, role};
 }
 
+scene::StageView solved_view(const LeverPicture& picture, const mechanics::LeverResult& solved,
+                             const QuestionDrawing& how) {
+    const double least_px = std::min(how.size_px.x(), how.size_px.y());
+    const scene::StageMargins margins{std::min(130.0 * how.text_scale, 0.2 * how.size_px.x()),
+                                      how.top_px + 0.16 * least_px,
+                                      std::min(130.0 * how.text_scale, 0.3 * least_px)};
+    return scene::fit_lever(picture.lever, solved, how.size_px, margins);
+}
+
 /// The lever with everything that acts on it, and the lengths that the feedback points out.
 scene::Drawing solved_drawing(const problems::Question& question, const LeverPicture& picture,
                               const QuestionDrawing& how) {
     const auto solved = mechanics::solve_lever(picture.lever);
     if (!solved)
         return {};
-    const double least_px = std::min(how.size_px.x(), how.size_px.y());
-    const scene::StageMargins margins{std::min(130.0 * how.text_scale, 0.2 * how.size_px.x()),
-                                      how.top_px + 0.16 * least_px,
-                                      std::min(130.0 * how.text_scale, 0.3 * least_px)};
     scene::LeverDrawing style;
     style.name = question.asked_text;
     style.sentence = question.prompt;
@@ -42,11 +47,28 @@ scene::Drawing solved_drawing(const problems::Question& question, const LeverPic
         style.lengths.push_back(mark_of(*how.wrong, Role::wrong, "taken: "));
     if (how.right)
         style.lengths.push_back(mark_of(*how.right, Role::right, "to take: "));
-    return scene::draw_lever(picture.lever, *solved,
-                             scene::fit_lever(picture.lever, *solved, how.size_px, margins), style);
+    return scene::draw_lever(picture.lever, *solved, solved_view(picture, *solved, how), style);
 }
 
 } // namespace
+
+std::optional<scene::StageView> question_view(const problems::Question& question,
+                                              const QuestionDrawing& how) {
+    const auto* picture = std::get_if<LeverPicture>(&question.picture);
+    if (picture != nullptr && how.answered) {
+        const auto solved = mechanics::solve_lever(picture->lever);
+        if (!solved)
+            return std::nullopt;
+        return solved_view(*picture, *solved, how);
+    }
+    auto view = question_figure_view(question, how.size_px / how.text_scale);
+    if (view) {
+        view->size_px = how.size_px;
+        view->origin_px *= how.text_scale;
+        view->px_per_m *= how.text_scale;
+    }
+    return view;
+}
 
 scene::Drawing question_drawing(const problems::Question& question, const QuestionDrawing& how) {
     const auto* picture = std::get_if<LeverPicture>(&question.picture);

@@ -4,7 +4,7 @@
 
 #include "problems/marking.h"
 #include "problems/question.h"
-#include "scene/drawing.h"
+#include "scene/stage_view.h"
 
 #include <optional>
 
@@ -20,6 +20,10 @@ struct QuestionDrawing {
     std::optional<problems::DrawnQuantity> wrong;
     std::optional<problems::DrawnQuantity> right;
 };
+
+/// Where its lever lies; empty when there is none.
+std::optional<scene::StageView> question_view(const problems::Question& question,
+                                              const QuestionDrawing& how);
 
 /// The drawing; an empty sheet when the question has none.
 scene::Drawing question_drawing(const problems::Question& question, const QuestionDrawing& how);

@@ -25,16 +25,6 @@ constexpr double kBeam_px = 9.0;
 constexpr double kArrow_px = 48.0;
 constexpr double kSpotRadius_px = 10.0;
 
-/// Where the lever lies on the sheet: as large as fits with room for arrows, words and dimensions.
-struct FigureView {
-    Point origin_px = Point::Zero();
-    double px_per_m = 1.0;
-
-    Point to_sheet(const Vec2& world_m) const {
-        return origin_px + px_per_m * Point(world_m.x(), -world_m.y());
-    }
-};
-
 /// Smallest upright rectangle around a lever, the lengths marked on it and the spots to choose
 /// from [m].
 struct Extent {
@@ -90,13 +80,15 @@ double room_below_px(const LeverPicture& picture) {
                                         kShelf_px * static_cast<double>(picture.labels.size() - 1);
 }
 
-FigureView fit(const Question& question, const LeverPicture& picture, const Point& size_px) {
+/// Where the lever lies on the sheet: as large as fits with room for arrows, words and dimensions.
+scene::StageView fit(const Question& question, const LeverPicture& picture, const Point& size_px) {
     const Extent extent = extent_of(question, picture);
     const double side_px = 0.11 * size_px.x();
     const double top_px = 70.0;
     const double bottom_px = room_below_px(picture);
     const Point room{size_px.x() - 2.0 * side_px, std::max(size_px.y() - top_px - bottom_px, 16.0)};
-    FigureView view;
+    scene::StageView view;
+    view.size_px = size_px;
     view.px_per_m = (room.array() / extent.span().array()).minCoeff();
     const Point centre{0.5 * size_px.x(), top_px + 0.5 * room.y()};
     const Vec2 middle = 0.5 * (extent.low + extent.high);
@@ -359,7 +351,7 @@ private:
 
     const Question& question_;
     const LeverPicture& picture_;
-    FigureView view_;
+    scene::StageView view_;
     scene::LabelBoard board_;
     scene::Drawing drawing_;
     std::vector<std::vector<scene::Label>> words_; ///< for each, the ways to set it
@@ -380,6 +372,15 @@ Point figure_size(const Question& question) {
     const Vec2 span = extent_of(question, *picture).span();
     const double lever_px = std::min(0.78 * kWidth_px * span.y() / span.x(), 190.0);
     return {kWidth_px, 70.0 + lever_px + room_below_px(*picture)};
+}
+
+std::optional<scene::StageView> question_figure_view(const Question& question,
+                                                     const Point& size_px) {
+    const auto* picture = std::get_if<LeverPicture>(&question.picture);
+    if (picture == nullptr) {
+        return std::nullopt;
+    }
+    return fit(question, *picture, size_px);
 }
 
 scene::Drawing question_figure(const Question& question, const Point& size_px) {

@@ -98,6 +98,14 @@ float draw_paragraph(ImDrawList& list, const Style& style, const TextStyle& how,
     return at.y;
 }
 
+int paragraph_lines(const Style& style, const TextStyle& how, float width_px,
+                    std::string_view text) {
+    int lines = 0;
+    for (; !text.empty(); ++lines)
+        text.remove_prefix(std::min(line_end(style, how, text, width_px) + 1, text.size()));
+    return lines;
+}
+
 void apply_to_imgui(const Style& style) {
     using scene::Role;
     ImGuiStyle& imgui = ImGui::GetStyle();

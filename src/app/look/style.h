@@ -57,6 +57,10 @@ std::vector<std::string_view> broken_lines(const Style& style, const TextStyle& 
 float draw_paragraph(ImDrawList& list, const Style& style, const TextStyle& how, ImVec2 at,
                      float width_px, std::string_view text);
 
+/// Lines that a paragraph breaks into.
+int paragraph_lines(const Style& style, const TextStyle& how, float width_px,
+                    std::string_view text);
+
 /// Distance between the baselines of a paragraph [px].
 float line_height(const Style& style, scene::TextSize size);
 

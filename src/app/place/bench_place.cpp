@@ -58,8 +58,10 @@ void BenchPlace::ask(Library& library) {
         question_.model.reset();
         return;
     }
-    question_.model = std::move(*asked);
-    question_.wants_keyboard = true;
+    const problems::Skill* skill = library.bank().find_skill(asked->question.skill);
+    QuestionWords words;
+    words.above = skill != nullptr ? skill->title : asked->question.skill;
+    open_question(question_, std::move(*asked), std::move(words));
 }
 
 PlaceFrame BenchPlace::run(const PlaceInput& input) {
@@ -89,7 +91,7 @@ PlaceFrame BenchPlace::run_shelf(const PlaceInput& input) {
 PlaceFrame BenchPlace::run_open_question(const PlaceInput& input) {
     PlaceFrame frame;
     QuestionOutcome outcome = run_question(input.style, input.layout, input.around.library.bank(),
-                                           *input.frame.keys, question_);
+                                           input.frame, question_);
     if (outcome.wish == QuestionWish::next_question)
         ask(input.around.library);
     else if (outcome.wish == QuestionWish::leave)

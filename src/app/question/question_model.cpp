@@ -1,6 +1,8 @@
 #include "app/question/question_model.h"
 
+#include "mechanics/lever/lever_geometry.h"
 #include "problems/generator.h"
+#include "problems/typed_choice.h"
 
 #include <algorithm>
 
@@ -37,11 +39,40 @@ bool chooses_one(Kind kind) {
     return kind == Kind::single_choice || kind == Kind::change;
 }
 
-bool is_typed(Kind kind) {
-    return kind == Kind::numeric || kind == Kind::place;
+/// Share of the solution that stands there: a step whose way is told, or done by oneself one by
+/// one, counts half.
+double help_of(const QuestionModel& model) {
+    const auto steps = static_cast<double>(model.question.steps.size());
+    if (steps == 0.0)
+        return 0.0;
+    const auto done =
+        static_cast<double>(std::min(model.rules.done_steps, model.question.steps.size()));
+    return std::min(1.0, (done + 0.5 * static_cast<double>(model.helped_halves)) / steps);
+}
+
+void note(QuestionModel& model, std::string typed, problems::Marking marking, bool gave_up) {
+    model.attempts.push_back(
+        {std::move(typed), std::move(marking), gave_up, model.hints, help_of(model)});
 }
 
 } // namespace
+
+QuestionModel begin_question(problems::Question question, const AskRules& rules) {
+    QuestionModel model;
+    model.question = std::move(question);
+    model.rules = rules;
+    model.open_steps = std::min(rules.done_steps, model.question.steps.size());
+    return model;
+}
+
+bool is_placed(const problems::Question& question) {
+    return question.kind == Kind::place && question.place_target &&
+           std::holds_alternative<problems::LeverPicture>(question.picture);
+}
+
+bool is_typed(const problems::Question& question) {
+    return question.kind == Kind::numeric || (question.kind == Kind::place && !is_placed(question));
+}
 
 tl::expected<QuestionModel, std::string> ask_like(const problems::Bank& bank,
                                                   std::optional<mechanics::LeverClass> lever_class,
@@ -60,9 +91,7 @@ tl::expected<QuestionModel, std::string> ask_like(const problems::Bank& bank,
     if (found == paper->end())
         return tl::unexpected(
             std::string("The question bank has no question about a lever that is drawn."));
-    QuestionModel model;
-    model.question = std::move(*found);
-    return model;
+    return begin_question(std::move(*found), {});
 }
 
 void choose(QuestionModel& model, std::size_t choice) {
@@ -78,29 +107,118 @@ void choose(QuestionModel& model, std::size_t choice) {
     model.mark.reset();
 }
 
-bool can_be_marked(const QuestionModel& model) {
-    return is_typed(model.question.kind) ? !model.typed.empty() : !model.chosen.empty();
+void place(QuestionModel& model, const problems::Placed& placed) {
+    if (model.finished || !is_placed(model.question))
+        return;
+    model.placed = problems::settled(model.question, placed);
+    model.typed.clear();
+    model.mark.reset();
+}
+
+double nudge_step_m(const problems::Question& question) {
+    const auto* picture = std::get_if<problems::LeverPicture>(&question.picture);
+    return picture == nullptr ? 0.0 : 0.01 * mechanics::path_length(picture->lever.path_m);
+}
+
+void nudge(QuestionModel& model, const mechanics::Vec2& along_m, bool beginning) {
+    if (model.finished || !is_placed(model.question))
+        return;
+    problems::Placed placed = model.placed.value_or(problems::first_place(model.question));
+    if (problems::gesture_of(model.question) == problems::Gesture::point_on_lever) {
+        const auto& lever = std::get<problems::LeverPicture>(model.question.picture).lever;
+        const double step_m = along_m.x() + along_m.y() > 0.0 ? along_m.norm() : -along_m.norm();
+        const double at_m = std::clamp(mechanics::nearest_at(lever.path_m, placed.to_m) + step_m,
+                                       0.0, mechanics::path_length(lever.path_m));
+        const mechanics::Vec2 moved = mechanics::point_at(lever.path_m, at_m);
+        placed = {moved, moved};
+    } else {
+        (beginning ? placed.from_m : placed.to_m) += along_m;
+    }
+    place(model, placed);
+}
+
+std::string answer_of(const QuestionModel& model) {
+    if (is_placed(model.question) && model.typed.empty())
+        return model.placed ? problems::placed_text(model.question, *model.placed) : std::string();
+    const bool is_text = model.question.kind == Kind::numeric || model.question.kind == Kind::place;
+    return is_text ? model.typed : typed_choices(model.chosen);
+}
+
+void take_answer(QuestionModel& model, const std::string& answer) {
+    model.typed.clear();
+    model.chosen.clear();
+    model.placed.reset();
+    if (answer.empty())
+        return;
+    if (!model.question.choices.empty()) {
+        if (auto chosen = problems::read_letters(answer, model.question.choices.size()))
+            model.chosen = std::move(*chosen);
+        return;
+    }
+    if (is_placed(model.question))
+        model.placed = problems::read_placed(answer);
+    if (!model.placed)
+        model.typed = answer;
 }
 
 void mark_answer(const problems::Bank& bank, QuestionModel& model) {
-    if (model.finished || !can_be_marked(model))
+    const std::string answer = answer_of(model);
+    if (model.finished || answer.empty())
         return;
-    model.mark =
-        problems::mark(bank, model.question,
-                       is_typed(model.question.kind) ? model.typed : typed_choices(model.chosen));
+    model.mark = is_placed(model.question) && model.placed
+                     ? problems::mark_placed(bank, model.question, *model.placed)
+                     : problems::mark(bank, model.question, answer);
     using problems::Verdict;
     const Verdict verdict = model.mark->verdict;
-    if (verdict == Verdict::unreadable || verdict == Verdict::wrong_unit ||
-        verdict == Verdict::wrong_dimension)
+    if (verdict == Verdict::unreadable)
         return;
-    model.finished = true;
-    model.steps_shown = model.question.steps.size();
+    note(model, answer, *model.mark, false);
+    const bool slip = verdict == Verdict::wrong_unit || verdict == Verdict::wrong_dimension;
+    model.finished = !(slip && model.rules.help);
+    if (model.finished)
+        model.open_steps = model.question.steps.size();
 }
 
-void show_next_step(QuestionModel& model) {
-    model.steps_shown = std::min(model.steps_shown + 1, model.question.steps.size());
-    if (model.steps_shown == model.question.steps.size())
-        model.finished = true;
+bool has_hint(const QuestionModel& model) {
+    return model.rules.help && !model.finished && model.open_steps < model.question.steps.size();
+}
+
+void give_hint(QuestionModel& model) {
+    if (!has_hint(model))
+        return;
+    ++model.hints;
+    ++model.helped_halves;
+    if (model.next_told)
+        ++model.open_steps;
+    model.next_told = !model.next_told;
+    model.step_mark.reset();
+}
+
+bool has_own_step(const QuestionModel& model) {
+    return model.rules.help && !model.finished && model.question.kind == Kind::numeric &&
+           model.open_steps + 1 < model.question.steps.size();
+}
+
+void mark_own_step(QuestionModel& model) {
+    if (!has_own_step(model) || model.step_typed.empty())
+        return;
+    model.step_mark = problems::mark_step(model.question, model.open_steps, model.step_typed);
+    if (!model.step_mark->correct)
+        return;
+    if (!model.next_told)
+        ++model.helped_halves;
+    ++model.open_steps;
+    model.next_told = false;
+    model.step_typed.clear();
+}
+
+void give_up(QuestionModel& model) {
+    if (model.finished)
+        return;
+    note(model, {}, {}, true);
+    model.mark.reset();
+    model.finished = true;
+    model.open_steps = model.question.steps.size();
 }
 
 } // namespace steelyard::app

@@ -2,7 +2,7 @@
 
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
-#include "app/widgets/column_pen.h"
+#include "problems/worked_steps.h"
 #include "publish/question_drawing.h"
 
 #include <GLFW/glfw3.h>
@@ -23,12 +23,10 @@ constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
 constexpr TextStyle kBody{TextSize::body, false, Role::ink};
 constexpr TextStyle kStrong{TextSize::body, true, Role::ink};
 
-bool is_typed(const Question& question) {
-    return question.kind == Kind::numeric || question.kind == Kind::place;
-}
-
-const char* how_to_answer(Kind kind) {
-    switch (kind) {
+const char* how_to_answer(const Question& question) {
+    if (is_placed(question))
+        return problems::how_to_place(problems::gesture_of(question));
+    switch (question.kind) {
     case Kind::numeric:
         return "Type a number; any unit of the right kind will do.";
     case Kind::single_choice:
@@ -44,45 +42,88 @@ const char* how_to_answer(Kind kind) {
     return "";
 }
 
-void draw_answer_line(const Style& style, QuestionScreen& screen, ColumnPen& pen, bool& entered) {
-    QuestionModel& model = *screen.model;
+/// A line of text over the column's width with a unit at its end.
+/// @return true when Enter was pressed in it
+bool draw_text_line(const Style& style, ColumnPen& pen, const char* id, const std::string& unit,
+                    std::string& text) {
     ImGui::SetCursorScreenPos({pen.left(), pen.y()});
-    const float unit_px = text_width(style, kBody, model.question.unit);
+    const float unit_px = text_width(style, kBody, unit);
     ImGui::SetNextItemWidth(pen.width() - (unit_px > 0.0F ? unit_px + style.px(12.0F) : 0.0F));
-    if (screen.wants_keyboard) {
+    const bool entered = ImGui::InputText(id, &text, ImGuiInputTextFlags_EnterReturnsTrue);
+    draw_text(pen.list(), style, kBody,
+              {pen.left() + pen.width() - unit_px, pen.y() + style.px(23.0F)}, unit);
+    pen.skip(44.0F);
+    return entered;
+}
+
+/// What the terminal's letters do there do the same here, so that hands stay on the keys.
+bool obey_typed_letter(QuestionScreen& screen, QuestionOutcome& outcome) {
+    QuestionModel& model = *screen.model;
+    if (model.finished)
+        return false;
+    if (model.typed == "h" && has_hint(model))
+        give_hint(model);
+    else if ((model.typed == "w" || model.typed == "?") && screen.words.may_give_up)
+        give_up(model);
+    else if (model.typed == "n" && screen.words.may_skip)
+        outcome.wish = QuestionWish::skip;
+    else
+        return false;
+    model.typed.clear();
+    return true;
+}
+
+void draw_answer_line(const Style& style, QuestionScreen& screen, ColumnPen& pen,
+                      QuestionOutcome& outcome) {
+    QuestionModel& model = *screen.model;
+    // A click beside all areas takes the keyboard away at the end of its frame: it is asked for in
+    // the next one.
+    if (screen.wants_keyboard && !ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
         ImGui::SetKeyboardFocusHere();
         screen.wants_keyboard = false;
     }
     const std::string before = model.typed;
-    if (ImGui::InputText("##answer", &model.typed, ImGuiInputTextFlags_EnterReturnsTrue)) {
-        entered = true;
+    if (draw_text_line(style, pen, "##answer", model.question.unit, model.typed)) {
+        outcome.entered = !obey_typed_letter(screen, outcome);
         screen.wants_keyboard = !model.finished; // a second try needs no click
+    } else if (ImGui::IsItemDeactivated() && ImGui::IsKeyPressed(ImGuiKey_Escape)) {
+        model.typed = before; // ImGui's Escape takes back what was typed; ours only leaves
+        outcome.wish = QuestionWish::leave;
     }
     if (model.typed != before && !model.finished)
         model.mark.reset();
-    draw_text(pen.list(), style, kBody,
-              {pen.left() + pen.width() - unit_px, pen.y() + style.px(23.0F)}, model.question.unit);
-    pen.skip(44.0F);
 }
 
-void draw_choices(const Style& style, QuestionModel& model, ColumnPen& pen) {
+/// Height of a choice whose words take several lines.
+float choice_height(const Style& style, ColumnPen& pen, const std::string& text) {
+    const float room_px = pen.width() - style.px(36.0F);
+    const float lines = static_cast<float>(paragraph_lines(style, kStrong, room_px, text));
+    return style.px(14.0F) + lines * line_height(style, TextSize::body);
+}
+
+void draw_choices(const Style& style, QuestionModel& model, ColumnPen& pen,
+                  QuestionOutcome& outcome) {
     for (std::size_t i = 0; i < model.question.choices.size(); ++i) {
         const problems::Choice& choice = model.question.choices[i];
         const auto place = std::find(model.chosen.begin(), model.chosen.end(), i);
         const bool chosen = place != model.chosen.end();
         ImGui::PushID(static_cast<int>(i));
+        const float height_px = choice_height(style, pen, choice.text);
         if (row_button(style, "choice", {pen.left() - 8.0F, pen.y()}, pen.width() + 16.0F,
-                       style.px(36.0F), chosen))
+                       height_px, chosen)) {
             choose(model, i);
+            outcome.let_go = true;
+        }
         ImGui::PopID();
         std::string number = std::to_string(i + 1);
         if (model.question.kind == Kind::ordering && chosen)
             number = "→ " + std::to_string(place - model.chosen.begin() + 1);
         const float base = pen.y() + style.px(23.0F);
         draw_text(pen.list(), style, kCaption, {pen.left() + style.px(4.0F), base}, number);
-        draw_text(pen.list(), style, chosen ? kStrong : kBody, {pen.left() + style.px(36.0F), base},
-                  choice.text);
-        pen.skip(40.0F);
+        draw_paragraph(pen.list(), style, chosen ? kStrong : kBody,
+                       {pen.left() + style.px(36.0F), base}, pen.width() - style.px(36.0F),
+                       choice.text);
+        pen.skip_px(height_px + style.px(4.0F));
     }
 }
 
@@ -119,128 +160,267 @@ std::string verdict_word(const problems::Marking& mark) {
     return {};
 }
 
-void draw_mark(const Style& style, const QuestionModel& model, ColumnPen& pen) {
-    if (!model.mark)
-        return;
+void draw_verdict(const Style& style, const problems::Marking& mark, ColumnPen& pen) {
     pen.skip(24.0F);
-    draw_verdict_sign(style, pen, model.mark->correct);
-    draw_text(pen.list(), style,
-              {TextSize::body, true, model.mark->correct ? Role::right : Role::wrong},
-              {pen.left() + style.px(24.0F), pen.y()}, verdict_word(*model.mark));
+    draw_verdict_sign(style, pen, mark.correct);
+    draw_text(pen.list(), style, {TextSize::body, true, mark.correct ? Role::right : Role::wrong},
+              {pen.left() + style.px(24.0F), pen.y()}, verdict_word(mark));
     pen.skip(24.0F);
-    pen.paragraph(kBody, model.mark->feedback);
-    if (!model.mark->follow_up.empty())
-        pen.paragraph(kCaption, model.mark->follow_up);
+    pen.paragraph(kBody, mark.feedback);
+    if (!mark.follow_up.empty())
+        pen.paragraph(kCaption, mark.follow_up);
 }
 
-void draw_steps(const QuestionModel& model, ColumnPen& pen) {
-    const std::vector<problems::Step>& steps = model.question.steps;
-    for (std::size_t i = 0; i < std::min(model.steps_shown, steps.size()); ++i) {
+void draw_step(const QuestionModel& model, std::size_t index, bool whole, ColumnPen& pen) {
+    const problems::Step& step = model.question.steps[index];
+    const bool parts_here = model.mark && !model.mark->correct && model.mark->parts_at == index;
+    pen.paragraph({TextSize::caption, true, parts_here ? Role::wrong : Role::ink},
+                  std::to_string(index + 1) + "  " + step.says);
+    if (whole)
+        pen.paragraph(kCaption, problems::step_line(step));
+}
+
+void draw_steps(const Style& style, QuestionModel& model, ColumnPen& pen) {
+    const std::size_t steps = model.question.steps.size();
+    for (std::size_t i = 0; i < std::min(model.open_steps, steps); ++i) {
         pen.skip(i == 0 ? 18.0F : 6.0F);
-        const bool parts_here = model.mark && !model.mark->correct && model.mark->parts_at == i;
-        pen.paragraph({TextSize::caption, true, parts_here ? Role::wrong : Role::ink},
-                      std::to_string(i + 1) + "  " + steps[i].says);
-        pen.paragraph(kCaption, steps[i].formula.empty() ? steps[i].result : steps[i].formula);
+        draw_step(model, i, true, pen);
     }
-    if (model.finished) {
-        pen.skip(12.0F);
-        pen.paragraph(kStrong, "Answer: " + model.question.answer_text);
-        if (!model.question.reason.empty())
-            pen.paragraph(kCaption, model.question.reason);
+    if (model.finished || model.open_steps >= steps)
+        return;
+    if (model.next_told) {
+        pen.skip(model.open_steps == 0 ? 18.0F : 6.0F);
+        draw_step(model, model.open_steps, false, pen);
+    }
+    const bool under_way = model.next_told || model.open_steps > 0;
+    if (!under_way || !has_own_step(model))
+        return;
+    const problems::Step& step = model.question.steps[model.open_steps];
+    if (!model.next_told) {
+        pen.skip(6.0F);
+        draw_step(model, model.open_steps, false, pen);
+    }
+    for (std::size_t i = 0; i < step.options.size(); ++i)
+        pen.paragraph(kCaption,
+                      std::string(1, static_cast<char>('a' + i)) + "  " + step.options[i]);
+    pen.skip(-6.0F);
+    if (draw_text_line(style, pen, "##step", step.options.empty() ? step.unit : "a letter",
+                       model.step_typed))
+        mark_own_step(model);
+    if (model.step_mark && !model.step_mark->correct) {
+        pen.skip(16.0F);
+        pen.paragraph({TextSize::caption, false, Role::wrong}, model.step_mark->feedback);
     }
 }
 
-std::string hint_word(const QuestionModel& model) {
-    if (model.finished || model.question.steps.empty())
-        return {};
-    return model.steps_shown == 0 ? "Show me the first step" : "Show me the next step";
+void draw_answer(const QuestionModel& model, ColumnPen& pen) {
+    pen.skip(12.0F);
+    pen.paragraph(kStrong, "Answer: " + model.question.answer_text);
+    if (!model.question.reason.empty() && !model.mark)
+        pen.paragraph(kCaption, model.question.reason);
 }
 
-QuestionWish draw_question_column(const Style& style, const Layout& layout,
-                                  const problems::Bank& bank, bool check_now,
-                                  QuestionScreen& screen) {
+/// The quiet words below a question: what else can be done, with its key.
+struct WordChoice {
+    const char* id;
+    std::string word;
+};
+
+std::vector<WordChoice> word_choices(const QuestionScreen& screen) {
+    const QuestionModel& model = *screen.model;
+    std::vector<WordChoice> words;
+    if (model.finished)
+        return words;
+    if (has_hint(model))
+        words.push_back({"hint", model.next_told         ? "Show how it comes out"
+                                 : model.open_steps == 0 ? "Show me the first step"
+                                                         : "Show me the next step"});
+    if (is_placed(model.question))
+        words.push_back({"letters", screen.shows_letters ? "Hide the letters" : "Show letters"});
+    if (screen.words.may_give_up)
+        words.push_back({"give_up", "I do not know"});
+    if (screen.words.may_skip)
+        words.push_back({"skip", "Skip"});
+    return words;
+}
+
+void obey(std::string_view id, QuestionScreen& screen, QuestionOutcome& outcome) {
+    if (id == "hint")
+        give_hint(*screen.model);
+    else if (id == "letters")
+        screen.shows_letters = !screen.shows_letters;
+    else if (id == "give_up")
+        give_up(*screen.model);
+    else if (id == "skip")
+        outcome.wish = QuestionWish::skip;
+}
+
+void draw_word_choices(const Style& style, ColumnPen& pen, QuestionScreen& screen,
+                       QuestionOutcome& outcome) {
+    const std::vector<WordChoice> words = word_choices(screen);
+    float x = pen.left();
+    for (const WordChoice& one : words) {
+        const float width_px = text_width(style, kBody, one.word);
+        if (x > pen.left() && x + width_px > pen.left() + pen.width()) {
+            x = pen.left();
+            pen.skip(28.0F);
+        }
+        if (word_button(style, one.id, {x, pen.y()}, one.word, false))
+            obey(one.id, screen, outcome);
+        x += width_px + style.px(20.0F);
+    }
+    if (!words.empty())
+        pen.skip(28.0F);
+}
+
+/// Puts a place by its letter.
+bool place_by_letter(const KeyPress& key, QuestionModel& model) {
+    if (key.key < GLFW_KEY_A || key.key > GLFW_KEY_Z || model.finished)
+        return false;
+    const std::string letter(1, static_cast<char>('A' + (key.key - GLFW_KEY_A)));
+    const auto& spots = model.question.spots;
+    const bool known = std::any_of(spots.begin(), spots.end(), [&](const problems::Spot& spot) {
+        return spot.letter == letter;
+    });
+    if (!known)
+        return false;
+    model.placed.reset();
+    model.typed = letter;
+    model.mark.reset();
+    return true;
+}
+
+/// @return true when the key was meant for the question
+void read_key(const KeyPress& key, QuestionScreen& screen, QuestionOutcome& outcome) {
     QuestionModel& model = *screen.model;
-    QuestionWish wish = QuestionWish::none;
-    begin_area("column", layout.column_at_px, layout.column_px, true);
-    ColumnPen pen(style, layout);
-    pen.skip(layout.narrow ? 28.0F : 46.0F);
-    const problems::Skill* skill = bank.find_skill(model.question.skill);
-    pen.paragraph(kCaption, skill != nullptr ? skill->title : model.question.skill);
-    pen.skip(10.0F);
-    pen.paragraph(kBody, model.question.prompt);
-    pen.skip(4.0F);
-    pen.paragraph(kCaption, how_to_answer(model.question.kind));
-    pen.skip(-4.0F);
-    if (is_typed(model.question))
-        draw_answer_line(style, screen, pen, check_now);
-    else
-        draw_choices(style, model, pen);
-    if (check_now)
-        mark_answer(bank, model);
-    draw_mark(style, model, pen);
-    draw_steps(model, pen);
-    pen.skip(30.0F);
-    const std::string hint = hint_word(model);
-    if (!hint.empty() && word_button(style, "hint", {pen.left(), pen.y()}, hint, false))
-        show_next_step(model);
-    pen.skip(hint.empty() ? 0.0F : 28.0F);
-    if (word_button(style, "leave", {pen.left(), pen.y()}, "Back to the bench", false))
-        wish = QuestionWish::leave;
-    pen.skip(26.0F);
-    draw_text(pen.list(), style, kCaption, {pen.left(), pen.y()}, "code " + model.question.code);
-    pen.skip(14.0F);
-    const auto foot = static_cast<float>(layout.column_at_px.y() + layout.column_px.y()) -
-                      main_button_height(style) - style.px(28.0F);
-    const float top = layout.narrow ? pen.y() : std::max(pen.y(), foot);
-    if (main_button(style, "main", {pen.left(), top}, pen.width(),
-                    model.finished ? "Next question" : "Check")) {
-        if (model.finished)
-            wish = QuestionWish::next_question;
-        else
-            mark_answer(bank, model);
+    if (nudge_place(key, model) || (is_placed(model.question) && place_by_letter(key, model))) {
+        outcome.let_go = true;
+        return;
     }
-    pen.finish(top - pen.y() + main_button_height(style) + style.px(20.0F));
-    end_area();
-    return wish;
+    if (key.key == GLFW_KEY_ESCAPE) {
+        outcome.wish = QuestionWish::leave;
+    } else if (key.key >= GLFW_KEY_1 && key.key <= GLFW_KEY_9) {
+        choose(model, static_cast<std::size_t>(key.key - GLFW_KEY_1));
+        outcome.let_go = true;
+    } else if (key.key == GLFW_KEY_ENTER || key.key == GLFW_KEY_KP_ENTER) {
+        outcome.entered = true;
+    } else if (key.key == GLFW_KEY_H) {
+        give_hint(model);
+    } else if (key.key == GLFW_KEY_W && screen.words.may_give_up) {
+        give_up(model);
+    } else if (key.key == GLFW_KEY_N && screen.words.may_skip && !model.finished) {
+        outcome.wish = QuestionWish::skip;
+    } else if (key.key == GLFW_KEY_L) {
+        screen.shows_letters = !screen.shows_letters;
+    }
 }
 
-scene::Drawing draw_question_stage(const Style& style, const Layout& layout,
-                                   const QuestionModel& model) {
-    publish::QuestionDrawing how;
-    how.size_px = layout.stage_px;
-    how.text_scale = style.fonts.scale;
-    how.top_px = 64.0 * style.fonts.scale;
-    how.answered = model.finished;
-    if (model.mark && !model.mark->correct) {
-        how.wrong = model.mark->drawn_wrong;
-        how.right = model.mark->drawn_right;
-    }
-    return publish::question_drawing(model.question, how);
+/// What Enter and the main button do.
+void enter(const problems::Bank& bank, QuestionScreen& screen, QuestionOutcome& outcome) {
+    if (!screen.model->rules.feedback)
+        return;
+    if (screen.model->finished)
+        outcome.wish = QuestionWish::next_question;
+    else
+        mark_answer(bank, *screen.model);
 }
 
 } // namespace
 
-QuestionOutcome run_question(const Style& style, const Layout& layout, const problems::Bank& bank,
-                             const std::vector<KeyPress>& keys, QuestionScreen& screen) {
+void open_question(QuestionScreen& screen, QuestionModel model, QuestionWords words) {
+    screen = {};
+    screen.model = std::move(model);
+    screen.words = std::move(words);
+    screen.wants_keyboard = is_typed(screen.model->question);
+}
+
+bool question_claims(const QuestionScreen& screen, const KeyPress& key) {
+    return screen.model && is_placed(screen.model->question) && key.key >= GLFW_KEY_A &&
+           key.key < GLFW_KEY_A + static_cast<int>(screen.model->question.spots.size()) &&
+           key.modifiers == 0;
+}
+
+QuestionOutcome read_question_keys(const problems::Bank& bank, const std::vector<KeyPress>& keys,
+                                   QuestionScreen& screen) {
     QuestionOutcome outcome;
-    bool check_now = false;
-    for (const KeyPress& key : keys) {
-        if (key.key == GLFW_KEY_ESCAPE)
-            outcome.wish = QuestionWish::leave;
-        else if (key.key >= GLFW_KEY_1 && key.key <= GLFW_KEY_9)
-            choose(*screen.model, static_cast<std::size_t>(key.key - GLFW_KEY_1));
-        else if (key.key == GLFW_KEY_ENTER || key.key == GLFW_KEY_KP_ENTER) {
-            if (screen.model->finished)
-                outcome.wish = QuestionWish::next_question;
-            else
-                check_now = true;
-        } else if (key.key == GLFW_KEY_RIGHT)
-            show_next_step(*screen.model);
+    for (const KeyPress& key : keys)
+        read_key(key, screen, outcome);
+    if (outcome.entered)
+        enter(bank, screen, outcome);
+    return outcome;
+}
+
+void draw_question(const Style& style, const problems::Bank& bank, ColumnPen& pen,
+                   QuestionScreen& screen, QuestionOutcome& outcome) {
+    QuestionModel& model = *screen.model;
+    if (!screen.words.above.empty()) {
+        pen.paragraph(kCaption, screen.words.above);
+        pen.skip(10.0F);
     }
-    const QuestionWish wish = draw_question_column(style, layout, bank, check_now, screen);
-    if (wish != QuestionWish::none)
-        outcome.wish = wish;
-    outcome.drawing = draw_question_stage(style, layout, *screen.model);
+    pen.paragraph(kBody, model.question.prompt);
+    pen.skip(4.0F);
+    if (!model.finished)
+        pen.paragraph(kCaption, how_to_answer(model.question));
+    pen.skip(-4.0F);
+    const bool was_entered = outcome.entered;
+    if (is_typed(model.question))
+        draw_answer_line(style, screen, pen, outcome);
+    else
+        draw_choices(style, model, pen, outcome);
+    if (is_placed(model.question) && !model.typed.empty())
+        pen.paragraph(kStrong, "You chose " + model.typed + ".");
+    if (outcome.entered && !was_entered)
+        enter(bank, screen, outcome);
+    if (model.mark)
+        draw_verdict(style, *model.mark, pen);
+    if (!model.finished || screen.words.explains)
+        draw_steps(style, model, pen);
+    if (model.finished && screen.words.explains)
+        draw_answer(model, pen);
+    pen.skip(30.0F);
+    draw_word_choices(style, pen, screen, outcome);
+}
+
+void draw_question_stage(const Style& style, const Layout& layout, const StagePointer& pointer,
+                         QuestionScreen& screen, QuestionOutcome& outcome) {
+    QuestionModel& model = *screen.model;
+    publish::QuestionDrawing how;
+    how.size_px = layout.stage_px;
+    how.text_scale = style.fonts.scale;
+    how.top_px = 64.0 * style.fonts.scale;
+    how.answered = model.finished && model.rules.feedback;
+    if (model.mark && !model.mark->correct) {
+        how.wrong = model.mark->drawn_wrong;
+        how.right = model.mark->drawn_right;
+    }
+    Question shown = model.question;
+    if (is_placed(shown) && !screen.shows_letters)
+        shown.spots.clear();
+    const auto view = publish::question_view(shown, how);
+    if (view)
+        outcome.let_go = drag_place(pointer, *view, model, screen.drag) || outcome.let_go;
+    outcome.drawing = publish::question_drawing(shown, how);
+    if (view)
+        draw_place(style, *view, model, outcome.drawing.shapes);
+}
+
+QuestionOutcome run_question(const Style& style, const Layout& layout, const problems::Bank& bank,
+                             const FrameInput& input, QuestionScreen& screen) {
+    QuestionOutcome outcome = read_question_keys(bank, *input.keys, screen);
+    draw_question_stage(style, layout, input.pointer, screen, outcome);
+    begin_area("column", layout.column_at_px, layout.column_px, true);
+    ColumnPen pen(style, layout);
+    pen.skip(layout.narrow ? 28.0F : 46.0F);
+    draw_question(style, bank, pen, screen, outcome);
+    if (word_button(style, "leave", {pen.left(), pen.y()}, screen.words.leave, false))
+        outcome.wish = QuestionWish::leave;
+    pen.skip(26.0F);
+    draw_text(pen.list(), style, kCaption, {pen.left(), pen.y()},
+              "code " + screen.model->question.code);
+    pen.skip(14.0F);
+    if (column_button(style, layout, pen, screen.model->finished ? screen.words.next : "Check"))
+        enter(bank, screen, outcome);
+    end_area();
     return outcome;
 }
 

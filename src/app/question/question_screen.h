@@ -1,27 +1,69 @@
 #pragma once
 // A question on the stage: words and answer in the column, its lever beside them.
 
+#include "app/frame/frame_input.h"
 #include "app/frame/layout.h"
-#include "app/frame/window.h"
 #include "app/look/style.h"
+#include "app/question/place_stage.h"
 #include "app/question/question_model.h"
+#include "app/widgets/column_pen.h"
+
+#include <string>
 
 namespace steelyard::app {
 
-struct QuestionScreen {
-    std::optional<QuestionModel> model; ///< empty = no question is open
-    bool wants_keyboard = false;        ///< the answer line takes the keyboard in the next frame
+/// What the place in which a question is asked says around it.
+struct QuestionWords {
+    std::string above;                  ///< over the question: why this one, which of how many
+    std::string next = "Next question"; ///< on the button once it is answered
+    std::string leave = "Back to the bench";
+    bool may_skip = false;   ///< a question may be left without an answer
+    bool may_give_up = true; ///< "I do not know" shows the worked answer
+    bool explains = true;    ///< the worked answer stands there in the end
 };
 
-enum class QuestionWish { none, next_question, leave };
+struct QuestionScreen {
+    std::optional<QuestionModel> model; ///< empty = no question is open
+    QuestionWords words;
+    bool wants_keyboard = false; ///< the answer line takes the keyboard in the next frame
+    bool shows_letters = false;  ///< of a place question: the places to choose from
+    PlaceDrag drag;
+};
+
+/// Puts a question on the screen.
+void open_question(QuestionScreen& screen, QuestionModel model, QuestionWords words);
+
+enum class QuestionWish { none, next_question, skip, leave };
 
 struct QuestionOutcome {
     QuestionWish wish = QuestionWish::none;
+    bool entered = false;   ///< Enter or the main button in this frame
+    bool let_go = false;    ///< a choice was made, or a drag ended: the answer may be kept
     scene::Drawing drawing; ///< of the stage
 };
 
-/// Runs one frame. Keys: Enter checks, digits choose, Escape leaves. A question must be open.
+/// True for the keys that a question needs although the window has a use for them: the letters of
+/// its places.
+bool question_claims(const QuestionScreen& screen, const KeyPress& key);
+
+/// Keys of a question: Enter checks, digits choose, arrows move what is placed, letters place, H
+/// gives a hint, W the worked answer, N skips, Escape leaves. In the answer line h, ?, w and n with
+/// Enter do the same, as in the terminal.
+QuestionOutcome read_question_keys(const problems::Bank& bank, const std::vector<KeyPress>& keys,
+                                   QuestionScreen& screen);
+
+/// The question's own part of a column, from `pen` on: what is asked, the answer, how it was marked
+/// and the steps.
+void draw_question(const Style& style, const problems::Bank& bank, ColumnPen& pen,
+                   QuestionScreen& screen, QuestionOutcome& outcome);
+
+/// Its drawing; takes the pointer first, so that it shows where a drag is now.
+void draw_question_stage(const Style& style, const Layout& layout, const StagePointer& pointer,
+                         QuestionScreen& screen, QuestionOutcome& outcome);
+
+/// All of these: runs one frame of a question that has the stage and the column for itself. A
+/// question must be open.
 QuestionOutcome run_question(const Style& style, const Layout& layout, const problems::Bank& bank,
-                             const std::vector<KeyPress>& keys, QuestionScreen& screen);
+                             const FrameInput& input, QuestionScreen& screen);
 
 } // namespace steelyard::app

@@ -1,5 +1,9 @@
 #include "app/widgets/column_pen.h"
 
+#include "app/widgets/buttons.h"
+
+#include <algorithm>
+
 namespace steelyard::app {
 
 ColumnPen::ColumnPen(const Style& style, const Layout& layout)
@@ -23,6 +27,16 @@ void ColumnPen::divider() {
 void ColumnPen::finish(float below_px) {
     ImGui::SetCursorScreenPos({left_, y_ + below_px});
     ImGui::Dummy({1.0F, 1.0F});
+}
+
+bool column_button(const Style& style, const Layout& layout, ColumnPen& pen,
+                   std::string_view words) {
+    const float foot = static_cast<float>(layout.column_at_px.y() + layout.column_px.y()) -
+                       main_button_height(style) - style.px(28.0F);
+    const float top = layout.narrow ? pen.y() : std::max(pen.y(), foot);
+    const bool pressed = main_button(style, "main", {pen.left(), top}, pen.width(), words);
+    pen.finish(top - pen.y() + main_button_height(style) + style.px(20.0F));
+    return pressed;
 }
 
 } // namespace steelyard::app

@@ -34,4 +34,9 @@ private:
     float y_;
 };
 
+/// The one action of a column, at its foot or below what stands there, and the end of what scrolls.
+/// @return true in the frame in which it was pressed
+bool column_button(const Style& style, const Layout& layout, ColumnPen& pen,
+                   std::string_view words);
+
 } // namespace steelyard::app
