@@ -90,7 +90,8 @@ bool Application::wait_for_frame() {
         --frames_owed_;
         return true;
     }
-    return place().moving();
+    const std::optional<double> next_s = place().next_frame_in_s();
+    return place().moving() || (next_s && glfwGetTime() >= last_frame_s_ + *next_s);
 }
 
 void Application::wait_for_events() {
@@ -102,6 +103,8 @@ void Application::wait_for_events() {
         return glfwWaitEventsTimeout(std::max(1e-4, kFrame_s - (glfwGetTime() - last_frame_s_)));
     tell_rest(true);
     double wait_s = save_due_s_ > 0.0 ? save_due_s_ - glfwGetTime() : kForEver_s;
+    if (const std::optional<double> next_s = place().next_frame_in_s())
+        wait_s = std::min(wait_s, last_frame_s_ + *next_s - glfwGetTime());
     for (const std::unique_ptr<Place>& one : places_)
         if (one)
             wait_s = std::min(wait_s, one->beside_due_s().value_or(kForEver_s));

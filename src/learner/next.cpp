@@ -111,6 +111,15 @@ public:
         return last_resort();
     }
 
+    Next of_skill(std::size_t skill, std::uint64_t choice) const {
+        const CourseSkill& asked = course_.skills[skill];
+        for (const bool other_strategy : {true, false})
+            if (const Family* family =
+                    rested_family(asked, standing_, before_, other_strategy, choice))
+                return shown({Reason::chosen, skill, family});
+        return shown({Reason::chosen, skill, asked.families.front()});
+    }
+
 private:
     std::optional<Next> placement(std::uint64_t choice) const {
         const Parameters& parameters = course_.parameters;
@@ -249,6 +258,11 @@ Next choose_next(const Course& course, const Standing& standing, const Clock& cl
     return Choice(course, standing, clock).make(choice);
 }
 
+Next choose_of_skill(const Course& course, const Standing& standing, const Clock& clock,
+                     std::size_t skill, std::uint64_t choice) {
+    return Choice(course, standing, clock).of_skill(skill, choice);
+}
+
 tl::expected<problems::Question, problems::NoQuestion>
 question_for(const Course& course, const Next& next, std::uint64_t seed) {
     if (next.family == nullptr)
@@ -280,6 +294,8 @@ std::string why(const Course& course, const Next& next) {
         return fmt::format("New: {}.", title);
     case Reason::extra:
         return fmt::format("Nothing is due; extra practice: {}.", title);
+    case Reason::chosen:
+        return fmt::format("You chose this: {}.", title);
     }
     return {};
 }

@@ -34,6 +34,7 @@ enum class Reason {
     due,       ///< mastered, and time to come back to it
     fresh,     ///< a new skill
     extra,     ///< nothing is due
+    chosen,    ///< by the learner
 };
 
 /// How much of its solution stands there.
@@ -67,6 +68,10 @@ TimeMs due_at(const Course& course, const SkillState& state, double days_left_d,
 /// Cheap (some 10 µs) but in a placement, where it takes about 10 ms: call it once a question.
 Next choose_next(const Course& course, const Standing& standing, const Clock& clock,
                  std::uint64_t choice);
+
+/// A question of a skill that the learner chose, which must have one; families take turns.
+Next choose_of_skill(const Course& course, const Standing& standing, const Clock& clock,
+                     std::size_t skill, std::uint64_t choice);
 
 /// The question for it, from a seed.
 tl::expected<problems::Question, problems::NoQuestion>

@@ -84,6 +84,8 @@ public:
     virtual void refit() {}
     /// True while frames are owed although nothing comes in.
     virtual bool moving() const { return false; }
+    /// Seconds after a frame at which the next is owed although nothing comes in; empty = none.
+    virtual std::optional<double> next_frame_in_s() const { return std::nullopt; }
     /// Enlargement of the type that the place needs, whatever the person has chosen; empty =
     /// theirs.
     virtual std::optional<double> own_type_scale(const scene::Point& /*window_px*/) const {

@@ -2,6 +2,7 @@
 
 #include "app/place/bench_place.h"
 #include "app/place/body_place.h"
+#include "app/place/practice_place.h"
 #include "app/place/side_by_side_place.h"
 #include "app/place/start_place.h"
 #include "app/workshop/workshop_place.h"
@@ -22,6 +23,7 @@ constexpr PlaceEntry kList[] = {
     {PlaceName::bench, "Bench", make<BenchPlace>},
     {PlaceName::body, "Body", make<BodyPlace>},
     {PlaceName::side_by_side, "Side by side", make<SideBySidePlace>},
+    {PlaceName::practice, "Practice", make<PracticePlace>},
     {PlaceName::workshop, "Workshop", make<WorkshopPlace>},
 };
 

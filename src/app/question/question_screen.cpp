@@ -2,6 +2,7 @@
 
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
+#include "app/widgets/pressed_key.h"
 #include "problems/worked_steps.h"
 #include "publish/question_drawing.h"
 
@@ -86,7 +87,7 @@ void draw_answer_line(const Style& style, QuestionScreen& screen, ColumnPen& pen
     if (draw_text_line(style, pen, "##answer", model.question.unit, model.typed)) {
         outcome.entered = !obey_typed_letter(screen, outcome);
         screen.wants_keyboard = !model.finished; // a second try needs no click
-    } else if (ImGui::IsItemDeactivated() && ImGui::IsKeyPressed(ImGuiKey_Escape)) {
+    } else if (ImGui::IsItemDeactivated() && is_pressed(ImGuiKey_Escape)) {
         model.typed = before; // ImGui's Escape takes back what was typed; ours only leaves
         outcome.wish = QuestionWish::leave;
     }
@@ -381,13 +382,14 @@ void draw_question(const Style& style, const problems::Bank& bank, ColumnPen& pe
     draw_word_choices(style, pen, screen, outcome);
 }
 
-void draw_question_stage(const Style& style, const Layout& layout, const StagePointer& pointer,
-                         QuestionScreen& screen, QuestionOutcome& outcome) {
+void draw_question_stage(const Style& style, const Layout& layout, double top_px,
+                         const StagePointer& pointer, QuestionScreen& screen,
+                         QuestionOutcome& outcome) {
     QuestionModel& model = *screen.model;
     publish::QuestionDrawing how;
-    how.size_px = layout.stage_px;
+    how.size_px = layout.stage_px - scene::Point(0.0, top_px);
     how.text_scale = style.fonts.scale;
-    how.top_px = 64.0 * style.fonts.scale;
+    how.top_px = top_px > 0.0 ? 8.0 : 64.0 * style.fonts.scale;
     how.answered = model.finished && model.rules.feedback;
     if (model.mark && !model.mark->correct) {
         how.wrong = model.mark->drawn_wrong;
@@ -396,10 +398,12 @@ void draw_question_stage(const Style& style, const Layout& layout, const StagePo
     Question shown = model.question;
     if (is_placed(shown) && !screen.shows_letters)
         shown.spots.clear();
-    const auto view = publish::question_view(shown, how);
+    std::optional<scene::StageView> view = publish::question_view(shown, how);
+    if (view)
+        view->origin_px.y() += top_px;
     if (view)
         outcome.let_go = drag_place(pointer, *view, model, screen.drag) || outcome.let_go;
-    outcome.drawing = publish::question_drawing(shown, how);
+    outcome.drawing = scene::moved(publish::question_drawing(shown, how), {0.0, top_px});
     if (view)
         draw_place(style, *view, model, outcome.drawing.shapes);
 }
@@ -407,7 +411,7 @@ void draw_question_stage(const Style& style, const Layout& layout, const StagePo
 QuestionOutcome run_question(const Style& style, const Layout& layout, const problems::Bank& bank,
                              const FrameInput& input, QuestionScreen& screen) {
     QuestionOutcome outcome = read_question_keys(bank, *input.keys, screen);
-    draw_question_stage(style, layout, input.pointer, screen, outcome);
+    draw_question_stage(style, layout, 0.0, input.pointer, screen, outcome);
     begin_area("column", layout.column_at_px, layout.column_px, true);
     ColumnPen pen(style, layout);
     pen.skip(layout.narrow ? 28.0F : 46.0F);

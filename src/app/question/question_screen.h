@@ -58,8 +58,10 @@ void draw_question(const Style& style, const problems::Bank& bank, ColumnPen& pe
                    QuestionScreen& screen, QuestionOutcome& outcome);
 
 /// Its drawing; takes the pointer first, so that it shows where a drag is now.
-void draw_question_stage(const Style& style, const Layout& layout, const StagePointer& pointer,
-                         QuestionScreen& screen, QuestionOutcome& outcome);
+/// @param top_px  the stage begins so far down
+void draw_question_stage(const Style& style, const Layout& layout, double top_px,
+                         const StagePointer& pointer, QuestionScreen& screen,
+                         QuestionOutcome& outcome);
 
 /// All of these: runs one frame of a question that has the stage and the column for itself. A
 /// question must be open.

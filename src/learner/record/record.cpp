@@ -147,6 +147,23 @@ Recorded<Standing> Record::add_answers(std::int64_t learner, const Course& cours
     return standing;
 }
 
+Recorded<std::vector<Answer>> Record::last_answers(std::int64_t learner, int most) {
+    auto rows = database_.prepare(std::string("SELECT ") + kAnswerColumns +
+                                  " FROM answer WHERE learner = ? ORDER BY id DESC LIMIT ?");
+    if (!rows)
+        return tl::make_unexpected(rows.error());
+    rows->with(learner, most);
+    std::vector<Answer> answers;
+    while (true) {
+        const auto more = rows->row();
+        if (!more)
+            return tl::make_unexpected(more.error());
+        if (!*more)
+            return answers;
+        answers.push_back(read_answer(*rows));
+    }
+}
+
 Recorded<std::vector<RuleTimes>> Record::frequent_rules(std::int64_t learner, int most) {
     auto rows = database_.prepare("SELECT rule, times, last_ms FROM rule_count WHERE learner = ? "
                                   "ORDER BY times DESC, last_ms DESC LIMIT ?");

@@ -71,6 +71,8 @@ public:
     Recorded<Standing> add_answers(std::int64_t learner, const Course& course,
                                    const std::vector<Answer>& answers, const Clock& clock);
 
+    /// The last answers, newest first, at most so many.
+    Recorded<std::vector<Answer>> last_answers(std::int64_t learner, int most);
     /// The rules followed most often, at most so many.
     Recorded<std::vector<RuleTimes>> frequent_rules(std::int64_t learner, int most);
 

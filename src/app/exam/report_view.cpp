@@ -1,0 +1,198 @@
+#include "app/exam/report_view.h"
+
+#include "app/exam/squares.h"
+#include "app/widgets/area.h"
+#include "app/widgets/buttons.h"
+
+#include <GLFW/glfw3.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace steelyard::app {
+
+namespace {
+
+using scene::Role;
+using scene::TextSize;
+
+constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
+constexpr TextStyle kBody{TextSize::body, false, Role::ink};
+constexpr TextStyle kStrong{TextSize::body, true, Role::ink};
+
+void open_next_mistake(ReportScreen& screen, const learner::Exam& exam) {
+    const auto& marks = screen.report.marks;
+    const std::size_t from = screen.shown ? *screen.shown + 1 : 0;
+    for (std::size_t i = 0; i < marks.size(); ++i) {
+        const std::size_t at = (from + i) % marks.size();
+        if (!marks[at].right)
+            return open_mark(screen, exam, at);
+    }
+}
+
+/// @return true when the report is to be left
+bool read_keys(const std::vector<KeyPress>& keys, const learner::Exam& exam, ReportScreen& screen) {
+    const std::size_t count = screen.report.marks.size();
+    bool leave = false;
+    for (const KeyPress& key : keys) {
+        if (key.key == GLFW_KEY_ESCAPE) {
+            leave = !screen.shown;
+            screen.shown.reset();
+        } else if (key.key == GLFW_KEY_M) {
+            open_next_mistake(screen, exam);
+        } else if (count > 0 && key.key == GLFW_KEY_RIGHT) {
+            open_mark(screen, exam, screen.shown ? (*screen.shown + 1) % count : 0);
+        } else if (count > 0 && key.key == GLFW_KEY_LEFT) {
+            open_mark(screen, exam, screen.shown ? (*screen.shown + count - 1) % count : count - 1);
+        }
+    }
+    return leave;
+}
+
+/// A skill's bar with its numbers and words. @return where the next one begins
+void draw_score(const Style& style, const learner::Course& course, const learner::SkillScore& score,
+                ColumnPen& pen) {
+    const auto skill = course.find(score.skill);
+    const std::string title = skill ? course.skills[*skill].skill->title : score.skill;
+    const float bar_px = style.px(120.0F);
+    const float base = pen.y();
+    const ImVec2 corner{pen.left(), base - style.px(11.0F)};
+    const float share = static_cast<float>(score.right) / static_cast<float>(score.of);
+    pen.list().AddRectFilled(corner, {corner.x + bar_px, corner.y + style.px(12.0F)},
+                             style.mark(Role::panel), 3.0F);
+    if (share > 0.0F)
+        pen.list().AddRectFilled(corner, {corner.x + share * bar_px, corner.y + style.px(12.0F)},
+                                 style.mark(Role::right), 3.0F);
+    pen.list().AddRect(corner, {corner.x + bar_px, corner.y + style.px(12.0F)},
+                       style.mark(Role::quiet_ink), 3.0F);
+    draw_text(pen.list(), style, kBody, {pen.left() + bar_px + style.px(14.0F), base},
+              fmt::format("{} of {}", score.right, score.of));
+    const float title_px = bar_px + style.px(80.0F);
+    draw_text(pen.list(), style, kBody, {pen.left() + title_px, base},
+              shortened(style, kBody, title, pen.width() - title_px));
+    pen.skip(27.0F);
+}
+
+std::string numbers_text(const std::vector<std::size_t>& items) {
+    std::string text;
+    for (const std::size_t item : items)
+        text += fmt::format("{}{}", text.empty() ? "" : ", ", item + 1);
+    return text;
+}
+
+void draw_by_skill(const Style& style, const Layout& layout, float top_px,
+                   const learner::Course& course, const learner::ExamReport& report) {
+    Layout stage;
+    stage.column_at_px = {0.0, top_px};
+    stage.column_px = layout.stage_px - scene::Point(0.0, top_px);
+    begin_area("by_skill", stage.column_at_px, stage.column_px, true);
+    ColumnPen pen(style, stage);
+    pen.skip(36.0F);
+    pen.paragraph(kStrong, "By skill");
+    pen.skip(6.0F);
+    for (const learner::SkillScore& score : report.by_skill)
+        draw_score(style, course, score, pen);
+    pen.finish(16.0F);
+    end_area();
+}
+
+float draw_strip(const Style& style, const Layout& layout, const learner::Exam& exam,
+                 ReportScreen& screen) {
+    std::vector<Square> squares(screen.report.marks.size());
+    for (std::size_t i = 0; i < squares.size(); ++i) {
+        const learner::ExamMark& mark = screen.report.marks[i];
+        squares[i] = {mark.answered, exam.items[mark.item].flagged, screen.shown == i, mark.right};
+    }
+    const float top_px = style.px(64.0F);
+    const float width_px = static_cast<float>(layout.stage_px.x());
+    const float height_px = squares_height(style, width_px - 48.0F, squares.size());
+    begin_area("strip", {0.0, top_px}, {width_px, height_px});
+    if (const auto pressed = draw_squares(style, {24.0F, top_px}, width_px - 48.0F, squares))
+        open_mark(screen, exam, *pressed);
+    end_area();
+    return top_px + height_px;
+}
+
+void draw_summary(const Desk& desk, const learner::Exam& exam, const ReportScreen& screen,
+                  ColumnPen& pen) {
+    const learner::ExamReport& report = screen.report;
+    pen.skip(28.0F);
+    pen.line({TextSize::key, true, Role::ink}, fmt::format("{} of {}", report.right, report.of));
+    pen.skip(34.0F);
+    pen.paragraph(kBody, result_text(exam, report));
+    for (const std::string& fault : report.faults)
+        pen.paragraph({TextSize::caption, false, Role::wrong}, "Left out: " + fault);
+    pen.skip(10.0F);
+    if (!screen.foreseen.empty())
+        pen.paragraph(kCaption, screen.foreseen);
+    pen.paragraph(kCaption, say(desk.outlook().ready, desk.course()));
+    if (report.by_rule.empty())
+        return;
+    pen.skip(18.0F);
+    pen.paragraph(kStrong, "Mistakes that have a name");
+    for (const learner::RuleCount& rule : report.by_rule) {
+        const problems::WrongRule* known = desk.course().bank->find_wrong_rule(rule.rule);
+        pen.paragraph(kBody, fmt::format("{}: question {}", known ? known->title : rule.rule,
+                                         numbers_text(rule.items)));
+    }
+}
+
+} // namespace
+
+std::string result_text(const learner::Exam& exam, const learner::ExamReport& report) {
+    return fmt::format("{}: {} of {} right in {} of {} minutes; {} needed.",
+                       report.passed ? "Passed" : "Not passed", report.right, report.of,
+                       learner::minutes_text(exam.used_ms), exam.allowed_ms / learner::kMinute_ms,
+                       report.pass);
+}
+
+void open_mark(ReportScreen& screen, const learner::Exam& exam, std::size_t mark) {
+    const learner::ExamMark& one = screen.report.marks[mark];
+    QuestionModel model = begin_question(one.question, {});
+    take_answer(model, exam.items[one.item].answer);
+    if (one.answered)
+        model.mark = one.marking;
+    model.finished = true;
+    model.open_steps = model.question.steps.size();
+    QuestionWords words;
+    words.above = fmt::format("Question {} of {}{}", one.item + 1, exam.items.size(),
+                              one.answered ? "" : ": you gave no answer");
+    open_question(screen.question, std::move(model), std::move(words));
+    screen.question.wants_keyboard = false;
+    screen.shown = mark;
+}
+
+ExamOutcome run_report(const Style& style, const Layout& layout, const Desk& desk,
+                       const learner::Exam& exam, const FrameInput& input, ReportScreen& screen) {
+    ExamOutcome outcome;
+    outcome.drawing.size_px = layout.stage_px;
+    outcome.left = read_keys(*input.keys, exam, screen);
+    const float strip_px = draw_strip(style, layout, exam, screen);
+    QuestionOutcome asked;
+    if (screen.shown) {
+        draw_question_stage(style, layout, strip_px, input.pointer, screen.question, asked);
+        outcome.drawing = std::move(asked.drawing);
+    } else {
+        draw_by_skill(style, layout, strip_px, desk.course(), screen.report);
+    }
+    begin_area("column", layout.column_at_px, layout.column_px, true);
+    ColumnPen pen(style, layout);
+    pen.skip(layout.narrow ? 28.0F : 46.0F);
+    if (screen.shown)
+        draw_question(style, *desk.course().bank, pen, screen.question, asked);
+    else
+        draw_summary(desk, exam, screen, pen);
+    pen.skip(26.0F);
+    if (word_button(style, "mistake", {pen.left(), pen.y()}, "Next mistake (M)", false))
+        open_next_mistake(screen, exam);
+    pen.skip(24.0F);
+    if (column_button(style, layout, pen,
+                      screen.shown ? "Back to the report" : "Back to practice")) {
+        outcome.left = !screen.shown;
+        screen.shown.reset();
+    }
+    end_area();
+    return outcome;
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,47 @@
+#pragma once
+// Practice as a place: its home, sessions, the mock exam and progress.
+
+#include "app/exam/exam_screen.h"
+#include "app/place/place.h"
+#include "app/practice/home.h"
+#include "app/practice/session_screen.h"
+#include "app/progress/progress_screen.h"
+
+#include <optional>
+
+namespace steelyard::app {
+
+class PracticePlace final : public Place {
+public:
+    explicit PracticePlace(Surroundings& /*around*/) {}
+
+    PlaceFrame run(const PlaceInput& input) override;
+    /// The first time the course and the record are opened; later the record is read again.
+    void enter(Surroundings& around) override;
+    /// "session", "quick", "exam", "progress"; whoever has no name yet says it first.
+    void enter_part(const std::string& part) override;
+    bool claims(const KeyPress& key) const override;
+    /// While an exam runs, once a second for its clock.
+    std::optional<double> next_frame_in_s() const override;
+    void tell(std::string sentence) override { trouble_ = std::move(sentence); }
+
+private:
+    enum class Screen { home, session, exam, progress };
+
+    void open(Door door, const learner::Clock& now);
+    void go_home(const learner::Clock& now);
+    void run_home_screen(const PlaceInput& input, const learner::Clock& now);
+    scene::Drawing run_screen(const PlaceInput& input, const learner::Clock& now);
+    const QuestionScreen* open_question() const;
+
+    std::optional<Desk> desk_; ///< empty until the place is entered
+    Screen screen_ = Screen::home;
+    HomeScreen home_;
+    SessionScreen session_;
+    ExamScreen exam_;
+    ProgressScreen progress_;
+    std::optional<Door> wanted_; ///< to be opened once there is a name
+    std::string trouble_;
+};
+
+} // namespace steelyard::app

@@ -1,0 +1,209 @@
+#include "app/practice/desk.h"
+
+#include "learner/record/exchange.h"
+#include "setup/input_error.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <fstream>
+
+namespace steelyard::app {
+
+using learner::Clock;
+using learner::Learner;
+
+Desk::Desk(const problems::Bank& bank, const std::filesystem::path& assets,
+           const std::filesystem::path& record_folder, const Clock& now) {
+    auto course = learner::load_course(bank, assets / "learner");
+    if (!course) {
+        notices_.push_back(setup::to_text(course.error()));
+        return;
+    }
+    course_ = std::move(*course);
+    standing_ = learner::fresh_standing(*course_);
+    open(record_folder, now);
+    stand(standing_, now);
+}
+
+void Desk::open(const std::filesystem::path& folder, const Clock& now) {
+    auto opened = learner::open_record(folder, now);
+    if (!opened) {
+        notices_.push_back(opened.error().message);
+        notices_.emplace_back("You can practise all the same; nothing of it is kept.");
+        return;
+    }
+    notices_ = std::move(opened->notices);
+    record_ = std::move(opened->record);
+    refresh(now);
+    const auto latest =
+        std::max_element(learners_.begin(), learners_.end(),
+                         [](const Learner& a, const Learner& b) { return a.last_ms < b.last_ms; });
+    if (latest != learners_.end())
+        choose(latest->id, now);
+}
+
+void Desk::notice(const learner::RecordError& error) {
+    if (std::find(notices_.begin(), notices_.end(), error.message) == notices_.end())
+        notices_.push_back(error.message);
+}
+
+template <typename T> std::optional<T> Desk::heed(learner::Recorded<T> recorded) {
+    if (recorded)
+        return std::move(*recorded);
+    notice(recorded.error());
+    return std::nullopt;
+}
+
+void Desk::stand(learner::Standing standing, const Clock& now) {
+    standing_ = std::move(standing);
+    outlook_ = {plan_study(*course_, standing_, now), readiness(*course_, standing_, now.utc_ms),
+                staircase(*course_, standing_, now)};
+}
+
+void Desk::refresh(const Clock& now) {
+    if (!record_)
+        return;
+    if (auto learners = heed(record_->learners()))
+        learners_ = std::move(*learners);
+    if (learner_)
+        choose(learner_->id, now);
+}
+
+void Desk::choose(std::int64_t learner, const Clock& now) {
+    const auto found = std::find_if(learners_.begin(), learners_.end(),
+                                    [learner](const Learner& one) { return one.id == learner; });
+    if (found == learners_.end())
+        return;
+    auto standing = heed(record_->standing(learner, *course_, now));
+    if (!standing)
+        return;
+    learner_ = *found;
+    stand(std::move(*standing), now);
+    if (std::string sentence = clock_notice(standing_, now); !sentence.empty())
+        notice({learner::Trouble::refused, std::move(sentence)});
+}
+
+std::string Desk::add_learner(const std::string& name, const Clock& now) {
+    if (!can_add())
+        return "No record can be written here.";
+    const auto added = record_->add_learner(name, now);
+    if (!added)
+        return added.error().message;
+    refresh(now);
+    choose(added->id, now);
+    return {};
+}
+
+std::string Desk::set_exam_day(const std::string& typed, const Clock& now) {
+    std::optional<learner::Day> day;
+    if (!typed.empty()) {
+        const auto read = learner::read_day(typed);
+        if (!read)
+            return read.error();
+        if (*read < learner::day_of(now))
+            return typed + " is past. Name a day to come, or none.";
+        day = *read;
+    }
+    if (keeps()) {
+        if (const auto done = record_->set_exam_day(learner_->id, day); !done)
+            return done.error().message;
+        learner_->exam_day = day;
+    }
+    learner::Standing standing = standing_;
+    standing.exam_day = day;
+    stand(std::move(standing), now);
+    return {};
+}
+
+void Desk::keep_answer(const learner::Answer& answer, const Clock& now) {
+    if (keeps())
+        if (auto standing = heed(record_->add_answer(learner_->id, *course_, answer, now)))
+            return stand(std::move(*standing), now);
+    stand(after_answer(*course_, standing_, answer, now.offset_s), now);
+}
+
+void Desk::back_up(const Clock& now) {
+    if (!keeps())
+        return;
+    if (const auto done = record_->back_up_if_due(now); !done)
+        notice({done.error().trouble, "No backup was made: " + done.error().message});
+}
+
+// --- mock exams ----------------------------------------------------------------------------------
+
+std::optional<learner::Exam> Desk::unfinished_exam() {
+    if (!record_ || !learner_)
+        return std::nullopt;
+    return heed(learner::unfinished_exam(*record_, learner_->id)).value_or(std::nullopt);
+}
+
+void Desk::keep_exam(learner::Exam& exam) {
+    if (!keeps())
+        return;
+    if (const auto kept = learner::keep_exam(*record_, learner_->id, exam); !kept)
+        notice(kept.error());
+}
+
+void Desk::give_up_exam(const learner::Exam& exam) {
+    if (!keeps())
+        return;
+    if (const auto gone = learner::give_up_exam(*record_, learner_->id, exam.id); !gone)
+        notice(gone.error());
+}
+
+void Desk::close_exam(learner::Exam& exam, const learner::ExamReport& report, const Clock& now) {
+    if (keeps())
+        if (auto standing =
+                heed(learner::close_exam(*record_, learner_->id, *course_, exam, report, now)))
+            return stand(std::move(*standing), now);
+    for (const learner::Answer& answer : answers_of(*course_, exam, report))
+        standing_ = after_answer(*course_, std::move(standing_), answer, now.offset_s);
+    stand(standing_, now);
+}
+
+std::vector<learner::ExamResult> Desk::finished_exams(int most) {
+    if (!record_ || !learner_)
+        return {};
+    return heed(learner::finished_exams(*record_, learner_->id, most))
+        .value_or(std::vector<learner::ExamResult>());
+}
+
+std::optional<learner::Exam> Desk::exam_by_id(std::int64_t id) {
+    if (!record_ || !learner_)
+        return std::nullopt;
+    return heed(learner::exam_by_id(*record_, learner_->id, id)).value_or(std::nullopt);
+}
+
+// --- looking back --------------------------------------------------------------------------------
+
+std::vector<learner::RuleTimes> Desk::frequent_rules(int most) {
+    if (!record_ || !learner_)
+        return {};
+    return heed(record_->frequent_rules(learner_->id, most))
+        .value_or(std::vector<learner::RuleTimes>());
+}
+
+std::vector<learner::Answer> Desk::last_answers(int most) {
+    if (!record_ || !learner_)
+        return {};
+    return heed(record_->last_answers(learner_->id, most)).value_or(std::vector<learner::Answer>());
+}
+
+std::string Desk::export_record(const Clock& now) {
+    if (!record_ || !learner_)
+        return "There is no record to export.";
+    const std::filesystem::path path =
+        record_->folder() /
+        fmt::format("answers-{}-{}.jsonl", learner_->id, learner::write_day(learner::day_of(now)));
+    std::ofstream file(path);
+    const auto done = learner::export_json_lines(
+        *record_, *learner_, [&file](std::string_view line) { file << line << '\n'; }, {});
+    if (!done)
+        return done.error().message;
+    if (!file.flush())
+        return "The export could not be written to " + path.string() + ".";
+    return "Everything about you is in " + path.string() + " now, one line an answer.";
+}
+
+} // namespace steelyard::app

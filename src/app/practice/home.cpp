@@ -1,0 +1,245 @@
+#include "app/practice/home.h"
+
+#include "app/widgets/area.h"
+#include "app/widgets/buttons.h"
+#include "app/widgets/column_pen.h"
+#include "app/widgets/pressed_key.h"
+
+#include <GLFW/glfw3.h>
+#include <fmt/format.h>
+#include <imgui_stdlib.h>
+
+#include <algorithm>
+
+namespace steelyard::app {
+
+namespace {
+
+using scene::Role;
+using scene::TextSize;
+
+constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
+constexpr TextStyle kBody{TextSize::body, false, Role::ink};
+constexpr TextStyle kStrong{TextSize::body, true, Role::ink};
+constexpr TextStyle kFault{TextSize::caption, false, Role::wrong};
+
+bool is_new(const Desk& desk) {
+    return desk.standing().answers == 0 && !desk.standing().placement_over;
+}
+
+void act(const HomeChoice& choice, const Desk& desk, HomeScreen& screen, HomeOutcome& outcome) {
+    if (std::holds_alternative<AddLearner>(choice))
+        begin_typing(screen, Typing::name, "");
+    else if (std::holds_alternative<SetExamDay>(choice))
+        begin_typing(screen, Typing::exam_day,
+                     desk.standing().exam_day ? learner::write_day(*desk.standing().exam_day) : "");
+    else
+        outcome.chosen = choice;
+}
+
+std::optional<Door> door_of(int key) {
+    switch (key) {
+    case GLFW_KEY_T:
+        return Door::session;
+    case GLFW_KEY_Q:
+        return Door::quick;
+    case GLFW_KEY_E:
+        return Door::exam;
+    case GLFW_KEY_P:
+        return Door::progress;
+    default:
+        return std::nullopt;
+    }
+}
+
+void read_keys(const std::vector<KeyPress>& keys, const std::vector<HomeLine>& lines,
+               const Desk& desk, HomeScreen& screen, HomeOutcome& outcome) {
+    for (const KeyPress& key : keys) {
+        if (key.key == GLFW_KEY_DOWN || key.key == GLFW_KEY_TAB)
+            screen.chosen = (screen.chosen + 1) % lines.size();
+        else if (key.key == GLFW_KEY_UP)
+            screen.chosen = (screen.chosen + lines.size() - 1) % lines.size();
+        else if (key.key == GLFW_KEY_ENTER || key.key == GLFW_KEY_KP_ENTER)
+            act(lines[screen.chosen].choice, desk, screen, outcome);
+        else if (const auto door = door_of(key.key))
+            outcome.chosen = *door;
+    }
+}
+
+/// A line that can be pressed, with its sentence below. @return true when it was pressed
+bool draw_line(const Style& style, ColumnPen& pen, const HomeLine& line, int id, bool chosen,
+               const TextStyle& how) {
+    const float room_px = pen.width() - style.px(16.0F);
+    const float step_px = line_height(style, how.size);
+    const int below_lines =
+        line.below.empty() ? 0 : paragraph_lines(style, kCaption, room_px, line.below);
+    const float height_px = step_px + style.px(14.0F) +
+                            static_cast<float>(below_lines) * line_height(style, TextSize::caption);
+    ImGui::PushID(id);
+    const bool pressed = row_button(style, "line", {pen.left() - 8.0F, pen.y()},
+                                    pen.width() + 16.0F, height_px, chosen);
+    ImGui::PopID();
+    const float left = pen.left() + style.px(8.0F);
+    const float base = pen.y() + style.px(4.0F) + 0.78F * step_px;
+    draw_text(pen.list(), style, how, {left, base}, line.words);
+    if (below_lines > 0)
+        draw_paragraph(pen.list(), style, kCaption, {left, base + style.px(22.0F)}, room_px,
+                       line.below);
+    pen.skip_px(height_px + style.px(4.0F));
+    return pressed;
+}
+
+/// The name or the day being typed. Enter takes it, Escape leaves it.
+void draw_typing(ColumnPen& pen, Desk& desk, const learner::Clock& now, HomeScreen& screen,
+                 HomeOutcome& outcome) {
+    pen.skip(20.0F);
+    const bool name = screen.typing == Typing::name;
+    pen.paragraph(kCaption, name ? "Your name, for the record on this machine"
+                                 : "Your exam's day, such as 2026-12-03; empty for none");
+    pen.skip(-8.0F);
+    ImGui::SetCursorScreenPos({pen.left(), pen.y()});
+    ImGui::SetNextItemWidth(pen.width());
+    if (screen.wants_keyboard && !ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
+        ImGui::SetKeyboardFocusHere();
+        screen.wants_keyboard = false;
+    }
+    const bool entered =
+        ImGui::InputText("##typing", &screen.text, ImGuiInputTextFlags_EnterReturnsTrue);
+    const bool left = ImGui::IsItemDeactivated() && is_pressed(ImGuiKey_Escape);
+    pen.skip(56.0F);
+    if (!screen.fault.empty())
+        pen.paragraph(kFault, screen.fault);
+    if (entered)
+        outcome.named = take_typed(screen, desk, now) && name;
+    else if (left)
+        screen.typing = Typing::nothing;
+}
+
+void draw_doors(const Style& style, const Layout& layout, const std::vector<HomeLine>& lines,
+                const Desk& desk, HomeScreen& screen, HomeOutcome& outcome) {
+    const double top_px = style.px(64.0F);
+    Layout stage;
+    stage.column_at_px = {0.0, top_px};
+    stage.column_px = {std::min(layout.stage_px.x(), static_cast<double>(style.px(700.0F))),
+                       layout.stage_px.y() - top_px};
+    begin_area("home", stage.column_at_px, {layout.stage_px.x(), stage.column_px.y()}, true);
+    ColumnPen pen(style, stage);
+    pen.skip(layout.narrow ? 24.0F : 44.0F);
+    if (desk.learner())
+        pen.paragraph(kCaption, desk.learner()->name);
+    pen.skip(6.0F);
+    pen.paragraph({TextSize::reading, true, Role::ink}, say(desk.outlook().plan));
+    pen.skip(layout.narrow ? 0.0F : 20.0F);
+    for (std::size_t i = 0; i < lines.size(); ++i)
+        if (draw_line(style, pen, lines[i], static_cast<int>(i), screen.chosen == i,
+                      {TextSize::reading, false, Role::ink}))
+            act(lines[i].choice, desk, screen, outcome);
+    pen.finish(24.0F);
+    end_area();
+}
+
+void draw_desk(const Style& style, const Layout& layout, const std::vector<HomeLine>& lines,
+               std::size_t first, Desk& desk, const learner::Clock& now, HomeScreen& screen,
+               HomeOutcome& outcome) {
+    begin_area("column", layout.column_at_px, layout.column_px, true);
+    ColumnPen pen(style, layout);
+    pen.skip(layout.narrow ? 28.0F : 46.0F);
+    pen.paragraph(kStrong, "Who learns");
+    if (!desk.learner() && !desk.wants_name())
+        pen.paragraph(kBody, "You, without a record.");
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        if (std::holds_alternative<SetExamDay>(lines[i].choice)) {
+            pen.skip(22.0F);
+            pen.paragraph(kStrong, "Your exam");
+        }
+        if (draw_line(style, pen, lines[i], static_cast<int>(first + i), screen.chosen == first + i,
+                      kBody))
+            act(lines[i].choice, desk, screen, outcome);
+    }
+    if (screen.typing != Typing::nothing)
+        draw_typing(pen, desk, now, screen, outcome);
+    pen.skip(24.0F);
+    for (const std::string& notice : desk.notices()) {
+        pen.paragraph(kFault, notice);
+        pen.skip(6.0F);
+    }
+    pen.paragraph(kCaption, desk.keeps() ? "Every answer is kept on this machine, and goes nowhere."
+                                         : "Nothing is kept.");
+    pen.finish(24.0F);
+    end_area();
+}
+
+} // namespace
+
+std::vector<HomeLine> door_lines(const Desk& desk, const HomeScreen& screen) {
+    const int length = session_length(desk.outlook().plan);
+    const learner::ExamBlueprint& exam = desk.course().exam;
+    return {{Door::session, "Today's session  (T)",
+             is_new(desk) ? fmt::format("First a placement of at most {} questions finds out where "
+                                        "you stand; then practice.",
+                                        desk.course().parameters.placement_questions)
+                          : fmt::format("{} questions, those that you need most; hints when you "
+                                        "want them.",
+                                        length)},
+            {Door::quick, "Quick quiz  (Q)", "Five questions in less than three minutes."},
+            {Door::exam, screen.exam_waits ? "Go on with the mock exam  (E)" : "Mock exam  (E)",
+             screen.exam_waits ? "It waits where you left it; the time in between does not count."
+                               : fmt::format("{} questions, {} minutes, no feedback until the end.",
+                                             exam.questions, exam.minutes)},
+            {Door::progress, "Progress  (P)", say(desk.outlook().ready, desk.course())}};
+}
+
+std::vector<HomeLine> desk_lines(const Desk& desk, const learner::Clock& now) {
+    std::vector<HomeLine> lines;
+    for (const learner::Learner& one : desk.learners()) {
+        const bool present = desk.learner() && desk.learner()->id == one.id;
+        lines.push_back({ChooseLearner{one.id}, one.name + (present ? ", now" : ""),
+                         fmt::format("{} answers", one.answers)});
+    }
+    if (desk.can_add())
+        lines.push_back(
+            {AddLearner{}, desk.learners().empty() ? "Say your name" : "Somebody else", ""});
+    const auto& day = desk.standing().exam_day;
+    lines.push_back({SetExamDay{}, day ? learner::write_day(*day) : "Set its day",
+                     day ? fmt::format("in {} days", learner::days_between(day_of(now), *day))
+                         : "The plan is made backwards from it."});
+    if (is_new(desk))
+        lines.push_back({SkipPlacement{}, "Begin without the placement",
+                         "At the foot of the staircase, with worked examples."});
+    return lines;
+}
+
+void begin_typing(HomeScreen& screen, Typing what, std::string text) {
+    screen.typing = what;
+    screen.text = std::move(text);
+    screen.fault.clear();
+    screen.wants_keyboard = true;
+}
+
+bool take_typed(HomeScreen& screen, Desk& desk, const learner::Clock& now) {
+    screen.fault = screen.typing == Typing::name ? desk.add_learner(screen.text, now)
+                                                 : desk.set_exam_day(screen.text, now);
+    if (screen.fault.empty())
+        screen.typing = Typing::nothing;
+    else
+        screen.wants_keyboard = true;
+    return screen.fault.empty();
+}
+
+HomeOutcome run_home(const Style& style, const Layout& layout, Desk& desk,
+                     const learner::Clock& now, const FrameInput& input, HomeScreen& screen) {
+    HomeOutcome outcome;
+    const std::vector<HomeLine> doors = door_lines(desk, screen);
+    const std::vector<HomeLine> others = desk_lines(desk, now);
+    std::vector<HomeLine> all = doors;
+    all.insert(all.end(), others.begin(), others.end());
+    screen.chosen = std::min(screen.chosen, all.size() - 1);
+    if (desk.wants_name() && screen.typing == Typing::nothing)
+        begin_typing(screen, Typing::name, "");
+    read_keys(*input.keys, all, desk, screen, outcome);
+    draw_doors(style, layout, doors, desk, screen, outcome);
+    draw_desk(style, layout, others, doors.size(), desk, now, screen, outcome);
+    return outcome;
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,189 @@
+#include "app/practice/session.h"
+
+#include "learner/plan.h"
+#include "learner/quick.h"
+#include "problems/random.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace steelyard::app {
+
+namespace {
+
+using learner::Next;
+using learner::Outcome;
+using learner::Purpose;
+using learner::Reason;
+using learner::Shown;
+
+Session begin(SessionKind kind, const Present& present, std::uint64_t seed) {
+    Session session;
+    session.kind = kind;
+    session.seed = seed;
+    session.begun_ms = present.now.utc_ms;
+    session.before = staircase(present.course, present.standing, present.now);
+    return session;
+}
+
+Next choose(const Session& session, const Present& present) {
+    const std::uint64_t choice = problems::mix(session.seed, session.drawn);
+    switch (session.kind) {
+    case SessionKind::quick:
+        return session.quiz[static_cast<std::size_t>(session.done)];
+    case SessionKind::skill:
+        return choose_of_skill(present.course, present.standing, present.now, session.skill,
+                               choice);
+    case SessionKind::day:
+        break;
+    }
+    return choose_next(present.course, present.standing, present.now, choice);
+}
+
+Purpose purpose_of(const Session& session) {
+    return session.placing                      ? Purpose::placement
+           : session.kind == SessionKind::quick ? Purpose::quick
+                                                : Purpose::practice;
+}
+
+Outcome outcome_of(const Attempt& attempt) {
+    return attempt.gave_up           ? Outcome::gave_up
+           : attempt.marking.correct ? Outcome::right
+                                     : Outcome::wrong;
+}
+
+learner::Answer answer_for(const Session& session, const Present& present,
+                           const QuestionModel& question, double help) {
+    learner::Answer answer = learner::answer_to(question.question, present.course.parameters);
+    answer.purpose = purpose_of(session);
+    answer.help = help;
+    answer.foreseen = foresee(present.course, present.standing, session.next.skill, answer.guess,
+                              help, present.now.utc_ms);
+    answer.at_ms = present.now.utc_ms;
+    answer.took_ms = std::max<std::int64_t>(0, present.now.utc_ms - session.asked_ms);
+    return answer;
+}
+
+} // namespace
+
+Session begin_day(const Present& present, std::uint64_t seed) {
+    Session session = begin(SessionKind::day, present, seed);
+    session.target = session_length(plan_study(present.course, present.standing, present.now));
+    return session;
+}
+
+Session begin_quick(const Present& present, std::uint64_t seed) {
+    Session session = begin(SessionKind::quick, present, seed);
+    session.quiz = learner::quick_quiz(present.course, present.standing, present.now, seed);
+    session.target = static_cast<int>(session.quiz.size());
+    return session;
+}
+
+Session begin_skill(const Present& present, std::size_t skill, std::uint64_t seed) {
+    constexpr int kQuestions = 5;
+    Session session = begin(SessionKind::skill, present, seed);
+    session.skill = skill;
+    session.target = kQuestions;
+    return session;
+}
+
+std::optional<QuestionModel> next_question(Session& session, const Present& present) {
+    if (session.ended || session.done >= session.target) {
+        end_session(session, present.now);
+        return std::nullopt;
+    }
+    session.next = choose(session, present);
+    session.placing = session.next.reason == Reason::placement;
+    auto question =
+        question_for(present.course, session.next, problems::mix(session.seed, ++session.drawn));
+    if (!question) {
+        session.trouble = question.error().message;
+        end_session(session, present.now);
+        return std::nullopt;
+    }
+    session.asked_ms = present.now.utc_ms;
+    session.heeded = 0;
+    AskRules rules;
+    rules.done_steps = done_steps(session.next, *question);
+    rules.help = purpose_of(session) == Purpose::practice;
+    QuestionModel model = begin_question(std::move(*question), rules);
+    if (is_example(session)) {
+        model.finished = true;
+        model.open_steps = model.question.steps.size();
+    }
+    return model;
+}
+
+bool is_example(const Session& session) {
+    return session.next.shown == Shown::worked_example && !session.placing &&
+           session.kind != SessionKind::quick;
+}
+
+std::vector<learner::Answer> new_answers(Session& session, const Present& present,
+                                         const QuestionModel& question, bool leaving) {
+    std::vector<learner::Answer> answers;
+    for (; session.heeded < question.attempts.size(); ++session.heeded) {
+        const Attempt& attempt = question.attempts[session.heeded];
+        learner::Answer answer = answer_for(session, present, question, attempt.help);
+        answer.attempt = static_cast<int>(session.heeded) + 1;
+        answer.typed = attempt.typed;
+        answer.outcome = outcome_of(attempt);
+        answer.wrong_rule = attempt.marking.wrong_rule.value_or("");
+        answer.hints = attempt.hints;
+        if (session.heeded == 0) {
+            ++session.answered;
+            session.right += attempt.marking.correct && attempt.hints == 0 ? 1 : 0;
+        }
+        answers.push_back(std::move(answer));
+    }
+    if (!leaving)
+        return answers;
+    if (is_example(session)) {
+        answers.push_back(answer_for(session, present, question, 1.0));
+        answers.back().outcome = Outcome::example;
+    } else if (question.attempts.empty()) {
+        answers.push_back(answer_for(session, present, question, 0.0));
+    }
+    session.done += session.placing || is_example(session) ? 0 : 1;
+    return answers;
+}
+
+void end_session(Session& session, const learner::Clock& now) {
+    if (!session.ended)
+        session.ended_ms = now.utc_ms;
+    session.ended = true;
+}
+
+std::string count_text(const Session& session, const Present& present) {
+    if (session.placing)
+        return fmt::format("Placement: question {}, at most {}",
+                           present.standing.placement.size() + 1,
+                           present.course.parameters.placement_questions);
+    return fmt::format("{} of {}", session.done + 1, session.target);
+}
+
+std::string result_text(const Session& session) {
+    const std::string time =
+        learner::minutes_text(std::max<std::int64_t>(0, session.ended_ms - session.begun_ms));
+    if (session.answered == 0)
+        return "Nothing was answered.";
+    return fmt::format("{} of {} right at the first try without a hint, in {} minutes.",
+                       session.right, session.answered, time);
+}
+
+std::vector<std::string> moved_skills(const Session& session, const learner::Course& course,
+                                      const std::vector<learner::Stair>& now) {
+    std::vector<std::string> lines;
+    for (const learner::Stair& stair : now) {
+        const auto then =
+            std::find_if(session.before.begin(), session.before.end(),
+                         [&](const learner::Stair& one) { return one.skill == stair.skill; });
+        if (then != session.before.end() && then->mastery != stair.mastery)
+            lines.push_back(fmt::format("{}: {}, now {}", course.skills[stair.skill].skill->title,
+                                        word_for(then->mastery), word_for(stair.mastery)));
+    }
+    return lines;
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,140 @@
+#include "app/practice/session_screen.h"
+
+#include "app/widgets/area.h"
+#include "app/widgets/buttons.h"
+
+#include <GLFW/glfw3.h>
+
+namespace steelyard::app {
+
+namespace {
+
+using scene::Role;
+using scene::TextSize;
+
+constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
+constexpr TextStyle kBody{TextSize::body, false, Role::ink};
+
+QuestionWords words_for(const Session& session, const Desk& desk, const learner::Clock& now) {
+    const Present present{desk.course(), desk.standing(), now};
+    QuestionWords words;
+    words.above = count_text(session, present) + ". " + why(desk.course(), session.next);
+    if (is_example(session)) {
+        words.above += " A worked example first: read it step by step.";
+        words.next = "I have read it";
+    } else if (session.next.shown == learner::Shown::faded) {
+        words.above += " The first steps are done for you; you do the rest.";
+    }
+    words.leave = "Leave; everything is kept";
+    words.may_skip = session.kind != SessionKind::quick && !session.placing && !is_example(session);
+    words.explains = !session.placing;
+    return words;
+}
+
+void advance(SessionScreen& screen, Desk& desk, const learner::Clock& now) {
+    auto model = next_question(screen.session, {desk.course(), desk.standing(), now});
+    if (!model) {
+        screen.question.model.reset();
+        desk.back_up(now);
+        return;
+    }
+    open_question(screen.question, std::move(*model), words_for(screen.session, desk, now));
+}
+
+void keep_new_answers(SessionScreen& screen, Desk& desk, const learner::Clock& now, bool leaving) {
+    for (const learner::Answer& answer :
+         new_answers(screen.session, {desk.course(), desk.standing(), now}, *screen.question.model,
+                     leaving))
+        desk.keep_answer(answer, now);
+}
+
+/// What the session came to: the result large, then what moved, the readiness and the plan.
+void draw_result(const Style& style, const Layout& layout, const Desk& desk,
+                 const Session& session) {
+    begin_area("result", scene::Point(0.0, style.px(64.0F)),
+               layout.stage_px - scene::Point(0.0, style.px(64.0F)), true);
+    Layout stage = layout;
+    stage.column_at_px = {0.0, style.px(64.0F)};
+    stage.column_px = {std::min(layout.stage_px.x(), static_cast<double>(style.px(720.0F))),
+                       layout.stage_px.y() - style.px(64.0F)};
+    ColumnPen pen(style, stage);
+    pen.skip(56.0F);
+    pen.line({TextSize::key, true, Role::ink},
+             std::to_string(session.right) + " of " + std::to_string(session.answered));
+    pen.skip(36.0F);
+    pen.paragraph(kBody, result_text(session));
+    if (!session.trouble.empty())
+        pen.paragraph({TextSize::body, false, Role::wrong}, session.trouble);
+    const auto moved = moved_skills(session, desk.course(), desk.outlook().stairs);
+    if (!moved.empty()) {
+        pen.skip(20.0F);
+        pen.paragraph({TextSize::body, true, Role::ink}, "What moved");
+        for (const std::string& line : moved)
+            pen.paragraph(kBody, line);
+    }
+    pen.skip(20.0F);
+    pen.paragraph(kBody, say(desk.outlook().ready, desk.course()));
+    pen.skip(8.0F);
+    pen.paragraph(kBody, say(desk.outlook().plan));
+    pen.finish(24.0F);
+    end_area();
+}
+
+SessionOutcome run_result(const Style& style, const Layout& layout, const Desk& desk,
+                          const FrameInput& input, const SessionScreen& screen) {
+    SessionOutcome outcome;
+    for (const KeyPress& key : *input.keys) {
+        outcome.left = outcome.left || key.key == GLFW_KEY_ESCAPE || key.key == GLFW_KEY_ENTER ||
+                       key.key == GLFW_KEY_KP_ENTER;
+        outcome.again = outcome.again || key.key == GLFW_KEY_A;
+    }
+    draw_result(style, layout, desk, screen.session);
+    begin_area("column", layout.column_at_px, layout.column_px, true);
+    ColumnPen pen(style, layout);
+    pen.skip(layout.narrow ? 28.0F : 46.0F);
+    pen.paragraph(kCaption, desk.keeps() ? "Every answer is kept." : "Nothing was kept.");
+    for (const std::string& notice : desk.notices())
+        pen.paragraph({TextSize::caption, false, Role::wrong}, notice);
+    pen.skip(16.0F);
+    if (word_button(style, "again", {pen.left(), pen.y()}, "Another one (A)", false))
+        outcome.again = true;
+    pen.skip(24.0F);
+    if (column_button(style, layout, pen, "Back to practice"))
+        outcome.left = true;
+    end_area();
+    outcome.drawing.size_px = layout.stage_px;
+    return outcome;
+}
+
+} // namespace
+
+void open_session(SessionScreen& screen, Session session, Desk& desk, const learner::Clock& now) {
+    screen = {};
+    screen.session = std::move(session);
+    advance(screen, desk, now);
+}
+
+SessionOutcome run_session(const Style& style, const Layout& layout, Desk& desk,
+                           const learner::Clock& now, const FrameInput& input,
+                           SessionScreen& screen) {
+    if (!screen.question.model)
+        return run_result(style, layout, desk, input, screen);
+    SessionOutcome outcome;
+    QuestionOutcome asked =
+        run_question(style, layout, *desk.course().bank, input, screen.question);
+    outcome.drawing = std::move(asked.drawing);
+    const bool goes_on =
+        asked.wish == QuestionWish::next_question || asked.wish == QuestionWish::skip;
+    keep_new_answers(screen, desk, now, goes_on);
+    if (goes_on) {
+        advance(screen, desk, now);
+    } else if (asked.wish == QuestionWish::leave) {
+        end_session(screen.session, now);
+        screen.question.model.reset();
+        desk.back_up(now);
+        outcome.left = screen.session.answered == 0;
+    }
+    return outcome;
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,264 @@
+#include "app/progress/progress_screen.h"
+
+#include "app/progress/stair_layout.h"
+#include "app/widgets/area.h"
+#include "app/widgets/buttons.h"
+#include "app/widgets/column_pen.h"
+
+#include <GLFW/glfw3.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace steelyard::app {
+
+namespace {
+
+using learner::Stair;
+using scene::Role;
+using scene::TextSize;
+
+constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
+constexpr TextStyle kBody{TextSize::body, false, Role::ink};
+constexpr TextStyle kStrong{TextSize::body, true, Role::ink};
+constexpr int kRulesShown = 3;
+constexpr int kExamsShown = 5;
+constexpr int kAnswersShown = 12;
+
+void read_keys(const std::vector<KeyPress>& keys, const StairLayout& stairs, Desk& desk,
+               const learner::Clock& now, ProgressScreen& screen, ProgressOutcome& outcome) {
+    for (const KeyPress& key : keys) {
+        if (key.key == GLFW_KEY_ESCAPE)
+            outcome.left = true;
+        else if (key.key == GLFW_KEY_X)
+            screen.remark = desk.export_record(now);
+        else if (stairs.steps.empty())
+            continue;
+        else if (key.key == GLFW_KEY_LEFT || key.key == GLFW_KEY_RIGHT)
+            screen.chosen = neighbour(stairs, screen.chosen, key.key == GLFW_KEY_RIGHT ? 1 : -1, 0);
+        else if (key.key == GLFW_KEY_UP || key.key == GLFW_KEY_DOWN)
+            screen.chosen = neighbour(stairs, screen.chosen, 0, key.key == GLFW_KEY_UP ? 1 : -1);
+        else if (key.key == GLFW_KEY_ENTER || key.key == GLFW_KEY_KP_ENTER)
+            outcome.practise = desk.outlook().stairs[stairs.steps[screen.chosen].stair].skill;
+    }
+}
+
+/// A step: filled from the left to its mastery, its title, its word. @return true when pressed
+bool draw_step(const Style& style, const std::string& title, const Stair& stair, ImVec2 corner,
+               const scene::Point& size_px, bool chosen, int id) {
+    ImGui::SetCursorScreenPos(corner);
+    ImGui::PushID(id);
+    const bool pressed = ImGui::InvisibleButton(
+        "step", {static_cast<float>(size_px.x()), static_cast<float>(size_px.y())});
+    ImGui::PopID();
+    const bool hovered = ImGui::IsItemHovered();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const auto width_px = static_cast<float>(size_px.x());
+    const ImVec2 far_corner{corner.x + width_px, corner.y + static_cast<float>(size_px.y())};
+    list.AddRectFilled(corner, far_corner, style.mark(Role::panel), 4.0F);
+    // The fill is a bar along the foot, so that the words stand on the plain step.
+    const float bar_top = far_corner.y - style.px(9.0F);
+    const auto share = static_cast<float>(filled(stair));
+    if (share > 0.0F)
+        list.AddRectFilled({corner.x, bar_top}, {corner.x + share * width_px, far_corner.y},
+                           style.mark(Role::right), 3.0F);
+    list.AddLine({corner.x, bar_top}, {far_corner.x, bar_top}, style.mark(Role::hairline), 1.0F);
+    list.AddRect(corner, far_corner, style.mark(chosen || hovered ? Role::ink : Role::hairline),
+                 4.0F, 0, chosen ? style.px(2.5F) : 1.0F);
+    const float room_px = width_px - style.px(16.0F);
+    const TextStyle title_style{TextSize::caption, true, stair.open ? Role::ink : Role::quiet_ink};
+    draw_text(list, style, title_style, {corner.x + style.px(8.0F), corner.y + style.px(18.0F)},
+              shortened(style, title_style, title, room_px));
+    const std::string word = stair.answers > 0
+                                 ? fmt::format("{}, {:.0f} %", say(stair), 100.0 * stair.known)
+                                 : say(stair);
+    draw_text(list, style, kCaption, {corner.x + style.px(8.0F), corner.y + style.px(36.0F)},
+              shortened(style, kCaption, word, room_px));
+    return pressed;
+}
+
+/// Scrolls so that the foot is seen first, where everybody begins.
+void draw_stairs(const Style& style, const Desk& desk, const StairLayout& stairs,
+                 const scene::Point& corner_px, const scene::Point& size_px, ProgressScreen& screen,
+                 ProgressOutcome& outcome) {
+    begin_area("stairs", corner_px, size_px, true);
+    const float scroll = ImGui::GetScrollY();
+    for (std::size_t i = 0; i < stairs.steps.size(); ++i) {
+        const Step& step = stairs.steps[i];
+        const Stair& stair = desk.outlook().stairs[step.stair];
+        const ImVec2 corner{24.0F + static_cast<float>(step.corner_px.x()),
+                            static_cast<float>(corner_px.y() + step.corner_px.y()) - scroll};
+        if (draw_step(style, desk.course().skills[stair.skill].skill->title, stair, corner,
+                      step.size_px, screen.chosen == i, static_cast<int>(i))) {
+            if (screen.chosen == i)
+                outcome.practise = stair.skill;
+            screen.chosen = i;
+        }
+    }
+    ImGui::SetCursorScreenPos(
+        {24.0F, static_cast<float>(corner_px.y() + stairs.height_px) - scroll});
+    ImGui::Dummy({1.0F, 1.0F});
+    end_area();
+}
+
+/// The strip of readiness: all scores from left to right, the interval as a bar, the expected score
+/// in it, the pass mark across.
+void draw_ready_strip(const Style& style, const learner::Readiness& ready, ColumnPen& pen) {
+    const float left = pen.left();
+    const float width = pen.width();
+    const float y = pen.y() + style.px(26.0F);
+    const auto at = [&](double score) {
+        return left + width * static_cast<float>(score / std::max(1, ready.questions));
+    };
+    ImDrawList& list = pen.list();
+    list.AddLine({left, y}, {left + width, y}, style.mark(Role::quiet_ink), 1.0F);
+    list.AddRectFilled({at(ready.low), y - style.px(7.0F)}, {at(ready.high), y + style.px(7.0F)},
+                       style.mark(Role::right, 0.45), 4.0F);
+    list.AddRect({at(ready.low), y - style.px(7.0F)}, {at(ready.high), y + style.px(7.0F)},
+                 style.mark(Role::right), 4.0F);
+    list.AddCircleFilled({at(ready.expected), y}, style.px(5.0F), style.mark(Role::ink));
+    list.AddLine({at(ready.pass), y - style.px(16.0F)}, {at(ready.pass), y + style.px(12.0F)},
+                 style.mark(Role::ink), style.px(2.5F));
+    const std::string pass = fmt::format("pass {}", ready.pass);
+    const float pass_px = text_width(style, kCaption, pass);
+    draw_text(
+        list, style, kCaption,
+        {std::min(at(ready.pass) - 0.5F * pass_px, left + width - pass_px), y - style.px(20.0F)},
+        pass);
+    const std::string expected =
+        fmt::format("expected {:.1f}, {} to {}", ready.expected, ready.low, ready.high);
+    draw_text(list, style, kCaption, {left, y + style.px(28.0F)}, expected);
+    const std::string all = fmt::format("of {}", ready.questions);
+    draw_text(list, style, kCaption,
+              {left + width - text_width(style, kCaption, all), y + style.px(28.0F)}, all);
+    pen.skip(80.0F);
+}
+
+void draw_readiness(const Style& style, const Desk& desk, const ProgressScreen& screen,
+                    ColumnPen& pen) {
+    const learner::Course& course = desk.course();
+    const learner::Readiness& ready = desk.outlook().ready;
+    pen.paragraph(kStrong, "Would you pass today?");
+    if (ready.questions > 0 && ready.answers > 0)
+        draw_ready_strip(style, ready, pen);
+    pen.paragraph(kBody, say(ready, course));
+    if (ready.questions == 0 || ready.answers == 0)
+        return;
+    pen.skip(8.0F);
+    pen.paragraph(kCaption, how_reached(course));
+    if (const std::string trust = say(desk.standing().foresight); !trust.empty())
+        pen.paragraph(kCaption, trust);
+    if (!screen.exams.empty())
+        pen.paragraph(kCaption,
+                      learner::say_alone(screen.exams.front().right, screen.exams.front().of,
+                                         course.parameters.confidence));
+    pen.skip(12.0F);
+    pen.paragraph(kStrong, "Most is to be won here");
+    constexpr std::size_t kShown = 4;
+    const std::vector<learner::SkillShare> shares = most_to_win(ready);
+    for (std::size_t i = 0; i < std::min(kShown, shares.size()); ++i)
+        pen.paragraph(kCaption, fmt::format("{}: {:.1f} of {} expected",
+                                            course.skills[shares[i].skill].skill->title,
+                                            shares[i].expected, shares[i].questions));
+}
+
+void draw_rules(const Desk& desk, const ProgressScreen& screen, ColumnPen& pen) {
+    if (screen.rules.empty())
+        return;
+    pen.skip(14.0F);
+    pen.paragraph(kStrong, "Watch out for");
+    for (const learner::RuleTimes& rule : screen.rules) {
+        const problems::WrongRule* known = desk.course().bank->find_wrong_rule(rule.rule);
+        pen.paragraph(kCaption,
+                      fmt::format("{} ({} times)", known ? known->title : rule.rule, rule.times));
+    }
+}
+
+std::string_view word_of(learner::Outcome outcome) {
+    switch (outcome) {
+    case learner::Outcome::right:
+        return "right";
+    case learner::Outcome::wrong:
+        return "not right";
+    case learner::Outcome::gave_up:
+        return "did not know";
+    case learner::Outcome::skipped:
+        return "skipped";
+    case learner::Outcome::example:
+        return "read";
+    }
+    return "";
+}
+
+void draw_last_answers(const Desk& desk, const ProgressScreen& screen, const learner::Clock& now,
+                       ColumnPen& pen) {
+    if (!screen.exams.empty()) {
+        pen.skip(14.0F);
+        pen.paragraph(kStrong, "Mock exams");
+    }
+    for (const learner::ExamResult& exam : screen.exams)
+        pen.paragraph(kCaption, fmt::format("{}: {} of {}, {} needed: {}",
+                                            learner::write_day(
+                                                learner::day_of({exam.finished_ms, now.offset_s})),
+                                            exam.right, exam.of, exam.pass,
+                                            exam.right >= exam.pass ? "passed" : "not passed"));
+    if (screen.answers.empty())
+        return;
+    pen.skip(14.0F);
+    pen.paragraph(kStrong, "Last answers");
+    for (const learner::Answer& answer : screen.answers) {
+        const problems::Skill* skill = desk.course().bank->find_skill(answer.skill);
+        pen.paragraph(kCaption,
+                      fmt::format("{}  {}, {} s: {}", answer.code, word_of(answer.outcome),
+                                  answer.took_ms / learner::kSecond_ms,
+                                  skill != nullptr ? skill->title : answer.skill));
+    }
+}
+
+} // namespace
+
+void open_progress(ProgressScreen& screen, Desk& desk) {
+    screen = {};
+    screen.rules = desk.frequent_rules(kRulesShown);
+    screen.exams = desk.finished_exams(kExamsShown);
+    screen.answers = desk.last_answers(kAnswersShown);
+}
+
+ProgressOutcome run_progress(const Style& style, const Layout& layout, Desk& desk,
+                             const learner::Clock& now, const FrameInput& input,
+                             ProgressScreen& screen) {
+    ProgressOutcome outcome;
+    outcome.drawing.size_px = layout.stage_px;
+    const scene::Point corner_px{0.0, style.px(68.0F)};
+    const scene::Point size_px = layout.stage_px - corner_px - scene::Point(0.0, 16.0);
+    const StairLayout stairs = lay_stairs(desk.outlook().stairs, size_px - scene::Point(56.0, 0.0),
+                                          style.px(190.0F), style.px(56.0F));
+    read_keys(*input.keys, stairs, desk, now, screen, outcome);
+    draw_stairs(style, desk, stairs, corner_px, size_px, screen, outcome);
+    begin_area("column", layout.column_at_px, layout.column_px, true);
+    ColumnPen pen(style, layout);
+    pen.skip(layout.narrow ? 28.0F : 46.0F);
+    if (desk.learner())
+        pen.paragraph(kCaption, fmt::format("{}, {} answers so far", desk.learner()->name,
+                                            desk.standing().answers));
+    pen.skip(6.0F);
+    draw_readiness(style, desk, screen, pen);
+    draw_rules(desk, screen, pen);
+    draw_last_answers(desk, screen, now, pen);
+    pen.skip(24.0F);
+    if (word_button(style, "export", {pen.left(), pen.y()}, "Export everything (X)", false))
+        screen.remark = desk.export_record(now);
+    pen.skip(26.0F);
+    if (!screen.remark.empty())
+        pen.paragraph(kCaption, screen.remark);
+    if (word_button(style, "leave", {pen.left(), pen.y()}, "Back to practice", false))
+        outcome.left = true;
+    pen.skip(22.0F);
+    const bool pressed = column_button(style, layout, pen, "Practise the chosen step");
+    if (pressed && !stairs.steps.empty())
+        outcome.practise = desk.outlook().stairs[stairs.steps[screen.chosen].stair].skill;
+    end_area();
+    return outcome;
+}
+
+} // namespace steelyard::app

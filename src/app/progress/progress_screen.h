@@ -1,0 +1,37 @@
+#pragma once
+// Where a learner stands: the staircase on the stage, readiness and the last answers in the column.
+
+#include "app/frame/frame_input.h"
+#include "app/frame/layout.h"
+#include "app/look/style.h"
+#include "app/practice/desk.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace steelyard::app {
+
+struct ProgressScreen {
+    std::size_t chosen = 0; ///< step
+    std::vector<learner::RuleTimes> rules;
+    std::vector<learner::ExamResult> exams;
+    std::vector<learner::Answer> answers;
+    std::string remark; ///< what came of an export
+};
+
+/// Reads what is shown besides the standing; once, not in every frame.
+void open_progress(ProgressScreen& screen, Desk& desk);
+
+struct ProgressOutcome {
+    bool left = false;
+    std::optional<std::size_t> practise; ///< a skill by its index
+    scene::Drawing drawing;
+};
+
+/// Runs one frame. Keys: arrows choose a step, Enter practises it, X exports, Escape leaves.
+ProgressOutcome run_progress(const Style& style, const Layout& layout, Desk& desk,
+                             const learner::Clock& now, const FrameInput& input,
+                             ProgressScreen& screen);
+
+} // namespace steelyard::app
