@@ -2,6 +2,7 @@
 // The course that comes with the program, and a folder that is gone when the test is.
 
 #include "catch.h"
+#include "learner/answer.h"
 #include "learner/course.h"
 
 #include <cstdio>

@@ -354,6 +354,8 @@ ExamOutcome run_exam(const Style& style, const Layout& layout, Desk& desk, const
         take_in(screen, desk, now, asked);
         obey(wish, screen, desk, now);
     }
+    if (screen.model.asks_to_end)
+        screen.question.wants_keyboard = false; // Y and N are for the question whether to end
     return outcome;
 }
 

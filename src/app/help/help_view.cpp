@@ -38,6 +38,10 @@ constexpr KeyLine kKeys[] = {
     {"Tab, L, G, T", "side by side: next joint, a limit at it, next aim, type a torque"},
     {"↑ ↓, Enter, + −", "side by side: choose a change, take it, turn it up or down"},
     {"O, A, F", "side by side: choose B, choose A, take A from the body"},
+    {"T, Q, E, P", "practice: today's session, quick quiz, mock exam, progress"},
+    {"H, W, N, L", "a question: hint, worked answer, skip, letters of the places; in the answer "
+                   "line with Enter"},
+    {"F, Page Up, Page Down", "mock exam: flag, back, forward; Ctrl + E ends it"},
     {"U", "SI or US units"},
     {"D", "light, dark or high contrast; Settings has all of these"},
     {"Ctrl + Z, Ctrl + Y", "undo, redo"},
