@@ -1,6 +1,7 @@
 #include "app/exam/exam_screen.h"
 
 #include "app/exam/squares.h"
+#include "app/look/text_styles.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/pressed_key.h"
@@ -15,11 +16,6 @@ namespace {
 using learner::Clock;
 using scene::Role;
 using scene::TextSize;
-
-constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
-constexpr TextStyle kBody{TextSize::body, false, Role::ink};
-constexpr TextStyle kStrong{TextSize::body, true, Role::ink};
-constexpr TextStyle kFault{TextSize::caption, false, Role::wrong};
 
 /// The clock is kept so often while nothing else is.
 constexpr learner::TimeMs kHeartbeat_ms = 5 * learner::kSecond_ms;

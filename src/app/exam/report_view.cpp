@@ -1,6 +1,7 @@
 #include "app/exam/report_view.h"
 
 #include "app/exam/squares.h"
+#include "app/look/text_styles.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 
@@ -15,10 +16,6 @@ namespace {
 
 using scene::Role;
 using scene::TextSize;
-
-constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
-constexpr TextStyle kBody{TextSize::body, false, Role::ink};
-constexpr TextStyle kStrong{TextSize::body, true, Role::ink};
 
 void open_next_mistake(ReportScreen& screen, const learner::Exam& exam) {
     const auto& marks = screen.report.marks;
@@ -121,7 +118,7 @@ void draw_summary(const Desk& desk, const learner::Exam& exam, const ReportScree
     pen.skip(34.0F);
     pen.paragraph(kBody, result_text(exam, report));
     for (const std::string& fault : report.faults)
-        pen.paragraph({TextSize::caption, false, Role::wrong}, "Left out: " + fault);
+        pen.paragraph(kFault, "Left out: " + fault);
     pen.skip(10.0F);
     if (!screen.foreseen.empty())
         pen.paragraph(kCaption, screen.foreseen);

@@ -21,8 +21,11 @@ void PracticePlace::enter(Surroundings& around) {
                       learner::usual_record_folder(), now);
     else if (screen_ == Screen::home && desk_->has_course())
         go_home(now);
-    if (screen_ == Screen::home)
-        home_.exam_waits = desk_->unfinished_exam().has_value();
+    if (screen_ != Screen::home)
+        return;
+    home_.exam_waits = desk_->unfinished_exam().has_value();
+    if (desk_->wants_name())
+        begin_typing(home_, Typing::name, "");
 }
 
 void PracticePlace::enter_part(const std::string& part) {

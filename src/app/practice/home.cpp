@@ -1,5 +1,6 @@
 #include "app/practice/home.h"
 
+#include "app/look/text_styles.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/column_pen.h"
@@ -17,11 +18,6 @@ namespace {
 
 using scene::Role;
 using scene::TextSize;
-
-constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
-constexpr TextStyle kBody{TextSize::body, false, Role::ink};
-constexpr TextStyle kStrong{TextSize::body, true, Role::ink};
-constexpr TextStyle kFault{TextSize::caption, false, Role::wrong};
 
 bool is_new(const Desk& desk) {
     return desk.standing().answers == 0 && !desk.standing().placement_over;
@@ -234,8 +230,6 @@ HomeOutcome run_home(const Style& style, const Layout& layout, Desk& desk,
     std::vector<HomeLine> all = doors;
     all.insert(all.end(), others.begin(), others.end());
     screen.chosen = std::min(screen.chosen, all.size() - 1);
-    if (desk.wants_name() && screen.typing == Typing::nothing)
-        begin_typing(screen, Typing::name, "");
     read_keys(*input.keys, all, desk, screen, outcome);
     draw_doors(style, layout, doors, desk, screen, outcome);
     draw_desk(style, layout, others, doors.size(), desk, now, screen, outcome);

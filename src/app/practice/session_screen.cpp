@@ -1,5 +1,6 @@
 #include "app/practice/session_screen.h"
 
+#include "app/look/text_styles.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 
@@ -11,9 +12,6 @@ namespace {
 
 using scene::Role;
 using scene::TextSize;
-
-constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
-constexpr TextStyle kBody{TextSize::body, false, Role::ink};
 
 QuestionWords words_for(const Session& session, const Desk& desk, const learner::Clock& now) {
     const Present present{desk.course(), desk.standing(), now};
@@ -68,7 +66,7 @@ void draw_result(const Style& style, const Layout& layout, const Desk& desk,
     const auto moved = moved_skills(session, desk.course(), desk.outlook().stairs);
     if (!moved.empty()) {
         pen.skip(20.0F);
-        pen.paragraph({TextSize::body, true, Role::ink}, "What moved");
+        pen.paragraph(kStrong, "What moved");
         for (const std::string& line : moved)
             pen.paragraph(kBody, line);
     }
@@ -94,7 +92,7 @@ SessionOutcome run_result(const Style& style, const Layout& layout, const Desk& 
     pen.skip(layout.narrow ? 28.0F : 46.0F);
     pen.paragraph(kCaption, desk.keeps() ? "Every answer is kept." : "Nothing was kept.");
     for (const std::string& notice : desk.notices())
-        pen.paragraph({TextSize::caption, false, Role::wrong}, notice);
+        pen.paragraph(kFault, notice);
     pen.skip(16.0F);
     if (word_button(style, "again", {pen.left(), pen.y()}, "Another one (A)", false))
         outcome.again = true;

@@ -1,5 +1,6 @@
 #include "app/progress/progress_screen.h"
 
+#include "app/look/text_styles.h"
 #include "app/progress/stair_layout.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
@@ -18,9 +19,6 @@ using learner::Stair;
 using scene::Role;
 using scene::TextSize;
 
-constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
-constexpr TextStyle kBody{TextSize::body, false, Role::ink};
-constexpr TextStyle kStrong{TextSize::body, true, Role::ink};
 constexpr int kRulesShown = 3;
 constexpr int kExamsShown = 5;
 constexpr int kAnswersShown = 12;

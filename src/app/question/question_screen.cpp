@@ -1,5 +1,6 @@
 #include "app/question/question_screen.h"
 
+#include "app/look/text_styles.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/pressed_key.h"
@@ -19,10 +20,6 @@ using problems::Kind;
 using problems::Question;
 using scene::Role;
 using scene::TextSize;
-
-constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
-constexpr TextStyle kBody{TextSize::body, false, Role::ink};
-constexpr TextStyle kStrong{TextSize::body, true, Role::ink};
 
 const char* how_to_answer(const Question& question) {
     if (is_placed(question))
@@ -210,7 +207,7 @@ void draw_steps(const Style& style, QuestionModel& model, ColumnPen& pen) {
         mark_own_step(model);
     if (model.step_mark && !model.step_mark->correct) {
         pen.skip(16.0F);
-        pen.paragraph({TextSize::caption, false, Role::wrong}, model.step_mark->feedback);
+        pen.paragraph(kFault, model.step_mark->feedback);
     }
 }
 
