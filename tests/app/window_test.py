@@ -473,7 +473,8 @@ class Practice(WindowTest):
 
     @staticmethod
     def choices(frame):
-        return sum(text.isdigit() and len(text) == 1 for text in frame.texts)
+        return sum(entry["x"] > 940.0 and entry["text"] in "123456789"
+                   for entry in frame.data["texts"])
 
     def answer_by_keys(self, window, frame):
         """Answers what is on the screen: right, where trying every choice finds it."""

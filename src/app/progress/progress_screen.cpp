@@ -75,7 +75,7 @@ bool draw_step(const Style& style, const std::string& title, const Stair& stair,
     return pressed;
 }
 
-/// Scrolls so that the foot is seen first, where everybody begins.
+/// The steps in an area that scrolls; the foot is seen first, where everybody begins.
 void draw_stairs(const Style& style, const Desk& desk, const StairLayout& stairs,
                  const scene::Point& corner_px, const scene::Point& size_px, ProgressScreen& screen,
                  ProgressOutcome& outcome) {
@@ -96,6 +96,9 @@ void draw_stairs(const Style& style, const Desk& desk, const StairLayout& stairs
     ImGui::SetCursorScreenPos(
         {24.0F, static_cast<float>(corner_px.y() + stairs.height_px) - scroll});
     ImGui::Dummy({1.0F, 1.0F});
+    if (!screen.at_foot)
+        ImGui::SetScrollHereY(1.0F);
+    screen.at_foot = true;
     end_area();
 }
 
@@ -136,6 +139,7 @@ void draw_readiness(const Style& style, const Desk& desk, const ProgressScreen& 
                     ColumnPen& pen) {
     const learner::Course& course = desk.course();
     const learner::Readiness& ready = desk.outlook().ready;
+    pen.skip(4.0F);
     pen.paragraph(kStrong, "Would you pass today?");
     if (ready.questions > 0 && ready.answers > 0)
         draw_ready_strip(style, ready, pen);

@@ -17,7 +17,8 @@ struct ProgressScreen {
     std::vector<learner::RuleTimes> rules;
     std::vector<learner::ExamResult> exams;
     std::vector<learner::Answer> answers;
-    std::string remark; ///< what came of an export
+    std::string remark;   ///< what came of an export
+    bool at_foot = false; ///< the foot of the staircase was brought to sight
 };
 
 /// Reads what is shown besides the standing; once, not in every frame.

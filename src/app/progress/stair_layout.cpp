@@ -36,18 +36,19 @@ StairLayout lay_stairs(const std::vector<learner::Stair>& stairs, const scene::P
     StairLayout layout;
     if (stairs.empty())
         return layout;
-    const auto columns = static_cast<std::size_t>(
-        std::max(1.0, std::floor((0.8 * size_px.x() + kGap_px) / (least_px + kGap_px))));
-    const std::vector<Row> rows = rows_of(stairs, columns);
     const int top_level = stairs.back().level;
-    const double width_px =
-        std::min(least_px * 1.5, (0.8 * size_px.x() - kGap_px * static_cast<double>(columns - 1)) /
-                                     static_cast<double>(columns));
     // Each level begins further to the right; the widest one still fits.
     const double indent_px =
-        top_level > 1 ? std::min(40.0, 0.2 * size_px.x() / static_cast<double>(top_level - 1))
-                      : 0.0;
-    const double row_px = step_height_px + kGap_px;
+        top_level > 1 ? std::min(14.0, 0.15 * size_px.x() / (top_level - 1)) : 0.0;
+    const double room_px = size_px.x() - indent_px * (top_level - 1);
+    const double columns = std::max(1.0, std::floor((room_px + kGap_px) / (least_px + kGap_px)));
+    const std::vector<Row> rows = rows_of(stairs, static_cast<std::size_t>(columns));
+    const double width_px =
+        std::min(least_px * 1.5, (room_px - kGap_px * (columns - 1.0)) / columns);
+    // Lower or higher steps, so that all are seen at once where that can be.
+    const double share_px = size_px.y() / static_cast<double>(rows.size()) - kGap_px;
+    const double height_px = std::clamp(share_px, 0.86 * step_height_px, 1.25 * step_height_px);
+    const double row_px = height_px + kGap_px;
     layout.height_px = row_px * static_cast<double>(rows.size());
     const double foot_px = std::max(layout.height_px, size_px.y());
     for (std::size_t r = 0; r < rows.size(); ++r)
@@ -57,7 +58,7 @@ StairLayout lay_stairs(const std::vector<learner::Stair>& stairs, const scene::P
                 {rows[r][c],
                  {indent_px * (level - 1) + static_cast<double>(c) * (width_px + kGap_px),
                   foot_px - row_px * static_cast<double>(r + 1)},
-                 {width_px, step_height_px}});
+                 {width_px, height_px}});
         }
     return layout;
 }

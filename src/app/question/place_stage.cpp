@@ -167,11 +167,14 @@ void draw_place(const Style& style, const scene::StageView& view, const Question
     const double scale = style.fonts.scale;
     const Point beside{16.0 * scale, -16.0 * scale};
     if (!model.finished || !model.rules.feedback) {
-        if (!model.placed)
-            return;
-        add_placed(view, model, *model.placed, Role::effort, scale, shapes);
+        // Before anything is placed, a pale mark says what is to be moved.
+        const bool chosen_by_letter = !model.typed.empty();
+        const Placed placed = model.placed.value_or(problems::first_place(model.question));
+        if (!chosen_by_letter)
+            add_placed(view, model, placed, model.placed ? Role::effort : Role::own_weight, scale,
+                       shapes);
         if (style.narration != nullptr)
-            style.narration->add_grip("placed", view.to_sheet(model.placed->to_m));
+            style.narration->add_grip("placed", view.to_sheet(placed.to_m));
         return;
     }
     const bool wrong = model.placed && model.mark && !model.mark->correct;

@@ -117,7 +117,10 @@ void place(QuestionModel& model, const problems::Placed& placed) {
 
 double nudge_step_m(const problems::Question& question) {
     const auto* picture = std::get_if<problems::LeverPicture>(&question.picture);
-    return picture == nullptr ? 0.0 : 0.01 * mechanics::path_length(picture->lever.path_m);
+    if (picture == nullptr)
+        return 0.0;
+    return std::min(0.01 * mechanics::path_length(picture->lever.path_m),
+                    question.place_tolerance_m);
 }
 
 void nudge(QuestionModel& model, const mechanics::Vec2& along_m, bool beginning) {

@@ -73,7 +73,8 @@ void place(QuestionModel& model, const problems::Placed& placed);
 /// @param along_m    to the right and up, in the setup's frame
 /// @param beginning  the first end of a line or an arm instead of the last
 void nudge(QuestionModel& model, const mechanics::Vec2& along_m, bool beginning);
-/// A step of such a nudge: a hundredth of the lever's length [m].
+/// A step of such a nudge: a hundredth of the lever's length, and no more than the tolerance, so
+/// that no right place lies between two steps [m].
 double nudge_step_m(const problems::Question& question);
 
 /// The answer so far as `problems::mark` reads it; empty when there is none.
