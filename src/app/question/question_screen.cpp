@@ -313,6 +313,21 @@ void read_key(const KeyPress& key, QuestionScreen& screen, QuestionOutcome& outc
     }
 }
 
+bool is_drawn(const Question& question) {
+    return !std::holds_alternative<std::monostate>(question.picture);
+}
+
+/// A question without a drawing has the stage for its words.
+void draw_prompt_on_stage(const Style& style, const scene::Point& stage_px, double top_px,
+                          const std::string& prompt) {
+    const auto left = static_cast<float>(0.08 * stage_px.x());
+    const double room_px = stage_px.y() - top_px;
+    draw_paragraph(*ImGui::GetBackgroundDrawList(), style, {TextSize::reading, true, Role::ink},
+                   {left, static_cast<float>(top_px + std::max(100.0, 0.36 * room_px))},
+                   std::min(static_cast<float>(stage_px.x()) - 2.0F * left, style.px(680.0F)),
+                   prompt);
+}
+
 /// What Enter and the main button do.
 void enter(const problems::Bank& bank, QuestionScreen& screen, QuestionOutcome& outcome) {
     if (!screen.model->rules.feedback)
@@ -333,9 +348,12 @@ void open_question(QuestionScreen& screen, QuestionModel model, QuestionWords wo
 }
 
 bool question_claims(const QuestionScreen& screen, const KeyPress& key) {
-    return screen.model && is_placed(screen.model->question) && key.key >= GLFW_KEY_A &&
-           key.key < GLFW_KEY_A + static_cast<int>(screen.model->question.spots.size()) &&
-           key.modifiers == 0;
+    if (!screen.model || key.modifiers != 0)
+        return false;
+    if (key.key == GLFW_KEY_W)
+        return screen.words.may_give_up && !screen.model->finished;
+    return is_placed(screen.model->question) && key.key >= GLFW_KEY_A &&
+           key.key < GLFW_KEY_A + static_cast<int>(screen.model->question.spots.size());
 }
 
 QuestionOutcome read_question_keys(const problems::Bank& bank, const std::vector<KeyPress>& keys,
@@ -355,8 +373,10 @@ void draw_question(const Style& style, const problems::Bank& bank, ColumnPen& pe
         pen.paragraph(kCaption, screen.words.above);
         pen.skip(10.0F);
     }
-    pen.paragraph(kBody, model.question.prompt);
-    pen.skip(4.0F);
+    if (is_drawn(model.question)) {
+        pen.paragraph(kBody, model.question.prompt);
+        pen.skip(4.0F);
+    }
     if (!model.finished)
         pen.paragraph(kCaption, how_to_answer(model.question));
     pen.skip(-4.0F);
@@ -400,6 +420,8 @@ void draw_question_stage(const Style& style, const Layout& layout, double top_px
         view->origin_px.y() += top_px;
     if (view)
         outcome.let_go = drag_place(pointer, *view, model, screen.drag) || outcome.let_go;
+    if (!is_drawn(shown))
+        draw_prompt_on_stage(style, layout.stage_px, top_px, shown.prompt);
     outcome.drawing = scene::moved(publish::question_drawing(shown, how), {0.0, top_px});
     if (view)
         draw_place(style, *view, model, outcome.drawing.shapes);

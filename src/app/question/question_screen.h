@@ -42,8 +42,8 @@ struct QuestionOutcome {
     scene::Drawing drawing; ///< of the stage
 };
 
-/// True for the keys that a question needs although the window has a use for them: the letters of
-/// its places.
+/// True for the keys that a question needs although the window has a use for them: W, and the
+/// letters of its places.
 bool question_claims(const QuestionScreen& screen, const KeyPress& key);
 
 /// Keys of a question: Enter checks, digits choose, arrows move what is placed, letters place, H
