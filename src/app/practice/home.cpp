@@ -190,7 +190,7 @@ std::vector<HomeLine> desk_lines(const Desk& desk, const learner::Clock& now) {
     for (const learner::Learner& one : desk.learners()) {
         const bool present = desk.learner() && desk.learner()->id == one.id;
         lines.push_back({ChooseLearner{one.id}, one.name + (present ? ", now" : ""),
-                         fmt::format("{} answers", one.answers)});
+                         one.answers == 1 ? "1 answer" : fmt::format("{} answers", one.answers)});
     }
     if (desk.can_add())
         lines.push_back(

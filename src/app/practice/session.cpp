@@ -179,7 +179,8 @@ std::vector<std::string> moved_skills(const Session& session, const learner::Cou
         const auto then =
             std::find_if(session.before.begin(), session.before.end(),
                          [&](const learner::Stair& one) { return one.skill == stair.skill; });
-        if (then != session.before.end() && then->mastery != stair.mastery)
+        const bool asked = then != session.before.end() && stair.answers > then->answers;
+        if (asked && then->mastery != stair.mastery)
             lines.push_back(fmt::format("{}: {}, now {}", course.skills[stair.skill].skill->title,
                                         word_for(then->mastery), word_for(stair.mastery)));
     }

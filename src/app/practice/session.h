@@ -73,7 +73,7 @@ std::string count_text(const Session& session, const Present& present);
 /// "4 answered, 3 right at the first try without a hint, in 1:52 minutes."
 std::string result_text(const Session& session);
 
-/// A line for each skill that has another word than when the session began.
+/// A line for each skill that was asked and has another word than when the session began.
 std::vector<std::string> moved_skills(const Session& session, const learner::Course& course,
                                       const std::vector<learner::Stair>& now);
 

@@ -241,8 +241,9 @@ ProgressOutcome run_progress(const Style& style, const Layout& layout, Desk& des
     ColumnPen pen(style, layout);
     pen.skip(layout.narrow ? 28.0F : 46.0F);
     if (desk.learner())
-        pen.paragraph(kCaption, fmt::format("{}, {} answers so far", desk.learner()->name,
-                                            desk.standing().answers));
+        pen.paragraph(kCaption, fmt::format("{}, {} answer{} so far", desk.learner()->name,
+                                            desk.standing().answers,
+                                            desk.standing().answers == 1 ? "" : "s"));
     pen.skip(6.0F);
     draw_readiness(style, desk, screen, pen);
     draw_rules(desk, screen, pen);

@@ -25,6 +25,17 @@ std::vector<Row> rows_of(const std::vector<learner::Stair>& stairs, std::size_t 
     return rows;
 }
 
+/// Steps of the level that has most.
+std::size_t widest_level(const std::vector<learner::Stair>& stairs) {
+    std::size_t most = 0;
+    std::size_t run = 0;
+    for (std::size_t i = 0; i < stairs.size(); ++i) {
+        run = i > 0 && stairs[i].level == stairs[i - 1].level ? run + 1 : 1;
+        most = std::max(most, run);
+    }
+    return most;
+}
+
 double middle(const Step& step) {
     return step.corner_px.x() + 0.5 * step.size_px.x();
 }
@@ -41,13 +52,14 @@ StairLayout lay_stairs(const std::vector<learner::Stair>& stairs, const scene::P
     const double indent_px =
         top_level > 1 ? std::min(14.0, 0.15 * size_px.x() / (top_level - 1)) : 0.0;
     const double room_px = size_px.x() - indent_px * (top_level - 1);
-    const double columns = std::max(1.0, std::floor((room_px + kGap_px) / (least_px + kGap_px)));
+    const double columns = std::clamp(std::floor((room_px + kGap_px) / (least_px + kGap_px)), 1.0,
+                                      static_cast<double>(widest_level(stairs)));
     const std::vector<Row> rows = rows_of(stairs, static_cast<std::size_t>(columns));
     const double width_px =
         std::min(least_px * 1.5, (room_px - kGap_px * (columns - 1.0)) / columns);
     // Lower or higher steps, so that all are seen at once where that can be.
     const double share_px = size_px.y() / static_cast<double>(rows.size()) - kGap_px;
-    const double height_px = std::clamp(share_px, 0.86 * step_height_px, 1.25 * step_height_px);
+    const double height_px = std::clamp(share_px, 0.86 * step_height_px, 1.5 * step_height_px);
     const double row_px = height_px + kGap_px;
     layout.height_px = row_px * static_cast<double>(rows.size());
     const double foot_px = std::max(layout.height_px, size_px.y());
