@@ -121,13 +121,14 @@ TEST_CASE("Keys alone find the right place of every placed question within its t
         const double step_m = nudge_step_m(model.question);
         nudge(model, {step_m, 0.0}, false);
         const auto off_m = [&] { return (model.placed->to_m - model.question.place_at_m).norm(); };
-        // Downhill towards the right place: as a hand does that watches the mark.
-        for (int i = 0; i < 200; ++i) {
-            const double before_m = off_m();
-            nudge(model, {step_m, 0.0}, false);
-            if (off_m() > before_m)
-                nudge(model, {-2.0 * step_m, 0.0}, false);
-        }
+        // As a hand does that watches the mark: on while it comes nearer, else back.
+        for (const double way : {1.0, -1.0})
+            for (double before_m = off_m() + 1.0; off_m() < before_m;) {
+                before_m = off_m();
+                nudge(model, {way * step_m, 0.0}, false);
+                if (off_m() > before_m)
+                    nudge(model, {-way * step_m, 0.0}, false);
+            }
         mark_answer(bank(), model);
         REQUIRE(model.mark);
         CHECK(model.mark->correct);
