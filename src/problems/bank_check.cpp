@@ -1,6 +1,7 @@
 #include "problems/bank_check.h"
 
 #include "problems/number_text.h"
+#include "problems/question_code.h"
 #include "problems/question_writer.h"
 
 #include <fmt/core.h>
@@ -27,10 +28,16 @@ void check_steps(const Instance& instance, std::set<std::string>& faults) {
     for (const StepPlan& step : family.steps) {
         const double by = step.by.evaluate(instance.quantities.data());
         const double solver = instance.quantities[step.find];
-        if (std::abs(by - solver) > kAgreement * std::max(std::abs(by), std::abs(solver)))
-            faults.insert(fmt::format("the step for \"{}\" gives {}, the solver {}",
-                                      family.quantities[step.find].name, number_text(by, 6),
-                                      number_text(solver, 6)));
+        if (std::abs(by - solver) <= kAgreement * std::max(std::abs(by), std::abs(solver)))
+            continue;
+        const std::string where =
+            fmt::format("the step for \"{}\" gives ", family.quantities[step.find].name);
+        // One example says enough.
+        const auto known = faults.lower_bound(where);
+        if (known == faults.end() || known->compare(0, where.size(), where) != 0)
+            faults.insert(fmt::format("{}{}, the solver {} ({})", where, number_text(by, 6),
+                                      number_text(solver, 6),
+                                      write_code({family.number, instance.seed})));
     }
 }
 

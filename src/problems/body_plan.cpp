@@ -1,6 +1,7 @@
 #include "problems/body_plan.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace steelyard::problems {
@@ -34,12 +35,15 @@ void stretch(Body& body, Segment segment, double factor) {
             stretch_along(body[joint.segment].joint_m, along, factor);
 }
 
+Segment toes_of(Segment foot) {
+    return foot == Segment::right_foot ? Segment::right_toes : Segment::left_toes;
+}
+
 /// The foot's length is that from below the ankle forward to its ball.
 void set_foot_length(Body& body, Segment foot, double length_m) {
-    const Segment toes = foot == Segment::right_foot ? Segment::right_toes : Segment::left_toes;
     body[foot].length_m = length_m;
     body[foot].tip_m.x() = length_m;
-    body[toes].joint_m = body[foot].tip_m;
+    body[toes_of(foot)].joint_m = body[foot].tip_m;
     body.ball_before_ankle_m = length_m;
 }
 
@@ -47,6 +51,8 @@ void apply_to(Body& body, const BodyPartPlan& plan, Segment segment, const doubl
     SegmentBody& part = body[segment];
     if (plan.mass)
         part.mass_kg = plan.mass->evaluate(quantities);
+    if (plan.mass && plan.part == BodyPart::foot)
+        body[toes_of(segment)].mass_kg = 0.0; // counted with the foot
     if (plan.length && plan.part == BodyPart::foot)
         set_foot_length(body, segment, plan.length->evaluate(quantities));
     else if (plan.length)
@@ -248,6 +254,28 @@ double value_of_effort(SetupQuantity quantity, const BodyPlan& plan, const BodyS
     }
 }
 
+/// Lets the parts whose mass is not stated share the rest of the body's in their proportions.
+void share_rest(const BodyPlan& plan, double body_mass_kg, Body& body) {
+    std::array<bool, mechanics::kSegmentCount> stated{};
+    for (const BodyPartPlan& part : plan.parts) {
+        if (!part.mass)
+            continue;
+        for (const Segment segment :
+             {segment_of(part.part), mechanics::segment_info(segment_of(part.part)).mirror}) {
+            stated[mechanics::index_of(segment)] = true;
+            if (part.part == BodyPart::foot)
+                stated[mechanics::index_of(toes_of(segment))] = true;
+        }
+    }
+    double stated_kg = 0.0;
+    double rest_kg = 0.0;
+    for (std::size_t i = 0; i < mechanics::kSegmentCount; ++i)
+        (stated[i] ? stated_kg : rest_kg) += body.segments[i].mass_kg;
+    for (std::size_t i = 0; i < mechanics::kSegmentCount; ++i)
+        if (!stated[i])
+            body.segments[i].mass_kg *= (body_mass_kg - stated_kg) / rest_kg;
+}
+
 /// Whether a part's numbers can be a body's: finite, sizes above 0.
 bool is_possible(const Body& body) {
     return std::all_of(body.segments.begin(), body.segments.end(), [](const SegmentBody& part) {
@@ -287,13 +315,10 @@ bool build_body(const BodyPlan& plan, const double* quantities, double gravity_m
                 BodyCase& body_case) {
     Body& body = body_case.body;
     body = plan.person;
-    if (plan.body_mass) {
-        const double share = plan.body_mass->evaluate(quantities) / body.mass_kg;
-        for (SegmentBody& segment : body.segments)
-            segment.mass_kg *= share;
-    }
     for (const BodyPartPlan& part : plan.parts)
         apply(body, part, quantities);
+    if (plan.body_mass)
+        share_rest(plan, plan.body_mass->evaluate(quantities), body);
     if (!is_possible(body) || !std::isfinite(body.grip_from_wrist_m))
         return false;
     body.mass_kg = 0.0;

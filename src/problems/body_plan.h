@@ -64,7 +64,7 @@ struct MusclePlan {
 
 struct BodyPlan {
     mechanics::Body person;              ///< by a published table, before `parts`
-    std::optional<Expression> body_mass; ///< all parts in proportion to this total [kg]
+    std::optional<Expression> body_mass; ///< total; parts without a stated mass share the rest [kg]
     std::vector<BodyPartPlan> parts;
     std::vector<std::pair<mechanics::Hinge, Expression>> pose; ///< [rad]
     /// Pelvis at hip height, leaned forward by so much [rad]; empty = the right foot on the floor.

@@ -9,6 +9,13 @@
 
 namespace steelyard::problems {
 
+namespace {
+
+/// Between a number and its unit, so that no line ends there.
+constexpr const char* kNoBreakSpace = "\u00a0";
+
+} // namespace
+
 std::string number_text(double value, int figures) {
     int whole_figures = 1;
     for (double rest = std::abs(value); rest >= 9.9999999999 && whole_figures < 15; rest /= 10.0)
@@ -27,7 +34,7 @@ std::string number_text(double value, int figures) {
 std::string with_unit(const std::string& number, const std::string& unit) {
     if (unit.empty())
         return number;
-    return unit == "°" || unit == "%" ? number + unit : number + " " + unit;
+    return unit == "°" || unit == "%" ? number + unit : number + kNoBreakSpace + unit;
 }
 
 std::string quantity_number(const Quantity& quantity, double value_si, int figures) {

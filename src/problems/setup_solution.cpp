@@ -42,12 +42,16 @@ Refusal solve_lever_of(const Family& family, double* quantities, SetupSolution& 
         family, [&](const Provided& provided) { return value_of(provided, solved); }, quantities);
 }
 
-/// Whether the body stays where it is: nothing topples, slips or lifts off.
+/// Whether the body stays where it is: nothing topples, slips or lifts off, and the supports leave
+/// nothing over.
 bool stands(const mechanics::BodyResult& result) {
     using mechanics::BalanceStatus;
-    return result.ground.status == BalanceStatus::held ||
-           result.ground.status == BalanceStatus::balanced ||
-           result.ground.status == BalanceStatus::steadied;
+    const bool held = result.ground.status == BalanceStatus::held ||
+                      result.ground.status == BalanceStatus::balanced ||
+                      result.ground.status == BalanceStatus::steadied;
+    constexpr double kRounding = 1.0e-8; // [N], [N·m]: far above that of sums of a body's weights
+    return held && result.leftover_force_N.norm() < kRounding &&
+           result.leftover_couple_Nm.norm() < kRounding;
 }
 
 Refusal solve_body_of(const Family& family, double* quantities, SetupSolution& solution) {

@@ -1,6 +1,7 @@
 #include "publish/question_drawing.h"
 
 #include "mechanics/lever/lever_solve.h"
+#include "publish/question_body.h"
 #include "publish/question_figure.h"
 #include "scene/lever_drawing.h"
 
@@ -74,6 +75,10 @@ scene::Drawing question_drawing(const problems::Question& question, const Questi
     const auto* picture = std::get_if<LeverPicture>(&question.picture);
     if (picture != nullptr && how.answered)
         return solved_drawing(question, *picture, how);
+    const auto* body = std::get_if<problems::BodyPicture>(&question.picture);
+    if (body != nullptr && how.answered)
+        return solved_body_drawing(*body, how.size_px, how.text_scale, how.top_px,
+                                   question.asked_text);
     // The same figure as on paper: arrows of one length, so that none gives a size away.
     return scene::scaled(question_figure(question, how.size_px / how.text_scale), how.text_scale);
 }

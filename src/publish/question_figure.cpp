@@ -2,6 +2,7 @@
 
 #include "mechanics/lever/lever_geometry.h"
 #include "publish/dimension_marks.h"
+#include "publish/question_body.h"
 #include "scene/force_marks.h"
 #include "scene/label_board.h"
 
@@ -127,6 +128,8 @@ public:
         add_own_weight();
         if (picture_.show_effort) {
             add_effort();
+        } else if (question_.place_target == problems::PlaceTarget::effort_line) {
+            add_effort_point();
         }
         add_dimensions();
         for (const problems::Spot& spot : question_.spots) {
@@ -237,6 +240,21 @@ private:
         const mechanics::Effort& effort = picture_.lever.effort;
         add_force(at(effort.at_m), effort.direction_rad, scene::Tail::plain, Role::effort,
                   effort.name);
+    }
+
+    /// Where the effort acts, while the question asks which way.
+    void add_effort_point() {
+        const Point place = at(picture_.lever.effort.at_m);
+        scene::Disc dot;
+        dot.centre = place;
+        dot.radius_px = 5.0;
+        dot.fill = Role::effort;
+        drawing_.shapes.emplace_back(dot);
+        board_.keep_clear({place - Point(7.0, 7.0), place + Point(7.0, 7.0)});
+        const std::string& name = picture_.lever.effort.name;
+        say({label_at(place + Point(0.0, 26.0), name, Role::effort, Align::centre),
+             label_at(place + Point(10.0, 20.0), name, Role::effort, Align::left),
+             label_at(place - Point(0.0, 16.0), name, Role::effort, Align::centre)});
     }
 
     /// A force that points into the sheet: a disc with a cross, the feathers of the arrow.
@@ -360,11 +378,14 @@ private:
 } // namespace
 
 bool has_figure(const Question& question) {
-    return std::holds_alternative<LeverPicture>(question.picture);
+    return !std::holds_alternative<std::monostate>(question.picture);
 }
 
 Point figure_size(const Question& question) {
     constexpr double kWidth_px = 400.0;
+    if (std::holds_alternative<problems::BodyPicture>(question.picture)) {
+        return {kWidth_px, 300.0};
+    }
     const auto* picture = std::get_if<LeverPicture>(&question.picture);
     if (picture == nullptr) {
         return {kWidth_px, 1.0};
@@ -386,6 +407,9 @@ std::optional<scene::StageView> question_figure_view(const Question& question,
 scene::Drawing question_figure(const Question& question, const Point& size_px) {
     if (const auto* picture = std::get_if<LeverPicture>(&question.picture)) {
         return QuestionPainter(question, *picture, size_px).paint();
+    }
+    if (const auto* body = std::get_if<problems::BodyPicture>(&question.picture)) {
+        return open_body_figure(*body, size_px);
     }
     scene::Drawing empty;
     empty.size_px = size_px;

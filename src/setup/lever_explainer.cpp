@@ -82,7 +82,7 @@ void add_arm(const Explainer& explain, const std::string& whose, const std::stri
     const double distance_m = r_m.norm();
     const bool along_x = std::abs(r_m.y()) <= mechanics::kSamePlace_m;
     steps.push_back(explain.step(
-        fmt::format("Distance from the axis to where {} acts", whose),
+        fmt::format("Distance from the axis to the point of action of {}", whose),
         along_x ? fmt::format("r{0} = |x{0} − xₐ|", index)
                 : fmt::format("r{0} = √(Δx² + Δy²)", index),
         along_x ? fmt::format("|{} − {}|", explain.length(point_m.x()),

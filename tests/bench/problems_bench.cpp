@@ -44,6 +44,12 @@ void lever_question(benchmark::State& state) {
 }
 BENCHMARK(lever_question);
 
+/// The same for bodies.
+void body_question(benchmark::State& state) {
+    draw(state, families([](const Family& family) { return family.body.has_value(); }));
+}
+BENCHMARK(body_question);
+
 /// The same, written out with prompt, steps, choices and picture.
 void written_question(benchmark::State& state) {
     const auto from = families([](const Family&) { return true; });

@@ -111,6 +111,99 @@ def laws(given, asked):
     return [law for law in result if law is not None]
 
 
+# Angles of limbs and trunk: measured from the horizontal or from the vertical.
+FROM_HORIZONTAL = ["upper_arm_angle", "trunk_angle", "shank_angle", "thigh_angle"]
+FROM_VERTICAL = ["from_vertical", "raised", "bend"]
+BODY_NAMES = set(FROM_HORIZONTAL + FROM_VERTICAL) | {
+    "ball", "spine", "hand_distance", "pulley_below", "below", "shoulder_torque", "effort_to_load"}
+
+
+def limb_direction(given):
+    """Unit vector along the limb from the joint outwards, x level and y up; the sign of y does not
+    matter for weights."""
+    for name in FROM_HORIZONTAL:
+        if name in given:
+            return sympy.Matrix([sympy.cos(symbol(name)), sympy.sin(symbol(name))])
+    for name in FROM_VERTICAL:
+        if name in given:
+            return sympy.Matrix([sympy.sin(symbol(name)), -sympy.cos(symbol(name))])
+    return sympy.Matrix([1, 0])
+
+
+def weight(place, mass):
+    return place, sympy.Matrix([0, -symbol(mass) * symbol("gravity")])
+
+
+def pull_towards(place, target, size):
+    away = target - place
+    return place, size * away / sympy.sqrt(away.dot(away))
+
+
+def forces_on_body(given, asked):
+    """Every force as (place, force), origin in the joint that is asked about."""
+    s = symbol
+    along = limb_direction(given)
+    if "forearm_angle" in given:
+        # From the shoulder down along the upper arm to the elbow, then up along the forearm.
+        upper = sympy.Matrix([sympy.cos(s("upper_arm_angle")), -sympy.sin(s("upper_arm_angle"))])
+        fore = sympy.Matrix([sympy.cos(s("forearm_angle")), sympy.sin(s("forearm_angle"))])
+        elbow = s("upper_arm_length") * upper if asked == "shoulder_torque" else 0 * upper
+        forces = [weight(elbow + s("elbow_load_distance") * fore, "load_mass"),
+                  weight(elbow + s("forearm_centre") * fore, "forearm_mass")]
+        if asked == "shoulder_torque":
+            forces.append(weight(s("upper_arm_centre") * upper, "upper_arm_mass"))
+        return forces
+    if "thigh_mass" in given:
+        return [weight(s("thigh_centre") * along, "thigh_mass"),
+                weight((s("thigh_length") + s("shank_centre")) * along, "shank_mass")]
+    if "shoulders" in given:
+        joint = s("spine") if "spine" in given else 0
+        centre = s("upper_centre") if "upper_centre" in given else s("own_distance")
+        return [weight((s("shoulders") - joint) * along, "load_mass"),
+                weight((centre - joint) * along, "own_mass")]
+    hand = s("load_distance") * along
+    if "pulley_below" in given:
+        pulley = sympy.Matrix([s("pulley_forward"), -s("pulley_below")])
+        return [pull_towards(hand, pulley, s("load_force"))]
+    if "stiffness" in given:
+        anchor = sympy.Matrix([0, -s("below")])
+        stretch = sympy.sqrt((hand - anchor).dot(hand - anchor)) - s("slack_length")
+        return [pull_towards(hand, anchor, s("stiffness") * stretch)]
+    if "hand_distance" in given:
+        # Seen from above; the dumbbell's weight points into the sheet.
+        angle = s("load_angle")
+        return [(sympy.Matrix([s("hand_distance"), 0]),
+                 s("load_force") * sympy.Matrix([-sympy.cos(angle), sympy.sin(angle)]))]
+    if "ball" in given:
+        total = (s("body_mass") + 2 * s("load_mass")) * s("gravity")
+        return [(sympy.Matrix([s("ball"), 0]), sympy.Matrix([0, total / 2]))]
+    if "effort_to_load" in given:
+        return [(sympy.Matrix([s("load_arm"), 0]), sympy.Matrix([0, -s("load_force")]))]
+    return [weight(hand, "load_mass"), weight(s("own_distance") * along, "own_mass")]
+
+
+def body_formula(given, asked):
+    """The torque about a joint is the sum of r × F over all that acts beyond it; a muscle at its arm
+    balances it."""
+    torque = sympy.Abs(sum(place[0] * force[1] - place[1] * force[0]
+                           for place, force in forces_on_body(given, asked)))
+    arguments = [symbol(name) for name in sorted(given)]
+    if asked == "load_mass":
+        # The torque grows with the mass in a straight line: two values of it are enough.
+        without = torque.subs(symbol("load_mass"), 0)
+        of_one_kg = torque.subs(symbol("load_mass"), 1) - without
+        solutions = [(symbol("shoulder_torque") - without) / of_one_kg]
+        return sympy.lambdify(arguments, solutions[0], "math")
+    if asked == "effort_force":
+        arm = symbol("effort_arm")
+        if "effort_to_load" in given:
+            arm = symbol("load_arm") + symbol("effort_to_load")
+        return sympy.lambdify(arguments, torque / arm, "math")
+    if not asked.endswith("_torque"):
+        return None
+    return sympy.lambdify(arguments, torque, "math")
+
+
 def formula(given, asked):
     """Solves the laws for what is asked, one unknown at a time."""
     known = {symbol(name): symbol(name) for name in given}
@@ -151,7 +244,8 @@ def main():
         asked = question["asked"]
         key = (frozenset(values), asked)
         if key not in formulas:
-            formulas[key] = formula(set(values), asked)
+            of_body = BODY_NAMES & set(values) or "forearm_angle" in values
+            formulas[key] = (body_formula if of_body else formula)(set(values), asked)
         if formulas[key] is None:
             failures.append(f"{question['code']} {question['family']}: no law for {asked} "
                             f"from {sorted(values)}")

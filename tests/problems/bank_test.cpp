@@ -107,7 +107,8 @@ TEST_CASE("a step that does not give the solver's number is found") {
     REQUIRE(bank.families.size() == 1);
     const FamilyCheck check = check_family(bank, bank.families.front(), 1);
     REQUIRE(check.faults.size() == 1);
-    CHECK(check.faults.front() == "the step for \"effort_arm\" gives 0.866025, the solver 0.5");
+    CHECK(check.faults.front().find(
+              "the step for \"effort_arm\" gives 0.866025, the solver 0.5 (") == 0);
 }
 
 TEST_CASE("a stated number that the drawing contradicts is found") {

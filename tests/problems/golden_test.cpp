@@ -65,18 +65,23 @@ TEST_CASE("a seed gives the paper that it always gave") {
     plan.seed = 2026;
     const auto paper = make_paper(bank, plan);
     REQUIRE(paper.has_value());
-    const std::string golden =
-        "CA7J8-WG9JW A keg of 10.0 kg hangs 25 cm from the pin. You push down 0.9 m from it. "
-        "How hard? Take g = 9.81 m/s². 27.3 N\n"
-        "DNXG0-C1QYT A rope pulls 1.10 m from the pin at 25° to the bar. How long is its moment "
-        "arm? 46.5 cm\n"
-        "CA7J9-VVWJ8 A sack of 17.5 kg hangs 25 cm from the pin. You push down 1.1 m from it. "
-        "How hard? Take g = 9.81 m/s². 39.0 N\n"
-        "DNXG4-80T50 A rope pulls 1.95 m from the pin at 30° to the bar. How long is its moment "
-        "arm? 97.5 cm\n"
-        "CA7J9-JBXW2 A keg of 15.0 kg hangs 25 cm from the pin. You push down 0.9 m from it. "
-        "How hard? Take g = 9.81 m/s². 40.9 N\n"
-        "DNXG1-4APNK A rope pulls 1.95 m from the pin at 35° to the bar. How long is its moment "
-        "arm? 112 cm\n";
+    const std::string golden = "CA7J8-WG9JW A keg of 10.0\u00a0kg hangs 25\u00a0cm from the pin. "
+                               "You push down 0.9\u00a0m from it. "
+                               "How hard? Take g = 9.81\u00a0m/s². 27.3\u00a0N\n"
+                               "DNXG0-C1QYT A rope pulls 1.10\u00a0m from the pin at 25° to the "
+                               "bar. How long is its moment "
+                               "arm? 46.5\u00a0cm\n"
+                               "CA7J9-VVWJ8 A sack of 17.5\u00a0kg hangs 25\u00a0cm from the pin. "
+                               "You push down 1.1\u00a0m from it. "
+                               "How hard? Take g = 9.81\u00a0m/s². 39.0\u00a0N\n"
+                               "DNXG4-80T50 A rope pulls 1.95\u00a0m from the pin at 30° to the "
+                               "bar. How long is its moment "
+                               "arm? 97.5\u00a0cm\n"
+                               "CA7J9-JBXW2 A keg of 15.0\u00a0kg hangs 25\u00a0cm from the pin. "
+                               "You push down 0.9\u00a0m from it. "
+                               "How hard? Take g = 9.81\u00a0m/s². 40.9\u00a0N\n"
+                               "DNXG1-4APNK A rope pulls 1.95\u00a0m from the pin at 35° to the "
+                               "bar. How long is its moment "
+                               "arm? 112\u00a0cm\n";
     CHECK(sheet(*paper) == golden);
 }

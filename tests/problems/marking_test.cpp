@@ -35,14 +35,14 @@ private:
 TEST_CASE("the question says exactly what it was solved with") {
     const Rope rope;
     CHECK(rope.question.prompt ==
-          "A rope pulls 1 m from the pin at 30° to the bar. How long is its moment arm?");
+          "A rope pulls 1\u00a0m from the pin at 30° to the bar. How long is its moment arm?");
     REQUIRE(rope.question.given.size() == 2);
     CHECK(rope.question.given[0].name == "effort_distance");
     CHECK(rope.question.given[0].value == 1.0);
     CHECK(rope.question.given[1].unit == "°");
     // A sine's rounding.
     CHECK_THAT(rope.question.answer, WithinAbs(50.0, 1e-12));
-    CHECK(rope.question.answer_text == "50 cm");
+    CHECK(rope.question.answer_text == "50\u00a0cm");
 }
 
 TEST_CASE("an answer is right in any unit, notation and sensible rounding") {
@@ -80,7 +80,7 @@ TEST_CASE("a wrong number is matched to the rule that gives it, in any unit") {
         CHECK(*marking.wrong_rule == "distance-for-arm");
         CHECK(marking.feedback.find("Measure square to the line.") != std::string::npos);
         REQUIRE(marking.drawn_wrong.has_value());
-        CHECK(marking.drawn_wrong->text == "1 m");
+        CHECK(marking.drawn_wrong->text == "1\u00a0m");
         CHECK_THAT((marking.drawn_right->to_m - marking.drawn_right->from_m).norm(),
                    WithinAbs(0.5, 1e-12));
         REQUIRE(marking.parts_at.has_value());
