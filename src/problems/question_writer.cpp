@@ -224,7 +224,7 @@ void write_drawn(const Bank& bank, const Instance& instance, Question& question)
     question.prompt = fill(family.prompt, instance);
     if (family.states_gravity)
         question.prompt +=
-            fmt::format(" Take g = {}\u00a0m/s².", number_text(family.gravity_m_s2, 3));
+            fmt::format(" Take g\u00a0=\u00a0{}\u00a0m/s².", number_text(family.gravity_m_s2, 3));
     question.reason = fill(family.reason, instance);
     for (const QuantityIndex index : family.given)
         question.given.push_back(given_of(family.quantities[index], instance.quantities[index]));

@@ -160,6 +160,21 @@ std::vector<Term> make_vocabulary() {
     add("lever_length", "L", Dimension::length, "the length of the lever", std::nullopt);
     add("lever_angle", "α", Dimension::angle, "the angle of the lever above the horizontal",
         std::nullopt);
+    add("hand_distance", "r_hand", Dimension::length, "how far the hand is from the axis",
+        std::nullopt);
+    add("pulley_forward", "x_pulley", Dimension::length, "how far the pulley is in front",
+        std::nullopt);
+    add("pulley_below", "y_pulley", Dimension::length, "how far the pulley is below", std::nullopt);
+    add("shoulders", "r_shoulders", Dimension::length,
+        "the distance from the hips to the shoulders", std::nullopt);
+    add("spine", "r_spine", Dimension::length, "the distance from the hips to the spine's joint",
+        std::nullopt);
+    add("upper_centre", "r_body", Dimension::length, "the centre of mass of the upper body",
+        std::nullopt);
+    add("ball", "r_ball", Dimension::length, "how far the ball of the foot is from the ankle",
+        std::nullopt);
+    for (const char* name : {"from_vertical", "raised", "bend"})
+        add(name, "θ", Dimension::angle, "the angle from hanging straight down", std::nullopt);
     for (std::size_t i = 0; i < kBodyParts; ++i)
         add_body_part(terms, static_cast<BodyPart>(i));
     for (std::size_t i = 0; i < kBodyAxes; ++i)
