@@ -51,6 +51,12 @@ tl::expected<Blueprint, setup::InputError> parse_blueprint(std::string_view text
                                                            const std::string& file);
 tl::expected<Blueprint, setup::InputError> read_blueprint(const std::filesystem::path& path);
 
+/// A file of a folder: a blueprint, or what is wrong with it.
+using BlueprintListing = tl::expected<Blueprint, setup::InputError>;
+
+/// All blueprints of a folder, by their names; a single error where it cannot be read.
+std::vector<BlueprintListing> list_blueprints(const std::filesystem::path& folder);
+
 /// The versions A, B, C ... of the paper that a seed makes. Question by question they share family
 /// and difficulty and differ in their numbers. A single version has no letter.
 /// @param versions  from 1 to kMostVersions

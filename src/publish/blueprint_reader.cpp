@@ -1,4 +1,5 @@
 #include "publish/blueprint.h"
+#include "setup/folder.h"
 
 namespace steelyard::publish {
 namespace {
@@ -67,6 +68,18 @@ tl::expected<Blueprint, setup::InputError> blueprint_of(const setup::TomlDocumen
 tl::expected<Blueprint, setup::InputError> parse_blueprint(std::string_view text,
                                                            const std::string& file) {
     return setup::parse_toml(text, file).and_then(blueprint_of);
+}
+
+std::vector<BlueprintListing> list_blueprints(const std::filesystem::path& folder) {
+    const auto files = setup::files_ending(folder, kBlueprintEnding);
+    if (!files) {
+        return {tl::make_unexpected(files.error())};
+    }
+    std::vector<BlueprintListing> blueprints;
+    for (const std::filesystem::path& file : *files) {
+        blueprints.push_back(read_blueprint(file));
+    }
+    return blueprints;
 }
 
 tl::expected<Blueprint, setup::InputError> read_blueprint(const std::filesystem::path& path) {

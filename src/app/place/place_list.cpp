@@ -3,6 +3,7 @@
 #include "app/place/bench_place.h"
 #include "app/place/body_place.h"
 #include "app/place/practice_place.h"
+#include "app/place/handout_place.h"
 #include "app/place/side_by_side_place.h"
 #include "app/place/start_place.h"
 #include "app/workshop/workshop_place.h"
@@ -25,6 +26,7 @@ constexpr PlaceEntry kList[] = {
     {PlaceName::side_by_side, "Side by side", make<SideBySidePlace>},
     {PlaceName::practice, "Practice", make<PracticePlace>},
     {PlaceName::workshop, "Workshop", make<WorkshopPlace>},
+    {PlaceName::handout, "Handout", make<HandoutPlace>},
 };
 
 } // namespace

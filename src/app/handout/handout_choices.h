@@ -1,0 +1,70 @@
+#pragma once
+// What a handout is to be: everything that can be chosen, and the rows of words to choose by. No
+// window, no files.
+
+#include "publish/blueprint.h"
+#include "publish/handout_job.h"
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace steelyard::app {
+
+struct HandoutChoices {
+    std::size_t blueprint = 0; ///< index into the list of them
+    std::uint64_t seed = 1;
+    int versions = 1;
+    publish::PaperSize paper = publish::PaperSize::a4;
+    bool large_print = false;
+    std::vector<publish::HandoutFormat> formats{publish::HandoutFormat::pdf};
+    std::string folder; ///< where the files go, as typed
+
+    bool operator==(const HandoutChoices&) const = default;
+};
+
+/// One word of a row.
+struct HandoutWord {
+    std::string word;
+    bool in_force = false;
+    HandoutChoices chosen; ///< the choices after it was pressed
+};
+
+/// A row of words of which one is in force; of the formats any number may be.
+struct HandoutRow {
+    const char* name;
+    std::vector<HandoutWord> words;
+};
+
+/// The rows from top to bottom: sheet, seed, versions, paper, type, formats.
+std::vector<HandoutRow> rows_of(const HandoutChoices& choices,
+                                const std::vector<publish::Blueprint>& blueprints);
+inline constexpr std::size_t kSeedRow = 1;
+inline constexpr std::size_t kFormatRow = 5;
+
+/// The choices after a step in a row: to the next word, of the seed to the next number. Steps
+/// beyond the ends of a row, and in the row of formats, change nothing.
+HandoutChoices stepped(const HandoutChoices& choices,
+                       const std::vector<publish::Blueprint>& blueprints, std::size_t row,
+                       int step);
+
+/// With a format more or less.
+HandoutChoices toggled(HandoutChoices choices, publish::HandoutFormat format);
+
+/// Reads what was typed where the seed is: a whole number, or the code at the foot of a page, which
+/// says sheet, seed and version.
+/// @return the choices, or a sentence saying what is wrong
+tl::expected<HandoutChoices, std::string>
+read_seed(const std::string& typed, const HandoutChoices& choices,
+          const std::vector<publish::Blueprint>& blueprints);
+
+/// How many files will be written.
+std::size_t files_of(const HandoutChoices& choices);
+
+/// The sheets of the choices.
+/// @return all versions, or a sentence saying which part the bank cannot fill
+tl::expected<std::vector<publish::Worksheet>, std::string>
+sheets_of(const HandoutChoices& choices, const std::vector<publish::Blueprint>& blueprints,
+          const problems::Bank& bank);
+
+} // namespace steelyard::app

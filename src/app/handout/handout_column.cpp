@@ -1,0 +1,151 @@
+#include "app/handout/handout_column.h"
+
+#include "app/widgets/area.h"
+#include "app/widgets/buttons.h"
+#include "app/widgets/column_pen.h"
+#include "app/widgets/word_row.h"
+
+#include <fmt/format.h>
+#include <imgui_stdlib.h>
+
+#include <algorithm>
+
+namespace steelyard::app {
+
+namespace {
+
+using scene::Role;
+using scene::TextSize;
+
+constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
+constexpr TextStyle kFault{TextSize::caption, false, Role::wrong};
+
+/// A text field over a width; it holds the keyboard while it is typed in.
+/// @return true when its text changed
+bool text_field(const Style& style, const char* id, float width_px, std::string& text,
+                ColumnPen& pen) {
+    ImGui::SetCursorScreenPos({pen.left(), pen.y()});
+    ImGui::SetNextItemWidth(width_px);
+    const bool changed = ImGui::InputText(id, &text);
+    if (style.narration != nullptr)
+        style.narration->add_text(text, {pen.left(), pen.y() + style.px(23.0F)}, width_px);
+    return changed;
+}
+
+void type_seed(HandoutScreen& screen) {
+    const auto read = read_seed(screen.typed_seed, screen.choices, screen.blueprints);
+    screen.seed_fault = read ? "" : read.error();
+    if (read)
+        screen.choices = *read;
+}
+
+void draw_seed(const Style& style, const HandoutRow& row, HandoutScreen& screen, ColumnPen& pen) {
+    const float word_px = text_width(style, {TextSize::body}, row.words.front().word);
+    const float field_px = pen.width() - word_px - style.px(20.0F);
+    if (text_field(style, "##seed", field_px, screen.typed_seed, pen))
+        type_seed(screen);
+    if (word_button(style, "another",
+                    {pen.left() + pen.width() - word_px, pen.y() + style.px(23.0F)},
+                    row.words.front().word, false))
+        choose(screen, row.words.front().chosen);
+    pen.skip(50.0F);
+    if (!screen.seed_fault.empty()) {
+        pen.paragraph(kFault, screen.seed_fault);
+        pen.skip(4.0F);
+    }
+}
+
+void draw_row(const Style& style, const HandoutRow& row, std::size_t index, HandoutScreen& screen,
+              ColumnPen& pen) {
+    if (index == screen.row)
+        pen.list().AddRectFilled({pen.left() - style.px(12.0F), pen.y() - style.px(10.0F)},
+                                 {pen.left() - style.px(8.0F), pen.y() + style.px(2.0F)},
+                                 style.mark(Role::ink));
+    pen.line(kCaption, row.name);
+    if (index == kSeedRow) {
+        pen.skip(8.0F);
+        return draw_seed(style, row, screen, pen);
+    }
+    pen.skip(26.0F);
+    std::vector<RowWord> words;
+    for (const HandoutWord& one : row.words)
+        words.push_back({one.word, one.in_force});
+    ImVec2 at{pen.left(), pen.y()};
+    const auto pressed = draw_word_row(style, row.name, words, at, pen.left() + pen.width());
+    pen.skip_px(at.y - pen.y());
+    pen.skip(34.0F);
+    if (pressed)
+        choose(screen, row.words[*pressed].chosen);
+}
+
+void draw_folder(const Style& style, HandoutScreen& screen, ColumnPen& pen) {
+    pen.line(kCaption, "Into the folder");
+    pen.skip(8.0F);
+    text_field(style, "##folder", pen.width(), screen.choices.folder, pen);
+    pen.skip(58.0F);
+}
+
+/// How far the writing is: a bar that fills from the left.
+void draw_progress(const Style& style, const HandoutScreen& screen, ColumnPen& pen) {
+    const double share = std::clamp(screen.writing.share(), 0.0, 1.0);
+    pen.line({TextSize::body}, fmt::format("{:.0f} % made", 100.0 * share));
+    pen.skip(12.0F);
+    const ImVec2 corner{pen.left(), pen.y()};
+    const float bar_px = style.px(10.0F);
+    pen.list().AddRectFilled(corner, {corner.x + pen.width(), corner.y + bar_px},
+                             style.mark(Role::panel), 5.0F);
+    pen.list().AddRectFilled(
+        corner,
+        {corner.x + std::max(static_cast<float>(share) * pen.width(), bar_px), corner.y + bar_px},
+        style.mark(Role::ink), 5.0F);
+    pen.skip(30.0F);
+}
+
+void draw_outcome(const HandoutScreen& screen, ColumnPen& pen) {
+    for (const std::string& fault : screen.faults)
+        pen.paragraph(kFault, fault);
+    if (!screen.write_fault.empty())
+        pen.paragraph(kFault, screen.write_fault);
+    if (screen.written.empty())
+        return;
+    pen.paragraph({TextSize::body, true, Role::ink},
+                  screen.written.size() == 1
+                      ? "1 file is there:"
+                      : fmt::format("{} files are there:", screen.written.size()));
+    for (const std::filesystem::path& path : screen.written)
+        pen.paragraph(kCaption, path.filename().string());
+}
+
+std::string button_words(const HandoutScreen& screen) {
+    const std::size_t files = files_of(screen.choices);
+    return screen.writing.running() ? "Stop"
+           : files == 1             ? "Make 1 file"
+                                    : fmt::format("Make {} files", files);
+}
+
+} // namespace
+
+HandoutWish draw_handout_column(const Style& style, const Layout& layout, HandoutScreen& screen) {
+    begin_area("column", layout.column_at_px, layout.column_px, true);
+    ColumnPen pen(style, layout);
+    pen.skip(layout.narrow ? 34.0F : 48.0F);
+    pen.line({TextSize::reading, true, Role::ink}, "Worksheet and key");
+    pen.skip(34.0F);
+    const std::vector<HandoutRow> rows = rows_of(screen.choices, screen.blueprints);
+    for (std::size_t i = 0; i < rows.size(); ++i)
+        draw_row(style, rows[i], i, screen, pen);
+    draw_folder(style, screen, pen);
+    if (screen.writing.running())
+        draw_progress(style, screen, pen);
+    HandoutWish wish = HandoutWish::none;
+    if (main_button(style, "make", {pen.left(), pen.y()}, pen.width(), button_words(screen)))
+        wish = screen.writing.running() ? HandoutWish::stop : HandoutWish::make;
+    pen.skip_px(main_button_height(style));
+    pen.skip(28.0F);
+    draw_outcome(screen, pen);
+    pen.finish(style.px(16.0F));
+    end_area();
+    return wish;
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,266 @@
+#include "app/handout/handout_screen.h"
+
+#include "app/handout/handout_column.h"
+#include "app/widgets/area.h"
+#include "app/widgets/word_row.h"
+#include "problems/question_writer.h"
+
+#include <GLFW/glfw3.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdlib>
+
+namespace steelyard::app {
+
+namespace {
+
+using publish::PagePicture;
+using publish::SheetSide;
+using scene::Role;
+using scene::TextSize;
+
+/// Where the pages lie on the stage [px].
+struct Spread {
+    float top = 0.0F;
+    float height = 0.0F;
+    float width = 0.0F;
+    float left = 0.0F;
+    float gap = 0.0F;
+};
+
+Spread lay_spread(const Style& style, const Layout& layout, publish::PaperSize paper) {
+    const publish::PageFormat page = publish::page_format(paper, false);
+    const auto room_x = static_cast<float>(layout.stage_px.x()) - style.px(48.0F);
+    Spread spread;
+    spread.top = style.px(68.0F);
+    spread.gap = style.px(24.0F);
+    const float room_y = static_cast<float>(layout.stage_px.y()) - spread.top - style.px(64.0F);
+    const auto ratio = static_cast<float>(page.width_pt / page.height_pt);
+    spread.height = std::max(40.0F, std::min(room_y, 0.5F * (room_x - spread.gap) / ratio));
+    spread.height = std::floor(spread.height);
+    spread.width = std::floor(spread.height * ratio);
+    spread.left = style.px(24.0F) + 0.5F * (room_x - spread.gap - 2.0F * spread.width);
+    return spread;
+}
+
+tl::expected<PagePair, std::string> pages_of(const PageWish& wish,
+                                             const std::vector<publish::Blueprint>& blueprints,
+                                             const problems::Bank& bank,
+                                             const publish::Progress& progress) {
+    const auto sheets = sheets_of(wish.choices, blueprints, bank);
+    if (!sheets)
+        return tl::make_unexpected(sheets.error());
+    const publish::Worksheet& sheet = (*sheets)[std::min(wish.version, sheets->size() - 1)];
+    auto questions = publish::page_picture(sheet, bank, SheetSide::questions, wish.page,
+                                           wish.height_px, progress);
+    if (!questions)
+        return tl::make_unexpected(questions.error().message);
+    auto key =
+        publish::page_picture(sheet, bank, SheetSide::key, wish.page, wish.height_px, progress);
+    if (!key)
+        return tl::make_unexpected(key.error().message);
+    return PagePair{std::move(*questions), std::move(*key)};
+}
+
+/// What decides how a page looks: where the files go does not.
+PageWish wish_of(const HandoutScreen& screen, int height_px) {
+    PageWish wish{screen.choices, screen.version, screen.page, height_px};
+    wish.choices.folder.clear();
+    wish.choices.formats.clear();
+    return wish;
+}
+
+/// Takes up pages that are ready and has others made when they are wanted.
+void keep_pages(const problems::Bank& bank, int height_px, HandoutScreen& screen) {
+    if (auto made = screen.page_work.take()) {
+        screen.page_fault = *made ? "" : made->error();
+        if (*made) {
+            screen.questions.load((*made)->questions);
+            screen.key.load((*made)->key);
+            screen.pages = std::max((*made)->questions.pages, (*made)->key.pages);
+            screen.page = std::min(screen.page, screen.pages);
+            screen.asked.page = std::min(screen.asked.page, screen.pages);
+        }
+    }
+    const PageWish wish = wish_of(screen, height_px);
+    if (wish == screen.asked)
+        return;
+    if (screen.page_work.running())
+        return screen.page_work.stop(); // taken in a later frame; then the new one begins
+    screen.asked = wish;
+    screen.page_work.start(
+        [wish, blueprints = screen.blueprints, &bank](const publish::Progress& progress) {
+            return pages_of(wish, blueprints, bank, progress);
+        });
+}
+
+void keep_writing(HandoutScreen& screen) {
+    if (auto made = screen.writing.take()) {
+        screen.write_fault = *made ? "" : made->error();
+        screen.written = *made ? std::move(**made) : std::vector<std::filesystem::path>();
+    }
+}
+
+void start_writing(const problems::Bank& bank, HandoutScreen& screen) {
+    screen.written.clear();
+    screen.write_fault.clear();
+    if (screen.choices.formats.empty() || screen.choices.folder.empty()) {
+        screen.write_fault = screen.choices.formats.empty() ? "Choose at least one thing to make."
+                                                            : "Name a folder.";
+        return;
+    }
+    screen.writing.start([choices = screen.choices, blueprints = screen.blueprints,
+                          &bank](const publish::Progress& progress)
+                             -> tl::expected<std::vector<std::filesystem::path>, std::string> {
+        const auto sheets = sheets_of(choices, blueprints, bank);
+        if (!sheets)
+            return tl::make_unexpected(sheets.error());
+        return publish::write_handout(bank, *sheets, choices.formats, choices.folder, progress)
+            .map_error([](const publish::PublishError& error) { return error.message; });
+    });
+}
+
+void turn_page(HandoutScreen& screen, int step) {
+    screen.page = std::clamp(screen.page + step, 1, std::max(screen.pages, 1));
+}
+
+void press(const KeyPress& key, const problems::Bank& bank, HandoutScreen& screen) {
+    const std::size_t rows = rows_of(screen.choices, screen.blueprints).size();
+    switch (key.key) {
+    case GLFW_KEY_DOWN:
+    case GLFW_KEY_TAB:
+        screen.row = std::min(screen.row + 1, rows - 1);
+        return;
+    case GLFW_KEY_UP:
+        screen.row -= screen.row > 0 ? 1 : 0;
+        return;
+    case GLFW_KEY_LEFT:
+    case GLFW_KEY_RIGHT:
+        return choose(screen, stepped(screen.choices, screen.blueprints, screen.row,
+                                      key.key == GLFW_KEY_RIGHT ? 1 : -1));
+    case GLFW_KEY_PAGE_DOWN:
+        return turn_page(screen, 1);
+    case GLFW_KEY_PAGE_UP:
+        return turn_page(screen, -1);
+    case GLFW_KEY_V:
+        screen.version = (screen.version + 1) % static_cast<std::size_t>(screen.choices.versions);
+        return;
+    case GLFW_KEY_ENTER:
+    case GLFW_KEY_KP_ENTER:
+        if (!screen.writing.running())
+            start_writing(bank, screen);
+        return;
+    case GLFW_KEY_ESCAPE:
+        return screen.writing.stop();
+    default:
+        break;
+    }
+    const auto format = static_cast<std::size_t>(key.key - GLFW_KEY_1);
+    const auto words = rows_of(screen.choices, screen.blueprints)[kFormatRow].words;
+    if (key.key >= GLFW_KEY_1 && format < words.size())
+        choose(screen, words[format].chosen);
+}
+
+void draw_page(const Style& style, const PageTexture& texture, const Spread& spread, float left) {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImVec2 corner{left, spread.top};
+    const ImVec2 far_corner{left + spread.width, spread.top + spread.height};
+    if (texture.name() != 0)
+        list.AddImage(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture.name())),
+                      corner, far_corner);
+    list.AddRect(corner, far_corner, style.mark(Role::quiet_ink), 0.0F, 0, 1.0F);
+}
+
+/// "A B C" and the numbers of the pages, below the spread.
+void draw_turning(const Style& style, const Spread& spread, HandoutScreen& screen) {
+    ImVec2 at{spread.left, spread.top + spread.height + style.px(32.0F)};
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const float right_px = spread.left + 2.0F * spread.width + spread.gap;
+    if (screen.choices.versions > 1) {
+        at.x += draw_text(list, style, {TextSize::body, false, Role::quiet_ink}, at, "Version") +
+                style.px(16.0F);
+        std::vector<RowWord> letters;
+        for (std::size_t i = 0; i < static_cast<std::size_t>(screen.choices.versions); ++i)
+            letters.push_back({problems::letter(i), i == screen.version});
+        ImVec2 letters_at = at;
+        if (const auto pressed = draw_word_row(style, "versions", letters, letters_at, right_px))
+            screen.version = *pressed;
+        at.x = std::max(at.x, spread.left + spread.width + spread.gap);
+    }
+    at.x += draw_text(list, style, {TextSize::body, false, Role::quiet_ink}, at, "Page") +
+            style.px(16.0F);
+    constexpr int kMostNumbers = 8;
+    const int first =
+        std::clamp(screen.page - kMostNumbers / 2, 1, std::max(1, screen.pages - kMostNumbers + 1));
+    std::vector<RowWord> numbers;
+    for (int page = first; page <= screen.pages && page < first + kMostNumbers; ++page)
+        numbers.push_back({std::to_string(page), page == screen.page});
+    if (const auto pressed = draw_word_row(style, "pages", numbers, at, right_px + style.px(40.0F)))
+        screen.page = first + static_cast<int>(*pressed);
+}
+
+void draw_stage(const Style& style, const Layout& layout, const Spread& spread,
+                HandoutScreen& screen) {
+    begin_area("pages", {0.0, spread.top - style.px(8.0F)},
+               layout.stage_px - scene::Point(0.0, spread.top - style.px(8.0F)));
+    draw_page(style, screen.questions, spread, spread.left);
+    draw_page(style, screen.key, spread, spread.left + spread.width + spread.gap);
+    draw_turning(style, spread, screen);
+    if (!screen.page_fault.empty() && !screen.page_work.running())
+        draw_paragraph(*ImGui::GetWindowDrawList(), style, {TextSize::body, false, Role::wrong},
+                       {spread.left + style.px(16.0F), spread.top + style.px(32.0F)},
+                       spread.width - style.px(32.0F), screen.page_fault);
+    end_area();
+}
+
+std::string usual_folder() {
+    const char* home = std::getenv("HOME");
+    return (std::filesystem::path(home != nullptr ? home : "") / "handouts").string();
+}
+
+} // namespace
+
+void choose(HandoutScreen& screen, const HandoutChoices& choices) {
+    screen.choices = choices;
+    screen.typed_seed = std::to_string(choices.seed);
+    screen.seed_fault.clear();
+}
+
+void open_handout(HandoutScreen& screen, const std::filesystem::path& blueprints) {
+    for (publish::BlueprintListing& listed : publish::list_blueprints(blueprints)) {
+        if (listed)
+            screen.blueprints.push_back(std::move(*listed));
+        else
+            screen.faults.push_back(setup::to_text(listed.error()));
+    }
+    HandoutChoices first;
+    first.versions = 2;
+    first.folder = usual_folder();
+    if (!screen.blueprints.empty()) {
+        first.paper = screen.blueprints.front().paper;
+        first.large_print = screen.blueprints.front().large_print;
+    }
+    choose(screen, first);
+}
+
+void run_handout(const Style& style, const Layout& layout, const FrameInput& input,
+                 const problems::Bank& bank, HandoutScreen& screen) {
+    for (const KeyPress& key : *input.keys)
+        press(key, bank, screen);
+    const HandoutWish wish = draw_handout_column(style, layout, screen);
+    if (wish == HandoutWish::make)
+        start_writing(bank, screen);
+    else if (wish == HandoutWish::stop)
+        screen.writing.stop();
+    screen.version =
+        std::min(screen.version, static_cast<std::size_t>(screen.choices.versions) - 1);
+    const Spread spread = lay_spread(style, layout, screen.choices.paper);
+    draw_stage(style, layout, spread, screen);
+    const float device_pixels = std::max(1.0F, ImGui::GetIO().DisplayFramebufferScale.y);
+    keep_pages(bank, static_cast<int>(spread.height * device_pixels), screen);
+    keep_writing(screen);
+}
+
+} // namespace steelyard::app

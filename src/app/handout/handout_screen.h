@@ -1,0 +1,67 @@
+#pragma once
+// Making a handout: choices in the column, the page as it will be printed on the stage.
+
+#include "app/frame/frame_input.h"
+#include "app/frame/layout.h"
+#include "app/handout/background_work.h"
+#include "app/handout/handout_choices.h"
+#include "app/handout/page_texture.h"
+#include "app/look/style.h"
+#include "publish/page_picture.h"
+
+#include <filesystem>
+
+namespace steelyard::app {
+
+/// The page to be looked at, of the questions and of their key.
+struct PageWish {
+    HandoutChoices choices;
+    std::size_t version = 0; ///< from 0
+    int page = 1;            ///< from 1
+    int height_px = 0;
+
+    bool operator==(const PageWish&) const = default;
+};
+
+struct PagePair {
+    publish::PagePicture questions;
+    publish::PagePicture key;
+};
+
+/// The screen between frames.
+struct HandoutScreen {
+    std::vector<publish::Blueprint> blueprints;
+    std::vector<std::string> faults; ///< blueprints that cannot be read: a sentence each
+    HandoutChoices choices;
+    std::size_t row = 0; ///< that the arrow keys change
+    std::string typed_seed;
+    std::string seed_fault;
+
+    std::size_t version = 0; ///< that is shown, from 0
+    int page = 1;            ///< that is shown, from 1
+    int pages = 0;           ///< of the longer of questions and key
+    PageWish asked;          ///< what the work on the pages was started for
+    BackgroundWork<PagePair> page_work;
+    PageTexture questions;
+    PageTexture key;
+    std::string page_fault;
+
+    BackgroundWork<std::vector<std::filesystem::path>> writing;
+    std::vector<std::filesystem::path> written;
+    std::string write_fault;
+
+    bool working() const { return page_work.running() || writing.running(); }
+};
+
+/// Reads the blueprints of a folder and chooses the first.
+void open_handout(HandoutScreen& screen, const std::filesystem::path& blueprints);
+
+/// Takes up other choices, and shows their seed in its field.
+void choose(HandoutScreen& screen, const HandoutChoices& choices);
+
+/// Runs one frame: takes up what the works have made, reads keys, draws.
+/// @param bank  not changed while the screen lives
+void run_handout(const Style& style, const Layout& layout, const FrameInput& input,
+                 const problems::Bank& bank, HandoutScreen& screen);
+
+} // namespace steelyard::app

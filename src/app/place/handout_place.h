@@ -1,0 +1,20 @@
+#pragma once
+// Handouts as a place: worksheets with keys, and questions for other programs.
+
+#include "app/handout/handout_screen.h"
+#include "app/place/place.h"
+
+namespace steelyard::app {
+
+class HandoutPlace final : public Place {
+public:
+    explicit HandoutPlace(Surroundings& around);
+
+    PlaceFrame run(const PlaceInput& input) override;
+    bool moving() const override { return screen_.working(); }
+
+private:
+    HandoutScreen screen_;
+};
+
+} // namespace steelyard::app
