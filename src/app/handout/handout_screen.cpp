@@ -249,18 +249,19 @@ void run_handout(const Style& style, const Layout& layout, const FrameInput& inp
                  const problems::Bank& bank, HandoutScreen& screen) {
     for (const KeyPress& key : *input.keys)
         press(key, bank, screen);
+    screen.version =
+        std::min(screen.version, static_cast<std::size_t>(screen.choices.versions) - 1);
+    const Spread spread = lay_spread(style, layout, screen.choices.paper);
+    // Taken up before anything is drawn: no other frame need follow.
+    const float device_pixels = std::max(1.0F, ImGui::GetIO().DisplayFramebufferScale.y);
+    keep_pages(bank, static_cast<int>(spread.height * device_pixels), screen);
+    keep_writing(screen);
     const HandoutWish wish = draw_handout_column(style, layout, screen);
     if (wish == HandoutWish::make)
         start_writing(bank, screen);
     else if (wish == HandoutWish::stop)
         screen.writing.stop();
-    screen.version =
-        std::min(screen.version, static_cast<std::size_t>(screen.choices.versions) - 1);
-    const Spread spread = lay_spread(style, layout, screen.choices.paper);
     draw_stage(style, layout, spread, screen);
-    const float device_pixels = std::max(1.0F, ImGui::GetIO().DisplayFramebufferScale.y);
-    keep_pages(bank, static_cast<int>(spread.height * device_pixels), screen);
-    keep_writing(screen);
 }
 
 } // namespace steelyard::app
