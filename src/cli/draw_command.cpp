@@ -3,6 +3,7 @@
 #include "cli/picture_options.h"
 #include "cli/setup_file.h"
 #include "publish/body_figure.h"
+#include "publish/comparison_figure.h"
 #include "publish/lever_figure.h"
 #include "publish/sweep_figure.h"
 #include "setup/muscle_file.h"
@@ -10,6 +11,7 @@
 #include <CLI/CLI.hpp>
 #include <map>
 #include <memory>
+#include <optional>
 #include <ostream>
 #include <utility>
 
@@ -21,7 +23,28 @@ struct Options {
     PictureOptions picture;
     publish::BodyFigureStyle body; ///< its caption is for levers too
     bool sweep = false;
+    std::string beside; ///< another exercise to compare with; empty = none
 };
+
+ExitStatus refuse_lever(const std::string& file, const Streams& streams) {
+    streams.err << file
+                << ": found a lever, expected an exercise of the body: a lever has no "
+                   "range of motion to sweep, nor joints to compare.\n";
+    return ExitStatus::bad_input;
+}
+
+tl::expected<scene::Drawing, mechanics::MechanicsError>
+body_drawing(const setup::BodySetup& setup, const std::optional<setup::Setup>& other,
+             const std::vector<mechanics::Muscle>& muscles, const Options& options) {
+    publish::BodyFigureStyle style = options.body;
+    style.sheet_px = publish::sheet_for(options.picture.size);
+    if (other) {
+        return publish::comparison_figure(setup, std::get<setup::BodySetup>(*other),
+                                          style.sheet_px);
+    }
+    return options.sweep ? publish::sweep_figure(setup, muscles, style.sheet_px)
+                         : publish::body_figure(setup, muscles, style);
+}
 
 ExitStatus draw_body(const setup::BodySetup& setup, const Options& options,
                      const Streams& streams) {
@@ -30,10 +53,17 @@ ExitStatus draw_body(const setup::BodySetup& setup, const Options& options,
         streams.err << to_text(muscles.error()) << '\n';
         return ExitStatus::failed;
     }
-    publish::BodyFigureStyle style = options.body;
-    style.sheet_px = publish::sheet_for(options.picture.size);
-    const auto drawing = options.sweep ? publish::sweep_figure(setup, *muscles, style.sheet_px)
-                                       : publish::body_figure(setup, *muscles, style);
+    std::optional<setup::Setup> other;
+    if (!options.beside.empty()) {
+        other = setup_from(options.beside, streams);
+        if (!other) {
+            return ExitStatus::bad_input;
+        }
+        if (!std::holds_alternative<setup::BodySetup>(*other)) {
+            return refuse_lever(options.beside, streams);
+        }
+    }
+    const auto drawing = body_drawing(setup, other, *muscles, options);
     if (!drawing) {
         streams.err << to_text(setup::placed_error(drawing.error(), setup.source)) << '\n';
         return ExitStatus::bad_input;
@@ -47,11 +77,8 @@ ExitStatus draw_lever(const setup::LeverSetup& lever, const Options& options,
     if (!result) {
         return ExitStatus::bad_input;
     }
-    if (options.sweep) {
-        streams.err << options.file
-                    << ": found a lever, expected an exercise of the body: a lever "
-                       "has no range of motion to sweep.\n";
-        return ExitStatus::bad_input;
+    if (options.sweep || !options.beside.empty()) {
+        return refuse_lever(options.file, streams);
     }
     const scene::Point sheet_px = publish::sheet_for(options.picture.size);
     const scene::Drawing drawing = options.body.caption
@@ -115,6 +142,11 @@ Work add_figure_options(CLI::App& command) {
     const auto options = declare(command, std::move(defaults));
     command.add_flag("--sweep", options->sweep,
                      "of a body: torques and muscle pulls through the range of motion");
+    command
+        .add_option("--beside", options->beside,
+                    "of a body: another exercise at the same scale, and what differs")
+        ->excludes("--sweep")
+        ->type_name("FILE");
     return work_of(options);
 }
 
@@ -130,6 +162,8 @@ Verb draw_verb() {
 Verb figure_verb() {
     return {"figure", "draw a setup for a page, with a caption of its numbers",
             "  steelyard figure wheelbarrow --out wheelbarrow.pdf\n"
+            "  steelyard figure curl-dumbbell --sweep --out curl.svg\n"
+            "  steelyard figure crate-near --beside crate-far --out crates.pdf\n"
             "  steelyard figure my-lever.setup.toml --out lever.svg --size 800x500",
             &add_figure_options};
 }

@@ -68,6 +68,11 @@ TEST_CASE("a body is drawn from any side and at any place of its path") {
     const std::string sweep = folder / "sweep.svg";
     CHECK(run_here({"figure", "curl-dumbbell", "--sweep", "--out", sweep}).status == 0);
     CHECK_THAT(content(sweep), ContainsSubstring("pull of the muscles of the elbow"));
+    const std::string pair = folder / "pair.svg";
+    CHECK(run_here({"figure", "crate-near", "--beside", "crate-far", "--out", pair}).status == 0);
+    CHECK_THAT(content(pair), ContainsSubstring("more in B"));
+    CHECK(run_here({"figure", "crate-near", "--beside", "wheelbarrow", "--out", pair}).status == 2);
+    CHECK(run_here({"figure", "crate-near", "--beside", "no-such", "--out", pair}).status == 2);
     const Run lever = run_here({"figure", "wheelbarrow", "--sweep", "--out", sweep});
     CHECK(lever.status == 2);
     CHECK_THAT(lever.err, ContainsSubstring("no range of motion"));

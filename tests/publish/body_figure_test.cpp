@@ -2,6 +2,7 @@
 
 #include "catch.h"
 #include "publish/body_figure.h"
+#include "publish/comparison_figure.h"
 #include "publish/drawing_check.h"
 #include "publish/sweep_figure.h"
 #include "setup/body_words.h"
@@ -135,4 +136,20 @@ TEST_CASE("the curl's torque peaks where the forearm is level") {
         sweep_figure(shipped_body("curl-dumbbell"), *setup::shipped_muscles(), {960.0, 720.0});
     REQUIRE(drawing);
     CHECK_THAT(drawing->description, ContainsSubstring("N·m at 90°"));
+}
+
+TEST_CASE("two exercises are compared joint by joint, at one scale") {
+    const setup::BodySetup near = shipped_body("crate-near");
+    const setup::BodySetup far = shipped_body("crate-far");
+    const auto drawing = comparison_figure(near, far, {960.0, 720.0});
+    REQUIRE(drawing);
+    CHECK_FALSE(fault_in(*drawing));
+    // The crate farther out has the longer arm about the low back, so it asks more (statics).
+    CHECK_THAT(drawing->description, ContainsSubstring("low back"));
+    CHECK_THAT(drawing->description, ContainsSubstring("more in B"));
+    CHECK_FALSE(says(*drawing, "less in B"));
+    const auto same = comparison_figure(near, near, {960.0, 720.0});
+    REQUIRE(same);
+    CHECK_THAT(same->description, ContainsSubstring("equal"));
+    CHECK_THAT(same->description, !ContainsSubstring("in B"));
 }
