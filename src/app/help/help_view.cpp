@@ -42,6 +42,9 @@ constexpr KeyLine kKeys[] = {
     {"H, W, N, L", "a question: hint, worked answer, skip, letters of the places; in the answer "
                    "line with Enter"},
     {"F, Page Up, Page Down", "mock exam: flag, back, forward; Ctrl + E ends it"},
+    {"↑ ↓, ← →, 1 to 6", "handout: choose a row, change it; what to make"},
+    {"Page Up, Page Down, V", "handout: turn the page, look at the next version"},
+    {"Enter, Escape", "handout: make the files, stop making them"},
     {"U", "SI or US units"},
     {"D", "light, dark or high contrast; Settings has all of these"},
     {"Ctrl + Z, Ctrl + Y", "undo, redo"},
