@@ -28,7 +28,8 @@ bool text_field(const Style& style, const char* id, float width_px, std::string&
     ImGui::SetNextItemWidth(width_px);
     const bool changed = ImGui::InputText(id, &text);
     if (style.narration != nullptr)
-        style.narration->add_text(text, {pen.left(), pen.y() + style.px(23.0F)}, width_px);
+        style.narration->add_text(text, {pen.left(), pen.y() + style.px(23.0F)}, width_px,
+                                  style.em_px(TextSize::body));
     return changed;
 }
 
