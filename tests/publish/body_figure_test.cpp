@@ -144,10 +144,12 @@ TEST_CASE("two exercises are compared joint by joint, at one scale") {
     const auto drawing = comparison_figure(near, far, {960.0, 720.0});
     REQUIRE(drawing);
     CHECK_FALSE(fault_in(*drawing));
-    // The crate farther out has the longer arm about the low back, so it asks more (statics).
-    CHECK_THAT(drawing->description, ContainsSubstring("low back"));
-    CHECK_THAT(drawing->description, ContainsSubstring("more in B"));
-    CHECK_FALSE(says(*drawing, "less in B"));
+    // The crate farther out has the longer arm about the low back, so it asks more (statics); of
+    // the leg's joints that need not be so.
+    const std::size_t back = drawing->description.find("low back ");
+    REQUIRE(back != std::string::npos);
+    const std::size_t end = drawing->description.find_first_of(";", back);
+    CHECK_THAT(drawing->description.substr(back, end - back), ContainsSubstring("more in B"));
     const auto same = comparison_figure(near, near, {960.0, 720.0});
     REQUIRE(same);
     CHECK_THAT(same->description, ContainsSubstring("equal"));
