@@ -282,15 +282,19 @@ void Application::run_errand(const Errand& errand) {
     } else if (const auto* show = std::get_if<ShowSetup>(&errand)) {
         open_setup(show->setup);
     } else if (const auto* bring = std::get_if<BringFrom>(&errand)) {
-        place(bring->place).enter(around_);
-        if (const auto setup = place(bring->place).shown())
-            place().show(*setup, around_);
-        save_soon();
+        take_up_from(bring->place);
     } else {
         tour_ = {true, 0};
         shown_around_ = true;
         go_to(tour_place(tour_));
     }
+}
+
+void Application::take_up_from(PlaceName name) {
+    place(name).enter(around_);
+    if (const auto stage = place(name).stage())
+        place().take_up(*stage, around_);
+    save_soon();
 }
 
 void Application::open_setup(const setup::Setup& setup) {

@@ -53,6 +53,7 @@ private:
     Place& place() { return place(place_name_); }
     Place& place(PlaceName name);
     void run_errand(const Errand& errand);
+    void take_up_from(PlaceName name);
     PlaceFrame run_place(const Layout& layout, const std::vector<KeyPress>& keys, double seconds);
     void run_tour_step(const std::vector<KeyPress>& keys);
     void run_page(const std::vector<KeyPress>& keys);

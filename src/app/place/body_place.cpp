@@ -40,6 +40,13 @@ std::optional<setup::Setup> BodyPlace::shown() const {
     return body_->model.state.setup;
 }
 
+std::optional<setup::LessonStage> BodyPlace::stage() const {
+    if (!body_)
+        return std::nullopt;
+    const BodyState& state = body_->model.state;
+    return setup::LessonStage{state.setup, body_->model.progress, state.chosen, state.setup.view};
+}
+
 void BodyPlace::tell(std::string sentence) {
     (body_ ? body_->model.message : trouble_) = std::move(sentence);
 }

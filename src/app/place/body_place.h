@@ -26,6 +26,7 @@ public:
     void open_shelf() override { app::open_shelf(shelf_); }
     void show(const setup::Setup& setup, Surroundings& around) override;
     std::optional<setup::Setup> shown() const override;
+    std::optional<setup::LessonStage> stage() const override;
     void tell(std::string sentence) override;
     std::string keep(const SavedWork& saved) const override;
 

@@ -8,7 +8,7 @@
 #include "app/paint/placed_drawing.h"
 #include "app/place/library.h"
 #include "app/saved/saved_work.h"
-#include "setup/setup.h"
+#include "setup/lesson.h"
 
 #include <filesystem>
 #include <optional>
@@ -111,6 +111,17 @@ public:
     virtual void show(const setup::Setup& /*setup*/, Surroundings& /*around*/) {}
     /// What is on the stage now, for other places to take up; empty where there is no stage.
     virtual std::optional<setup::Setup> shown() const { return std::nullopt; }
+    /// The same with where a body stands on its path and which axis is looked at.
+    virtual std::optional<setup::LessonStage> stage() const {
+        auto setup = shown();
+        if (!setup)
+            return std::nullopt;
+        return setup::LessonStage{*std::move(setup)};
+    }
+    /// Takes up what another place has shown.
+    virtual void take_up(const setup::LessonStage& stage, Surroundings& around) {
+        show(stage.setup, around);
+    }
     /// Says a sentence to the person.
     virtual void tell(std::string /*sentence*/) {}
 

@@ -12,15 +12,18 @@ namespace steelyard::app {
 
 void WorkshopPlace::enter(Surroundings& around) {
     message_.clear();
-    shelf_ =
-        read_lesson_shelf(around.library.data_folder() / "assets" / "lessons", own_lesson_folder());
+    read_shelf(around.library);
+}
+
+void WorkshopPlace::read_shelf(const Library& library) {
+    shelf_ = read_lesson_shelf(library.data_folder() / "assets" / "lessons", own_lesson_folder());
 }
 
 bool WorkshopPlace::claims(const KeyPress& key) const {
     if ((key.modifiers & GLFW_MOD_CONTROL) != 0)
         return false;
     if (!show_)
-        return key.key == GLFW_KEY_F5;
+        return key.key == GLFW_KEY_F5 || (draft_ && key.key == GLFW_KEY_ESCAPE);
     return key.key != GLFW_KEY_D || !show_->entry.empty();
 }
 
@@ -38,7 +41,7 @@ void WorkshopPlace::open_file(const std::filesystem::path& path, Surroundings& a
         message_ = setup::to_text(lesson.error());
 }
 
-void WorkshopPlace::start(const setup::Lesson& lesson, Surroundings& around) {
+void WorkshopPlace::start(const setup::Lesson& lesson, Surroundings& around, std::size_t step) {
     const auto& muscles = around.library.muscles();
     if (!muscles) {
         message_ = muscles.error();
@@ -46,7 +49,39 @@ void WorkshopPlace::start(const setup::Lesson& lesson, Surroundings& around) {
     }
     message_.clear();
     show_ = make_show(lesson, *muscles, around.units);
+    update(*show_, GoToStep{step});
     passed_at_s_ = glfwGetTime();
+}
+
+/// What is shown is what a reader of the kept file gets.
+void WorkshopPlace::start_draft(Surroundings& around, std::size_t step) {
+    if (draft_->state.lesson.steps.empty() || !draft_->fault.empty())
+        return;
+    const auto lesson = setup::parse_lesson(setup::write_lesson(draft_->state.lesson),
+                                            draft_->path.string(), setup::setup_folders({}));
+    if (lesson)
+        start(*lesson, around, step);
+}
+
+/// A shipped lesson is changed as a copy of one's own.
+void WorkshopPlace::open_draft(std::size_t shelved) {
+    const ShelvedLesson& one = shelf_.lessons[shelved];
+    draft_ =
+        draft_of(one.lesson,
+                 one.own ? one.path : free_lesson_path(own_lesson_folder(), one.lesson.head.name));
+    draft_ui_ = {};
+}
+
+void WorkshopPlace::take_up(const setup::LessonStage& stage, Surroundings& /*around*/) {
+    if (draft_)
+        update(*draft_, AddStep{stage});
+}
+
+std::string WorkshopPlace::keep(const SavedWork& /*saved*/) const {
+    if (!draft_ || !draft_->history.can_undo() || !draft_->fault.empty() ||
+        draft_->state.lesson.steps.empty())
+        return {};
+    return save_lesson(draft_->state.lesson, draft_->path);
 }
 
 void WorkshopPlace::pass_time() {
@@ -58,19 +93,70 @@ void WorkshopPlace::pass_time() {
 
 PlaceFrame WorkshopPlace::run(const PlaceInput& input) {
     pass_time();
-    return show_ ? run_show(input) : run_shelf(input);
+    if (show_)
+        return run_show(input);
+    return draft_ ? run_draft(input) : run_shelf(input);
 }
 
-PlaceFrame WorkshopPlace::run_shelf(const PlaceInput& input) {
+/// Keys of both windows: a remote may talk to either.
+std::vector<KeyPress> WorkshopPlace::keys_of(const PlaceInput& input) {
     std::vector<KeyPress> keys = *input.frame.keys;
     for (const KeyPress& key : presenter_.take_keys())
         keys.push_back(key);
-    const LessonShelfOutcome outcome =
-        draw_lesson_shelf(input.style, input.window_px, keys, shelf_, message_, shelf_state_);
+    return keys;
+}
+
+PlaceFrame WorkshopPlace::run_shelf(const PlaceInput& input) {
+    const LessonShelfOutcome outcome = draw_lesson_shelf(
+        input.style, input.window_px, keys_of(input), shelf_, message_, shelf_state_);
     wants_presenter_ = wants_presenter_ || outcome.notes_window;
-    if (outcome.action == ShelfAction::start)
+    switch (outcome.action) {
+    case ShelfAction::none:
+        break;
+    case ShelfAction::start:
         start(shelf_.lessons[shelf_state_.chosen].lesson, input.around);
+        break;
+    case ShelfAction::edit:
+        open_draft(shelf_state_.chosen);
+        break;
+    case ShelfAction::add:
+        draft_ = new_draft(free_lesson_path(own_lesson_folder(), "My lesson"));
+        draft_ui_ = {};
+        break;
+    }
     return {};
+}
+
+PlaceFrame WorkshopPlace::run_draft(const PlaceInput& input) {
+    static const std::vector<mechanics::Muscle> kNone;
+    const auto& muscles = input.around.library.muscles();
+    DraftOutcome outcome = draw_draft(input.style, input.window_px, keys_of(input), *draft_,
+                                      muscles ? *muscles : kNone, input.around.units, draft_ui_);
+    PlaceFrame frame;
+    draft_stage_ = std::move(outcome.stage);
+    frame.pictures.push_back({&draft_stage_, outcome.stage_at_px});
+    frame.changed = !outcome.intents.empty();
+    for (const DraftIntent& intent : outcome.intents)
+        update(*draft_, intent);
+    switch (outcome.wish) {
+    case DraftWish::none:
+        break;
+    case DraftWish::add_lever:
+        frame.errand = BringFrom{PlaceName::bench};
+        break;
+    case DraftWish::add_exercise:
+        frame.errand = BringFrom{PlaceName::body};
+        break;
+    case DraftWish::show:
+        start_draft(input.around, outcome.from_chosen ? draft_->state.chosen : 0);
+        break;
+    case DraftWish::leave:
+        message_ = keep(input.around.saved);
+        draft_.reset();
+        read_shelf(input.around.library);
+        break;
+    }
+    return frame;
 }
 
 void WorkshopPlace::grant(const ShowInput& asked, Surroundings& around) {
@@ -95,10 +181,7 @@ void WorkshopPlace::grant(const ShowInput& asked, Surroundings& around) {
 }
 
 PlaceFrame WorkshopPlace::run_show(const PlaceInput& input) {
-    std::vector<KeyPress> keys = *input.frame.keys;
-    for (const KeyPress& key : presenter_.take_keys())
-        keys.push_back(key);
-    const ShowInput asked = read_show_keys(*show_, keys);
+    const ShowInput asked = read_show_keys(*show_, keys_of(input));
     for (const ShowIntent& intent : asked.intents)
         update(*show_, intent);
     grant(asked, input.around);

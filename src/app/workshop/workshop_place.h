@@ -2,6 +2,7 @@
 // The workshop as a place: choose a lesson, show it to a room, make one.
 
 #include "app/place/place.h"
+#include "app/workshop/draft_view.h"
 #include "app/workshop/lesson_shelf.h"
 #include "app/workshop/lesson_shelf_view.h"
 #include "app/workshop/presenter_window.h"
@@ -21,7 +22,14 @@ public:
     bool claims(const KeyPress& key) const override;
     std::optional<double> own_type_scale(const scene::Point& window_px) const override;
     void open_file(const std::filesystem::path& path, Surroundings& around) override;
+    void take_up(const setup::LessonStage& stage, Surroundings& around) override;
     void tell(std::string sentence) override { message_ = std::move(sentence); }
+    bool can_undo() const override { return draft_ && draft_->history.can_undo(); }
+    bool can_redo() const override { return draft_ && draft_->history.can_redo(); }
+    void undo() override { update(*draft_, UndoDraft{}); }
+    void redo() override { update(*draft_, RedoDraft{}); }
+    /// The lesson that is being made goes to its own file.
+    std::string keep(const SavedWork& saved) const override;
 
     bool beside_stirred() override { return presenter_.stirred(); }
     std::optional<double> beside_due_s() const override;
@@ -29,13 +37,21 @@ public:
 
 private:
     PlaceFrame run_shelf(const PlaceInput& input);
+    PlaceFrame run_draft(const PlaceInput& input);
     PlaceFrame run_show(const PlaceInput& input);
-    void start(const setup::Lesson& lesson, Surroundings& around);
+    std::vector<KeyPress> keys_of(const PlaceInput& input);
+    void start(const setup::Lesson& lesson, Surroundings& around, std::size_t step = 0);
+    void start_draft(Surroundings& around, std::size_t step);
+    void open_draft(std::size_t shelved);
+    void read_shelf(const Library& library);
     void grant(const ShowInput& asked, Surroundings& around);
     void pass_time();
 
     LessonShelf shelf_;
     LessonShelfState shelf_state_;
+    std::optional<DraftModel> draft_;
+    DraftViewState draft_ui_;
+    scene::Drawing draft_stage_; ///< lives until the frame is painted
     std::optional<ShowModel> show_;
     PresenterWindow presenter_;
     bool wants_presenter_ = false; ///< to be opened or closed once the main window is drawn

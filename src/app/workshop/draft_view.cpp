@@ -1,0 +1,350 @@
+#include "app/workshop/draft_view.h"
+
+#include "app/paint/label_painter.h"
+#include "app/widgets/area.h"
+#include "app/widgets/buttons.h"
+#include "app/workshop/room_stage.h"
+#include "app/workshop/show_view.h"
+#include "setup/lesson_quantity.h"
+#include "setup/lesson_words.h"
+
+#include <GLFW/glfw3.h>
+#include <fmt/format.h>
+#include <imgui_stdlib.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard::app {
+
+namespace {
+
+using scene::Point;
+using scene::Role;
+using scene::TextSize;
+using setup::PredictionKind;
+
+constexpr float kTop = 56.0F; ///< below the row of places, at 100 %
+constexpr std::size_t kFields = 10;
+
+/// The page's parts [px].
+struct DraftLayout {
+    float top_px = 0.0F;
+    float list_px = 0.0F;   ///< width of the list of steps
+    float column_px = 0.0F; ///< left edge of the words
+    float width_px = 0.0F;
+    float height_px = 0.0F;
+};
+
+DraftLayout lay_out_draft(const Style& style, const Point& window_px) {
+    DraftLayout page;
+    page.width_px = static_cast<float>(window_px.x());
+    page.height_px = static_cast<float>(window_px.y());
+    page.top_px = style.px(kTop);
+    page.list_px =
+        std::round(std::clamp(0.22F * page.width_px, style.px(200.0F), style.px(360.0F)));
+    page.column_px = page.width_px - std::round(std::clamp(0.34F * page.width_px, style.px(300.0F),
+                                                           style.px(560.0F)));
+    return page;
+}
+
+void read_keys(const std::vector<KeyPress>& keys, const DraftModel& draft, DraftOutcome& outcome) {
+    const std::size_t chosen = draft.state.chosen;
+    for (const KeyPress& key : keys) {
+        const bool control = (key.modifiers & GLFW_MOD_CONTROL) != 0;
+        const bool shift = (key.modifiers & GLFW_MOD_SHIFT) != 0;
+        const bool alt = (key.modifiers & GLFW_MOD_ALT) != 0;
+        if (key.key == GLFW_KEY_ESCAPE)
+            outcome.wish = DraftWish::leave;
+        else if (key.key == GLFW_KEY_F5) {
+            outcome.wish = DraftWish::show;
+            outcome.from_chosen = shift;
+        } else if (key.key == GLFW_KEY_L)
+            outcome.wish = DraftWish::add_lever;
+        else if (key.key == GLFW_KEY_X)
+            outcome.wish = DraftWish::add_exercise;
+        else if (key.key == GLFW_KEY_DOWN && alt)
+            outcome.intents.emplace_back(MoveStep{1});
+        else if (key.key == GLFW_KEY_UP && alt)
+            outcome.intents.emplace_back(MoveStep{-1});
+        else if (key.key == GLFW_KEY_DOWN)
+            outcome.intents.emplace_back(ChooseStep{chosen + 1});
+        else if (key.key == GLFW_KEY_UP && chosen > 0)
+            outcome.intents.emplace_back(ChooseStep{chosen - 1});
+        else if (key.key == GLFW_KEY_DELETE)
+            outcome.intents.emplace_back(DeleteStep{});
+        else if (control && (key.key == GLFW_KEY_Y || (shift && key.key == GLFW_KEY_Z)))
+            outcome.intents.emplace_back(RedoDraft{});
+        else if (control && key.key == GLFW_KEY_Z)
+            outcome.intents.emplace_back(UndoDraft{});
+    }
+}
+
+// --- the steps -----------------------------------------------------------------------------------
+
+const char* word_of(PredictionKind kind) {
+    switch (kind) {
+    case PredictionKind::none:
+        return "only shown";
+    case PredictionKind::number:
+        return "a number";
+    case PredictionKind::choice:
+        return "a choice";
+    case PredictionKind::hands:
+        return "a show of hands";
+    }
+    return "";
+}
+
+/// Words to press, one below another.
+class WordColumn {
+public:
+    WordColumn(const Style& style, float left_px, float y) : style_(style), left_(left_px), y_(y) {}
+
+    bool press(const char* word, bool enabled = true) {
+        const bool pressed = word_button(style_, word, {left_, y_}, word, false, enabled);
+        y_ += style_.px(26.0F);
+        return pressed;
+    }
+
+private:
+    const Style& style_;
+    float left_;
+    float y_;
+};
+
+void draw_steps(const Style& style, const DraftLayout& page, const DraftModel& draft,
+                DraftOutcome& outcome) {
+    begin_area("steps", {0.0, page.top_px}, {page.list_px, page.height_px - page.top_px}, true);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const auto& steps = draft.state.lesson.steps;
+    const float row_px = style.px(50.0F);
+    const float width_px = page.list_px - 24.0F;
+    float y = page.top_px - ImGui::GetScrollY() + style.px(8.0F);
+    for (std::size_t i = 0; i < steps.size(); ++i, y += row_px) {
+        ImGui::PushID(static_cast<int>(i));
+        if (row_button(style, "step", {16.0F, y}, width_px, row_px - style.px(4.0F),
+                       i == draft.state.chosen))
+            outcome.intents.emplace_back(ChooseStep{i});
+        ImGui::PopID();
+        const TextStyle name{TextSize::body, true, Role::ink};
+        const std::string title = steps[i].title.empty() ? steps[i].prompt : steps[i].title;
+        draw_text(list, style, name, {28.0F, y + style.px(20.0F)},
+                  shortened(style, name, fmt::format("{}  {}", i + 1, title),
+                            width_px - style.px(16.0F)));
+        draw_text(list, style, {TextSize::caption, false, Role::quiet_ink},
+                  {28.0F, y + style.px(38.0F)}, word_of(steps[i].prediction.kind));
+    }
+    const bool any = draft.state.has_step();
+    WordColumn words(style, 28.0F, y + style.px(28.0F));
+    if (words.press("Add the lever on the bench (L)"))
+        outcome.wish = DraftWish::add_lever;
+    if (words.press("Add the exercise on the body (X)"))
+        outcome.wish = DraftWish::add_exercise;
+    if (words.press("Move up (Alt ↑)", any && draft.state.chosen > 0))
+        outcome.intents.emplace_back(MoveStep{-1});
+    if (words.press("Move down (Alt ↓)", any && draft.state.chosen + 1 < steps.size()))
+        outcome.intents.emplace_back(MoveStep{1});
+    if (words.press("Take out (Delete)", any))
+        outcome.intents.emplace_back(DeleteStep{});
+    if (words.press("Show (F5)", any && draft.fault.empty()))
+        outcome.wish = DraftWish::show;
+    if (words.press("Back to the lessons (Escape)"))
+        outcome.wish = DraftWish::leave;
+    ImGui::SetCursorScreenPos({0.0F, y + style.px(220.0F)});
+    ImGui::Dummy({1.0F, 1.0F});
+    end_area();
+}
+
+// --- the words -----------------------------------------------------------------------------------
+
+/// Fields and words to press, down the column.
+class DraftColumn {
+public:
+    DraftColumn(const Style& style, const DraftLayout& page, const DraftModel& draft,
+                DraftViewState& ui, DraftOutcome& outcome)
+        : style_(style), draft_(draft), ui_(ui), outcome_(outcome), left_(page.column_px),
+          width_(page.width_px - page.column_px - 24.0F),
+          y_(page.top_px - ImGui::GetScrollY() + style.px(18.0F)) {}
+
+    float y() const { return y_; }
+
+    void heading(const char* words) {
+        draw_text(*ImGui::GetWindowDrawList(), style_, {TextSize::caption, true, Role::quiet_ink},
+                  {left_, y_}, words);
+        y_ += style_.px(8.0F);
+    }
+
+    void field(const char* words, DraftField field, int lines) {
+        heading(words);
+        const auto index = static_cast<std::size_t>(field);
+        std::string& text = ui_.fields[index];
+        const bool typing_here = ui_.typed_in == static_cast<int>(index);
+        if (!typing_here)
+            text = text_of(draft_.state, field);
+        const float height_px =
+            static_cast<float>(lines) * style_.fonts.height(TextSize::body) + style_.px(14.0F);
+        ImGui::SetCursorScreenPos({left_, y_});
+        ImGui::PushID(static_cast<int>(index));
+        ImGui::SetNextItemWidth(width_);
+        const bool changed = lines > 1
+                                 ? ImGui::InputTextMultiline("##text", &text, {width_, height_px})
+                                 : ImGui::InputText("##text", &text);
+        if (ImGui::IsItemActivated()) {
+            ++ui_.gesture;
+            ui_.typed_in = static_cast<int>(index);
+        }
+        if (ImGui::IsItemDeactivated() && typing_here)
+            ui_.typed_in = -1;
+        ImGui::PopID();
+        if (changed)
+            outcome_.intents.emplace_back(SetDraftText{field, text, ui_.gesture});
+        if (style_.narration != nullptr)
+            style_.narration->add_text(text, {left_ + style_.px(10.0F), y_ + style_.px(20.0F)},
+                                       width_, style_.em_px(TextSize::body));
+        y_ += height_px + style_.px(20.0F);
+    }
+
+    /// A word in a row of words that goes on in the next line.
+    bool word(const char* words, bool in_force) {
+        const float width_px = text_width(style_, {TextSize::body, in_force}, words);
+        if (x_ > 0.0F && x_ + width_px > width_) {
+            x_ = 0.0F;
+            y_ += style_.px(28.0F);
+        }
+        const bool pressed =
+            word_button(style_, words, {left_ + x_, y_ + style_.px(14.0F)}, words, in_force);
+        x_ += width_px + style_.px(18.0F);
+        return pressed;
+    }
+
+    void end_words() {
+        x_ = 0.0F;
+        y_ += style_.px(50.0F);
+    }
+
+    void paragraph(Role role, const std::string& text) {
+        y_ = draw_paragraph(*ImGui::GetWindowDrawList(), style_, {TextSize::caption, false, role},
+                            {left_, y_}, width_, text) +
+             style_.px(6.0F);
+    }
+
+private:
+    const Style& style_;
+    const DraftModel& draft_;
+    DraftViewState& ui_;
+    DraftOutcome& outcome_;
+    float left_;
+    float width_;
+    float y_;
+    float x_ = 0.0F;
+};
+
+void draw_prediction(const setup::LessonStep& step, DraftColumn& column, DraftOutcome& outcome) {
+    column.heading("What the room is asked for");
+    ImGui::PushID("kind");
+    for (const PredictionKind kind : {PredictionKind::none, PredictionKind::number,
+                                      PredictionKind::choice, PredictionKind::hands})
+        if (column.word(word_of(kind), step.prediction.kind == kind))
+            outcome.intents.emplace_back(SetPrediction{kind});
+    ImGui::PopID();
+    column.end_words();
+    if (step.prediction.kind == PredictionKind::choice ||
+        step.prediction.kind == PredictionKind::hands) {
+        column.field("Answers to choose from, a line each", DraftField::choices, 4);
+        column.field("The right one: its words, or {effort compared}", DraftField::answer, 1);
+    }
+    column.heading("The number that stands large at the reveal");
+    ImGui::PushID("sought");
+    const bool lever = std::holds_alternative<setup::LeverSetup>(step.stage.setup);
+    for (const std::string_view name : setup::quantity_names(lever))
+        if (column.word(std::string(name).c_str(), step.key == name))
+            outcome.intents.emplace_back(SetSought{std::string(name)});
+    ImGui::PopID();
+    column.end_words();
+}
+
+void draw_hidden(const setup::LessonStep& step, DraftColumn& column, DraftOutcome& outcome) {
+    column.heading("Hidden until the reveal");
+    const setup::StageMarks hidden = setup::hidden_marks(step);
+    ImGui::PushID("hidden");
+    const std::vector<std::string_view> names = setup::mark_names();
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        const auto mark = static_cast<setup::StageMark>(i);
+        if (column.word(std::string(names[i]).c_str(), hidden.count(mark) != 0))
+            outcome.intents.emplace_back(TurnHidden{mark});
+    }
+    ImGui::PopID();
+    column.end_words();
+}
+
+void draw_words(const Style& style, const DraftLayout& page, const DraftModel& draft,
+                DraftViewState& ui, DraftOutcome& outcome) {
+    begin_area("words", {page.column_px - 8.0, page.top_px},
+               {page.width_px - page.column_px + 8.0, page.height_px - page.top_px}, true);
+    DraftColumn column(style, page, draft, ui, outcome);
+    if (!draft.fault.empty())
+        column.paragraph(Role::wrong, draft.fault);
+    column.field("Name of the lesson", DraftField::name, 1);
+    column.field("One sentence about it", DraftField::description, 1);
+    if (draft.state.has_step()) {
+        const setup::LessonStep& step = draft.state.step();
+        column.field("Title of this step", DraftField::title, 1);
+        column.field("Sentence to the room", DraftField::prompt, 2);
+        draw_prediction(step, column, outcome);
+        draw_hidden(step, column, outcome);
+        column.field("Sentence at the reveal; quantities in braces: {effort}", DraftField::reveal,
+                     2);
+        column.field("Your note", DraftField::note, 3);
+    } else {
+        column.paragraph(Role::quiet_ink,
+                         "A lesson is a row of steps. Put something on the bench or on the body, "
+                         "come back and add it.");
+    }
+    column.paragraph(Role::quiet_ink, "Kept as you go, in " + draft.path.string());
+    ImGui::SetCursorScreenPos({page.column_px, column.y() + style.px(16.0F)});
+    ImGui::Dummy({1.0F, 1.0F});
+    end_area();
+}
+
+// --- the stage -----------------------------------------------------------------------------------
+
+void draw_stage(const Style& style, const DraftLayout& page, const DraftModel& draft,
+                const std::vector<mechanics::Muscle>& muscles, setup::UnitSystem units,
+                DraftOutcome& outcome) {
+    if (!draft.state.has_step())
+        return;
+    const auto solved = setup::solve_stage(draft.state.step().stage);
+    if (!solved)
+        return;
+    RoomStage room;
+    room.units = units;
+    room.type_scale = style.fonts.scale;
+    room.top_px = style.px(8.0F);
+    room.size_px = {page.column_px - page.list_px - 32.0, page.height_px - page.top_px - 24.0};
+    room.without = setup::hidden_marks(draft.state.step());
+    room.axes = axes_of(draft.state.step());
+    if (room.size_px.x() < 160.0)
+        return; // too narrow: the words are what counts
+    outcome.stage = draw_room_stage(*solved, muscles, room);
+    outcome.stage_at_px = {page.list_px + 8.0, page.top_px};
+    paint_labels(outcome.stage, outcome.stage_at_px, style, *ImGui::GetBackgroundDrawList());
+}
+
+} // namespace
+
+DraftOutcome draw_draft(const Style& style, const Point& window_px,
+                        const std::vector<KeyPress>& keys, const DraftModel& draft,
+                        const std::vector<mechanics::Muscle>& muscles, setup::UnitSystem units,
+                        DraftViewState& ui) {
+    DraftOutcome outcome;
+    ui.fields.resize(kFields);
+    const DraftLayout page = lay_out_draft(style, window_px);
+    read_keys(keys, draft, outcome);
+    draw_steps(style, page, draft, outcome);
+    draw_words(style, page, draft, ui, outcome);
+    draw_stage(style, page, draft, muscles, units, outcome);
+    return outcome;
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,41 @@
+#pragma once
+// The page on which a lesson is made: its steps at the left, the chosen one's stage in the middle,
+// its words at the right.
+
+#include "app/frame/window.h"
+#include "app/look/style.h"
+#include "app/workshop/draft_model.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace steelyard::app {
+
+/// What is on the page only: texts as they stand in their fields.
+struct DraftViewState {
+    std::vector<std::string> fields; ///< by DraftField
+    int gesture = 0;                 ///< one for each run of typing in a field
+    int typed_in = -1;               ///< the field that gesture belongs to
+    float scroll_px = 0.0F;
+};
+
+/// What is asked of the place around the page.
+enum class DraftWish { none, leave, show, add_lever, add_exercise };
+
+struct DraftOutcome {
+    std::vector<DraftIntent> intents;
+    DraftWish wish = DraftWish::none;
+    bool from_chosen = false; ///< show from the chosen step, not from the first
+    /// The chosen step's stage, for the middle of the page; empty when there is no step.
+    scene::Drawing stage;
+    scene::Point stage_at_px = scene::Point::Zero();
+};
+
+/// Draws the page below the row of places and reads its keys.
+DraftOutcome draw_draft(const Style& style, const scene::Point& window_px,
+                        const std::vector<KeyPress>& keys, const DraftModel& draft,
+                        const std::vector<mechanics::Muscle>& muscles, setup::UnitSystem units,
+                        DraftViewState& ui);
+
+} // namespace steelyard::app
