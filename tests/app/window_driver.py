@@ -80,6 +80,7 @@ class Bench:
         self.narration = self.folder / "narration.jsonl"
         self.narration.unlink(missing_ok=True)
         self.told = []  # the lines of the frames
+        self.told_to_presenter = []  # those of the presenter's window
         self.resting = self.kept = False
         self.read_to = 0
         self.environment = {**os.environ, "DISPLAY": display.name,
@@ -109,6 +110,8 @@ class Bench:
             if line.startswith(b'{"kept"'):
                 state = json.loads(line)
                 self.resting, self.kept = state["rest"], state["kept"]
+            elif line.endswith(b'"window":"presenter"}'):
+                self.told_to_presenter.append(line)
             else:
                 self.told.append(line)
 
@@ -123,6 +126,11 @@ class Bench:
     def frame(self, number=-1):
         self.follow()
         return Frame(json.loads(self.told[number]))
+
+    def presenter(self):
+        """What the presenter's window shows."""
+        self.follow()
+        return Frame(json.loads(self.told_to_presenter[-1]))
 
     # --- time ------------------------------------------------------------------------------------
 
