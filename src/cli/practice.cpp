@@ -119,8 +119,8 @@ public:
             show_step(question_, i, streams_.out);
         while (true) {
             std::string line;
-            if (!read_line(streams_, fmt::format("\n{} ({})", how_to_answer(question_), keys()),
-                           line))
+            streams_.out << fmt::format("\n({})\n", keys());
+            if (!read_line(streams_, how_to_answer(question_), line))
                 return Ended::quit;
             if (line.empty())
                 continue;
@@ -144,7 +144,7 @@ private:
             hints_.give(streams_.out);
             return std::nullopt;
         }
-        if (line == "w") {
+        if (line == "w" || line == "?") {
             show_solution(question_, streams_.out);
             tell_gave_up();
             return Ended::answered;
@@ -165,6 +165,8 @@ private:
             return answer(line);
         if (rules_.explain)
             show_solution(question_, streams_.out);
+        else
+            streams_.out << "  Noted.\n";
         tell_gave_up();
         return Ended::answered;
     }

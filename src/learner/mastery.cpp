@@ -87,7 +87,7 @@ SkillState after_answer(const SkillState& state, const Answer& answer,
     const bool spaced = state.last_ms != 0 && gap_days(state.last_ms, answer.at_ms) >= kSpaced_d;
     if (right && spaced && answer.help < kMuchHelp)
         next.half_life_d = std::min(state.half_life_d * 2.0, parameters.longest_half_life_d);
-    else if (!right && spaced)
+    else if (!right)
         next.half_life_d =
             std::max(state.half_life_d / 2.0, std::min(state.half_life_d, parameters.half_life_d));
     return next;

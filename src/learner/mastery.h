@@ -59,7 +59,7 @@ double known_at(const SkillState& state, TimeMs at_ms, const Parameters& paramet
 /// The skill after an answer (or a worked example read) at answer.at_ms. Skipped questions change
 /// nothing; giving up counts as wrong; later attempts at the same question are no evidence.
 /// A right answer without much help after half a day or more doubles the half-life, a wrong one
-/// halves it (our own rule, see the parameters file).
+/// halves it, but not below that of a skill just learned (our own rule, see the parameters file).
 SkillState after_answer(const SkillState& state, const Answer& answer,
                         const Parameters& parameters);
 

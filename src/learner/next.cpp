@@ -200,7 +200,8 @@ private:
         const SkillState& state = standing_.skills[next.skill];
         const bool solid = known_[next.skill] >= course_.parameters.plain_above;
         const bool has_steps = !next.family->steps.empty();
-        if (!state.begun() && !solid) {
+        // Who has met it only in questions they could not answer is new to it.
+        if (state.examples == 0 && state.right == 0 && !solid) {
             next.shown = Shown::worked_example;
         } else if (state.stage > 0 && state.stage < kPlainStage && !solid && has_steps) {
             next.shown = Shown::faded;

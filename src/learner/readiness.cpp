@@ -11,13 +11,55 @@ namespace steelyard::learner {
 
 namespace {
 
-/// Slip rates of different people as multiples of the parameter, and how usual each is. Source:
-/// judgement; the simulation in tests/bench shows that intervals made so hold what they promise.
-struct SlipShare {
-    double times = 1.0;
-    double share = 1.0;
+/// How people differ from what the model takes for granted: in how often they slip, and in how much
+/// more or less they know than it believes, the same way for every skill. Each case has a weight
+/// before any answer was seen. Source: judgement; the simulation in tests/bench shows that
+/// intervals made so hold what they promise.
+struct Person {
+    double slip_times = 1.0; ///< slip rate as a multiple of the parameter
+    double shift = 0.0;      ///< of every skill's log odds of being known
+    double weight = 1.0;
 };
-constexpr std::array<SlipShare, 3> kSlips{{{0.5, 0.3}, {1.0, 0.4}, {1.7, 0.3}}};
+
+std::vector<Person> people() {
+    constexpr double kSpread = 0.8; ///< standard deviation of the shift
+    std::vector<Person> all;
+    for (const auto& [slip, share] : {std::pair{0.5, 0.3}, {1.0, 0.4}, {1.7, 0.3}})
+        for (double shift = -2.0; shift <= 2.0; shift += 0.5)
+            all.push_back(
+                {slip, shift, share * std::exp(-0.5 * shift * shift / kSpread / kSpread)});
+    return all;
+}
+
+double shifted(double chance, double shift) {
+    const double odds = chance / (1.0 - chance) * std::exp(shift);
+    return odds / (1.0 + odds);
+}
+
+/// Answers of late were to the skills that were practised, not to those of an exam: each counts as
+/// so much of an answer.
+constexpr double kTrust = 0.3;
+
+/// Weighs the cases by how well each explains the answers of late: so many were foreseen to be
+/// right, so many were (a binomial likelihood of the counts, which fade with time).
+void weigh(std::vector<Person>& all, const Foresight& seen, const Parameters& parameters) {
+    const double guess = parameters.guess_typed;
+    const double range = 1.0 - parameters.slip - guess;
+    for (Person& person : all) {
+        if (seen.weight <= 0.0)
+            continue;
+        const double known = std::clamp((seen.foreseen / seen.weight - guess) / range, 0.02, 0.98);
+        const double slip = std::min(0.45, person.slip_times * parameters.slip);
+        const double right = chance_right(shifted(known, person.shift), guess, slip);
+        person.weight *= std::exp(kTrust * (seen.right * std::log(right) +
+                                            (seen.weight - seen.right) * std::log(1.0 - right)));
+    }
+    double sum = 0.0;
+    for (const Person& person : all)
+        sum += person.weight;
+    for (Person& person : all)
+        person.weight /= sum;
+}
 
 /// Chance of each number of right answers among n questions of chance p (binomial distribution).
 std::vector<double> binomial(int n, double p) {
@@ -41,17 +83,19 @@ std::vector<double> convolved(const std::vector<double>& a, const std::vector<do
     return sum;
 }
 
-/// Chance of each score for one slip rate.
+/// Chance of each score for one case.
 std::vector<double> scores_for(const Course& course, const std::vector<SkillShare>& shares,
-                               double slip) {
+                               const Person& person) {
+    const double slip = std::min(0.45, person.slip_times * course.parameters.slip);
     std::vector<double> scores{1.0};
     for (const SkillShare& share : shares) {
+        const double known = shifted(std::clamp(share.known, 0.001, 0.999), person.shift);
         const std::vector<double> if_known = binomial(share.questions, 1.0 - slip);
         const std::vector<double> if_not =
             binomial(share.questions, course.skills[share.skill].guess);
         std::vector<double> either(if_known.size());
         for (std::size_t k = 0; k < either.size(); ++k)
-            either[k] = share.known * if_known[k] + (1.0 - share.known) * if_not[k];
+            either[k] = known * if_known[k] + (1.0 - known) * if_not[k];
         scores = convolved(scores, either);
     }
     return scores;
@@ -112,11 +156,12 @@ Readiness readiness(const Course& course, const Standing& standing, TimeMs at_ms
         ready.questions += share.questions;
     ready.pass = pass_mark(course.exam.pass_share, ready.questions);
     ready.scores.assign(static_cast<std::size_t>(ready.questions) + 1, 0.0);
-    for (const SlipShare& slip : kSlips) {
-        const std::vector<double> scores =
-            scores_for(course, ready.shares, std::min(0.45, slip.times * course.parameters.slip));
+    std::vector<Person> cases = people();
+    weigh(cases, standing.foresight, course.parameters);
+    for (const Person& person : cases) {
+        const std::vector<double> scores = scores_for(course, ready.shares, person);
         for (std::size_t k = 0; k < scores.size(); ++k)
-            ready.scores[k] += slip.share * scores[k];
+            ready.scores[k] += person.weight * scores[k];
     }
     for (std::size_t k = 0; k < ready.scores.size(); ++k) {
         ready.expected += static_cast<double>(k) * ready.scores[k];

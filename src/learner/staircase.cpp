@@ -13,8 +13,8 @@ constexpr double kShakyBelow = 0.4;
 constexpr double kGrowingBelow = 0.75;
 
 Mastery mastery_of(const SkillState& state, double known, const Parameters& parameters) {
-    if (state.last_ms == 0)
-        return Mastery::untried;
+    if (!state.begun())
+        return known < kGrowingBelow ? Mastery::untried : Mastery::likely;
     if (known < kShakyBelow)
         return Mastery::shaky;
     if (known < kGrowingBelow)
@@ -29,6 +29,8 @@ std::string_view word_for(Mastery mastery) {
     switch (mastery) {
     case Mastery::untried:
         return "not tried";
+    case Mastery::likely:
+        return "probably known";
     case Mastery::shaky:
         return "shaky";
     case Mastery::growing:

@@ -11,14 +11,15 @@ namespace steelyard::learner {
 
 /// A word for how well a skill is known.
 enum class Mastery {
-    untried, ///< never asked
+    untried, ///< never asked, and nothing speaks for it
+    likely,  ///< never asked, but the placement's other answers speak for it
     shaky,   ///< below 0.4
     growing, ///< below 0.75
     nearly,  ///< below mastered
     mastered,
 };
 
-/// "not tried", "shaky", "growing", "nearly there", "mastered"
+/// "not tried", "probably known", "shaky", "growing", "nearly there", "mastered"
 std::string_view word_for(Mastery mastery);
 
 struct Stair {

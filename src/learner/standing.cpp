@@ -16,7 +16,10 @@ void place_skills(const Course& course, Standing& standing, TimeMs at_ms) {
         SkillState& state = standing.skills[i];
         state.known = known[i];
         state.last_ms = at_ms;
-        state.half_life_d = parameters.placed_half_life_d;
+        // What is known was learned long ago; what is not will be new when it is learned.
+        state.half_life_d =
+            parameters.half_life_d *
+            std::pow(parameters.placed_half_life_d / parameters.half_life_d, known[i]);
     }
 }
 
