@@ -7,7 +7,11 @@ root=$(cd "$(dirname "$0")/.." && pwd)
 "$root/scripts/install-packages.sh" build test bench
 cd "$root"
 cmake --preset release -DSTEELYARD_BENCH=ON >/dev/null
-ninja -C build/release -j "$(nproc)" bench
+ninja -C build/release -j "$(nproc)" bench learner_bench
+# Without arguments, also what the model of the learner promises: two minutes of simulation.
+if [[ $# -eq 0 ]]; then
+    build/release/bin/learner_bench
+fi
 # Frames are timed where every machine can: on a virtual display, drawn by software.
 exec xvfb-run --auto-servernum --server-args="-screen 0 1600x1000x24" \
     env LIBGL_ALWAYS_SOFTWARE=1 build/release/bin/bench "$@"

@@ -229,6 +229,13 @@ int Database::changes() const {
     return sqlite3_changes(database_);
 }
 
+int Database::pages_read() const {
+    int now = 0;
+    int highest = 0;
+    sqlite3_db_status(database_, SQLITE_DBSTATUS_CACHE_MISS, &now, &highest, 0);
+    return now;
+}
+
 Recorded<void> Database::copy_to(const std::filesystem::path& path) {
     Recorded<Database> target = open(path, Access::write);
     if (!target)

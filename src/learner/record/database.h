@@ -99,6 +99,9 @@ public:
     /// Rows that the last statement added, changed or deleted.
     int changes() const;
 
+    /// Pages fetched from the file since it was opened: what the work so far has cost.
+    int pages_read() const;
+
     /// Copies the whole file, also while others use it.
     Recorded<void> copy_to(const std::filesystem::path& path);
 

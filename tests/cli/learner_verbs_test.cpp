@@ -1,0 +1,150 @@
+#include "catch.h"
+#include "cli/run_here.h"
+
+#include <nlohmann/json.hpp>
+
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <unistd.h>
+
+using nlohmann::json;
+namespace fs = std::filesystem;
+
+namespace {
+
+/// A folder for a record that is gone when the test is.
+class DataFolder {
+public:
+    DataFolder() {
+        static int number = 0;
+        path_ = fs::temp_directory_path() / ("steelyard-cli-learner-" + std::to_string(getpid()) +
+                                             "-" + std::to_string(++number));
+    }
+    ~DataFolder() {
+        std::error_code ignored;
+        fs::remove_all(path_, ignored);
+    }
+    DataFolder(const DataFolder&) = delete;
+    DataFolder& operator=(const DataFolder&) = delete;
+
+    Run run(std::vector<std::string> arguments, const std::string& typed = "") const {
+        arguments.insert(arguments.end(), {"--data", path_.string()});
+        return run_here(arguments, typed);
+    }
+    json progress(const std::string& learner) const {
+        const Run ran = run({"progress", "--learner", learner, "--json"});
+        INFO(ran.err);
+        REQUIRE(ran.status == 0);
+        return json::parse(ran.out);
+    }
+    const fs::path& path() const { return path_; }
+
+private:
+    fs::path path_;
+};
+
+/// So many times "I do not know", and an empty line to go on after an example.
+std::string shrugs(int count) {
+    std::string typed;
+    for (int i = 0; i < count; ++i)
+        typed += "?\n\n";
+    return typed;
+}
+
+} // namespace
+
+TEST_CASE("learn asks for a name, places, practises, and keeps every answer") {
+    const DataFolder folder;
+    const Run first = folder.run({"learn", "--seed", "3", "--count", "3"}, "Ada\n" + shrugs(30));
+    INFO(first.err);
+    CHECK(first.status == 0);
+    CHECK_THAT(first.out, ContainsSubstring("Ada, welcome."));
+    CHECK_THAT(first.out, ContainsSubstring("First a placement"));
+    CHECK_THAT(first.out, ContainsSubstring("A worked example first"));
+    CHECK_THAT(first.out, ContainsSubstring("probably not pass"));
+    const json progress = folder.progress("Ada");
+    CHECK(progress["answers"].get<int>() >= 6);
+    CHECK(progress["readiness"]["chance_to_pass"].get<double>() < 0.05);
+    CHECK(progress["skills"].size() == 26);
+    const Run second = folder.run({"learn", "--seed", "4"}, "q\n");
+    CHECK_THAT(second.out, ContainsSubstring("Ada, welcome back."));
+    CHECK(second.out.find("placement") == std::string::npos);
+}
+
+TEST_CASE("an exam date is planned back from, and a wrong one refused") {
+    const DataFolder folder;
+    CHECK(folder.run({"learn", "--learner", "Ada", "--new", "--exam-date", "2999-12-03"}, "q\n")
+              .status == 0);
+    CHECK(folder.progress("Ada")["exam_day"] == "2999-12-03");
+    const Run past = folder.run({"learn", "--exam-date", "2020-01-01"}, "q\n");
+    CHECK(past.status == 2);
+    CHECK_THAT(past.err, ContainsSubstring("is past"));
+    CHECK(folder.run({"learn", "--exam-date", "3.12."}, "q\n").status == 2);
+    CHECK(folder.run({"learn", "--exam-date", "none"}, "q\n").status == 0);
+    CHECK(folder.progress("Ada")["exam_day"].is_null());
+}
+
+TEST_CASE("an unknown learner is not made by a slip of the finger") {
+    const DataFolder folder;
+    folder.run({"learn", "--learner", "Adalbert", "--new"}, "q\n");
+    const Run slip = folder.run({"progress", "--learner", "Adalbrt"});
+    CHECK(slip.status == 2);
+    CHECK_THAT(slip.err, ContainsSubstring("Did you mean Adalbert?"));
+}
+
+TEST_CASE("quick asks five questions and says how long they took") {
+    const DataFolder folder;
+    const Run quick =
+        folder.run({"quick", "--learner", "Ada", "--new", "--seed", "2"}, "?\n?\n?\n?\n?\n");
+    INFO(quick.err);
+    CHECK(quick.status == 0);
+    CHECK_THAT(quick.out, ContainsSubstring("5 of 5"));
+    CHECK_THAT(quick.out, ContainsSubstring(" minutes."));
+    CHECK(folder.progress("Ada")["answers"] == 5);
+}
+
+TEST_CASE("an exam gives no feedback, waits when it is left, and reports at the end") {
+    const DataFolder folder;
+    const Run begun = folder.run({"exam", "--learner", "Ada", "--new", "--seed", "5"},
+                                 "f\nn\ng 40\ng 99\nl\nq\n");
+    INFO(begun.err);
+    CHECK(begun.status == 0);
+    CHECK_THAT(begun.out, ContainsSubstring("40 questions, 60 minutes, 28 right to pass"));
+    CHECK_THAT(begun.out, ContainsSubstring("Question 40 of 40"));
+    CHECK_THAT(begun.out, ContainsSubstring("The questions are 1 to 40"));
+    CHECK_THAT(begun.out, ContainsSubstring("waits for you"));
+    const Run ended = folder.run({"exam"}, "g 1\ne\ny\nq\n");
+    CHECK(ended.status == 0);
+    CHECK_THAT(ended.out, ContainsSubstring("goes on where you left it"));
+    CHECK_THAT(ended.out, ContainsSubstring("FLAGGED"));
+    CHECK_THAT(ended.out, ContainsSubstring("0 of 40 right"));
+    CHECK_THAT(ended.out, ContainsSubstring("By skill"));
+    const Run review = folder.run({"exam", "--review"}, "\nq\n");
+    CHECK_THAT(review.out, ContainsSubstring("Worked answer"));
+    CHECK(folder.progress("Ada")["exams"][0]["of"] == 40);
+}
+
+TEST_CASE("a record goes out and comes in, as JSON Lines and as CSV, and is erased") {
+    const DataFolder folder;
+    const DataFolder other;
+    folder.run({"quick", "--learner", "Ada", "--new", "--seed", "2"}, "?\n?\n?\n?\n?\n");
+    for (const char* name : {"ada.jsonl", "ada.csv"}) {
+        const std::string file = (folder.path() / name).string();
+        REQUIRE(folder.run({"record", "export", file}).status == 0);
+        const Run imported =
+            other.run({"record", "import", file, "--learner", std::string("From ") + name});
+        INFO(imported.err);
+        CHECK(imported.status == 0);
+        CHECK_THAT(imported.out, ContainsSubstring("5 answers read, 5 of them new"));
+        CHECK(other.progress(std::string("From ") + name)["answers"] == 5);
+    }
+    const Run check = other.run({"record", "check"});
+    CHECK(check.status == 0);
+    CHECK_THAT(check.out, ContainsSubstring("2 learners, 10 answers"));
+    CHECK(folder.run({"record", "erase", "--learner", "Ada"}, "no\n").status == 2);
+    CHECK(folder.progress("Ada")["answers"] == 5);
+    CHECK(folder.run({"record", "erase", "--learner", "Ada"}, "Ada\n").status == 0);
+    CHECK(folder.run({"progress", "--learner", "Ada"}).status == 2);
+    CHECK(folder.run({"record", "import", "no-such-file"}).status == 2);
+}

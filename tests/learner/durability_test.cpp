@@ -1,0 +1,177 @@
+// Nothing is lost: not by kill -9, not by a full disk, not by two programs at once.
+
+#include "learner/record/check.h"
+#include "learner/record/record.h"
+#include "learner/shipped_course.h"
+
+#include <chrono>
+#include <csignal>
+#include <functional>
+#include <sys/resource.h>
+#include <sys/wait.h>
+#include <thread>
+
+using namespace steelyard::learner;
+
+namespace {
+
+const Clock kNow{kEvening_ms, 0};
+
+/// Runs something in a process of its own and ends it without any tidying up.
+pid_t in_child(const std::function<int()>& work) {
+    const pid_t child = fork();
+    REQUIRE(child >= 0);
+    if (child == 0)
+        _exit(work());
+    return child;
+}
+
+int status_of(pid_t child) {
+    int status = 0;
+    REQUIRE(waitpid(child, &status, 0) == child);
+    return status;
+}
+
+/// The id of the only learner, who is added first.
+std::int64_t add_ada(const TestFolder& folder) {
+    auto opened = open_record(folder.path(), kNow);
+    REQUIRE(opened);
+    const auto ada = opened->record.add_learner("Ada", kNow);
+    REQUIRE(ada);
+    return ada->id;
+}
+
+/// Adds answers whose times begin at `first`, one a second, and says after each that it is kept.
+/// @return 0 when all were kept
+int add_many(const TestFolder& folder, std::int64_t learner, int first, int count, int told) {
+    auto opened = open_record(folder.path(), kNow);
+    if (!opened)
+        return 1;
+    for (int i = first; i < first + count; ++i) {
+        const Answer answer = answer_about(i % 2 == 0 ? "balance" : "torque-sum", i % 3 != 0,
+                                           kEvening_ms + i * kSecond_ms);
+        if (!opened->record.add_answer(learner, shipped_course(), answer, kNow))
+            return 2;
+        if (told >= 0 && write(told, &i, sizeof i) != static_cast<ssize_t>(sizeof i))
+            return 3;
+    }
+    return 0;
+}
+
+/// Checks that the record is in order. @return its answers
+std::int64_t answers_in_order(const TestFolder& folder) {
+    auto opened = open_record(folder.path(), kNow);
+    REQUIRE(opened);
+    CHECK(opened->notices.empty());
+    const auto check = check_record(opened->record, shipped_course(), kNow, {});
+    REQUIRE(check);
+    CHECK(check->faults.empty());
+    CHECK(check->mended.empty());
+    return check->answers;
+}
+
+} // namespace
+
+TEST_CASE("every answer that was told to be kept is there after kill -9") {
+    const TestFolder folder;
+    const std::int64_t learner = add_ada(folder);
+    shipped_course(); // read once, here, and not by every child
+    int next = 0;
+    for (int round = 0; round < 12; ++round) {
+        int told[2];
+        REQUIRE(pipe(told) == 0);
+        const int first = next;
+        const pid_t child =
+            in_child([&] { return add_many(folder, learner, first, 100000, told[1]); });
+        close(told[1]);
+        // After some answers, and then at a moment that differs from round to round.
+        int last = -1;
+        for (int i = 0; i < 3 + round; ++i)
+            REQUIRE(read(told[0], &last, sizeof last) == static_cast<ssize_t>(sizeof last));
+        std::this_thread::sleep_for(std::chrono::microseconds(137 * round));
+        kill(child, SIGKILL);
+        CHECK(WIFSIGNALED(status_of(child)));
+        while (read(told[0], &last, sizeof last) == static_cast<ssize_t>(sizeof last)) {
+        }
+        close(told[0]);
+        // One more may have been kept and not yet told.
+        const std::int64_t there = answers_in_order(folder);
+        CHECK(there >= last + 1);
+        CHECK(there <= last + 2);
+        next = static_cast<int>(there);
+    }
+}
+
+TEST_CASE("two programs at once lose nothing, and what is folded stays right") {
+    const TestFolder folder;
+    const std::int64_t learner = add_ada(folder);
+    shipped_course();
+    constexpr int kEach = 60;
+    const pid_t one = in_child([&] { return add_many(folder, learner, 0, kEach, -1); });
+    const pid_t other = in_child([&] { return add_many(folder, learner, 1000, kEach, -1); });
+    CHECK(status_of(one) == 0);
+    CHECK(status_of(other) == 0);
+    CHECK(answers_in_order(folder) == 2 * kEach);
+}
+
+TEST_CASE("two programs that make the record at once make one") {
+    const TestFolder folder;
+    std::vector<pid_t> children;
+    for (int i = 0; i < 4; ++i)
+        children.push_back(in_child([&, i] {
+            auto opened = open_record(folder.path(), kNow);
+            return opened && opened->record.add_learner("L" + std::to_string(i), kNow) ? 0 : 1;
+        }));
+    for (const pid_t child : children)
+        CHECK(status_of(child) == 0);
+    CHECK(open_record(folder.path(), kNow)->record.learners()->size() == 4);
+}
+
+TEST_CASE("on a full disk the answer is refused with what to do, and all before it are there") {
+    const TestFolder folder;
+    const std::int64_t learner = add_ada(folder);
+    shipped_course();
+    int told[2];
+    REQUIRE(pipe(told) == 0);
+    const pid_t child = in_child([&] {
+        // No file may grow beyond this: writing fails as it does on a full disk.
+        const rlimit limit{300000, 300000};
+        std::signal(SIGXFSZ, SIG_IGN);
+        if (setrlimit(RLIMIT_FSIZE, &limit) != 0)
+            return 1;
+        return add_many(folder, learner, 0, 100000, told[1]);
+    });
+    close(told[1]);
+    int kept = 0;
+    int last = 0;
+    while (read(told[0], &last, sizeof last) == static_cast<ssize_t>(sizeof last))
+        ++kept;
+    close(told[0]);
+    const int status = status_of(child);
+    CHECK(WIFEXITED(status));
+    CHECK(WEXITSTATUS(status) == 2);
+    CHECK(kept > 20);
+    CHECK(answers_in_order(folder) == kept);
+    // There is room again.
+    CHECK(add_many(folder, learner, 200000, 1, -1) == 0);
+    CHECK(answers_in_order(folder) == kept + 1);
+}
+
+TEST_CASE("a record at its largest says that the disk is full") {
+    const TestFolder folder;
+    const std::int64_t learner = add_ada(folder);
+    Record record = std::move(open_record(folder.path(), kNow)->record);
+    const auto pages = record.database().integer("PRAGMA page_count");
+    REQUIRE(record.database().run("PRAGMA max_page_count = " + std::to_string(*pages + 2)));
+    Recorded<Standing> last = Standing();
+    int kept = 0;
+    while (last) {
+        Answer answer = answer_about("balance", true, kEvening_ms + kept * kSecond_ms);
+        answer.typed = std::string(500, '1');
+        last = record.add_answer(learner, shipped_course(), answer, kNow);
+        kept += last ? 1 : 0;
+    }
+    CHECK(last.error().trouble == Trouble::full);
+    CHECK_THAT(last.error().message, ContainsSubstring("Make room on the disk"));
+    CHECK(answers_in_order(folder) == kept);
+}

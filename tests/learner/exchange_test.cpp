@@ -1,0 +1,213 @@
+#include "learner/record/check.h"
+#include "learner/record/exam_record.h"
+#include "learner/record/exchange.h"
+#include "learner/shipped_course.h"
+
+#include <fstream>
+#include <sstream>
+
+using namespace steelyard::learner;
+
+namespace {
+
+const Clock kNow{kEvening_ms, 0};
+
+Record open_here(const TestFolder& folder) {
+    auto opened = open_record(folder.path(), kNow);
+    REQUIRE(opened);
+    return std::move(opened->record);
+}
+
+/// Ada with answers of every kind, among them hostile ones, and a finished exam.
+Learner fill(Record& record) {
+    const Course& course = shipped_course();
+    const Learner ada = *record.add_learner("Ada \"the\" oar, née Ø", kNow);
+    REQUIRE(record.set_exam_day(ada.id, *read_day("2026-12-03")));
+    const char* typed[] = {"12,5 N", "=1+1", "-7 N·m", "say \"four\"\nnewtons", "'", "", "@x", "ü"};
+    for (int i = 0; i < 24; ++i) {
+        Answer answer = answer_about(i % 2 == 0 ? "balance" : "torque-sum", i % 3 == 0,
+                                     kEvening_ms + i * kMinute_ms + i);
+        answer.typed = typed[i % 8];
+        answer.outcome = static_cast<Outcome>(i % 5);
+        answer.hints = i % 4;
+        answer.help = 0.1 * (i % 4);
+        answer.guess = 1.0 / (3 + i);
+        answer.wrong_rule = answer.outcome == Outcome::wrong ? "arms-swapped" : "";
+        REQUIRE(record.add_answer(ada.id, course, answer, kNow));
+    }
+    Exam exam = *new_exam(course, 3, kNow);
+    give_answer(exam, "b", kNow);
+    finish(exam, {kEvening_ms + kDay_ms, 0});
+    REQUIRE(close_exam(record, ada.id, course, exam, report_on(course, exam), kNow));
+    return *record.learner_named(ada.name).value();
+}
+
+std::string json_lines(Record& record, const Learner& learner) {
+    std::string text;
+    REQUIRE(export_json_lines(record, learner,
+                              [&](std::string_view line) { text.append(line).append("\n"); }, {}));
+    return text;
+}
+
+Recorded<Imported> import_text(Record& record, const std::string& text,
+                               const std::string& as = "") {
+    std::istringstream in(text);
+    return import_answers(record, shipped_course(), in, "ada.jsonl", as, kNow, {});
+}
+
+std::string refusal(const std::string& text, const std::string& as = "") {
+    const TestFolder folder;
+    Record record = open_here(folder);
+    const auto imported = import_text(record, text, as);
+    REQUIRE_FALSE(imported);
+    CHECK(record.learners()->empty());
+    return imported.error().message;
+}
+
+const std::string kHead = R"({"steelyard_record":1,"learner":"Ada","exam_day":""})";
+
+} // namespace
+
+TEST_CASE("what is exported as JSON Lines and imported elsewhere is the same record") {
+    const TestFolder here;
+    const TestFolder there;
+    Record from = open_here(here);
+    Record to = open_here(there);
+    const Learner ada = fill(from);
+    const std::string text = json_lines(from, ada);
+    const auto imported = import_text(to, text);
+    REQUIRE(imported);
+    CHECK(imported->learner == ada.name);
+    CHECK(imported->added == imported->read);
+    CHECK(imported->exams == 1);
+    const auto copy = to.learner_named(ada.name);
+    REQUIRE(*copy);
+    CHECK((*copy)->exam_day == ada.exam_day);
+    CHECK(json_lines(to, **copy) == text);
+    CHECK(from.standing(ada.id, shipped_course(), kNow)->skills ==
+          to.standing((*copy)->id, shipped_course(), kNow)->skills);
+    CHECK(check_record(to, shipped_course(), kNow, {})->mended.empty());
+}
+
+TEST_CASE("importing a file twice adds nothing the second time") {
+    const TestFolder folder;
+    Record record = open_here(folder);
+    const Learner ada = fill(record);
+    const auto again = import_text(record, json_lines(record, ada));
+    REQUIRE(again);
+    CHECK(again->read > 20);
+    CHECK(again->added == 0);
+    CHECK(again->exams == 0);
+}
+
+TEST_CASE("answers of two machines come together in the order of their time") {
+    const TestFolder one;
+    const TestFolder other;
+    Record here = open_here(one);
+    Record there = open_here(other);
+    const Course& course = shipped_course();
+    const auto ada = here.add_learner("Ada", kNow);
+    const auto twin = there.add_learner("Ada", kNow);
+    Standing expected = fresh_standing(course);
+    for (int i = 0; i < 10; ++i) {
+        const Answer answer = answer_about("balance", i % 3 != 0, kEvening_ms + i * kDay_ms);
+        expected = after_answer(course, expected, answer, 0);
+        REQUIRE((i % 2 == 0 ? here : there)
+                    .add_answer((i % 2 == 0 ? ada : twin)->id, course, answer, kNow));
+    }
+    REQUIRE(import_text(here, json_lines(there, *twin)));
+    const auto merged = here.standing(ada->id, course, kNow);
+    CHECK(merged->skills[*course.find("balance")] == expected.skills[*course.find("balance")]);
+}
+
+TEST_CASE("rows for a table come back as the same answers") {
+    const TestFolder here;
+    const TestFolder there;
+    Record from = open_here(here);
+    Record to = open_here(there);
+    const Learner ada = fill(from);
+    std::string csv;
+    for (const auto column : answer_columns())
+        csv += (csv.empty() ? "" : ",") + std::string(column);
+    csv += "\r\n";
+    // As RFC 4180 quotes; words that a spreadsheet would compute after an apostrophe.
+    REQUIRE(export_rows(from, ada,
+                        [&](const std::vector<Cell>& cells) {
+                            std::string row;
+                            for (const Cell& cell : cells) {
+                                std::string words = cell.text;
+                                if (!cell.is_number && !words.empty() &&
+                                    std::string("=+-@").find(words[0]) != std::string::npos)
+                                    words.insert(0, "'");
+                                std::string quoted;
+                                for (const char c : words)
+                                    quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
+                                row += (row.empty() ? "" : ",") + ("\"" + quoted + "\"");
+                            }
+                            csv += row + "\r\n";
+                        },
+                        {}));
+    const auto imported = import_text(to, csv, ada.name);
+    REQUIRE(imported);
+    const auto copy = to.learner_named(ada.name);
+    CHECK(from.standing(ada.id, shipped_course(), kNow)->skills ==
+          to.standing((*copy)->id, shipped_course(), kNow)->skills);
+    CHECK(*from.database().text("SELECT group_concat(typed) FROM answer") ==
+          *to.database().text("SELECT group_concat(typed) FROM answer"));
+}
+
+TEST_CASE("a line that cannot be imported is named, and nothing is imported") {
+    const std::string answer =
+        R"({"answer":{"at_ms":1795629600000,"code":"A","skill":"balance","family":"f",)"
+        R"("purpose":"practice","outcome":"right","typed":"","wrong_rule":"","attempt":1,)"
+        R"("hints":0,"help":0.0,"guess":0.1,"foreseen":0.5,"took_ms":1}})";
+    const auto with = [&](const std::string& old, const std::string& now) {
+        std::string changed = answer;
+        changed.replace(changed.find(old), old.size(), now);
+        return kHead + "\n" + changed + "\n";
+    };
+    CHECK_THAT(refusal(""), ContainsSubstring("line 1"));
+    CHECK_THAT(refusal("{\"answer\":{}}"), ContainsSubstring("steelyard_record"));
+    CHECK_THAT(refusal("{\"steelyard_record\":99,\"learner\":\"Ada\"}"),
+               ContainsSubstring("later Steelyard"));
+    CHECK_THAT(refusal(kHead + "\n{broken"), ContainsSubstring("line 2: found no JSON object"));
+    CHECK_THAT(refusal(kHead + "\n{\"poem\":1}"), ContainsSubstring("\"poem\""));
+    CHECK_THAT(refusal(with("\"right\"", "\"rihgt\"")), ContainsSubstring("rihgt"));
+    CHECK_THAT(refusal(with("1795629600000", "1795629600")), ContainsSubstring("2000 and 2200"));
+    CHECK_THAT(refusal(with("0.1", "1e999")), ContainsSubstring("line 2"));
+    CHECK_THAT(refusal(with("0.1", "\"x\"")), ContainsSubstring("no number for"));
+    CHECK_THAT(refusal(with("\"guess\":0.1", "\"guess\":1.0")), ContainsSubstring("guess rate"));
+    CHECK_THAT(refusal(with("\"attempt\":1", "\"attempt\":-1")), ContainsSubstring("attempt"));
+    CHECK_THAT(refusal(kHead + "\n{\"exam\":{\"title\":\"x\"}}"), ContainsSubstring("an exam"));
+    CHECK_THAT(refusal("at,code\nx,y\n", "Ada"), ContainsSubstring("the columns at,code"));
+}
+
+TEST_CASE("an erased learner leaves no trace in any file") {
+    const TestFolder folder;
+    Record record = open_here(folder);
+    const auto ada = record.add_learner("Adalbertine-Zebra", kNow);
+    const auto bo = record.add_learner("Bo", kNow);
+    const Course& course = shipped_course();
+    Answer answer = answer_about("balance", true, kEvening_ms);
+    answer.typed = "zebra-typed-this";
+    REQUIRE(record.add_answer(ada->id, course, answer, kNow));
+    REQUIRE(record.add_answer(bo->id, course, answer_about("balance", true, kEvening_ms), kNow));
+    REQUIRE(record.back_up_if_due(kNow));
+    REQUIRE(record.erase_learner(ada->id));
+    CHECK(record.learners()->size() == 1);
+    CHECK(record.standing(bo->id, course, kNow)->answers == 1);
+    int files = 0;
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(folder.path())) {
+        if (!entry.is_regular_file())
+            continue;
+        std::ifstream in(entry.path(), std::ios::binary);
+        std::stringstream bytes;
+        bytes << in.rdbuf();
+        INFO(entry.path().string());
+        CHECK(bytes.str().find("Adalbertine") == std::string::npos);
+        CHECK(bytes.str().find("zebra-typed") == std::string::npos);
+        ++files;
+    }
+    CHECK(files >= 2);
+    CHECK_FALSE(record.erase_learner(ada->id));
+}
