@@ -78,8 +78,8 @@ void ExamRoom::show() {
 
 /// Waits for a line and keeps the clock meanwhile. @return false when the input or the time ends
 bool ExamRoom::read(std::string& line) {
-    streams_.out << "\nYour answer (n next, p back, f flag, 12 go to question 12, l list, e end, q "
-                    "leave): "
+    streams_.out << "\n(n next, p back, f flag, g 12 go to question 12, l list, e end, q leave)\n"
+                    "Your answer: "
                  << std::flush;
     if (&streams_.in == &std::cin && isatty(STDIN_FILENO) != 0)
         while (true) {

@@ -119,12 +119,14 @@ std::vector<SkillShare> exam_shares(const Course& course, const std::vector<doub
 
 ScoreInterval score_interval(const std::vector<double>& scores, double share) {
     ScoreInterval best{0, static_cast<int>(scores.size()) - 1, 1.0};
+    // Sums of chances are off by their last bits.
+    const double enough = share - 1e-12;
     std::size_t high = 0;
     double holds = 0.0;
     for (std::size_t low = 0; low < scores.size(); ++low) {
-        while (high < scores.size() && holds < share)
+        while (high < scores.size() && holds < enough)
             holds += scores[high++];
-        if (holds < share)
+        if (holds < enough)
             break;
         const int length = static_cast<int>(high - 1 - low);
         const int best_length = best.high - best.low;

@@ -135,7 +135,7 @@ TEST_CASE("on a full disk the answer is refused with what to do, and all before 
     REQUIRE(pipe(told) == 0);
     const pid_t child = in_child([&] {
         // No file may grow beyond this: writing fails as it does on a full disk.
-        const rlimit limit{300000, 300000};
+        const rlimit limit{2000000, 2000000};
         std::signal(SIGXFSZ, SIG_IGN);
         if (setrlimit(RLIMIT_FSIZE, &limit) != 0)
             return 1;

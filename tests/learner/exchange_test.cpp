@@ -55,6 +55,21 @@ Recorded<Imported> import_text(Record& record, const std::string& text,
     return import_answers(record, shipped_course(), in, "ada.jsonl", as, kNow, {});
 }
 
+/// Chances are exported with 15 digits, so the last bits of what is folded from them may differ.
+void check_same_skills(Record& from, const Learner& one, Record& to, const Learner& other) {
+    const auto a = from.standing(one.id, shipped_course(), kNow);
+    const auto b = to.standing(other.id, shipped_course(), kNow);
+    REQUIRE(a);
+    REQUIRE(b);
+    CHECK(a->answers == b->answers);
+    for (std::size_t i = 0; i < a->skills.size(); ++i) {
+        CHECK_THAT(a->skills[i].known, WithinAbs(b->skills[i].known, 1e-12));
+        CHECK(a->skills[i].answers == b->skills[i].answers);
+        CHECK(a->skills[i].last_ms == b->skills[i].last_ms);
+        CHECK(a->skills[i].stage == b->skills[i].stage);
+    }
+}
+
 std::string refusal(const std::string& text, const std::string& as = "") {
     const TestFolder folder;
     Record record = open_here(folder);
@@ -84,8 +99,7 @@ TEST_CASE("what is exported as JSON Lines and imported elsewhere is the same rec
     REQUIRE(*copy);
     CHECK((*copy)->exam_day == ada.exam_day);
     CHECK(json_lines(to, **copy) == text);
-    CHECK(from.standing(ada.id, shipped_course(), kNow)->skills ==
-          to.standing((*copy)->id, shipped_course(), kNow)->skills);
+    check_same_skills(from, ada, to, **copy);
     CHECK(check_record(to, shipped_course(), kNow, {})->mended.empty());
 }
 
@@ -150,8 +164,7 @@ TEST_CASE("rows for a table come back as the same answers") {
     const auto imported = import_text(to, csv, ada.name);
     REQUIRE(imported);
     const auto copy = to.learner_named(ada.name);
-    CHECK(from.standing(ada.id, shipped_course(), kNow)->skills ==
-          to.standing((*copy)->id, shipped_course(), kNow)->skills);
+    check_same_skills(from, ada, to, **copy);
     CHECK(*from.database().text("SELECT group_concat(typed) FROM answer") ==
           *to.database().text("SELECT group_concat(typed) FROM answer"));
 }

@@ -210,10 +210,9 @@ TEST_CASE("a record that may not be written can be looked at") {
     if (child == 0) {
         // Root may write anywhere: somebody who may not has to look.
         constexpr uid_t kNobody = 65534;
-        fs::permissions(folder.path(), fs::perms::owner_read | fs::perms::owner_exec |
-                                           fs::perms::others_read | fs::perms::others_exec);
-        fs::permissions(folder.path() / kRecordFile,
-                        fs::perms::owner_read | fs::perms::others_read);
+        // 0555 for the folder, 0444 for the file.
+        fs::permissions(folder.path(), static_cast<fs::perms>(0555));
+        fs::permissions(folder.path() / kRecordFile, static_cast<fs::perms>(0444));
         if (geteuid() == 0 && setuid(kNobody) != 0)
             _exit(9);
         auto opened = open_record(folder.path(), kNow);

@@ -6,7 +6,9 @@
 #include <fmt/format.h>
 
 #include <array>
+#include <chrono>
 #include <system_error>
+#include <thread>
 
 namespace steelyard::learner {
 
@@ -28,8 +30,19 @@ fs::path with_ending(fs::path path, const char* ending) {
 
 /// Durable at every commit, and safe with several programs at once.
 Recorded<void> configure(Database& database) {
-    return database.run("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; "
-                        "PRAGMA foreign_keys = ON; PRAGMA secure_delete = ON");
+    // The first switch to WAL wants the file alone, and SQLite does not wait for that itself.
+    constexpr int kTries = 100;
+    Recorded<void> set;
+    for (int i = 0; i < kTries; ++i) {
+        set = database.run("PRAGMA journal_mode = WAL");
+        if (set || set.error().trouble != Trouble::busy)
+            break;
+        std::this_thread::sleep_for(std::chrono::milliseconds(20));
+    }
+    return set.and_then([&] {
+        return database.run("PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; "
+                            "PRAGMA secure_delete = ON");
+    });
 }
 
 RecordError too_new(const fs::path& path, std::int64_t version) {
@@ -49,19 +62,22 @@ RecordError not_ours(const fs::path& path) {
 
 /// The version of a file, 0 for a new one; or why it is none of ours.
 Recorded<std::int64_t> version_of(Database& database) {
-    const auto version = database.integer("PRAGMA user_version");
-    if (!version)
-        return version;
-    const auto id = database.integer("PRAGMA application_id");
-    const auto tables = database.integer("SELECT count(*) FROM sqlite_schema");
-    if (!id || !tables)
-        return tl::make_unexpected(id ? tables.error() : id.error());
-    if (*version == 0 && *id == 0 && *tables == 0)
+    // One statement, so that all three are of one moment: another program may be making the file.
+    auto marks = database.prepare(
+        "SELECT u.user_version, a.application_id, (SELECT count(*) FROM sqlite_schema) FROM "
+        "pragma_user_version AS u, pragma_application_id AS a");
+    if (!marks)
+        return tl::make_unexpected(marks.error());
+    if (const auto read = marks->row(); !read)
+        return tl::make_unexpected(read.error());
+    const std::int64_t version = marks->integer(0);
+    const std::int64_t id = marks->integer(1);
+    if (version == 0 && id == 0 && marks->integer(2) == 0)
         return 0;
-    if (*id != kApplicationId)
+    if (id != kApplicationId)
         return tl::make_unexpected(not_ours(database.path()));
-    if (*version > static_cast<std::int64_t>(schema_steps().size()))
-        return tl::make_unexpected(too_new(database.path(), *version));
+    if (version > static_cast<std::int64_t>(schema_steps().size()))
+        return tl::make_unexpected(too_new(database.path(), version));
     return version;
 }
 
