@@ -676,6 +676,20 @@ class SideBySide(WindowTest):
         self.assertEqual(self.strip_torque(copied, "B"), b)
         self.assertTrue(copied.says("B asks as much as A"))
 
+    def test_two_levers_take_the_solvers_effort_and_are_made_equal(self):
+        bench = self.open_pair()
+        frame = bench.press("v")
+        for setup in ("launch-trolley", "wheelbarrow"):
+            solved = json.loads(subprocess.run([PROGRAM, "solve", setup, "--json"], check=True,
+                                               capture_output=True).stdout)
+            self.assertTrue(any(agrees(t, abs(solved["effort_N"])) for t in frame.texts
+                                if re.fullmatch(r"[\d.\u2009]+\sN", t)), setup)
+        efforts = [t for t in frame.texts if re.fullmatch(r"[\d.\u2009]+\sN", t)][:2]
+        equal = bench.press("e")
+        self.assertTrue(equal.says("B takes as much effort as A"), equal.texts)
+        self.assertEqual([t for t in equal.texts if t == efforts[0]][:2], [efforts[0]] * 2)
+        self.assertFalse(bench.press("ctrl+z").says("B takes as much effort as A"))
+
     def test_a_pair_comes_back_after_a_kill(self):
         bench = self.open_pair()
         swapped = bench.press("x")

@@ -37,7 +37,7 @@ constexpr KeyLine kKeys[] = {
     {"E, X, C", "side by side: make B equal A, swap them, let B start again as a copy of A"},
     {"Tab, L, G, T", "side by side: next joint, a limit at it, next aim, type a torque"},
     {"↑ ↓, Enter, + −", "side by side: choose a change, take it, turn it up or down"},
-    {"O, A, F", "side by side: choose B, choose A, take A from the body"},
+    {"O, A, F, V", "side by side: choose B, choose A, take A from the stage, levers or exercises"},
     {"T, Q, E, P", "practice: today's session, quick quiz, mock exam, progress"},
     {"H, W, N, L", "a question: hint, worked answer, skip, letters of the places; in the answer "
                    "line with Enter"},

@@ -10,14 +10,17 @@ namespace {
 /// out.
 constexpr const char* kFirstPair[] = {"hinge-bar-near", "hinge-bar-drifting"};
 
-/// A shipped exercise by the name of its file; the first of the shelf when it is not there.
-const setup::BodySetup& shipped(const Shelf& exercises, const std::string& name) {
+/// The same for levers: both carry on a wheel, one with the load far nearer to it.
+constexpr const char* kFirstLevers[] = {"launch-trolley", "wheelbarrow"};
+
+/// A shipped setup by the name of its file; the first of the shelf when it is not there.
+template <typename Setup>
+const Setup& shipped(const std::vector<Setup>& shelf, const std::string& name) {
     const std::string file = name + std::string(setup::kSetupEnding);
-    const auto found = std::find_if(
-        exercises.bodies.begin(), exercises.bodies.end(), [&](const setup::BodySetup& one) {
-            return std::filesystem::path(one.source.file).filename() == file;
-        });
-    return found == exercises.bodies.end() ? exercises.bodies.front() : *found;
+    const auto found = std::find_if(shelf.begin(), shelf.end(), [&](const Setup& one) {
+        return std::filesystem::path(one.source.file).filename() == file;
+    });
+    return found == shelf.end() ? shelf.front() : *found;
 }
 
 } // namespace
@@ -35,22 +38,31 @@ void SideBySidePlace::enter(Surroundings& around) {
         trouble_ = "There are no exercises to show.";
         return;
     }
-    pair_ = open_side_by_side(shipped(exercises, kFirstPair[0]), shipped(exercises, kFirstPair[1]));
+    pair_ = open_side_by_side(shipped(exercises.bodies, kFirstPair[0]),
+                              shipped(exercises.bodies, kFirstPair[1]));
 }
 
 void SideBySidePlace::refit() {
     if (pair_)
         pair_->stages_fit = false;
+    if (levers_)
+        levers_->views_fit = false;
     shelf_.cards_width_px = 0.0;
 }
 
 void SideBySidePlace::undo() {
-    update(pair_->model, UndoCompared{});
+    if (shows_levers())
+        update(levers_->model, UndoLevers{});
+    else
+        update(pair_->model, UndoCompared{});
     refit();
 }
 
 void SideBySidePlace::redo() {
-    update(pair_->model, RedoCompared{});
+    if (shows_levers())
+        update(levers_->model, RedoLevers{});
+    else
+        update(pair_->model, RedoCompared{});
     refit();
 }
 
@@ -63,13 +75,23 @@ void SideBySidePlace::put(Side side, const setup::BodySetup& setup) {
 
 void SideBySidePlace::show(const setup::Setup& setup, Surroundings& around) {
     enter(around);
+    if (const auto* lever = std::get_if<setup::LeverSetup>(&setup)) {
+        show_levers(around);
+        if (levers_)
+            update(levers_->model, PutLever{Side::a, *lever});
+        return refit();
+    }
+    wants_levers_ = false;
     const auto* exercise = std::get_if<setup::BodySetup>(&setup);
     if (exercise != nullptr && pair_)
         put(Side::a, *exercise);
 }
 
 void SideBySidePlace::tell(std::string sentence) {
-    (pair_ ? pair_->model.message : trouble_) = std::move(sentence);
+    std::string& message = shows_levers() ? levers_->model.message
+                           : pair_        ? pair_->model.message
+                                          : trouble_;
+    message = std::move(sentence);
 }
 
 std::string SideBySidePlace::keep(const SavedWork& saved) const {
@@ -77,6 +99,17 @@ std::string SideBySidePlace::keep(const SavedWork& saved) const {
         return {};
     const SideBySideModel& model = pair_->model;
     return saved.save_pair({model.state.a, model.state.b, model.progress});
+}
+
+/// Turns to levers; the first time two of the shelf are put up.
+void SideBySidePlace::show_levers(Surroundings& around) {
+    wants_levers_ = true;
+    const std::vector<setup::LeverSetup>& shelf = around.library.levers().levers;
+    if (levers_ || shelf.empty())
+        return;
+    levers_ = LeverPairScreen{};
+    levers_->model =
+        make_lever_pair(shipped(shelf, kFirstLevers[0]), shipped(shelf, kFirstLevers[1]));
 }
 
 void SideBySidePlace::choose(Side side) {
@@ -88,38 +121,67 @@ PlaceFrame SideBySidePlace::run(const PlaceInput& input) {
     if (shelf_.open)
         return run_shelf(input);
     PlaceFrame frame;
-    if (!pair_) {
+    if (!pair_ && !shows_levers()) {
         draw_paragraph(*ImGui::GetBackgroundDrawList(), input.style,
                        {scene::TextSize::body, false, scene::Role::wrong},
                        {24.0F, input.style.px(120.0F)},
                        static_cast<float>(input.layout.stage_px.x()) - 48.0F, trouble_);
         return frame;
     }
-    pair_->less_motion = input.around.less_motion;
-    SideBySideOutcome outcome =
-        run_side_by_side(input.style, input.layout, input.frame, input.around.units, *pair_);
+    SideBySideOutcome outcome = run_pair(input);
     frame.drawing = std::move(outcome.drawing);
     frame.changed = outcome.changed;
-    if (outcome.wish == SideBySideWish::take_body)
-        frame.errand = BringFrom{PlaceName::body};
-    else if (outcome.wish != SideBySideWish::none)
+    switch (outcome.wish) {
+    case SideBySideWish::none:
+        break;
+    case SideBySideWish::choose_a:
+    case SideBySideWish::choose_b:
         choose(outcome.wish == SideBySideWish::choose_a ? Side::a : Side::b);
+        break;
+    case SideBySideWish::take_stage:
+        frame.errand = BringFrom{shows_levers() ? PlaceName::bench : PlaceName::body};
+        break;
+    case SideBySideWish::other_kind:
+        if (shows_levers())
+            wants_levers_ = false;
+        else
+            show_levers(input.around);
+        break;
+    }
     return frame;
 }
 
+SideBySideOutcome SideBySidePlace::run_pair(const PlaceInput& input) {
+    if (shows_levers()) {
+        levers_->less_motion = input.around.less_motion;
+        return run_lever_pair(input.style, input.layout, input.frame, input.around.units, *levers_);
+    }
+    pair_->less_motion = input.around.less_motion;
+    return run_side_by_side(input.style, input.layout, input.frame, input.around.units, *pair_);
+}
+
 PlaceFrame SideBySidePlace::run_shelf(const PlaceInput& input) {
-    const Shelf& exercises = input.around.library.exercises();
-    const ShelfContent content{
-        chosen_for_ == Side::a ? "Choose an exercise for A" : "Choose an exercise for B",
-        [&](const scene::Point& size_px) { return body_cards(exercises, size_px); },
-        &exercises.faults};
+    const bool levers = shows_levers();
+    const Shelf& shelf = levers ? input.around.library.levers() : input.around.library.exercises();
+    ShelfContent content;
+    content.heading = std::string(levers ? "Choose a lever" : "Choose an exercise") +
+                      (chosen_for_ == Side::a ? " for A" : " for B");
+    content.make_cards = [&](const scene::Point& size_px) {
+        return levers ? lever_cards(shelf, size_px) : body_cards(shelf, size_px);
+    };
+    content.faults = &shelf.faults;
     PlaceFrame frame;
     const ShelfOutcome outcome =
         draw_shelf(input.style, content, input.window_px, *input.frame.keys, shelf_);
     frame.pictures = outcome.pictures;
-    if (outcome.opened) {
-        put(chosen_for_, exercises.bodies[*outcome.opened]);
-        frame.changed = true;
+    if (!outcome.opened)
+        return frame;
+    frame.changed = true;
+    if (levers) {
+        update(levers_->model, PutLever{chosen_for_, shelf.levers[*outcome.opened]});
+        refit();
+    } else {
+        put(chosen_for_, shelf.bodies[*outcome.opened]);
     }
     return frame;
 }

@@ -1,8 +1,9 @@
 #pragma once
-// Side by side as a place: two exercises, and the shelf from which either is chosen.
+// Side by side as a place: two exercises or two levers, and the shelf from which either is chosen.
 
 #include "app/place/place.h"
 #include "app/shelf/shelf_view.h"
+#include "app/side_by_side/lever_pair_screen.h"
 #include "app/side_by_side/side_by_side_screen.h"
 
 namespace steelyard::app {
@@ -16,25 +17,38 @@ public:
     /// for.
     void enter(Surroundings& around) override;
     void refit() override;
-    bool moving() const override { return pair_ && pair_->moving(); }
+    bool moving() const override {
+        return shows_levers() ? levers_->moving() : pair_ && pair_->moving();
+    }
     bool covers_window() const override { return shelf_.open; }
-    bool can_undo() const override { return pair_ && pair_->model.history.can_undo(); }
-    bool can_redo() const override { return pair_ && pair_->model.history.can_redo(); }
+    bool can_undo() const override {
+        return shows_levers() ? levers_->model.history.can_undo()
+                              : pair_ && pair_->model.history.can_undo();
+    }
+    bool can_redo() const override {
+        return shows_levers() ? levers_->model.history.can_redo()
+                              : pair_ && pair_->model.history.can_redo();
+    }
     void undo() override;
     void redo() override;
-    const char* shelf_word() const override { return "Exercises"; }
+    const char* shelf_word() const override { return shows_levers() ? "Levers" : "Exercises"; }
     void open_shelf() override { choose(Side::b); }
-    /// Puts an exercise on side A.
+    /// Puts an exercise or a lever on side A.
     void show(const setup::Setup& setup, Surroundings& around) override;
     void tell(std::string sentence) override;
     std::string keep(const SavedWork& saved) const override;
 
 private:
     PlaceFrame run_shelf(const PlaceInput& input);
+    SideBySideOutcome run_pair(const PlaceInput& input);
+    bool shows_levers() const { return wants_levers_ && levers_; }
+    void show_levers(Surroundings& around);
     void choose(Side side);
     void put(Side side, const setup::BodySetup& setup);
 
-    std::optional<SideBySideScreen> pair_; ///< empty until the place is entered
+    std::optional<SideBySideScreen> pair_;  ///< empty until the place is entered
+    std::optional<LeverPairScreen> levers_; ///< empty until two levers are compared
+    bool wants_levers_ = false;
     ShelfState shelf_;
     Side chosen_for_ = Side::b; ///< the side that the shelf is open for
     std::string trouble_;       ///< why there is no pair

@@ -30,32 +30,34 @@ std::string told_about(const SideBySideModel& model, Side side, setup::UnitSyste
     return told.empty() ? model.state.b.head.description : told;
 }
 
-/// A word at the right end of a head. @return true when it was pressed; `right` moves to its left
-bool draw_end_word(const Style& style, const char* id, std::string_view word, float& right) {
+/// A word at the right end of a head, on a base line. @return true when it was pressed; `right`
+/// moves to its left
+bool draw_end_word(const Style& style, const char* id, std::string_view word, float base,
+                   float& right) {
     right -= text_width(style, {}, word);
-    const bool pressed = word_button(style, id, {right, style.px(kTop_px + 17.0F)}, word, false);
+    const bool pressed = word_button(style, id, {right, base}, word, false);
     right -= style.px(18.0F);
     return pressed;
 }
 
-void draw_head(const Style& style, const PairLayout& place, const SideBySideModel& model, Side side,
-               setup::UnitSystem units, PairHeadsOutcome& outcome) {
-    const setup::BodySetup& setup = side == Side::a ? model.state.a : model.state.b;
-    const auto half_px = static_cast<float>(place.panel_px().x());
-    const float left = half_left(place, side);
+} // namespace
+
+void draw_side_head(const Style& style, const SideHead& head, PairHeadsOutcome& outcome) {
+    const auto left = static_cast<float>(head.corner_px.x());
+    const auto top = static_cast<float>(head.corner_px.y());
+    const auto width = static_cast<float>(head.width_px);
     const float indent = style.px(static_cast<float>(scene::kBadge_px) + 10.0F);
-    const float base = style.px(kTop_px + 17.0F);
-    float right = left + half_px - 2.0F * kLeft_px;
-    if (side == Side::a && draw_end_word(style, "swap", "Swap", right))
+    const float base = top + style.px(17.0F);
+    float right = left + width;
+    ImGui::PushID(head.side == Side::a ? "a" : "b");
+    if (head.side == Side::a && draw_end_word(style, "swap", "Swap", base, right))
         outcome.swap = true;
-    const char* id = side == Side::a ? "choose a" : "choose b";
-    if (!place.low && draw_end_word(style, id, "Choose", right))
-        outcome.choose = side;
-    const std::string name = shortened(style, kName, setup.head.name, right - left - indent);
-    ImGui::SetCursorScreenPos({left, style.px(kTop_px - 4.0F)});
-    ImGui::PushID(side == Side::a ? "name a" : "name b");
+    if (!head.low && draw_end_word(style, "choose", "Choose", base, right))
+        outcome.choose = head.side;
+    const std::string name = shortened(style, kName, head.name, right - left - indent);
+    ImGui::SetCursorScreenPos({left, top - style.px(4.0F)});
     if (ImGui::InvisibleButton("name", {indent + text_width(style, kName, name), style.px(30.0F)}))
-        outcome.choose = side;
+        outcome.choose = head.side;
     ImGui::PopID();
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (ImGui::IsItemHovered())
@@ -63,13 +65,10 @@ void draw_head(const Style& style, const PairLayout& place, const SideBySideMode
                      {left + indent + text_width(style, kName, name), base + style.px(5.0F)},
                      style.mark(Role::ink), 1.5F);
     draw_text(list, style, kName, {left + indent, base}, name);
-    if (!place.low)
-        draw_text(
-            list, style, kCaption, {left, base + style.px(26.0F)},
-            shortened(style, kCaption, told_about(model, side, units), half_px - 2.0F * kLeft_px));
+    if (!head.low)
+        draw_text(list, style, kCaption, {left, base + style.px(26.0F)},
+                  shortened(style, kCaption, head.told, width));
 }
-
-} // namespace
 
 PairHeadsOutcome draw_pair_heads(const Style& style, const PairLayout& place,
                                  const SideBySideModel& model, setup::UnitSystem units,
@@ -77,8 +76,15 @@ PairHeadsOutcome draw_pair_heads(const Style& style, const PairLayout& place,
     PairHeadsOutcome outcome;
     begin_area("pair heads", {0.0, style.px(kTop_px - 8.0F)},
                {place.stage_px.x(), static_cast<double>(style.px(56.0F))});
-    for (const Side side : {Side::a, Side::b})
-        draw_head(style, place, model, side, units, outcome);
+    for (const Side side : {Side::a, Side::b}) {
+        const setup::BodySetup& setup = side == Side::a ? model.state.a : model.state.b;
+        const scene::Point corner_px{static_cast<double>(half_left(place, side)),
+                                     static_cast<double>(style.px(kTop_px))};
+        draw_side_head(style,
+                       {side, setup.head.name, told_about(model, side, units), corner_px,
+                        place.panel_px().x() - 2.0 * static_cast<double>(kLeft_px), place.low},
+                       outcome);
+    }
     end_area();
     if (!model.moves())
         return outcome;

@@ -4,6 +4,8 @@
 #include "app/side_by_side/side_by_side_model.h"
 #include "app/side_by_side/side_by_side_stage.h"
 
+#include <string>
+
 namespace steelyard::app {
 
 struct PairHeadsOutcome {
@@ -11,6 +13,19 @@ struct PairHeadsOutcome {
     bool swap = false;
     bool play = false; ///< start or stop
 };
+
+/// The head of one side.
+struct SideHead {
+    Side side = Side::a;
+    std::string name;
+    std::string told; ///< a line below the name
+    scene::Point corner_px = scene::Point::Zero();
+    double width_px = 0.0;
+    bool low = false; ///< little height: the name only
+};
+
+/// Draws the name and words of one side, in an area that holds them; the badge is the stage's.
+void draw_side_head(const Style& style, const SideHead& head, PairHeadsOutcome& outcome);
 
 PairHeadsOutcome draw_pair_heads(const Style& style, const PairLayout& place,
                                  const SideBySideModel& model, setup::UnitSystem units,

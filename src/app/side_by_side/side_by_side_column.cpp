@@ -302,6 +302,9 @@ void draw_foot(const Part& part) {
     if (word_button(part.style, "copy", {pen.left(), pen.y()}, "Let B start again as a copy of A",
                     false))
         part.outcome.intents.emplace_back(CopyToB{});
+    pen.skip(28.0F);
+    part.outcome.to_levers =
+        word_button(part.style, "levers", {pen.left(), pen.y()}, "Compare two levers", false);
     pen.skip(30.0F);
     pen.paragraph(kCaption, setup::kBodyCaution);
 }

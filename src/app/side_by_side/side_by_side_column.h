@@ -28,6 +28,7 @@ struct PairColumnOutcome {
     std::vector<SideBySideIntent> intents;
     std::optional<double> dragged;     ///< the selected change is held at this value
     std::optional<mechanics::Way> way; ///< B is to take it
+    bool to_levers = false;            ///< two levers are wanted instead
     bool reach_aim = false;            ///< B is to reach the aim by the way at hand
 };
 

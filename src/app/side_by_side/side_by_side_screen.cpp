@@ -14,8 +14,6 @@ namespace {
 using scene::Point;
 
 constexpr double kScrubStep = 0.02;
-/// A change of B is eased over this time [s].
-constexpr double kEase_s = 0.15;
 /// A repetition without a tempo is shown at this one.
 constexpr mechanics::Tempo kUsualTempo{2.0, 0.5, 2.0};
 
@@ -169,7 +167,9 @@ SideBySideWish press(SideBySideScreen& screen, const KeyPress& key) {
     case GLFW_KEY_A:
         return SideBySideWish::choose_a;
     case GLFW_KEY_F:
-        return SideBySideWish::take_body;
+        return SideBySideWish::take_stage;
+    case GLFW_KEY_V:
+        return SideBySideWish::other_kind;
     default:
         break;
     }
@@ -299,6 +299,8 @@ SideBySideOutcome run_side_by_side(const Style& style, const Layout& layout,
         draw_pair_column(style, layout, screen.model, on_its_way ? *on_its_way : screen.model.b,
                          units, screen.column);
     obey(column, screen);
+    if (column.to_levers)
+        outcome.wish = SideBySideWish::other_kind;
     const PairHeadsOutcome heads =
         draw_pair_heads(style, place, screen.model, units, screen.playing);
     if (heads.swap)

@@ -8,6 +8,9 @@
 
 namespace steelyard::app {
 
+/// A change of B is eased over this time [s].
+inline constexpr double kEase_s = 0.15;
+
 /// B on its way to a new setting.
 struct EasedChange {
     mechanics::Exercise before;
@@ -42,7 +45,8 @@ enum class SideBySideWish {
     none,
     choose_a, ///< from the shelf
     choose_b,
-    take_body, ///< the present exercise of the body stage becomes A
+    take_stage, ///< what stands on the body stage or the bench becomes A
+    other_kind, ///< levers instead of exercises, or exercises instead of levers
 };
 struct SideBySideOutcome {
     scene::Drawing drawing;

@@ -1,0 +1,278 @@
+#include "app/side_by_side/lever_pair_screen.h"
+
+#include "app/side_by_side/pair_heads.h"
+#include "app/widgets/area.h"
+#include "scene/lever_drawing.h"
+
+#include <GLFW/glfw3.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard::app {
+
+namespace {
+
+using scene::Point;
+
+constexpr double kLeft_px = 24.0;
+/// Below the row of places, at 100 %.
+constexpr double kTop_px = 60.0;
+
+/// The stage divided: A above, B below.
+struct Halves {
+    double scale = 1.0;
+    Point stage_px = Point::Zero();
+
+    double top_px(Side side) const { return kTop_px * scale + (side == Side::a ? 0.0 : half_px()); }
+    double half_px() const { return 0.5 * (stage_px.y() - kTop_px * scale); }
+    Point size_px() const { return {stage_px.x(), half_px()}; }
+};
+
+void fit_views(const Halves& place, LeverPairScreen& screen) {
+    const bool resized = (screen.views[0].size_px - place.size_px()).norm() > 0.5;
+    if (screen.views_fit && !resized)
+        return;
+    const Point size_px = place.size_px();
+    const scene::StageMargins margins{std::min(130.0 * place.scale, 0.16 * size_px.x()),
+                                      std::min(110.0 * place.scale, 0.34 * size_px.y()),
+                                      std::min(70.0 * place.scale, 0.2 * size_px.y())};
+    const LeverPairModel& model = screen.model;
+    screen.views = {scene::fit_lever(model.state.a.lever, model.a, size_px, margins),
+                    scene::fit_lever(model.state.b.lever, model.b, size_px, margins)};
+    // Lengths and forces can be compared by eye only when they share a scale.
+    const double px_per_m = std::min(screen.views[0].px_per_m, screen.views[1].px_per_m);
+    const double px_per_N = std::min(screen.views[0].px_per_N, screen.views[1].px_per_N);
+    for (scene::StageView& view : screen.views) {
+        view = scene::zoomed(view, 0.5 * size_px, px_per_m / view.px_per_m);
+        view.px_per_N = px_per_N;
+    }
+    screen.views_fit = true;
+}
+
+void change_b(LeverPairScreen& screen, const mechanics::LeverChange& change, double value) {
+    const mechanics::Lever before = screen.model.state.b.lever;
+    const double from = mechanics::range_of(change, before).present;
+    update(screen.model, ChangeLeverB{change, value, 0});
+    screen.views_fit = false;
+    if (screen.model.message.empty() && !screen.less_motion)
+        screen.eased = EasedLever{before, change, from, value, 0.0};
+}
+
+void replace(LeverPairScreen& screen, const LeverPairIntent& intent) {
+    update(screen.model, intent);
+    screen.views_fit = false;
+    screen.eased.reset();
+}
+
+void select_next(LeverPairModel& model, int step) {
+    const mechanics::Lever& lever = model.state.b.lever;
+    std::vector<std::string> names;
+    for (const mechanics::LeverWay& way : model.ways.ways)
+        names.push_back(mechanics::describe(way.change, lever));
+    for (const mechanics::RefusedLeverChange& one : model.ways.refused)
+        names.push_back(mechanics::describe(one.change, lever));
+    if (names.empty())
+        for (const mechanics::LeverChange& change : mechanics::possible_changes(lever))
+            names.push_back(mechanics::describe(change, lever));
+    const auto count = static_cast<std::ptrdiff_t>(names.size());
+    const auto found = std::find(names.begin(), names.end(), model.selected);
+    const std::ptrdiff_t at = found == names.end() ? (step > 0 ? 0 : count - 1)
+                                                   : (found - names.begin() + step + count) % count;
+    update(model, SelectLeverChange{names[static_cast<std::size_t>(at)]});
+}
+
+/// Takes the selected way, or the smallest when `any` is enough.
+void take_way(LeverPairScreen& screen, bool any) {
+    const LeverPairModel& model = screen.model;
+    for (const mechanics::LeverWay& way : model.ways.ways)
+        if (any || mechanics::describe(way.change, model.state.b.lever) == model.selected) {
+            const mechanics::LeverWay taken = way; // the list is made anew
+            return change_b(screen, taken.change, taken.value);
+        }
+}
+
+void nudge(LeverPairScreen& screen, double steps) {
+    const auto change = selected_change(screen.model);
+    if (!change)
+        return;
+    const mechanics::ChangeRange range = mechanics::range_of(*change, screen.model.state.b.lever);
+    const mechanics::Interval dial = dial_range(range, std::nullopt);
+    const double value = std::clamp(range.present + 0.01 * steps * (dial.high - dial.low),
+                                    range.allowed.low, range.allowed.high);
+    update(screen.model, ChangeLeverB{*change, value, screen.gesture});
+}
+
+void press_with_control(LeverPairScreen& screen, int key, bool shift) {
+    if (key == GLFW_KEY_Z)
+        replace(screen, shift ? LeverPairIntent(RedoLevers{}) : LeverPairIntent(UndoLevers{}));
+    if (key == GLFW_KEY_Y)
+        replace(screen, RedoLevers{});
+}
+
+SideBySideWish press(LeverPairScreen& screen, const KeyPress& key) {
+    const bool shift = (key.modifiers & GLFW_MOD_SHIFT) != 0;
+    if ((key.modifiers & GLFW_MOD_CONTROL) != 0) {
+        press_with_control(screen, key.key, shift);
+        return SideBySideWish::none;
+    }
+    switch (key.key) {
+    case GLFW_KEY_DOWN:
+    case GLFW_KEY_UP:
+        select_next(screen.model, key.key == GLFW_KEY_DOWN ? 1 : -1);
+        break;
+    case GLFW_KEY_ENTER:
+    case GLFW_KEY_KP_ENTER:
+        take_way(screen, false);
+        break;
+    case GLFW_KEY_E:
+        take_way(screen, true);
+        break;
+    case GLFW_KEY_EQUAL:
+    case GLFW_KEY_KP_ADD:
+        nudge(screen, shift ? 10.0 : 1.0);
+        break;
+    case GLFW_KEY_MINUS:
+    case GLFW_KEY_KP_SUBTRACT:
+        nudge(screen, shift ? -10.0 : -1.0);
+        break;
+    case GLFW_KEY_X:
+        replace(screen, SwapLevers{});
+        break;
+    case GLFW_KEY_C:
+        replace(screen, CopyLeverToB{});
+        break;
+    case GLFW_KEY_A:
+        return SideBySideWish::choose_a;
+    case GLFW_KEY_F:
+        return SideBySideWish::take_stage;
+    case GLFW_KEY_V:
+        return SideBySideWish::other_kind;
+    default:
+        break;
+    }
+    return SideBySideWish::none;
+}
+
+/// B as it is seen on its way, or nothing once it is there.
+struct SeenLever {
+    mechanics::Lever lever;
+    mechanics::LeverResult solved;
+};
+std::optional<SeenLever> ease(LeverPairScreen& screen, double seconds) {
+    if (!screen.eased)
+        return std::nullopt;
+    EasedLever& eased = *screen.eased;
+    eased.elapsed_s += std::min(seconds, 0.05);
+    const double share = eased.elapsed_s / kEase_s;
+    if (share < 1.0) {
+        SeenLever seen;
+        seen.lever = mechanics::with_change(eased.before, eased.change,
+                                            eased.from + share * share * (3.0 - 2.0 * share) *
+                                                             (eased.to - eased.from));
+        if (auto solved = mechanics::solve_lever(seen.lever)) {
+            seen.solved = std::move(*solved);
+            return seen;
+        }
+    }
+    screen.eased.reset();
+    return std::nullopt;
+}
+
+scene::Drawing draw_half(const setup::LeverSetup& setup, const mechanics::Lever& lever,
+                         const mechanics::LeverResult& solved, const scene::StageView& view,
+                         setup::UnitSystem units, double scale) {
+    scene::LeverDrawing how;
+    how.name = setup.head.name;
+    how.units = units;
+    how.text_scale = scale;
+    how.marks.heading = how.marks.strip = how.marks.ruler = how.marks.arrow_scale = false;
+    how.heading_top_px = 0.0;
+    how.heading_room_px = 58.0 * scale;
+    return scene::draw_lever(lever, solved, view, how);
+}
+
+void obey(const LeverPairColumnOutcome& column, LeverPairScreen& screen) {
+    for (const LeverPairIntent& intent : column.intents) {
+        if (std::holds_alternative<CopyLeverToB>(intent))
+            replace(screen, intent);
+        else
+            update(screen.model, intent);
+    }
+    if (column.way)
+        change_b(screen, column.way->change, column.way->value);
+    const auto change = column.dragged ? selected_change(screen.model) : std::nullopt;
+    if (change)
+        update(screen.model, ChangeLeverB{*change, *column.dragged, screen.gesture});
+    if (!screen.dial.held)
+        ++screen.gesture; // the next drag is another step back
+}
+
+/// Names of both and what can be done with them.
+PairHeadsOutcome draw_heads(const Style& style, const Halves& place, const LeverPairModel& model) {
+    PairHeadsOutcome outcome;
+    for (const Side side : {Side::a, Side::b}) {
+        const setup::SetupHead& head = side == Side::a ? model.state.a.head : model.state.b.head;
+        const Point corner_px{kLeft_px, place.top_px(side) + 8.0 * place.scale};
+        begin_area(side == Side::a ? "head a" : "head b", corner_px - Point(kLeft_px, 6.0),
+                   {place.stage_px.x(), 56.0 * place.scale});
+        draw_side_head(style,
+                       {side, head.name, head.description, corner_px,
+                        place.stage_px.x() - 2.0 * kLeft_px, false},
+                       outcome);
+        end_area();
+    }
+    return outcome;
+}
+
+void append(scene::Drawing half, const Halves& place, Side side, scene::Drawing& drawing) {
+    half = scene::moved(std::move(half), {0.0, place.top_px(side)});
+    drawing.shapes.insert(drawing.shapes.end(), half.shapes.begin(), half.shapes.end());
+    scene::add_side_badge(side, {kLeft_px, place.top_px(side) + 8.0 * place.scale}, place.scale,
+                          drawing.shapes);
+}
+
+} // namespace
+
+SideBySideOutcome run_lever_pair(const Style& style, const Layout& layout, const FrameInput& input,
+                                 setup::UnitSystem units, LeverPairScreen& screen) {
+    SideBySideOutcome outcome;
+    const std::size_t steps_before = screen.model.history.steps();
+    for (const KeyPress& key : *input.keys) {
+        const SideBySideWish wish = press(screen, key);
+        if (wish != SideBySideWish::none)
+            outcome.wish = wish;
+    }
+    const std::optional<SeenLever> seen = ease(screen, input.seconds);
+    const LeverPairModel& model = screen.model;
+    const LeverPairColumnOutcome column = draw_lever_pair_column(
+        style, layout, model, seen ? seen->solved : model.b, units, screen.dial);
+    obey(column, screen);
+    if (column.to_exercises)
+        outcome.wish = SideBySideWish::other_kind;
+    const Halves place{static_cast<double>(style.fonts.scale), layout.stage_px};
+    const PairHeadsOutcome heads = draw_heads(style, place, model);
+    if (heads.swap)
+        replace(screen, SwapLevers{});
+    if (heads.choose)
+        outcome.wish =
+            *heads.choose == Side::a ? SideBySideWish::choose_a : SideBySideWish::choose_b;
+    fit_views(place, screen);
+
+    outcome.drawing.size_px = place.stage_px;
+    outcome.drawing.title = model.state.a.head.name + " beside " + model.state.b.head.name;
+    append(
+        draw_half(model.state.a, model.state.a.lever, model.a, screen.views[0], units, place.scale),
+        place, Side::a, outcome.drawing);
+    append(draw_half(model.state.b, seen ? seen->lever : model.state.b.lever,
+                     seen ? seen->solved : model.b, screen.views[1], units, place.scale),
+           place, Side::b, outcome.drawing);
+    outcome.drawing.shapes.emplace_back(
+        scene::Line{{kLeft_px, place.top_px(Side::b)},
+                    {place.stage_px.x() - kLeft_px, place.top_px(Side::b)},
+                    {scene::Role::hairline, 1.0}});
+    outcome.changed = model.history.steps() != steps_before;
+    return outcome;
+}
+
+} // namespace steelyard::app

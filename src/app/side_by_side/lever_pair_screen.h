@@ -1,0 +1,41 @@
+#pragma once
+// Two levers side by side: A above B at one scale, and what to change about B.
+
+#include "app/frame/frame_input.h"
+#include "app/side_by_side/lever_pair_column.h"
+#include "app/side_by_side/side_by_side_screen.h"
+#include "scene/stage_view.h"
+
+#include <array>
+
+namespace steelyard::app {
+
+/// B on its way to a new setting.
+struct EasedLever {
+    mechanics::Lever before;
+    mechanics::LeverChange change;
+    double from = 0.0;
+    double to = 0.0;
+    double elapsed_s = 0.0;
+};
+
+/// Two levers between frames.
+struct LeverPairScreen {
+    LeverPairModel model;
+    ChangeDial dial;
+    std::array<scene::StageView, 2> views;
+    bool views_fit = false;
+    int gesture = 1;
+    std::optional<EasedLever> eased;
+    bool less_motion = false; ///< nothing is animated
+
+    bool moving() const { return eased.has_value(); }
+};
+
+/// Runs one frame. Keys: up and down select a change, Enter takes it, E makes B's effort equal A's,
+/// + and - turn the selected number, X swaps, C copies A to B, A chooses A from the shelf, F takes
+/// the lever of the bench as A, V compares exercises instead.
+SideBySideOutcome run_lever_pair(const Style& style, const Layout& layout, const FrameInput& input,
+                                 setup::UnitSystem units, LeverPairScreen& screen);
+
+} // namespace steelyard::app

@@ -1,0 +1,79 @@
+#include "catch.h"
+#include "mechanics/whatif/lever_whatif.h"
+
+#include <algorithm>
+#include <cmath>
+
+using namespace steelyard::mechanics;
+
+namespace {
+
+/// 1 m, axis at 0.4 m, 10 kg at the left end, effort down at the right end: 39.2266 N·m of load
+/// torque, 65.3777 N of effort.
+Lever sample() {
+    Lever lever;
+    lever.axis_at_m = 0.4;
+    lever.loads = {{"crate", Weight{0.0, 10.0}}};
+    lever.effort = {"hand", 1.0, kDown_rad};
+    return lever;
+}
+
+double value_of(const RankedLeverWays& all, LeverKnob knob) {
+    const auto found = std::find_if(all.ways.begin(), all.ways.end(), [knob](const LeverWay& way) {
+        return way.change.knob == knob;
+    });
+    REQUIRE(found != all.ways.end());
+    return found->value;
+}
+
+} // namespace
+
+TEST_CASE("half the effort is had by half the load or half its arm, worked by hand") {
+    const double half_N = 0.5 * 10.0 * 9.80665 * 0.4 / 0.6;
+    const RankedLeverWays all = ways_to_effort(sample(), half_N);
+    CHECK(value_of(all, LeverKnob::load_size) == Approx(5.0).epsilon(1e-8)); // the search's 1e-9
+    CHECK(value_of(all, LeverKnob::load_place) == Approx(0.2).epsilon(1e-8));
+    // F (1 - a) = W a with F = W / 3: a = 1/4.
+    CHECK(value_of(all, LeverKnob::axis_place) == Approx(0.25).epsilon(1e-8));
+}
+
+TEST_CASE("every way of every lever gives the wanted effort, smallest change first") {
+    for (const double part : {0.3, 0.8, 1.0, 1.4, 3.0}) {
+        const double wanted_N = part * 65.3777;
+        const Lever lever = sample();
+        const RankedLeverWays all = ways_to_effort(lever, wanted_N);
+        CHECK(all.ways.size() + all.refused.size() == possible_changes(lever).size());
+        for (std::size_t i = 0; i < all.ways.size(); ++i) {
+            const LeverWay& way = all.ways[i];
+            CHECK((i == 0 || all.ways[i - 1].size <= way.size));
+            CHECK(way.value >= way.range.allowed.low);
+            CHECK(way.value <= way.range.allowed.high);
+            const auto solved = solve_lever(with_change(lever, way.change, way.value));
+            REQUIRE(solved);
+            REQUIRE(solved->effort_N);
+            CHECK(*solved->effort_N == Approx(wanted_N).epsilon(1e-8)); // the search's 1e-9
+        }
+    }
+}
+
+TEST_CASE("less than the longest arm allows is refused with the nearest effort") {
+    // The hand is at the end already: no place of it gives less effort.
+    const RankedLeverWays all = ways_to_effort(sample(), 30.0);
+    const auto found =
+        std::find_if(all.refused.begin(), all.refused.end(), [](const RefusedLeverChange& one) {
+            return one.change.knob == LeverKnob::effort_place;
+        });
+    REQUIRE(found != all.refused.end());
+    REQUIRE(found->nearest);
+    CHECK(found->nearest->at == Approx(1.0));
+    CHECK(found->nearest->reading == Approx(65.3777).epsilon(1e-5)); // given to 6 figures
+    REQUIRE(found->limit);
+    CHECK(found->limit->kind == LimitKind::range_end);
+}
+
+TEST_CASE("a couple has no place and no size to change here") {
+    Lever lever = sample();
+    lever.loads.push_back({"stiff hinge", Couple{3.0}});
+    for (const LeverChange& change : possible_changes(lever))
+        CHECK(change.load == 0);
+}
