@@ -1,4 +1,4 @@
-#include "../learner/shipped_course.h"
+#include "learner/shipped_course.h"
 #include "app/exam/exam_model.h"
 
 namespace steelyard::app {

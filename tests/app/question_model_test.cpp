@@ -1,4 +1,4 @@
-#include "../learner/shipped_course.h"
+#include "learner/shipped_course.h"
 #include "app/question/question_model.h"
 #include "problems/generator.h"
 

@@ -1,4 +1,4 @@
-#include "../learner/shipped_course.h"
+#include "learner/shipped_course.h"
 #include "app/practice/desk.h"
 #include "app/practice/session.h"
 

@@ -1,4 +1,4 @@
-#include "../learner/shipped_course.h"
+#include "learner/shipped_course.h"
 #include "app/progress/stair_layout.h"
 
 #include <algorithm>
