@@ -2,8 +2,8 @@
 
 #include "app/place/bench_place.h"
 #include "app/place/body_place.h"
-#include "app/place/practice_place.h"
 #include "app/place/handout_place.h"
+#include "app/place/practice_place.h"
 #include "app/place/side_by_side_place.h"
 #include "app/place/start_place.h"
 #include "app/workshop/workshop_place.h"
