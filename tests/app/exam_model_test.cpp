@@ -1,5 +1,5 @@
-#include "learner/shipped_course.h"
 #include "app/exam/exam_model.h"
+#include "learner/shipped_course.h"
 
 namespace steelyard::app {
 

@@ -1,5 +1,5 @@
-#include "learner/shipped_course.h"
 #include "app/question/question_model.h"
+#include "learner/shipped_course.h"
 #include "problems/generator.h"
 
 #include <cmath>

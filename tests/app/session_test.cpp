@@ -1,6 +1,6 @@
-#include "learner/shipped_course.h"
 #include "app/practice/desk.h"
 #include "app/practice/session.h"
+#include "learner/shipped_course.h"
 
 #include <fstream>
 #include <set>

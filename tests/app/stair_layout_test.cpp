@@ -1,5 +1,5 @@
-#include "learner/shipped_course.h"
 #include "app/progress/stair_layout.h"
+#include "learner/shipped_course.h"
 
 #include <algorithm>
 

@@ -40,8 +40,8 @@ void frame_of_the_bench(benchmark::State& state) {
         state.SkipWithError("the shaders or the seesaw cannot be used");
         return;
     }
-    app::Application application(std::move(*window), std::move(*painter),
-                                 app::SavedWork({}), setup::data_folder());
+    app::Application application(std::move(*window), std::move(*painter), app::SavedWork({}),
+                                 setup::data_folder());
     application.open_setup(*setup);
     bool to_the_right = false;
     for (auto _ : state) {
