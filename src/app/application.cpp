@@ -349,7 +349,7 @@ void Application::run_tour_step(const std::vector<KeyPress>& keys) {
 void Application::run_page(const std::vector<KeyPress>& keys) {
     bool stays = true;
     if (page_ == Page::help) {
-        stays = !draw_help(style_, window_.size_px(), keys);
+        stays = !draw_help(style_, window_.size_px(), keys, around_.library.sources());
     } else {
         Preferences wanted = preferences();
         stays = draw_settings(style_, window_.size_px(), keys, settings_, wanted);

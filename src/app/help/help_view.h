@@ -7,8 +7,9 @@
 namespace steelyard::app {
 
 /// Draws the page over the whole window.
+/// @param sources  where the data come from, a line each
 /// @return true when it is to be closed: Escape, F1 or a click
-bool draw_help(const Style& style, const scene::Point& window_px,
-               const std::vector<KeyPress>& keys);
+bool draw_help(const Style& style, const scene::Point& window_px, const std::vector<KeyPress>& keys,
+               const std::vector<std::string>& sources);
 
 } // namespace steelyard::app

@@ -1,8 +1,21 @@
 #include "app/place/library.h"
 
 #include "setup/muscle_file.h"
+#include "setup/segment_table_file.h"
 
 namespace steelyard::app {
+
+namespace {
+
+/// "triceps, arm: Ramsay et al. 2009, polynomial"; a source that is not seen says so in its text.
+void add_muscle_sources(const mechanics::Muscle& muscle, std::vector<std::string>& lines) {
+    for (const mechanics::ArmSource& arm : muscle.arms)
+        lines.push_back(muscle.name + ", arm: " + arm.citation.text);
+    if (muscle.line)
+        lines.push_back(muscle.name + ", attachments: " + muscle.line_citation.text);
+}
+
+} // namespace
 
 const Shelf& Library::levers() {
     if (!levers_)
@@ -27,6 +40,19 @@ const problems::Bank& Library::bank() {
     if (!bank_)
         bank_ = problems::load_bank(data_folder_ / "question_bank");
     return *bank_;
+}
+
+const std::vector<std::string>& Library::sources() {
+    if (sources_)
+        return *sources_;
+    sources_.emplace();
+    if (const auto tables = setup::shipped_segment_tables())
+        for (const setup::NamedSegmentTable& named : *tables)
+            sources_->push_back("segments: " + named.table.source);
+    if (const auto& known = muscles())
+        for (const mechanics::Muscle& muscle : *known)
+            add_muscle_sources(muscle, *sources_);
+    return *sources_;
 }
 
 } // namespace steelyard::app

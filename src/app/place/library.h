@@ -28,6 +28,9 @@ public:
     /// Muscles that are shipped, or a sentence saying why they cannot be had.
     const tl::expected<std::vector<mechanics::Muscle>, std::string>& muscles();
     const problems::Bank& bank();
+    /// Where the body's numbers come from: a line for each source, as the data files state them;
+    /// what is only remembered is said to be.
+    const std::vector<std::string>& sources();
 
 private:
     std::filesystem::path data_folder_;
@@ -35,6 +38,7 @@ private:
     std::optional<Shelf> exercises_;
     std::optional<tl::expected<std::vector<mechanics::Muscle>, std::string>> muscles_;
     std::optional<problems::Bank> bank_;
+    std::optional<std::vector<std::string>> sources_;
 };
 
 } // namespace steelyard::app
