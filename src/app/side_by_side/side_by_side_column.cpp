@@ -24,7 +24,6 @@ using scene::TextSize;
 using setup::Dimension;
 
 constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
-constexpr TextStyle kBody{TextSize::body, false, Role::ink};
 constexpr TextStyle kFault{TextSize::caption, false, Role::wrong};
 
 /// Everything that the parts of the column share.
