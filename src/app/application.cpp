@@ -154,7 +154,7 @@ void Application::prepare_style() {
             one->refit();
 }
 
-StagePointer Application::read_pointer(const Layout& layout) const {
+StagePointer Application::read_pointer(const Layout& layout) {
     const ImGuiIO& io = ImGui::GetIO();
     StagePointer pointer;
     pointer.at_px = {io.MousePos.x, io.MousePos.y};
@@ -165,6 +165,8 @@ StagePointer Application::read_pointer(const Layout& layout) const {
     pointer.pressed = pointer.on_stage && ImGui::IsMouseClicked(ImGuiMouseButton_Left);
     pointer.released = ImGui::IsMouseReleased(ImGuiMouseButton_Left);
     pointer.double_clicked = pointer.on_stage && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left);
+    if (pointer.pressed)
+        pointer.at_px = window_.incoming().pressed_at_px;
     pointer.panning = pointer.on_stage && (ImGui::IsMouseDown(ImGuiMouseButton_Middle) ||
                                            ImGui::IsMouseDown(ImGuiMouseButton_Right));
     pointer.moved_px = {io.MouseDelta.x, io.MouseDelta.y};

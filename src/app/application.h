@@ -43,7 +43,7 @@ private:
     bool look_beside();
     void run_beside();
     void prepare_style();
-    StagePointer read_pointer(const Layout& layout) const;
+    StagePointer read_pointer(const Layout& layout);
     std::vector<KeyPress> own_keys(const std::vector<KeyPress>& keys);
     bool handle_key(const KeyPress& key);
     bool handle_control_key(int key);

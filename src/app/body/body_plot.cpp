@@ -238,7 +238,7 @@ std::string curves_csv(const BodyModel& model) {
     std::string text = "progress," + range + "_deg";
     for (const Hinge axis : model.state.setup.axes) {
         const std::string name(mechanics::hinge_info(axis).name);
-        text += "," + name + "_torque_Nm," + name + "_resistance_torque_Nm";
+        text += fmt::format(",{0}_torque_Nm,{0}_resistance_torque_Nm", name);
     }
     const bool known = !curves.muscles_N.empty();
     for (const std::string& muscle : curves.muscles)

@@ -55,8 +55,9 @@ std::optional<std::size_t> draw_squares(const Style& style, ImVec2 at, float wid
     const float step = style.px(kSide_px + kGap_px);
     std::optional<std::size_t> pressed;
     for (std::size_t i = 0; i < squares.size(); ++i) {
+        const std::size_t line = i / columns;
         const ImVec2 corner{at.x + static_cast<float>(i % columns) * step,
-                            at.y + static_cast<float>(i / columns) * step};
+                            at.y + static_cast<float>(line) * step};
         ImGui::SetCursorScreenPos(corner);
         ImGui::PushID(static_cast<int>(i));
         if (ImGui::InvisibleButton("square", {style.px(kSide_px), style.px(kSide_px)}))

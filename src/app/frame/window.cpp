@@ -134,13 +134,19 @@ void Window::listen(GLFWwindow* window) {
             events_of(w).incoming.dropped_files.emplace_back(paths[i]);
     });
 #if IMGUI_VERSION_NUM < 18700 // earlier ones look where the cursor is in each frame
-    glfwSetCursorPosCallback(window, [](GLFWwindow* w, double, double) { note(w); });
+    glfwSetCursorPosCallback(window, [](GLFWwindow* w, double x, double y) {
+        note(w);
+        events_of(w).incoming.pointer_px = {x, y};
+    });
 #else
     glfwSetCursorPosCallback(window, [](GLFWwindow* w, double x, double y) {
+        events_of(w).incoming.pointer_px = {x, y};
         pass_on(w, ImGui_ImplGlfw_CursorPosCallback, x, y);
     });
 #endif
     glfwSetMouseButtonCallback(window, [](GLFWwindow* w, int button, int action, int modifiers) {
+        if (action == GLFW_PRESS)
+            events_of(w).incoming.pressed_at_px = events_of(w).incoming.pointer_px;
         pass_on(w, ImGui_ImplGlfw_MouseButtonCallback, button, action, modifiers);
     });
     glfwSetScrollCallback(window, [](GLFWwindow* w, double x, double y) {

@@ -28,6 +28,10 @@ struct Incoming {
     std::vector<KeyPress> keys;
     std::vector<std::string> dropped_files;
     bool anything = false; ///< any event at all: a frame is owed
+    scene::Point pointer_px = scene::Point::Zero();
+    /// Where a mouse button last went down. In a slow frame the pointer may be far from it already,
+    /// and what was taken hold of lies here.
+    scene::Point pressed_at_px = scene::Point::Zero();
 };
 
 /// Why there is no window, and what to do: sentences for a person.

@@ -28,7 +28,7 @@ public:
     void open_shelf() override { app::open_shelf(shelf_); }
     void show(const setup::Setup& setup, Surroundings& around) override;
     std::optional<setup::Setup> shown() const override { return bench_.model.state.setup; }
-    void tell(std::string sentence) override { bench_.model.message = std::move(sentence); }
+    void tell(const std::string& sentence) override { bench_.model.message = sentence; }
     std::string keep(const SavedWork& saved) const override;
 
 private:

@@ -47,8 +47,8 @@ std::optional<setup::LessonStage> BodyPlace::stage() const {
     return setup::LessonStage{state.setup, body_->model.progress, state.chosen, state.setup.view};
 }
 
-void BodyPlace::tell(std::string sentence) {
-    (body_ ? body_->model.message : trouble_) = std::move(sentence);
+void BodyPlace::tell(const std::string& sentence) {
+    (body_ ? body_->model.message : trouble_) = sentence;
 }
 
 std::string BodyPlace::keep(const SavedWork& saved) const {

@@ -27,7 +27,7 @@ public:
     void show(const setup::Setup& setup, Surroundings& around) override;
     std::optional<setup::Setup> shown() const override;
     std::optional<setup::LessonStage> stage() const override;
-    void tell(std::string sentence) override;
+    void tell(const std::string& sentence) override;
     std::string keep(const SavedWork& saved) const override;
 
 private:

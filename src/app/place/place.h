@@ -123,7 +123,7 @@ public:
         show(stage.setup, around);
     }
     /// Says a sentence to the person.
-    virtual void tell(std::string /*sentence*/) {}
+    virtual void tell(const std::string& /*sentence*/) {}
 
     /// Opens a file that was dropped on the window and belongs here.
     virtual void open_file(const std::filesystem::path& /*path*/, Surroundings& /*around*/) {}

@@ -23,7 +23,7 @@ public:
     bool claims(const KeyPress& key) const override;
     /// While an exam runs, once a second for its clock.
     std::optional<double> next_frame_in_s() const override;
-    void tell(std::string sentence) override { trouble_ = std::move(sentence); }
+    void tell(const std::string& sentence) override { trouble_ = sentence; }
 
 private:
     enum class Screen { home, session, exam, progress };

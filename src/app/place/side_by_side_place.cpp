@@ -87,11 +87,11 @@ void SideBySidePlace::show(const setup::Setup& setup, Surroundings& around) {
         put(Side::a, *exercise);
 }
 
-void SideBySidePlace::tell(std::string sentence) {
+void SideBySidePlace::tell(const std::string& sentence) {
     std::string& message = shows_levers() ? levers_->model.message
                            : pair_        ? pair_->model.message
                                           : trouble_;
-    message = std::move(sentence);
+    message = sentence;
 }
 
 std::string SideBySidePlace::keep(const SavedWork& saved) const {

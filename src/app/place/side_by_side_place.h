@@ -35,7 +35,7 @@ public:
     void open_shelf() override { choose(Side::b); }
     /// Puts an exercise or a lever on side A.
     void show(const setup::Setup& setup, Surroundings& around) override;
-    void tell(std::string sentence) override;
+    void tell(const std::string& sentence) override;
     std::string keep(const SavedWork& saved) const override;
 
 private:

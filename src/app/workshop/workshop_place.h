@@ -23,7 +23,7 @@ public:
     std::optional<double> own_type_scale(const scene::Point& window_px) const override;
     void open_file(const std::filesystem::path& path, Surroundings& around) override;
     void take_up(const setup::LessonStage& stage, Surroundings& around) override;
-    void tell(std::string sentence) override { message_ = std::move(sentence); }
+    void tell(const std::string& sentence) override { message_ = sentence; }
     bool can_undo() const override { return draft_ && draft_->history.can_undo(); }
     bool can_redo() const override { return draft_ && draft_->history.can_redo(); }
     void undo() override { update(*draft_, UndoDraft{}); }
