@@ -33,7 +33,9 @@ function(steelyard_precompile target)
     target_compile_options(${target} PRIVATE
       "$<$<CXX_COMPILER_ID:GNU>:-Wno-array-bounds;-Wno-stringop-overflow;-Wno-stringop-overread>"
       "$<$<CXX_COMPILER_ID:GNU>:-Wno-error=maybe-uninitialized;-Wno-error=free-nonheap-object>"
-      "$<$<CXX_COMPILER_ID:GNU>:-Wno-error=dangling-pointer;-Wno-error=use-after-free>")
+      "$<$<CXX_COMPILER_ID:GNU>:-Wno-error=dangling-pointer;-Wno-error=use-after-free>"
+      "$<$<CXX_COMPILER_ID:GNU>:-Wno-error=uninitialized;-Wno-error=mismatched-new-delete>"
+      "$<$<CXX_COMPILER_ID:GNU>:-Wno-error=nonnull;-Wno-error=format-truncation>")
   endif()
 endfunction()
 

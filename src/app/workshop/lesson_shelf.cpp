@@ -2,6 +2,8 @@
 
 #include "publish/whole_file.h"
 
+#include <fmt/format.h>
+
 #include <cctype>
 #include <cstdlib>
 #include <system_error>
@@ -79,7 +81,7 @@ fs::path free_lesson_path(const fs::path& folder, const std::string& name) {
     std::error_code failed;
     fs::path path = folder / (stem + ending);
     for (int number = 2; fs::exists(path, failed); ++number)
-        path = folder / (stem + "-" + std::to_string(number) + ending);
+        path = folder / fmt::format("{}-{}{}", stem, number, ending);
     return path;
 }
 
