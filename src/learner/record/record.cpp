@@ -113,7 +113,7 @@ Recorded<Standing> Record::standing(std::int64_t learner, const Course& course,
         auto folded = fold_answers(database_, learner, course, clock, {});
         if (!folded)
             return folded;
-        return kept_standing(database_, learner, course, clock).map([&](Standing kept) {
+        return kept_standing(database_, learner, course, clock).map([&](const Standing& kept) {
             folded->exam_day = kept.exam_day;
             return *folded;
         });
