@@ -34,7 +34,8 @@ void Caption::add_lines(std::string_view text, bool small) {
         const std::size_t to = std::min(text.find(' ', from), text.size());
         const std::string word(text.substr(from, to - from));
         std::string& last = lines_.back().text;
-        const std::string longer = last.empty() ? word : last + ' ' + word;
+        std::string longer = last;
+        longer.append(last.empty() ? "" : " ").append(word);
         if (!last.empty() && scene::text_width_px(longer, size_of(small), false, 1.0) > width_px_) {
             lines_.push_back({word, small});
         } else {
