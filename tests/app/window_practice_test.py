@@ -1,0 +1,165 @@
+"""Practice and mock exam in the real window."""
+
+import json
+import os
+import subprocess
+import time
+
+from window_case import WindowTest
+
+
+class Practice(WindowTest):
+    """Questions answered by a candidate, and what the record says of it afterwards."""
+
+    PRACTICE_KEY = "F6"  # its turn in the row of places, F2 being the first
+
+    def open_practice(self, name="Ada"):
+        window = self.open()
+        window.press(self.PRACTICE_KEY)
+        window.act("type", "--delay", 20, name)
+        self.assertTrue(window.press("Return").says("Quick quiz"))
+        return window
+
+    def terminal(self, *arguments):
+        environment = {**os.environ, "XDG_DATA_HOME": self.folder.name}
+        return subprocess.run([self.program, *map(str, arguments)], check=True, capture_output=True,
+                              env=environment).stdout.decode()
+
+    def mark(self, code, answer):
+        return json.loads(self.terminal("mark", code, answer, "--json"))
+
+    def progress(self):
+        return json.loads(self.terminal("progress", "--json"))
+
+    def answers(self):
+        """Everything that was kept, oldest first."""
+        lines = self.terminal("record", "export").splitlines()
+        return [row["answer"] for row in map(json.loads, lines) if "answer" in row]
+
+    @staticmethod
+    def code(frame):
+        return next(t for t in frame.texts if t.startswith("code ")).removeprefix("code ")
+
+    @staticmethod
+    def choices(frame):
+        return sum(entry["x"] > 940.0 and entry["text"] in "123456789"
+                   for entry in frame.data["texts"])
+
+    def answer_by_keys(self, window, frame):
+        """Answers what is on the screen: right, where trying every choice finds it."""
+        if frame.says("Choose one."):
+            code = self.code(frame)
+            right = next(str(n) for n in range(1, self.choices(frame) + 1)
+                         if self.mark(code, str(n))["correct"])
+            window.press(right)
+        elif frame.says("Choose every one"):
+            window.press("1")
+        elif frame.says("Choose them in order"):
+            window.press(*(str(n) for n in range(1, self.choices(frame) + 1)))
+        elif frame.says("Type a number"):
+            window.act("type", "--delay", 20, self.mark(self.code(frame), "1")["answer"])
+        else:
+            window.press("b")
+        return window.press("Return")
+
+    def test_a_quick_quiz_by_keys_alone_is_marked_kept_and_counted_like_in_the_terminal(self):
+        window = self.open_practice()
+        frame = window.press("q")
+        shown = []
+        for number in range(1, 6):
+            self.assertTrue(frame.says(f"{number} of 5. "), frame.texts)
+            frame = self.answer_by_keys(window, frame)
+            shown.append("right" if frame.says("Right") else "wrong")
+            self.assertTrue(frame.says("Answer: "), frame.texts)
+            frame = window.press("Return")
+        right = shown.count("right")
+        self.assertTrue(frame.says(f"{right} of 5 right at the first try"), frame.texts)
+        kept = self.answers()
+        self.assertEqual([answer["outcome"] for answer in kept], shown)
+        for answer in kept:
+            self.assertEqual(answer["purpose"], "quick")
+            self.assertEqual(self.mark(answer["code"], answer["typed"])["correct"],
+                             answer["outcome"] == "right", answer)
+        self.check_progress(window)
+
+    def check_progress(self, window):
+        """The staircase and the readiness are those of the terminal."""
+        window.press("Return")
+        frame = window.press("p")
+        truth = self.progress()
+        self.assertTrue(frame.says(f"Ada, {truth['answers']} answers so far"))
+        ready = truth["readiness"]
+        self.assertIn(f"expected {ready['expected']:.1f}, {ready['low']} to {ready['high']}",
+                      frame.texts)
+        self.assertIn(f"pass {ready['pass']}", frame.texts)
+        for skill in truth["skills"]:
+            self.assertTrue(frame.says(skill["title"][:12]), skill["title"])
+        tried = [skill for skill in truth["skills"] if skill["answers"] > 0]
+        for skill in tried:
+            self.assertTrue(frame.says(f"{100.0 * skill['known']:.0f} %"), skill)
+
+    def test_an_exam_goes_on_after_a_kill_with_its_answers_and_its_clock(self):
+        window = self.open_practice()
+        window.press("e")
+        frame = window.press("Return")
+        for number in range(1, 4):
+            self.assertTrue(frame.says(f"Question {number} of 40"))
+            if frame.says("Type a number"):
+                window.act("type", "12")
+            elif self.choices(frame):
+                window.press(*(str(n) for n in range(1, self.choices(frame) + 1)))
+            else:
+                window.press("b")
+            frame = window.press("Return")
+            self.assertFalse(frame.says("Answer: "))
+        frames = window.frame_count()
+        time.sleep(2.2)  # the clock is what is tested: it shows every second
+        self.assertGreaterEqual(window.frame_count() - frames, 2)
+        self.assertLessEqual(window.frame_count() - frames, 3)
+        left_s = self.left(window.frame())
+        window.kill()
+        again = self.open()
+        frame = again.press(self.PRACTICE_KEY)
+        frame = again.press("e")
+        self.assertIn("3 of 40 answered", " ".join(frame.texts))  # over two lines
+        frame = again.press("Return")
+        self.assertTrue(frame.says("Question 4 of 40"))
+        # Kept every five seconds while nothing else is kept; time without the program is none.
+        self.assertTrue(left_s - 3 <= self.left(frame) <= left_s + 6, (left_s, self.left(frame)))
+        self.end_exam(again)
+
+    @staticmethod
+    def left(frame):
+        text = next(t for t in frame.texts if t.endswith(" left")).removesuffix(" left")
+        minutes, seconds = text.split(":")
+        return 60 * int(minutes) + int(seconds)
+
+    def end_exam(self, window):
+        window.click_word("End the exam")
+        self.assertIn("37 without an answer. End the exam?", " ".join(window.frame().texts))
+        frame = window.press("y")
+        exam = self.progress()["exams"][0]
+        self.assertIn(f"{exam['right']} of {exam['of']}", frame.texts)
+        self.assertTrue(frame.says("Not passed"))
+        self.assertTrue(window.press("m").says("Answer: "))
+
+    def test_a_place_is_answered_by_dragging_on_the_drawing(self):
+        window = self.open_practice()
+        frame = window.press("p")
+        frame = window.click_word("Practise the chosen step")
+        for _ in range(20):
+            if frame.says("Drag the point along the lever."):
+                break
+            frame = window.press("Return" if frame.says("I have read it") else "n")
+            if frame.says("Another one"):
+                frame = window.press("a")
+        code = self.code(frame)
+        window.act("mousemove", 300, 330)
+        window.xdotool("mousedown", 1)
+        window.act("mousemove", 420, 340)
+        window.act("mouseup", 1)
+        self.assertAlmostEqual(window.frame().grip("placed")[0], 420, delta=12)
+        frame = window.press("Return")
+        answer = next(one for one in self.answers() if one["code"] == code)
+        self.assertEqual(self.mark(code, answer["typed"])["correct"], frame.says("Right"))
+        self.assertTrue(frame.says("the right place"))

@@ -1,0 +1,149 @@
+"""Lessons in the real window."""
+
+import json
+import re
+import subprocess
+import time
+from pathlib import Path
+
+from shown_quantity import agrees
+from window_case import WindowTest
+from window_driver import Display, close_window
+
+
+class Workshop(WindowTest):
+    """Lessons before a room."""
+
+    SMALLEST_PX = 43.0  # on 1080 lines: what our own look asks for, so that the back row can read
+
+    @classmethod
+    def setUpClass(cls):
+        cls.display = Display(1920, 1080)
+
+    def open_shelf(self):
+        bench = self.open(self.setups / "seesaw.setup.toml", size="1920x1080")
+        bench.press("w")
+        return bench
+
+    def start_second_lesson(self):
+        """How long is the arm?"""
+        bench = self.open_shelf()
+        bench.press("Down")
+        bench.press("Return")
+        return bench
+
+    def effort_of(self, setup, old="", new=""):
+        """The solver's effort for a shipped setup, one piece of its text replaced."""
+        text = (self.setups / f"{setup}.setup.toml").read_text(encoding="utf-8")
+        self.assertIn(old, text)
+        changed = Path(self.folder.name) / "changed.setup.toml"
+        changed.write_text(text.replace(old, new), encoding="utf-8")
+        out = subprocess.run([self.program, "solve", "--json", str(changed)], check=True,
+                             capture_output=True).stdout
+        return json.loads(out)["effort_N"]
+
+    def check_type(self, frame):
+        for entry in frame.data["texts"]:
+            self.assertGreaterEqual(entry["em"], self.SMALLEST_PX, entry["text"])
+
+    def shown_key(self, frame):
+        """The number that stands large, with its unit beside it."""
+        number = max(frame.data["texts"], key=lambda entry: entry["em"])
+        self.assertGreaterEqual(number["em"], 119.9)
+        unit = next(entry["text"] for entry in frame.data["texts"]
+                    if entry["y"] == number["y"] and entry["x"] > number["x"])
+        return f"{number['text']} {unit}"
+
+    def test_a_lesson_runs_from_start_to_end_with_the_solvers_numbers(self):
+        bench = self.start_second_lesson()
+        efforts = [self.effort_of("seesaw"),
+                   self.effort_of("seesaw", 'at = "40 cm"', 'at = "95 cm"'),
+                   self.effort_of("wheelbarrow"),
+                   self.effort_of("wheelbarrow", 'at = "45 cm"', 'at = "90 cm"')]
+        for step, effort in enumerate(efforts):
+            before = bench.frame()
+            self.check_type(before)
+            # Predict first: the number is nowhere on the screen.
+            self.assertFalse(any(text.strip() and re.fullmatch(r"[\d.\u2009]+\s?N", text)
+                                 and agrees(text, effort) for text in before.texts))
+            if step % 2 == 0:
+                bench.act("type", "250")
+                bench.press("Return")
+            else:
+                bench.act("type", "12")
+                bench.press("Return")
+                bench.act("type", "7")
+                self.assertTrue({"12", "7"} <= set(bench.frame().texts))
+            revealed = bench.press("Next")
+            self.check_type(revealed)
+            shown = self.shown_key(revealed)
+            self.assertTrue(agrees(shown, effort), f"step {step + 1}: {shown} is {effort}")
+            bench.press("Next")
+        bench.press("Next", "Next")  # the crowbar: revealed, then on
+        self.assertTrue(bench.frame().says("Which two ways are there"))
+        self.check_type(bench.press("Next"))
+        self.assertTrue(bench.frame().says("Halve the force"))
+        bench.press("Next")  # there is nothing behind the last step
+        self.assertTrue(bench.frame().says("Halve the force"))
+        bench.press("Prior")
+        self.assertTrue(bench.frame().says("ideal advantage"))
+        self.assertTrue(bench.press("Escape").says("How long is the arm?"))
+
+    def test_the_presenters_window_has_the_note_and_can_be_closed(self):
+        bench = self.start_second_lesson()
+        bench.press("n")
+        bench.wait(lambda: bench.presenter().says("Take five numbers"), "the note")
+        self.assertFalse(bench.frame().says("Take five numbers"))
+        bench.xdotool("windowfocus", bench.window)
+        bench.act("type", "320")
+        bench.press("Return")
+        self.assertTrue(bench.presenter().says("320"))
+        bench.press("f")
+        bench.press("Next")
+        self.assertTrue(bench.presenter().says("The room still sees step 1"))
+        self.assertFalse(bench.frame().says("230"))
+        bench.press("f")
+        self.assertTrue(bench.frame().says("230"))
+        drawn = (bench.frame_count(), len(bench.told_to_presenter))
+        time.sleep(1.0)  # idle draws nothing in either; the timer goes on in quarters of a minute
+        self.assertEqual(bench.frame_count(), drawn[0])
+        self.assertLessEqual(len(bench.told_to_presenter), drawn[1] + 1)
+        window = bench.xdotool("search", "--name", "Steelyard: presenter").split()[-1]
+        close_window(self.display.name, int(window))
+        bench.wait(lambda: not self.windows_named("Steelyard: presenter", bench), "its end")
+        bench.xdotool("windowfocus", bench.window)
+        self.assertTrue(bench.press("Next").says("slides halfway in"))
+        self.assertEqual(bench.press("period").texts, [])  # blank
+        self.assertTrue(bench.press("b").says("slides halfway in"))
+
+    def windows_named(self, name, bench):
+        try:
+            return bench.xdotool("search", "--name", name).split()
+        except subprocess.CalledProcessError:
+            return []
+
+    def test_a_lesson_is_made_from_the_bench_and_kept(self):
+        bench = self.open_shelf()
+        bench.press("a")
+        bench.press("l")
+        self.assertTrue(bench.frame().says("1  Seesaw"))
+        bench.press("l")
+        bench.press("Delete")
+        bench.press("ctrl+z")
+        self.assertTrue(bench.frame().says("2  Seesaw"))
+        bench.press("ctrl+z")
+        self.assertFalse(bench.frame().says("2  Seesaw"))
+        bench.click_word("a number")
+        entry = bench.frame().entry("What do you expect?")
+        bench.act("mousemove", round(entry["x"] + 40), round(entry["y"]))
+        bench.act("click", 1)
+        bench.act("type", "--delay", 10, "Who pushes harder?")
+        bench.click(760, 900)
+        shown = bench.press("F5")
+        self.assertTrue(shown.says("Who pushes harder?"))
+        revealed = bench.press("Next")
+        self.assertTrue(agrees(self.shown_key(revealed), self.effort_of("seesaw")))
+        bench.press("Escape")
+        self.assertTrue(bench.press("Escape").says("1 step, yours"))
+        kept = Path(self.folder.name) / "steelyard" / "lessons" / "my-lesson.lesson.toml"
+        self.assertIn("Who pushes harder?", kept.read_text(encoding="utf-8"))  # among what was there
