@@ -4,7 +4,6 @@
 set(glad_folder ${CMAKE_BINARY_DIR}/glad)
 
 # Debian's module belongs to Debian's interpreter, whichever python3 comes first in PATH.
-find_program(STEELYARD_PYTHON python3 PATHS /usr/bin NO_DEFAULT_PATH)
 
 if(NOT EXISTS ${glad_folder}/src/gl.c OR NOT EXISTS ${glad_folder}/include/glad/gl.h)
   message(STATUS "Generating the OpenGL 3.3 loader")

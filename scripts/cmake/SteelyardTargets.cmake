@@ -39,6 +39,29 @@ function(steelyard_precompile target)
   endif()
 endfunction()
 
+# For a build from nothing that is not built again, as CI's: several sources are compiled as one, so
+# that headers are parsed, and looked at by clang-tidy, once for all of them.
+option(STEELYARD_JOIN "Compile several sources of a target as one" OFF)
+function(steelyard_join target)
+  if(NOT STEELYARD_JOIN)
+    return()
+  endif()
+  get_target_property(sources ${target} SOURCES)
+  list(FILTER sources INCLUDE REGEX "\\.cpp$")
+  execute_process(COMMAND ${STEELYARD_PYTHON}
+                          ${CMAKE_SOURCE_DIR}/scripts/cmake/joinable_sources.py ${sources}
+                  WORKING_DIRECTORY ${CMAKE_CURRENT_SOURCE_DIR}
+                  OUTPUT_VARIABLE groups OUTPUT_STRIP_TRAILING_WHITESPACE
+                  COMMAND_ERROR_IS_FATAL ANY)
+  string(REPLACE "\n" ";" groups "${groups}")
+  foreach(source group IN ZIP_LISTS sources groups)
+    if(NOT group STREQUAL "-")
+      set_source_files_properties(${source} PROPERTIES UNITY_GROUP ${target}_${group})
+    endif()
+  endforeach()
+  set_target_properties(${target} PROPERTIES UNITY_BUILD ON UNITY_BUILD_MODE GROUP)
+endfunction()
+
 # Warnings are errors, in our own code only. GCC 12 and 13 warn without reason of overlapping
 # copies where a text is put before a std::string (GCC bug 105651), so that one warning is left out.
 function(steelyard_own_code target)
@@ -49,13 +72,15 @@ endfunction()
 
 # steelyard_layer(mechanics SOURCES a.cpp ... USES setup Eigen3::Eigen ...)
 # One static library per folder of src/, named after it, so that an include of a layer that is not
-# listed here does not link. USES takes names of other layers or of imported targets.
+# listed here does not link. USES takes names of other layers or of imported targets, PRECOMPILED
+# further headers that many of its files include.
 function(steelyard_layer name)
-  cmake_parse_arguments(LAYER "" "" "SOURCES;USES" ${ARGN})
+  cmake_parse_arguments(LAYER "" "" "SOURCES;USES;PRECOMPILED" ${ARGN})
   add_library(${name} STATIC ${LAYER_SOURCES})
   steelyard_own_code(${name})
   target_link_libraries(${name} PUBLIC ${LAYER_USES})
-  steelyard_precompile(${name} <fmt/format.h> <tl/expected.hpp>)
+  steelyard_precompile(${name} <fmt/format.h> <tl/expected.hpp> ${LAYER_PRECOMPILED})
+  steelyard_join(${name})
 endfunction()
 
 # Sanitized code of a layer that computes much is optimised a little: its tests would take minutes.
@@ -76,5 +101,6 @@ function(steelyard_test name)
                              STEELYARD_SOURCE_DIR="${CMAKE_SOURCE_DIR}")
   target_link_libraries(${name}_tests PRIVATE ${SUITE_USES} Catch2::Catch2WithMain)
   steelyard_precompile(${name}_tests ${CMAKE_SOURCE_DIR}/tests/catch.h)
+  steelyard_join(${name}_tests)
   add_test(NAME ${name} COMMAND ${name}_tests)
 endfunction()

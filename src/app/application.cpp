@@ -112,6 +112,7 @@ void Application::wait_for_events() {
         glfwWaitEventsTimeout(std::max(1e-3, wait_s));
     else
         glfwWaitEvents();
+    told_rest_ = false;
     beside_stirred_ = look_beside();
 }
 
@@ -132,7 +133,8 @@ void Application::run_beside() {
     }
 }
 
-/// Who follows the narration need not guess from silence whether all has been said.
+/// Who follows the narration need not guess from silence whether all has been said: after whatever
+/// wakes the window, also when it changes nothing, it says again that it rests.
 void Application::tell_rest(bool rests) {
     if (!narration_file_.is_open() || told_rest_ == rests)
         return;

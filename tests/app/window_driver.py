@@ -15,8 +15,6 @@ from pathlib import Path
 # A slow machine under a sanitizer needs seconds where a fast one needs none: waits end as soon as
 # what is waited for has come.
 LONGEST_WAIT_S = 240.0
-# The window says itself when it comes to rest; an event on its way to it wakes it within this long.
-REST_S = 0.06
 
 
 def missing_programs():
@@ -35,6 +33,7 @@ class Display:
         os.close(write_end)
         with os.fdopen(read_end) as number:
             self.name = ":" + number.readline().strip()
+        self.messages = Messages(self.name)
 
     def run(self, *command, **options):
         return subprocess.run(command, env={**os.environ, "DISPLAY": self.name}, check=True,
@@ -47,6 +46,7 @@ class Display:
         return Picture(int(header[1]), int(header[2]), data[header.end():])
 
     def close(self):
+        self.messages.close()
         self.process.terminate()
         self.process.wait()
 
@@ -82,6 +82,7 @@ class Bench:
         self.told = []  # the lines of the frames
         self.told_to_presenter = []  # those of the presenter's window
         self.resting = self.kept = self.over = False
+        self.rests = 0  # how often the window said that it rests
         self.read_to = 0
         self.environment = {**os.environ, "DISPLAY": display.name,
                             "XDG_STATE_HOME": str(self.folder),
@@ -110,6 +111,7 @@ class Bench:
             if line.startswith(b'{"kept"'):
                 state = json.loads(line)
                 self.resting, self.kept = state["rest"], state["kept"]
+                self.rests += self.resting
             elif line.endswith(b'"window":"presenter"}'):
                 self.told_to_presenter.append(line)
             else:
@@ -145,17 +147,23 @@ class Bench:
             time.sleep(0.01)
 
     def rest(self):
-        """Waits until the window says that it rests; the last frame shows what is so now."""
-        seen, since = self.frame_count(), time.monotonic()
-        while not self.resting or time.monotonic() - since < REST_S:
-            now = self.frame_count()
-            if now != seen or not self.resting:
-                seen, since = now, time.monotonic()
-            if self.process.poll() is not None:
-                raise AssertionError(f"the program ended with {self.process.returncode}:\n"
-                                     f"{self.said()}")
-            time.sleep(0.01)
+        """Waits until the window has heard of all that was done to it and says that it rests; the
+        last frame shows what is so now."""
+        messages = self.display.messages
+        heard = messages.ping(int(self.window))
+        self.wait(lambda: messages.answered(heard), "the window to listen")
+        self.follow()
+        before = self.rests
+        # It may have come to rest before that was counted: another message makes it say so again.
+        messages.ping(int(self.window))
+        self.wait(self.rests_again(before), "the window to rest")
         return self.frame()
+
+    def rests_again(self, before):
+        def is_so():
+            self.follow()
+            return self.rests > before
+        return is_so
 
     # --- hands -----------------------------------------------------------------------------------
 
@@ -241,7 +249,7 @@ class Bench:
 
     def ask_to_close(self):
         """What a window manager does when the person closes the window."""
-        close_window(self.display.name, int(self.window))
+        self.display.messages.close_window(int(self.window))
         status = self.process.wait(timeout=LONGEST_WAIT_S)
         self.hear_the_end()
         return status
@@ -300,24 +308,58 @@ class Frame:
 
 
 class _ClientMessage(ctypes.Structure):
+    """XClientMessageEvent with room for the longest event (Xlib.h)."""
     _fields_ = [("type", ctypes.c_int), ("serial", ctypes.c_ulong), ("send_event", ctypes.c_int),
                 ("display", ctypes.c_void_p), ("window", ctypes.c_ulong),
                 ("message_type", ctypes.c_ulong), ("format", ctypes.c_int),
                 ("data", ctypes.c_long * 5), ("room", ctypes.c_long * 12)]
 
 
-def close_window(display_name, window):
-    """Sends WM_DELETE_WINDOW. Source: Inter-Client Communication Conventions Manual, 4.2.8.1."""
-    x11 = ctypes.CDLL("libX11.so.6")
-    x11.XOpenDisplay.restype = ctypes.c_void_p
-    x11.XInternAtom.restype = ctypes.c_ulong
-    display = ctypes.c_void_p(x11.XOpenDisplay(display_name.encode()))
-    client_message = 33  # X.h
-    message = _ClientMessage(type=client_message, window=window, format=32)
-    message.message_type = x11.XInternAtom(display, b"WM_PROTOCOLS", 0)
-    message.data[0] = x11.XInternAtom(display, b"WM_DELETE_WINDOW", 0)
-    x11.XSendEvent(display, ctypes.c_ulong(window), 0, ctypes.c_long(0), ctypes.byref(message))
-    x11.XCloseDisplay(display)
+class Messages:
+    """What a window manager says to a window, as the protocols WM_DELETE_WINDOW (Inter-Client
+    Communication Conventions Manual, 4.2.8.1) and _NET_WM_PING (Extended Window Manager Hints) have
+    it. A window answers a ping when it has taken all events that were sent before."""
+
+    CLIENT_MESSAGE, SUBSTRUCTURE_NOTIFY = 33, 1 << 19  # X.h
+
+    def __init__(self, display_name):
+        self.x11 = ctypes.CDLL("libX11.so.6")
+        self.x11.XOpenDisplay.restype = ctypes.c_void_p
+        self.x11.XDefaultRootWindow.restype = self.x11.XInternAtom.restype = ctypes.c_ulong
+        self.display = ctypes.c_void_p(self.x11.XOpenDisplay(display_name.encode()))
+        self.root = ctypes.c_ulong(self.x11.XDefaultRootWindow(self.display))
+        self.x11.XSelectInput(self.display, self.root, ctypes.c_long(self.SUBSTRUCTURE_NOTIFY))
+        self.pings = self.answers = 0
+
+    def atom(self, name):
+        return self.x11.XInternAtom(self.display, name, 0)
+
+    def send(self, window, protocol, number=0):
+        message = _ClientMessage(type=self.CLIENT_MESSAGE, window=window, format=32)
+        message.message_type = self.atom(b"WM_PROTOCOLS")
+        message.data[0], message.data[1], message.data[2] = self.atom(protocol), number, window
+        self.x11.XSendEvent(self.display, ctypes.c_ulong(window), 0, ctypes.c_long(0),
+                            ctypes.byref(message))
+        self.x11.XFlush(self.display)
+
+    def close_window(self, window):
+        self.send(window, b"WM_DELETE_WINDOW")
+
+    def ping(self, window):
+        self.pings += 1
+        self.send(window, b"_NET_WM_PING", self.pings)
+        return self.pings
+
+    def answered(self, serial):
+        while self.x11.XPending(self.display):
+            event = _ClientMessage()
+            self.x11.XNextEvent(self.display, ctypes.byref(event))
+            if event.type == self.CLIENT_MESSAGE and event.data[0] == self.atom(b"_NET_WM_PING"):
+                self.answers = max(self.answers, event.data[1])
+        return self.answers >= serial
+
+    def close(self):
+        self.x11.XCloseDisplay(self.display)
 
 
 def temporary_folder():

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from shown_quantity import agrees
 from window_case import WindowTest
-from window_driver import Display, close_window
+from window_driver import Display
 
 
 class Workshop(WindowTest):
@@ -109,7 +109,7 @@ class Workshop(WindowTest):
         self.assertEqual(bench.frame_count(), drawn[0])
         self.assertLessEqual(len(bench.told_to_presenter), drawn[1] + 1)
         window = bench.xdotool("search", "--name", "Steelyard: presenter").split()[-1]
-        close_window(self.display.name, int(window))
+        self.display.messages.close_window(int(window))
         bench.wait(lambda: not self.windows_named("Steelyard: presenter", bench), "its end")
         bench.xdotool("windowfocus", bench.window)
         self.assertTrue(bench.press("Next").says("slides halfway in"))

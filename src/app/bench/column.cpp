@@ -1,5 +1,6 @@
 #include "app/bench/column.h"
 
+#include "app/look/text_styles.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/reading_row.h"
@@ -14,9 +15,6 @@ namespace {
 
 using scene::Role;
 using scene::TextSize;
-
-constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
-constexpr TextStyle kBody{TextSize::body, false, Role::quiet_ink};
 
 void draw_reading(const Style& style, const BenchModel& model, const Reading& reading,
                   ColumnState& state, ColumnPen& pen) {
@@ -35,7 +33,7 @@ void draw_head(const Style& style, const BenchModel& model, const BenchReadings&
     pen.skip(84.0F);
     pen.line({TextSize::key, true, Role::ink}, readings.headline);
     pen.skip(29.0F);
-    pen.paragraph(kBody, readings.sentence);
+    pen.paragraph(kQuietBody, readings.sentence);
     for (const std::string& note : readings.notes) {
         pen.skip(4.0F);
         pen.paragraph({TextSize::body, true, Role::ink}, note);
@@ -46,7 +44,7 @@ void draw_head(const Style& style, const BenchModel& model, const BenchReadings&
     pen.skip(44.0F);
     const float number_px = draw_text(pen.list(), style, {TextSize::key, true, Role::ink},
                                       {pen.left(), pen.y()}, readings.key.value);
-    draw_text(pen.list(), style, kBody, {pen.left() + number_px + style.px(8.0F), pen.y()},
+    draw_text(pen.list(), style, kQuietBody, {pen.left() + number_px + style.px(8.0F), pen.y()},
               readings.key_note);
     ImGui::SetCursorScreenPos({pen.left(), top});
     if (ImGui::InvisibleButton("key", {pen.width(), style.px(52.0F)}))

@@ -1,5 +1,6 @@
 #include "app/body/body_column.h"
 
+#include "app/look/text_styles.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/reading_row.h"
@@ -22,16 +23,13 @@ using scene::Role;
 using scene::TextSize;
 using setup::Dimension;
 
-constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
-constexpr TextStyle kBody{TextSize::body, false, Role::quiet_ink};
-
 void draw_head(const BodyReadings& readings, const Layout& layout, ColumnPen& pen) {
     pen.skip(layout.narrow ? 32.0F : 56.0F);
     pen.line(kCaption, "The load pulls hardest at");
     pen.skip(46.0F);
     pen.line({TextSize::key, true, Role::ink}, readings.headline);
     pen.skip(28.0F);
-    pen.paragraph(kBody, readings.sentence);
+    pen.paragraph(kQuietBody, readings.sentence);
 }
 
 /// One bar for each candidate axis, from a shared zero.
@@ -52,7 +50,7 @@ std::optional<std::size_t> draw_bars(const Style& style, const BodyModel& model,
             chosen = i;
         ImGui::PopID();
         const float base = pen.y() + style.px(21.0F);
-        draw_text(pen.list(), style, kBody, {pen.left() + style.px(4.0F), base},
+        draw_text(pen.list(), style, kQuietBody, {pen.left() + style.px(4.0F), base},
                   scene::joint_word(hinge));
         const float length_px = static_cast<float>(torque_Nm / largest) * bar_px;
         const ImVec2 corner{pen.left() + name_px, pen.y() + style.px(9.0F)};

@@ -1,5 +1,6 @@
 #include "app/handout/handout_column.h"
 
+#include "app/look/text_styles.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/column_pen.h"
@@ -16,9 +17,6 @@ namespace {
 
 using scene::Role;
 using scene::TextSize;
-
-constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
-constexpr TextStyle kFault{TextSize::caption, false, Role::wrong};
 
 /// A text field over a width; it holds the keyboard while it is typed in.
 /// @return true when its text changed

@@ -7,6 +7,7 @@ namespace steelyard::app {
 
 inline constexpr TextStyle kCaption{scene::TextSize::caption, false, scene::Role::quiet_ink};
 inline constexpr TextStyle kBody{scene::TextSize::body, false, scene::Role::ink};
+inline constexpr TextStyle kQuietBody{scene::TextSize::body, false, scene::Role::quiet_ink};
 inline constexpr TextStyle kStrong{scene::TextSize::body, true, scene::Role::ink};
 /// What is wrong, in a sentence.
 inline constexpr TextStyle kFault{scene::TextSize::caption, false, scene::Role::wrong};

@@ -1,5 +1,6 @@
 #include "app/side_by_side/change_dial.h"
 
+#include "app/look/text_styles.h"
 #include "setup/whatif_words.h"
 
 #include <algorithm>
@@ -11,8 +12,6 @@ namespace {
 using mechanics::AllowedSpan;
 using mechanics::ChangeUnit;
 using scene::Role;
-
-constexpr TextStyle kCaption{scene::TextSize::caption, false, Role::quiet_ink};
 
 std::string value_text(const DialReading& reading, double value) {
     return setup::change_value_text(value, reading.range.unit, reading.units);

@@ -1,5 +1,6 @@
 #include "app/side_by_side/lever_pair_column.h"
 
+#include "app/look/text_styles.h"
 #include "app/paint/list_painter.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
@@ -17,8 +18,6 @@ namespace {
 using scene::Role;
 using scene::TextSize;
 using setup::Dimension;
-
-constexpr TextStyle kQuiet{TextSize::caption, false, Role::quiet_ink};
 
 /// One quantity of both levers; each has a scale of its own.
 void draw_pair(const Style& style, const char* name, double a, double b, Dimension dimension,
@@ -77,8 +76,8 @@ bool draw_row(const Rows& rows, const mechanics::LeverChange& change,
     const TextStyle title{TextSize::body, selected, Role::ink};
     draw_text(pen.list(), rows.style, title, {pen.left(), pen.y() + rows.style.px(20.0F)},
               shortened(rows.style, title, name, pen.width()));
-    draw_text(pen.list(), rows.style, kQuiet, {pen.left(), pen.y() + rows.style.px(39.0F)},
-              shortened(rows.style, kQuiet, says, pen.width()));
+    draw_text(pen.list(), rows.style, kCaption, {pen.left(), pen.y() + rows.style.px(39.0F)},
+              shortened(rows.style, kCaption, says, pen.width()));
     pen.skip(54.0F);
     if (selected) {
         const DialReading reading{range, nullptr, aim, rows.units};
@@ -109,7 +108,7 @@ void draw_changes(const Rows& rows) {
             rows.outcome.way = way;
     if (!rows.model.ways.refused.empty()) {
         rows.pen.skip(16.0F);
-        rows.pen.line(kQuiet, "These alone cannot give it:");
+        rows.pen.line(kCaption, "These alone cannot give it:");
         rows.pen.skip(8.0F);
     }
     for (const mechanics::RefusedLeverChange& one : rows.model.ways.refused)
@@ -152,7 +151,7 @@ LeverPairColumnOutcome draw_lever_pair_column(const Style& style, const Layout& 
         outcome.way = model.ways.ways.front();
     pen.skip_px(main_button_height(style));
     pen.skip(24.0F);
-    pen.paragraph(kQuiet, state_of(model));
+    pen.paragraph(kCaption, state_of(model));
     pen.skip(-8.0F);
     draw_changes({style, model, units, pen, dial, outcome});
     pen.skip(24.0F);

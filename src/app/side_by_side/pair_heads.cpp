@@ -1,5 +1,6 @@
 #include "app/side_by_side/pair_heads.h"
 
+#include "app/look/text_styles.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "setup/comparison.h"
@@ -12,7 +13,6 @@ using scene::Role;
 using scene::TextSize;
 
 constexpr TextStyle kName{TextSize::body, true, Role::ink};
-constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
 constexpr float kTop_px = 68.0F; ///< at 100 %
 constexpr float kLeft_px = 24.0F;
 

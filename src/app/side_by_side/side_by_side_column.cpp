@@ -1,5 +1,6 @@
 #include "app/side_by_side/side_by_side_column.h"
 
+#include "app/look/text_styles.h"
 #include "app/paint/list_painter.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
@@ -22,9 +23,6 @@ using mechanics::Hinge;
 using scene::Role;
 using scene::TextSize;
 using setup::Dimension;
-
-constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
-constexpr TextStyle kFault{TextSize::caption, false, Role::wrong};
 
 /// Everything that the parts of the column share.
 struct Part {

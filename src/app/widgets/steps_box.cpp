@@ -1,5 +1,7 @@
 #include "app/widgets/steps_box.h"
 
+#include "app/look/text_styles.h"
+
 namespace steelyard::app {
 
 namespace {
@@ -7,7 +9,6 @@ namespace {
 using scene::Role;
 using scene::TextSize;
 
-constexpr TextStyle kCaption{TextSize::caption, false, Role::quiet_ink};
 constexpr TextStyle kStrongCaption{TextSize::caption, true, Role::ink};
 constexpr float kFarAbove_px = -1.0e5F;
 

@@ -1,5 +1,6 @@
 #include "app/workshop/presenter_view.h"
 
+#include "app/look/text_styles.h"
 #include "app/widgets/area.h"
 
 #include <fmt/format.h>
@@ -56,9 +57,7 @@ private:
 };
 
 constexpr TextStyle kHeading{TextSize::caption, true, Role::quiet_ink};
-constexpr TextStyle kQuiet{TextSize::body, false, Role::quiet_ink};
 constexpr TextStyle kPlain{TextSize::body, false, Role::ink};
-constexpr TextStyle kStrong{TextSize::body, true, Role::ink};
 
 std::string title_of(const setup::LessonStep& step, const StepWords& words) {
     return step.title.empty() ? words.prompt : step.title;
@@ -74,7 +73,7 @@ void write_note(const Style& style, const Point& window_px, const ShowModel& sho
                              show.lesson->steps.size()),
                  0.0F);
     writer.write({TextSize::reading, true, Role::ink}, title_of(step, words), 10.0F);
-    writer.write(kQuiet, words.prompt, 4.0F);
+    writer.write(kQuietBody, words.prompt, 4.0F);
     writer.write({TextSize::reading, false, Role::ink},
                  step.note.empty() && show.step == 0 ? show.lesson->head.note : step.note, 22.0F);
     if (show.step == 0 && !step.note.empty())
@@ -82,11 +81,11 @@ void write_note(const Style& style, const Point& window_px, const ShowModel& sho
     writer.write(kHeading, words.reveal.empty() ? "" : "Reveal", 22.0F);
     writer.write(kPlain, words.reveal, 4.0F);
     if (show.at_end())
-        return writer.write(kQuiet, "This is the last step.", 22.0F);
+        return writer.write(kQuietBody, "This is the last step.", 22.0F);
     const setup::LessonStep& next = show.lesson->steps[show.step + 1];
     const StepWords next_words = words_of(show, show.step + 1);
     writer.write(kHeading, "Next: " + title_of(next, next_words), 22.0F);
-    writer.write(kQuiet, next_words.prompt, 4.0F);
+    writer.write(kQuietBody, next_words.prompt, 4.0F);
 }
 
 /// What the room sees, where it is not simply this step.
@@ -124,8 +123,8 @@ void write_numbers(const ShowModel& show, const StepWords& words, Writer& writer
     writer.write(kPlain, said.empty() ? "No numbers yet." : said, 2.0F);
     if (!show.entry.empty())
         writer.write(kStrong, show.entry + " …", 2.0F);
-    writer.write(kQuiet, "It is " + setup::quantity_text(*words.sought, show.units).joined() + ".",
-                 6.0F);
+    writer.write(kQuietBody,
+                 "It is " + setup::quantity_text(*words.sought, show.units).joined() + ".", 6.0F);
 }
 
 void write_tally(const Style& style, const Point& window_px, const ShowModel& show) {
@@ -172,7 +171,7 @@ void draw_presenter_view(const Style& style, const Point& window_px, const ShowM
         Writer writer(style, kMargin_px, style.px(64.0F),
                       static_cast<float>(window_px.x()) - 2.0F * kMargin_px);
         writer.write({TextSize::key, true, Role::ink}, clock_text(), 0.0F);
-        writer.write(kQuiet, "Choose a lesson in the other window and press F5.", 0.0F);
+        writer.write(kQuietBody, "Choose a lesson in the other window and press F5.", 0.0F);
     } else {
         write_note(style, window_px, *show);
         write_tally(style, window_px, *show);

@@ -1,0 +1,55 @@
+"""Says which sources of a target may be compiled as one: joinable_sources.py SOURCE...
+
+Prints one line for each source: the number of its group, or - for a source that stays alone. Two
+sources whose unnamed namespaces declare the same name are never in one group, and a source that
+gives a name of a header another meaning, or defines a macro, stays alone.
+"""
+
+import re
+import sys
+from pathlib import Path
+
+MOST_IN_GROUP = 10
+
+SOURCES = Path(__file__).parents[2] / "src"
+
+UNNAMED = re.compile(r"^namespace \{$(.*?)^\} // namespace$", re.DOTALL | re.MULTILINE)
+TYPE = re.compile(r"(?:struct|class|enum class|using) (\w+)(?: \{| : | =|$)")
+CONSTANT = re.compile(r"(?:inline )?(?:constexpr|const) [^=({;]*?(\w+)(?: =|\{|\[|;)")
+FUNCTION = re.compile(r"[^(]*?[ &*](\w+)\(")
+
+
+def declared(text, *forms):
+    """The names that are declared where nothing is indented: in namespaces (.clang-format)."""
+    lines = [line for line in text.splitlines() if line and line[0] not in " }/#"]
+    return {found[1] for line in lines for form in forms if (found := form.match(line))}
+
+
+def own_names(text):
+    return declared("\n".join(UNNAMED.findall(text)), TYPE, CONSTANT, FUNCTION)
+
+
+def groups_of(texts, public):
+    groups = []  # of the names that are taken, and how many sources there are
+    for text in texts:
+        names = own_names(text)
+        if names & public or re.search(r"^#define ", text, re.MULTILINE):
+            yield None
+            continue
+        for number, (taken, count) in enumerate(groups):
+            if count < MOST_IN_GROUP and not taken & names:
+                groups[number] = taken | names, count + 1
+                yield number
+                break
+        else:
+            groups.append((names, 1))
+            yield len(groups) - 1
+
+
+if __name__ == "__main__":
+    public = set()
+    for header in SOURCES.rglob("*.h"):
+        public |= declared(header.read_text(encoding="utf-8"), TYPE, CONSTANT)
+    texts = [Path(name).read_text(encoding="utf-8") for name in sys.argv[1:]]
+    for group in groups_of(texts, public):
+        print("-" if group is None else group)
