@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace steelyard::app {
 
@@ -166,7 +167,8 @@ StagePointer Application::read_pointer(const Layout& layout) {
     pointer.on_stage = inside && !io.WantCaptureMouse;
     pointer.pressed = pointer.on_stage && ImGui::IsMouseClicked(ImGuiMouseButton_Left);
     pointer.released = ImGui::IsMouseReleased(ImGuiMouseButton_Left);
-    pointer.double_clicked = pointer.on_stage && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left);
+    pointer.double_clicked =
+        std::exchange(window_.incoming().double_clicked, false) && pointer.on_stage;
     if (pointer.pressed)
         pointer.at_px = window_.incoming().pressed_at_px;
     pointer.panning = pointer.on_stage && (ImGui::IsMouseDown(ImGuiMouseButton_Middle) ||

@@ -19,6 +19,9 @@ using scene::TextSize;
 
 /// The clock is kept so often while nothing else is.
 constexpr learner::TimeMs kHeartbeat_ms = 5 * learner::kSecond_ms;
+/// The clock is drawn a little after its second has changed: a little before, and it would be drawn
+/// for nothing and once more.
+constexpr learner::TimeMs kLate_ms = 20;
 
 void keep(ExamScreen& screen, Desk& desk, const Clock& now) {
     desk.keep_exam(screen.model.exam);
@@ -315,7 +318,7 @@ void open_exam(ExamScreen& screen, Desk& desk, std::uint64_t seed, const Clock& 
 std::optional<double> next_tick_s(const ExamScreen& screen) {
     if (!screen.begun || screen.model.exam.finished)
         return std::nullopt;
-    return static_cast<double>(screen.model.exam.left_ms() % learner::kSecond_ms + 1) /
+    return static_cast<double>(screen.model.exam.left_ms() % learner::kSecond_ms + kLate_ms) /
            static_cast<double>(learner::kSecond_ms);
 }
 

@@ -13,6 +13,10 @@ namespace steelyard::app {
 
 namespace {
 
+/// As desktops have them; common practice, no source.
+constexpr double kDoubleClick_s = 0.5;
+constexpr double kDoubleClick_px = 6.0;
+
 std::string last_glfw_error() {
     const char* said = nullptr;
     glfwGetError(&said);
@@ -69,6 +73,14 @@ private:
 };
 
 } // namespace
+
+void Incoming::press(scene::Point at_px, double at_s, bool left) {
+    const bool second = left && pressed_at_s >= 0.0 && at_s - pressed_at_s <= kDoubleClick_s &&
+                        (at_px - pressed_at_px).norm() <= kDoubleClick_px;
+    double_clicked = double_clicked || second;
+    pressed_at_px = at_px;
+    pressed_at_s = left && !second ? at_s : -1.0;
+}
 
 tl::expected<Window, WindowError> Window::open(int width_px, int height_px, const char* title) {
     if (glfwInit() == GLFW_FALSE)
@@ -145,8 +157,9 @@ void Window::listen(GLFWwindow* window) {
     });
 #endif
     glfwSetMouseButtonCallback(window, [](GLFWwindow* w, int button, int action, int modifiers) {
+        Incoming& incoming = events_of(w).incoming;
         if (action == GLFW_PRESS)
-            events_of(w).incoming.pressed_at_px = events_of(w).incoming.pointer_px;
+            incoming.press(incoming.pointer_px, glfwGetTime(), button == GLFW_MOUSE_BUTTON_LEFT);
         pass_on(w, ImGui_ImplGlfw_MouseButtonCallback, button, action, modifiers);
     });
     glfwSetScrollCallback(window, [](GLFWwindow* w, double x, double y) {

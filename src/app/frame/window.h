@@ -32,6 +32,12 @@ struct Incoming {
     /// Where a mouse button last went down. In a slow frame the pointer may be far from it already,
     /// and what was taken hold of lies here.
     scene::Point pressed_at_px = scene::Point::Zero();
+    double pressed_at_s = -1.0; ///< by GLFW's clock; negative = not to be taken for a first click
+    /// The left button went down for the second time within half a second at one place, which a
+    /// slow frame must not hide.
+    bool double_clicked = false;
+
+    void press(scene::Point at_px, double at_s, bool left);
 };
 
 /// Why there is no window, and what to do: sentences for a person.
