@@ -8,6 +8,7 @@
 #include <imgui_impl_opengl3.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace steelyard::app {
 
@@ -131,9 +132,19 @@ void Window::listen(GLFWwindow* window) {
         to_imgui(w, what...);
     };
     static constexpr auto note = [](GLFWwindow* w) { events_of(w).incoming.anything = true; };
+    static constexpr auto contains = [](const std::vector<int>& keys, int key) {
+        return std::find(keys.begin(), keys.end(), key) != keys.end();
+    };
     glfwSetKeyCallback(window, [](GLFWwindow* w, int key, int code, int action, int modifiers) {
+        Events& events = events_of(w);
         if (action != GLFW_RELEASE)
-            events_of(w).incoming.keys.push_back({key, modifiers, 0});
+            events.incoming.keys.push_back({key, modifiers, 0});
+        if (action == GLFW_PRESS)
+            events.fresh_keys.push_back(key);
+        if (action == GLFW_RELEASE && contains(events.fresh_keys, key)) {
+            events.late_releases.push_back({key, code, modifiers});
+            return note(w);
+        }
         pass_on(w, ImGui_ImplGlfw_KeyCallback, key, code, action, modifiers);
     });
     glfwSetCharCallback(window, [](GLFWwindow* w, unsigned character) {
@@ -261,6 +272,9 @@ void Window::end_frame() {
     ImGui::Render();
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
     glfwSwapBuffers(handle());
+    events_->fresh_keys.clear();
+    for (const KeyRelease& one : std::exchange(events_->late_releases, {}))
+        ImGui_ImplGlfw_KeyCallback(handle(), one.key, one.code, GLFW_RELEASE, one.modifiers);
 }
 
 } // namespace steelyard::app

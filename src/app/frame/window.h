@@ -82,10 +82,17 @@ public:
     void end_frame(); ///< paints ImGui and swaps
 
 private:
+    struct KeyRelease {
+        int key, code, modifiers;
+    };
     /// What GLFW's callbacks need to know: which ImGui hears them.
     struct Events {
         Incoming incoming;
         ImGuiContext* imgui = nullptr;
+        /// Keys that went down since the last frame. ImGui looks at keys once a frame, and would
+        /// miss what a slow frame let come and go: it hears of their release after the frame.
+        std::vector<int> fresh_keys;
+        std::vector<KeyRelease> late_releases;
     };
     struct Close {
         bool ends_glfw; ///< the main window's closing ends it
