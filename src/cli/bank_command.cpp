@@ -31,18 +31,25 @@ std::string refusals_of(const problems::FamilyCheck& check) {
 ExitStatus check(const problems::Bank& bank, std::size_t instances, const Streams& streams) {
     std::size_t unsound = 0;
     std::size_t items = 0;
+    std::string thin;
     for (const problems::Family& family : bank.families) {
         items += family.items.size();
         const problems::FamilyCheck result = problems::check_family(bank, family, instances);
-        streams.out << fmt::format("{:<34} {:>5} accepted, {:>6} drawn, {:>4} twice; refused: {}\n",
-                                   result.family, result.accepted, result.draws, result.duplicates,
-                                   refusals_of(result));
+        streams.out << fmt::format(
+            "{:<34} {:>5} accepted, {:>6} drawn, {:>4} different; refused: {}\n", result.family,
+            result.accepted, result.draws, result.different(), refusals_of(result));
+        if (result.is_thin())
+            thin += fmt::format("    {:<34} {:>4}\n", result.family, result.different());
         for (const std::string& warning : result.warnings)
             streams.out << fmt::format("    to consider: {}\n", warning);
         for (const std::string& fault : result.faults)
             streams.err << fmt::format("{}: {}\n", result.file, fault);
         unsound += result.faults.empty() ? 0 : 1;
     }
+    if (!thin.empty())
+        streams.out << fmt::format("Families with fewer than {} different questions, and how many "
+                                   "they have:\n{}",
+                                   problems::kFewQuestions, thin);
     streams.out << fmt::format(
         "{} skills, {} wrong rules, {} families, {} written items; {} faults in files, {} families "
         "unsound.\n",

@@ -70,7 +70,8 @@ FamilyCheck check_family(const Bank& bank, const Family& family, std::size_t ins
     FamilyCheck check;
     check.family = family.id;
     check.file = family.file;
-    if (!family.items.empty()) {
+    check.written = !family.items.empty();
+    if (check.written) {
         check.accepted = check.draws = family.items.size();
         for (const Item& item : family.items)
             ++check.by_difficulty.at(static_cast<std::size_t>(item.difficulty));
@@ -93,8 +94,8 @@ FamilyCheck check_family(const Bank& bank, const Family& family, std::size_t ins
         ++check.accepted;
         ++check.by_difficulty.at(static_cast<std::size_t>(instance.difficulty));
         check_steps(instance, faults);
+        // Another name in the same story is no other question: its number does not count.
         std::vector<double> key = instance.quantities;
-        key.push_back(static_cast<double>(instance.scene));
         key.push_back(static_cast<double>(instance.change));
         check.duplicates += seen.insert(std::move(key)).second ? 0 : 1;
     }
@@ -111,7 +112,7 @@ FamilyCheck check_family(const Bank& bank, const Family& family, std::size_t ins
     if (static_cast<double>(check.duplicates) >
         kManyDuplicates * static_cast<double>(check.accepted))
         check.warnings.push_back(fmt::format("only {} of {} instances are different",
-                                             check.accepted - check.duplicates, check.accepted));
+                                             check.different(), check.accepted));
     check.faults.assign(faults.begin(), faults.end());
     return check;
 }

@@ -1,5 +1,6 @@
 #include "problems/body_picture.h"
 
+#include "problems/body_quantities.h"
 #include "problems/question_writer.h"
 
 namespace steelyard::problems {
@@ -40,6 +41,12 @@ std::optional<std::pair<Vec3, Vec3>> ends_of(const Provided& provided, const Bod
     return std::nullopt;
 }
 
+/// As a label: "the elbow" becomes "elbow".
+std::string without_article(const std::string& words) {
+    constexpr std::string_view kArticle = "the ";
+    return words.compare(0, kArticle.size(), kArticle) == 0 ? words.substr(kArticle.size()) : words;
+}
+
 } // namespace
 
 BodyPicture body_picture(const Instance& instance) {
@@ -51,7 +58,7 @@ BodyPicture body_picture(const Instance& instance) {
     for (std::size_t i = 0; i < plan.resistances.size(); ++i)
         picture.body_case.resistances[i].name = fill(plan.resistances[i].name, instance);
     for (const AxisPlan& axis : plan.axes)
-        picture.axes.push_back({axis.hinges.front(), words_of(axis.axis)});
+        picture.axes.push_back({axis.hinges.front(), without_article(words_of(plan, axis))});
     for (const BodyPartPlan& part : plan.parts) {
         if (!part.mass)
             continue;

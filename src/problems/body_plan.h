@@ -10,6 +10,7 @@
 #include "setup/body_view.h"
 
 #include <optional>
+#include <string>
 #include <utility>
 #include <vector>
 
@@ -72,6 +73,9 @@ struct BodyPlan {
     std::vector<ResistancePlan> resistances;
     mechanics::Support support = mechanics::Held{};
     std::vector<AxisPlan> axes; ///< the first is the one that load_arm and so on are about
+    /// "the upright axis of the trunk": of the first axis, where its joint's name would mislead;
+    /// empty = that name.
+    std::string axis_name;
     std::optional<MusclePlan> effort;
     setup::BodyView view = setup::BodyView::side;
 };
@@ -83,43 +87,16 @@ struct BodySolution {
     double effort_arm_m = 0.0; ///< 0 when no muscle is asked for
 };
 
-/// Writes the case of a plan into `body_case`, whose storage is reused. Resistances are not named.
-/// @return false when its numbers make no body: a length or mass that is not above 0, no value
-bool build_body(const BodyPlan& plan, const double* quantities, double gravity_m_s2,
-                mechanics::BodyCase& body_case);
-
 /// Whether the solution of such a setup has this quantity: it has the load, the joint, the muscle.
 bool provides(const BodyPlan& plan, const Provided& provided);
 
 /// The segment of a part; of the right side where there are two.
 mechanics::Segment segment_of(BodyPart part);
 
+/// What people call an axis: "the elbow".
+std::string words_of(const BodyPlan& plan, const AxisPlan& axis);
+
 /// The axis by its name, the first when it has none; the plan has it.
 const AxisPlan& axis_of(const BodyPlan& plan, const std::optional<BodyAxis>& about);
-
-/// A force that counts as one, at one place: a load, the weight of a part.
-struct PlacedForce {
-    mechanics::Vec3 point_m = mechanics::Vec3::Zero();
-    mechanics::Vec3 force_N = mechanics::Vec3::Zero();
-    double mass_kg = 0.0; ///< of weights
-};
-
-/// The force of a part of the setup, as seen from an axis.
-PlacedForce force_of(const SetupPart& part, const AxisPlan& axis, const BodyPlan& plan,
-                     const BodySolution& solved);
-
-/// What it does about the axis.
-mechanics::HingeArm arm_about_axis(const PlacedForce& force, const AxisPlan& axis,
-                                   const BodySolution& solved);
-
-/// A place as it is seen: x right, y up in the plane of the view.
-/// From the side x is forward; from the front the person's right is at the left; from above x is
-/// forward and the person's left is up.
-mechanics::Vec2 in_view(setup::BodyView view, const mechanics::Vec3& place_m);
-
-/// What a solved body says about one quantity [SI]. NaN when it has none.
-/// Of the own weight: all parts on the free side of the axis, as one force at their centre of mass;
-/// the free side is the one that no seat and no floor holds.
-double value_of(const Provided& provided, const BodyPlan& plan, const BodySolution& solved);
 
 } // namespace steelyard::problems

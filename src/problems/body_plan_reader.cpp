@@ -235,6 +235,7 @@ std::optional<BodyPlan> read_body_plan(TomlReader& table, FamilyNames& names,
     plan.view =
         static_cast<setup::BodyView>(table.choice("view", {"side", "front", "above"}).value_or(0));
     read_axes(table, plan);
+    plan.axis_name = table.text("axis_name").value_or("");
     read_pose(table, names, plan);
     plan.lean = names.expression(table, "lean");
     read_support(table, plan);

@@ -6,6 +6,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace steelyard::problems {
 
@@ -146,7 +147,7 @@ std::optional<Expression> FamilyNames::expression(setup::TomlReader& table, std:
         return std::nullopt;
     if (const auto* whole = std::get_if<std::int64_t>(&node->value))
         return expression_in(table, key, std::to_string(*whole));
-    if (const auto* number = std::get_if<double>(&node->value))
+    if (const auto* number = std::get_if<double>(&node->value); number && std::isfinite(*number))
         return expression_in(table, key, setup::exact_number(*number));
     if (const auto* text = std::get_if<std::string>(&node->value))
         return expression_in(table, key, *text);

@@ -31,6 +31,14 @@ tl::expected<Question, NoQuestion> question_from_code(const Bank& bank, const st
 tl::expected<Question, NoQuestion> question_of_family(const Bank& bank, const Family& family,
                                                       std::uint64_t seed);
 
+/// A question of the family that is none of those that were seen, whatever its scene or the order
+/// of its choices. Where 200 draws find no other, the one seen longest ago.
+/// @param seed  as for question_of_family, whose question it is when that was not seen
+/// @param seen  codes, newest first; those of other families or another bank are passed over
+tl::expected<Question, NoQuestion> unseen_question(const Bank& bank, const Family& family,
+                                                   std::uint64_t seed,
+                                                   const std::vector<std::string>& seen);
+
 /// What a paper is made of.
 struct PaperPlan {
     std::size_t count = 10;

@@ -112,10 +112,14 @@ void write_wrong(const Bank& bank, const Instance& instance, Question& question)
     }
 }
 
-std::string class_words(int lever_class) {
+/// A family may draw a number that it calls a class: what is none is shown as it is.
+std::string class_words(double lever_class) {
     static constexpr std::array<const char*, 3> kWords{"first class", "second class",
                                                        "third class"};
-    return kWords.at(static_cast<std::size_t>(lever_class - 1));
+    for (std::size_t i = 0; i < kWords.size(); ++i)
+        if (lever_class == static_cast<double>(i + 1))
+            return kWords[i];
+    return number_text(lever_class, kTextFigures);
 }
 
 void write_choices(const Instance& instance, Question& question) {
@@ -275,7 +279,7 @@ std::string fill(const TemplateText& text, const Instance& instance) {
         const Quantity& quantity = family.quantities[piece.index];
         const double value = instance.quantities[piece.index];
         if (quantity.name == "lever_class")
-            return class_words(static_cast<int>(value));
+            return class_words(value);
         const bool stated =
             std::find(family.given.begin(), family.given.end(), piece.index) != family.given.end();
         const int figures = stated ? kGivenFigures : kTextFigures;

@@ -1,5 +1,8 @@
 #include "problems/setup_solution.h"
 
+#include "problems/body_build.h"
+#include "problems/body_quantities.h"
+
 #include <algorithm>
 #include <cmath>
 

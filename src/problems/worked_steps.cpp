@@ -78,7 +78,7 @@ std::vector<std::string> not_the_axis(const Instance& instance) {
         return others;
     }
     for (std::size_t i = 1; i < family.body->axes.size(); ++i)
-        others.push_back("the " + words_of(family.body->axes[i].axis));
+        others.push_back(words_of(*family.body, family.body->axes[i]));
     if (!family.body->resistances.empty())
         others.push_back(fill(family.body->resistances.front().name, instance));
     return others;
@@ -92,7 +92,7 @@ Step axis_step(const Instance& instance) {
     step.says = "Find the axis: the point that stays where it is while everything else turns "
                 "about it.";
     const std::string axis = family.lever ? fill(family.lever->axis_name, instance)
-                                          : "the " + words_of(family.body->axes.front().axis);
+                                          : words_of(*family.body, family.body->axes.front());
     step.formula = "axis";
     step.result = axis;
     step.options = not_the_axis(instance);

@@ -1,6 +1,7 @@
 #include "catch.h"
 #include "problems/bank.h"
 #include "problems/bank_check.h"
+#include "problems/generator.h"
 #include "problems/small_bank.h"
 
 using namespace steelyard::problems;
@@ -44,6 +45,39 @@ TEST_CASE("a skill stands on the step above the highest that it needs") {
     for (const Skill& skill : bank.skills)
         for (const std::string& need : skill.needs)
             CHECK(bank.find_skill(need)->level < skill.level);
+}
+
+TEST_CASE("a number that is none is a fault of the file, not a crash") {
+    // Found by bank_fuzz.
+    for (const char* none : {"nan", "inf", "-inf"}) {
+        const auto fault = fault_with("\"effort_distance * cos(effort_angle)\"", none);
+        CHECK(fault.key == "wrong.sine-cosine-swapped");
+        CHECK(fault.expected.find("or a number") != std::string::npos);
+    }
+}
+
+TEST_CASE("a drawn number with the name of the class is shown as the number that it is") {
+    const SmallBank files;
+    files.write("families/odd.toml", R"toml(id = "odd"
+title = "Odd"
+skill = "arms"
+strategy = "double"
+kind = "numeric"
+prompt = "Question {lever_class}: what is twice {load_force}?"
+draw = { lever_class = "7", load_force = "20 N" }
+let = { effort_force = { is = "2 * load_force" } }
+ask = { find = "effort_force" }
+
+[[step]]
+find = "effort_force"
+by = "2 * load_force"
+says = "Double it."
+)toml");
+    const Bank bank = files.load();
+    REQUIRE(bank.families.size() == 1);
+    const auto question = question_of_family(bank, bank.families.front(), 1);
+    REQUIRE(question.has_value());
+    CHECK(question->prompt == "Question 7: what is twice 20\u00a0N?");
 }
 
 TEST_CASE("a slip in a family names file, line, key and the mend") {

@@ -6,6 +6,7 @@
 #include "problems/bank.h"
 #include "problems/generator.h"
 #include "problems/placing.h"
+#include "problems/small_bank.h"
 
 #include <cmath>
 
@@ -105,4 +106,45 @@ TEST_CASE("a moment arm runs from the axis to the foot of the perpendicular") {
     CHECK(marked(question, axis, axis + 0.5 * (question.place_at_m - axis))
               .feedback.find("ends on the line") != std::string::npos);
     CHECK(marked(question, axis, Vec2(std::nan(""), 0.0)).verdict == Verdict::unreadable);
+}
+
+TEST_CASE("a place at something that the setup lacks is a fault of the file, not a crash") {
+    // A bar with an axis and nothing else on it.
+    const std::string family = R"toml(id = "bare"
+title = "Bare bar"
+skill = "arms"
+strategy = "look"
+kind = "place"
+prompt = "Where?"
+draw = { lever_length = "1 m" }
+setup = { length = "lever_length", axis = 0, axis_name = "the pin" }
+
+[place]
+target = "TARGET"
+
+[[place.spot]]
+SPOT
+reason = "Here."
+
+[[place.spot]]
+at = "0.5 m"
+reason = "There."
+)toml";
+    const auto faults = [&](const std::string& target, const std::string& spot) {
+        const SmallBank files;
+        files.write("families/bare.toml",
+                    replaced(replaced(family, "TARGET", target), "SPOT", spot));
+        std::string told;
+        for (const auto& fault : files.load().faults)
+            told += setup::to_text(fault);
+        return told;
+    };
+    const std::string axis = "point = \"axis\"";
+    CHECK(faults("axis", axis).empty());
+    for (const char* target : {"effort_line", "effort_arm", "load_arm"})
+        CHECK_THAT(faults(target, axis),
+                   ContainsSubstring("a target that the setup does not have"));
+    for (const char* point : {"effort_point", "effort_foot", "load_point", "load_foot"})
+        CHECK_THAT(faults("axis", "point = \"" + std::string(point) + "\""),
+                   ContainsSubstring("a spot at something that the setup does not have"));
 }
