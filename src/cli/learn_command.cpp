@@ -51,7 +51,8 @@ public:
 
     /// Asks what comes next, or shows it as a worked example.
     void take(const Next& next, learner::Purpose purpose) {
-        const auto question = question_for(study_.course(), next, problems::mix(seed_, ++drawn_));
+        const auto question =
+            question_for(study_.course(), study_.standing, next, problems::mix(seed_, ++drawn_));
         if (!question) {
             streams_.err << question.error().message << '\n';
             tally_.quit = true;

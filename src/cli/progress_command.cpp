@@ -5,6 +5,7 @@
 #include "cli/study.h"
 #include "cli/terminal.h"
 #include "learner/wall_clock.h"
+#include "setup/counted.h"
 
 #include <fmt/format.h>
 
@@ -104,7 +105,8 @@ Json progress_json(const Study& study, const Progress& progress) {
 
 void show(const Study& study, const Progress& progress, const Streams& streams) {
     std::ostream& out = streams.out;
-    out << fmt::format("{}, {} answers so far.\n", study.learner.name, study.standing.answers);
+    out << fmt::format("{}, {} so far.\n", study.learner.name,
+                       setup::counted(study.standing.answers, "answer"));
     out << wrapped(say(progress.plan));
     out << staircase_text(study.course(), progress.stairs) << '\n';
     out << readiness_text(study.course(), study.standing, progress.ready, progress.exams);
@@ -112,8 +114,9 @@ void show(const Study& study, const Progress& progress, const Streams& streams) 
         out << "\nWatch out for:\n";
     for (const learner::RuleTimes& rule : progress.rules) {
         const problems::WrongRule* known = study.shelf.bank->find_wrong_rule(rule.rule);
-        out << wrapped(fmt::format("{} ({} times). {}", known ? known->title : rule.rule,
-                                   rule.times, known ? known->feedback : ""),
+        out << wrapped(fmt::format("{} ({}). {}", known ? known->title : rule.rule,
+                                   setup::counted(rule.times, "time"),
+                                   known ? known->feedback : ""),
                        "  ");
     }
     if (!progress.exams.empty())

@@ -34,7 +34,7 @@ const std::string& title_of(const Course& course, const Stair& stair) {
 
 std::string score_bars(const learner::Readiness& ready) {
     const double highest = *std::max_element(ready.scores.begin(), ready.scores.end());
-    // Five scores to a line keep the picture short.
+    // Two scores to a line keep the picture short.
     constexpr std::size_t kGroup = 2;
     std::string text;
     for (std::size_t low = 0; low < ready.scores.size(); low += kGroup) {

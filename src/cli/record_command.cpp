@@ -7,6 +7,7 @@
 #include "learner/wall_clock.h"
 #include "publish/csv.h"
 #include "publish/whole_file.h"
+#include "setup/counted.h"
 
 #include <fmt/format.h>
 
@@ -85,7 +86,8 @@ ExitStatus export_record(const Options& options, const Streams& streams) {
         streams.err << written.error().message << '\n';
         return ExitStatus::failed;
     }
-    streams.out << fmt::format("{}: {} answers of {}.\n", options.file, who->answers, who->name);
+    streams.out << fmt::format("{}: {} of {}.\n", options.file,
+                               setup::counted(who->answers, "answer"), who->name);
     return ExitStatus::ok;
 }
 
@@ -110,10 +112,12 @@ ExitStatus import_record(const Options& options, const Streams& streams) {
                                 learner::wall_clock(), progress_on(streams));
     if (!imported)
         return tell(imported.error(), streams);
-    streams.out << fmt::format("{} answers read, {} of them new to the record of {}",
-                               imported->read, imported->added, imported->learner)
-                << (imported->exams > 0 ? fmt::format("; {} mock exams.\n", imported->exams)
-                                        : ".\n");
+    streams.out << fmt::format("{} read, {} of them new to the record of {}",
+                               setup::counted(imported->read, "answer"), imported->added,
+                               imported->learner)
+                << (imported->exams > 0
+                        ? fmt::format("; {}.\n", setup::counted(imported->exams, "mock exam"))
+                        : ".\n");
     back_up(*record, streams);
     return ExitStatus::ok;
 }
@@ -163,10 +167,11 @@ ExitStatus check(const Options& options, const Streams& streams) {
         streams.err << wrapped(fault);
     for (const std::string& mended : found->mended)
         streams.out << wrapped(mended);
-    streams.out << fmt::format("{}: {} learners, {} answers, {} backups. {}\n",
-                               (record->folder() / learner::kRecordFile).string(), found->learners,
-                               found->answers, found->backups,
-                               found->faults.empty() ? "In order." : "Not in order.");
+    streams.out << fmt::format(
+        "{}: {}, {}, {}. {}\n", (record->folder() / learner::kRecordFile).string(),
+        setup::counted(found->learners, "learner"), setup::counted(found->answers, "answer"),
+        setup::counted(found->backups, "backup"),
+        found->faults.empty() ? "In order." : "Not in order.");
     return found->faults.empty() ? ExitStatus::ok : ExitStatus::failed;
 }
 

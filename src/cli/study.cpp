@@ -16,6 +16,8 @@ namespace {
 
 using learner::Learner;
 
+constexpr const char* kOtherFolder = " (--data DIR names another folder.)";
+
 std::string list_of(const std::vector<Learner>& learners) {
     std::string names;
     for (const Learner& known : learners)
@@ -98,6 +100,26 @@ tl::expected<Learner, ExitStatus> learner_of(learner::Record& record, const Lear
     return tl::make_unexpected(tell_unknown(options.learner, *learners, streams));
 }
 
+/// The option that mends it, for a message that is also shown where there are no options.
+const char* option_for(learner::Trouble trouble) {
+    using learner::Trouble;
+    switch (trouble) {
+    case Trouble::cannot_open:
+    case Trouble::read_only:
+    case Trouble::newer:
+    case Trouble::foreign:
+        return kOtherFolder;
+    case Trouble::unnamed:
+        return " (--learner NAME names the learner.)";
+    case Trouble::full:
+    case Trouble::busy:
+    case Trouble::damaged:
+    case Trouble::refused:
+        break;
+    }
+    return "";
+}
+
 } // namespace
 
 void add_data_option(CLI::App& command, LearnerOptions& options) {
@@ -112,10 +134,10 @@ void add_learner_options(CLI::App& command, LearnerOptions& options) {
 }
 
 ExitStatus tell(const learner::RecordError& error, const Streams& streams) {
-    streams.err << wrapped(error.message);
-    const bool refused = error.trouble == learner::Trouble::refused ||
-                         error.trouble == learner::Trouble::newer ||
-                         error.trouble == learner::Trouble::foreign;
+    streams.err << wrapped(error.message + option_for(error.trouble));
+    const bool refused =
+        error.trouble == learner::Trouble::refused || error.trouble == learner::Trouble::unnamed ||
+        error.trouble == learner::Trouble::newer || error.trouble == learner::Trouble::foreign;
     return refused ? ExitStatus::bad_input : ExitStatus::failed;
 }
 
@@ -138,7 +160,7 @@ tl::expected<learner::Record, ExitStatus> open_record(const LearnerOptions& opti
     if (!opened)
         return tl::make_unexpected(tell(opened.error(), streams));
     for (const std::string& notice : opened->notices)
-        streams.err << wrapped(notice);
+        streams.err << wrapped(notice + (opened->record.is_writable() ? "" : kOtherFolder));
     return std::move(opened->record);
 }
 

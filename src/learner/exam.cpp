@@ -4,16 +4,12 @@
 
 #include <algorithm>
 #include <map>
-#include <set>
 
 namespace steelyard::learner {
 
 namespace {
 
 using problems::Family;
-
-/// Seeds tried for a question that is not yet in the exam.
-constexpr int kTries = 50;
 
 /// Shuffles by our own draws, so that a seed gives the same order everywhere (Fisher & Yates).
 template <typename T> void shuffle(std::vector<T>& items, problems::Random& random) {
@@ -51,15 +47,6 @@ void keep_strategies_apart(std::vector<const Family*>& families) {
     }
 }
 
-tl::expected<problems::Question, problems::NoQuestion>
-new_question(const Course& course, const Family& family, const std::set<std::string>& codes,
-             problems::Random& random) {
-    auto question = problems::question_of_family(*course.bank, family, random());
-    for (int i = 0; i < kTries && question && codes.count(question->code) != 0; ++i)
-        question = problems::question_of_family(*course.bank, family, random());
-    return question;
-}
-
 } // namespace
 
 int Exam::answered() const {
@@ -82,12 +69,12 @@ tl::expected<Exam, problems::NoQuestion> new_exam(const Course& course, std::uin
     exam.allowed_ms = course.exam.minutes * kMinute_ms;
     exam.started_ms = clock.utc_ms;
     exam.seen_ms = clock.utc_ms;
-    std::set<std::string> codes;
+    std::vector<std::string> codes;
     for (const Family* family : families) {
-        const auto question = new_question(course, *family, codes, random);
+        const auto question = problems::unseen_question(*course.bank, *family, random(), codes);
         if (!question)
             return tl::make_unexpected(question.error());
-        codes.insert(question->code);
+        codes.push_back(question->code);
         ExamItem item;
         item.code = question->code;
         item.skill = question->skill;

@@ -265,11 +265,12 @@ Next choose_of_skill(const Course& course, const Standing& standing, const Clock
 }
 
 tl::expected<problems::Question, problems::NoQuestion>
-question_for(const Course& course, const Next& next, std::uint64_t seed) {
+question_for(const Course& course, const Standing& standing, const Next& next, std::uint64_t seed) {
     if (next.family == nullptr)
         return tl::make_unexpected(
             problems::NoQuestion{"The question bank has no family that could be asked."});
-    return problems::question_of_family(*course.bank, *next.family, seed);
+    return problems::unseen_question(*course.bank, *next.family, seed,
+                                     {standing.recent_codes.begin(), standing.recent_codes.end()});
 }
 
 std::size_t done_steps(const Next& next, const problems::Question& question) {

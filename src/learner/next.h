@@ -73,9 +73,9 @@ Next choose_next(const Course& course, const Standing& standing, const Clock& cl
 Next choose_of_skill(const Course& course, const Standing& standing, const Clock& clock,
                      std::size_t skill, std::uint64_t choice);
 
-/// The question for it, from a seed.
+/// The question for it, from a seed: none of those asked lately, where the family has another.
 tl::expected<problems::Question, problems::NoQuestion>
-question_for(const Course& course, const Next& next, std::uint64_t seed);
+question_for(const Course& course, const Standing& standing, const Next& next, std::uint64_t seed);
 
 /// How many steps of the solution stand there.
 std::size_t done_steps(const Next& next, const problems::Question& question);

@@ -1,6 +1,7 @@
 #include "learner/plan.h"
 
 #include "learner/next.h"
+#include "setup/counted.h"
 
 #include <fmt/format.h>
 
@@ -109,11 +110,12 @@ int session_length(const StudyPlan& plan) {
 }
 
 std::string say(const StudyPlan& plan) {
-    const std::string days = plan.days == 1 ? "1 day" : fmt::format("{} days", plan.days);
     std::string text =
-        plan.has_exam
-            ? fmt::format("{} to the exam: {} questions a day", days, plan.per_day)
-            : fmt::format("No exam date: {} questions a day keep you growing", plan.per_day);
+        plan.has_exam ? fmt::format("{} to the exam: {} a day", setup::counted(plan.days, "day"),
+                                    setup::counted(plan.per_day, "question"))
+                      : fmt::format("No exam date: {} a day {} you growing",
+                                    setup::counted(plan.per_day, "question"),
+                                    plan.per_day == 1 ? "keeps" : "keep");
     if (plan.done_today > 0)
         text += plan.left_today > 0
                     ? fmt::format("; {} done today, {} to go", plan.done_today, plan.left_today)

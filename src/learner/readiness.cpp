@@ -1,5 +1,7 @@
 #include "learner/readiness.h"
 
+#include "setup/counted.h"
+
 #include <boost/math/distributions/normal.hpp>
 #include <fmt/format.h>
 
@@ -189,10 +191,11 @@ std::string say(const Readiness& ready, const Course& course) {
                           : chance >= 0.2 ? "Today it could go either way, rather badly"
                                           : "Today you would probably not pass";
     return fmt::format(
-        "{}: {} to {} of {} right, {:.0f} times in 100; {} are needed. It rests on {} "
-        "answers to {} of {} skills.",
+        "{}: {} to {} of {} right, {:.0f} times in 100; {} {} needed. It rests on {} to {} of {} "
+        "skills.",
         verdict, ready.low, ready.high, ready.questions, ready.holds * 100.0, ready.pass,
-        ready.answers, ready.skills_tried, course.skills.size());
+        ready.pass == 1 ? "is" : "are", setup::counted(ready.answers, "answer"), ready.skills_tried,
+        course.skills.size());
 }
 
 std::string how_reached(const Course& course) {

@@ -40,6 +40,13 @@ void count_answer(Standing& standing, const Answer& answer, int offset_s) {
     foresight.weight = foresight.weight * fade + 1.0;
 }
 
+/// Puts the newest first and lets the oldest go.
+template <typename Row> void remember(Row& recent, const std::string& newest, std::size_t most) {
+    recent.insert(recent.begin(), newest);
+    if (recent.size() > most)
+        recent.pop_back();
+}
+
 } // namespace
 
 Standing fresh_standing(const Course& course) {
@@ -51,9 +58,9 @@ Standing fresh_standing(const Course& course) {
 Standing after_answer(const Course& course, Standing standing, const Answer& answer, int offset_s) {
     count_answer(standing, answer, offset_s);
     standing.last_ms = answer.at_ms;
-    standing.recent_families.insert(standing.recent_families.begin(), answer.family);
-    if (standing.recent_families.size() > kRecentFamilies)
-        standing.recent_families.pop_back();
+    remember(standing.recent_families, answer.family, kRecentFamilies);
+    if (standing.recent_codes.empty() || standing.recent_codes.front() != answer.code)
+        remember(standing.recent_codes, answer.code, kRecentCodes);
     const auto skill = course.find(answer.skill);
     // Practice teaches, so it ends the placement; a quick quiz or a mock exam taken first serves
     // it.

@@ -8,6 +8,7 @@
 #include "learner/mastery.h"
 
 #include <cstdint>
+#include <deque>
 #include <optional>
 #include <string>
 #include <vector>
@@ -31,6 +32,7 @@ struct Standing {
     std::int64_t answers = 0;                 ///< marked ones
     TimeMs last_ms = 0;                       ///< of the last answer; 0 = never
     std::vector<std::string> recent_families; ///< of what was asked or shown last, newest first
+    std::deque<std::string> recent_codes;     ///< of the questions themselves, newest first
     Foresight foresight;
     std::optional<Day> exam_day;
     int answered_today = 0; ///< as of `today`
@@ -39,6 +41,9 @@ struct Standing {
 
 /// Families that are remembered, so that a skill's families take turns.
 inline constexpr std::size_t kRecentFamilies = 12;
+/// Questions that are remembered, so that none comes again for some hours: as many as somebody
+/// answers in two.
+inline constexpr std::size_t kRecentCodes = 240;
 
 /// Nobody has answered anything.
 Standing fresh_standing(const Course& course);

@@ -93,6 +93,12 @@ TEST_CASE("an unknown learner is not made by a slip of the finger") {
     CHECK_THAT(slip.err, ContainsSubstring("Did you mean Adalbert?"));
 }
 
+TEST_CASE("a folder that cannot hold a record is told with the option that names another") {
+    const Run ran = run_here({"progress", "--data", "/proc/steelyard"});
+    CHECK(ran.status != 0);
+    CHECK_THAT(ran.err, ContainsSubstring("--data"));
+}
+
 TEST_CASE("quick asks five questions and says how long they took") {
     const DataFolder folder;
     const Run quick =
@@ -147,4 +153,7 @@ TEST_CASE("a record goes out and comes in, as JSON Lines and as CSV, and is eras
     CHECK(folder.run({"record", "erase", "--learner", "Ada"}, "Ada\n").status == 0);
     CHECK(folder.run({"progress", "--learner", "Ada"}).status == 2);
     CHECK(folder.run({"record", "import", "no-such-file"}).status == 2);
+    const Run nameless = other.run({"record", "import", (folder.path() / "ada.csv").string()});
+    CHECK(nameless.status == 2);
+    CHECK_THAT(nameless.err, ContainsSubstring("--learner"));
 }

@@ -6,6 +6,8 @@
 
 #include <chrono>
 #include <csignal>
+#include <filesystem>
+#include <fstream>
 #include <functional>
 #include <sys/resource.h>
 #include <sys/wait.h>
@@ -125,6 +127,58 @@ TEST_CASE("two programs that make the record at once make one") {
     for (const pid_t child : children)
         CHECK(status_of(child) == 0);
     CHECK(open_record(folder.path(), kNow)->record.learners()->size() == 4);
+}
+
+TEST_CASE("programs that find the same damage at once mend it once and lose nothing") {
+    const TestFolder folder;
+    const std::int64_t learner = add_ada(folder);
+    // Many answers, so that mending takes long enough to be met by the others.
+    constexpr int kBefore = 20000;
+    constexpr int kPrograms = 5;
+    std::int64_t page = 0;
+    {
+        auto opened = open_record(folder.path(), kNow);
+        std::vector<Answer> answers;
+        for (int i = 0; i < kBefore; ++i)
+            answers.push_back(answer_about("balance", true, kEvening_ms - (i + 1) * kSecond_ms));
+        REQUIRE(opened->record.add_answers(learner, shipped_course(), answers, kNow));
+        // The page of the folded skills: answers lie elsewhere.
+        page = *opened->record.database().integer(
+            "SELECT rootpage FROM sqlite_schema WHERE name = 'skill_state'");
+    }
+    constexpr std::streamoff kPageBytes = 4096;
+    std::fstream file(folder.path() / kRecordFile, std::ios::in | std::ios::out | std::ios::binary);
+    file.seekp((page - 1) * kPageBytes);
+    file << std::string(kPageBytes, 'Z');
+    file.close();
+    int start[2];
+    REQUIRE(pipe(start) == 0);
+    std::vector<pid_t> children;
+    for (int i = 0; i < kPrograms; ++i)
+        children.push_back(in_child([&, i] {
+            close(start[1]);
+            char nothing = 0;
+            if (read(start[0], &nothing, 1) != 0) // until the starter closes its end
+                return 1;
+            auto opened = open_record(folder.path(), kNow);
+            if (!opened)
+                return 2;
+            const auto kept = opened->record.add_answer(
+                learner, shipped_course(),
+                answer_about("balance", true, kEvening_ms + i * kSecond_ms), kNow);
+            return kept ? 0 : 3;
+        }));
+    close(start[0]);
+    close(start[1]);
+    for (const pid_t child : children)
+        CHECK(status_of(child) == 0);
+    CHECK(answers_in_order(folder) == kBefore + kPrograms);
+    int set_aside = 0;
+    for (const auto& entry : std::filesystem::directory_iterator(folder.path())) {
+        const std::string name = entry.path().filename().string();
+        set_aside += name.rfind("record-damaged", 0) == 0 && entry.path().extension() == ".sqlite";
+    }
+    CHECK(set_aside == 1);
 }
 
 TEST_CASE("on a full disk the answer is refused with what to do, and all before it are there") {

@@ -1,6 +1,9 @@
 #include "learner/next.h"
 #include "learner/plan.h"
 #include "learner/shipped_course.h"
+#include "problems/instance.h"
+#include "problems/paper.h"
+#include "problems/question_code.h"
 #include "problems/random.h"
 
 #include <set>
@@ -74,6 +77,33 @@ TEST_CASE("never the same family twice running, and no two of one strategy while
         standing = after_answer(course, standing, answer_to_next(next, i % 4 != 0, at), 0);
     }
     CHECK(same_strategy == 0);
+}
+
+TEST_CASE("an hour of learning asks nothing twice") {
+    using namespace steelyard::problems;
+    const Course& course = shipped_course();
+    constexpr int kQuestions = 120;
+    for (const std::uint64_t seed : {1U, 2U, 3U, 4U, 5U}) {
+        Random random(seed);
+        Standing standing = fresh_standing(course);
+        std::vector<Instance> asked;
+        int again = 0;
+        for (int i = 0; i < kQuestions; ++i) {
+            const TimeMs at = kEvening_ms + i * kMinute_ms / 2;
+            const Next next = choose_next(course, standing, {at, 0}, random());
+            const auto question = question_for(course, standing, next, random());
+            REQUIRE(question);
+            Instance instance;
+            draw_instance(*next.family, read_code(question->code)->seed, instance);
+            for (const Instance& before : asked)
+                again += exactly_same(before, instance) ? 1 : 0;
+            asked.push_back(std::move(instance));
+            Answer answer = answer_to_next(next, draw_below(random, 3) != 0, at);
+            answer.code = question->code;
+            standing = after_answer(course, standing, answer, 0);
+        }
+        CHECK(again == 0);
+    }
 }
 
 TEST_CASE("the first new skill is one that needs nothing, and begins with a worked example") {

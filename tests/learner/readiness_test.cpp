@@ -91,6 +91,14 @@ TEST_CASE("the shortest interval is found, also at the end of the scale") {
     CHECK(score_interval({1.0}, 0.9).holds == 1.0);
 }
 
+TEST_CASE("readiness that rests on one answer says so in the singular") {
+    const Course& course = shipped_course();
+    Standing standing = fresh_standing(course);
+    standing = after_answer(course, standing, answer_about("balance", true, kEvening_ms), 0);
+    CHECK_THAT(say(readiness(course, standing, kEvening_ms), course),
+               ContainsSubstring("rests on 1 answer to 1 of"));
+}
+
 TEST_CASE("the staircase goes up from what needs nothing, with words and what is due") {
     const Course& course = shipped_course();
     Standing standing = fresh_standing(course);

@@ -95,8 +95,8 @@ std::optional<QuestionModel> next_question(Session& session, const Present& pres
     }
     session.next = choose(session, present);
     session.placing = session.next.reason == Reason::placement;
-    auto question =
-        question_for(present.course, session.next, problems::mix(session.seed, ++session.drawn));
+    auto question = question_for(present.course, present.standing, session.next,
+                                 problems::mix(session.seed, ++session.drawn));
     if (!question) {
         session.trouble = question.error().message;
         end_session(session, present.now);

@@ -41,10 +41,11 @@ const char* advice(Trouble trouble) {
     case Trouble::damaged:
         return "Start Steelyard again: it will set the file aside and open the newest good backup.";
     case Trouble::read_only:
-        return "Nothing can be kept there. Give yourself the right to write, or choose another "
-               "folder with --data.";
+        return "Nothing can be kept there. Give yourself the right to write, or start Steelyard "
+               "with another folder for the record.";
     default:
-        return "Choose another folder with --data, or see who may read and write this one.";
+        return "See who may read and write there, or start Steelyard with another folder for the "
+               "record.";
     }
 }
 
@@ -120,13 +121,7 @@ Recorded<bool> Statement::row() {
 }
 
 Recorded<void> Statement::run() {
-    while (true) {
-        const Recorded<bool> more = row();
-        if (!more)
-            return tl::make_unexpected(more.error());
-        if (!*more)
-            return {};
-    }
+    return for_each_row([](const Statement&) {});
 }
 
 std::int64_t Statement::integer(int column) const {

@@ -23,12 +23,13 @@ enum class Trouble {
     damaged,     ///< the file is no longer what SQLite wrote
     newer,       ///< made by a later version of Steelyard
     foreign,     ///< an SQLite file of some other program
+    unnamed,     ///< nobody said whose record is meant
     refused,     ///< what was asked cannot be: the sentence says why
 };
 
 struct RecordError {
     Trouble trouble = Trouble::cannot_open;
-    std::string message; ///< to the learner: what, where, what to do
+    std::string message; ///< to the learner: what, where, what to do; names no option of a verb
 };
 
 template <typename T> using Recorded = tl::expected<T, RecordError>;
@@ -53,6 +54,17 @@ public:
     Recorded<bool> row();
     /// Steps to the end.
     Recorded<void> run();
+    /// Steps to the end, and calls a function with the statement at each row.
+    template <typename Visit> Recorded<void> for_each_row(const Visit& visit) {
+        while (true) {
+            const Recorded<bool> more = row();
+            if (!more)
+                return tl::make_unexpected(more.error());
+            if (!*more)
+                return {};
+            visit(*this);
+        }
+    }
 
     std::int64_t integer(int column) const;
     double number(int column) const; ///< 0 where there is none

@@ -15,16 +15,10 @@ Recorded<void> read_items(Database& database, Exam& exam) {
                                  "FROM exam_item WHERE exam = ? ORDER BY number");
     if (!rows)
         return tl::make_unexpected(rows.error());
-    rows->with(exam.id);
-    while (true) {
-        const auto more = rows->row();
-        if (!more)
-            return tl::make_unexpected(more.error());
-        if (!*more)
-            return {};
-        exam.items.push_back({rows->text(0), rows->text(1), rows->text(2), rows->text(3),
-                              rows->integer(4) != 0, rows->integer(5), rows->number(6)});
-    }
+    return rows->with(exam.id).for_each_row([&](const Statement& row) {
+        exam.items.push_back({row.text(0), row.text(1), row.text(2), row.text(3),
+                              row.integer(4) != 0, row.integer(5), row.number(6)});
+    });
 }
 
 Recorded<std::optional<Exam>> read_exam(Database& database, Statement& row) {
@@ -135,18 +129,14 @@ Recorded<std::vector<ExamResult>> finished_exams(Record& record, std::int64_t le
         "WHERE learner = ? AND finished_ms <> 0 ORDER BY finished_ms DESC LIMIT ?");
     if (!rows)
         return tl::make_unexpected(rows.error());
-    rows->with(learner, most);
     std::vector<ExamResult> results;
-    while (true) {
-        const auto more = rows->row();
-        if (!more)
-            return tl::make_unexpected(more.error());
-        if (!*more)
-            return results;
-        const int of = static_cast<int>(rows->integer(5));
-        results.push_back({rows->integer(0), rows->text(1), rows->integer(2), rows->integer(3),
-                           static_cast<int>(rows->integer(4)), of, pass_mark(rows->number(6), of)});
-    }
+    return rows->with(learner, most)
+        .for_each_row([&](const Statement& row) {
+            const int of = static_cast<int>(row.integer(5));
+            results.push_back({row.integer(0), row.text(1), row.integer(2), row.integer(3),
+                               static_cast<int>(row.integer(4)), of, pass_mark(row.number(6), of)});
+        })
+        .map([&] { return std::move(results); });
 }
 
 Recorded<Standing> close_exam(Record& record, std::int64_t learner, const Course& course,

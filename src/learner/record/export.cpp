@@ -9,21 +9,15 @@ namespace steelyard::learner {
 
 namespace {
 
-constexpr std::int64_t kProgressEvery = 10000;
-
 /// Hands out the first column of every row.
 Recorded<void> each_text(Statement& rows, const std::function<void(std::string_view)>& line,
                          const Progress& progress) {
-    for (std::int64_t done = 1;; ++done) {
-        const auto more = rows.row();
-        if (!more)
-            return tl::make_unexpected(more.error());
-        if (!*more)
-            return {};
-        line(rows.text(0));
-        if (progress && done % kProgressEvery == 0)
+    std::int64_t done = 0;
+    return rows.for_each_row([&](const Statement& row) {
+        line(row.text(0));
+        if (++done % kProgressEvery == 0 && progress)
             progress(done);
-    }
+    });
 }
 
 // SQLite itself writes the JSON, so that its quoting is SQLite's.
@@ -95,17 +89,12 @@ Recorded<void> export_rows(Record& record, const Learner& learner,
         fmt::format("SELECT {} FROM answer WHERE learner = ? ORDER BY id", kAnswerColumns));
     if (!rows)
         return tl::make_unexpected(rows.error());
-    rows->with(learner.id);
-    for (std::int64_t done = 1;; ++done) {
-        const auto more = rows->row();
-        if (!more)
-            return tl::make_unexpected(more.error());
-        if (!*more)
-            return {};
-        row(cells_of(read_answer(*rows)));
-        if (progress && done % kProgressEvery == 0)
+    std::int64_t done = 0;
+    return rows->with(learner.id).for_each_row([&](const Statement& each) {
+        row(cells_of(read_answer(each)));
+        if (++done % kProgressEvery == 0 && progress)
             progress(done);
-    }
+    });
 }
 
 } // namespace steelyard::learner

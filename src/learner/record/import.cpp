@@ -301,11 +301,9 @@ Recorded<void> Import::read_csv(const std::string& as) {
             wrong(1, "another first row",
                   fmt::format("JSON Lines, or the columns {}", fmt::join(columns, ","))));
     if (as.empty())
-        return tl::make_unexpected(
-            RecordError{Trouble::refused,
-                        fmt::format("{} does not say whose answers it holds. Name the learner: "
-                                    "--learner NAME",
-                                    file_)});
+        return tl::make_unexpected(RecordError{
+            Trouble::unnamed,
+            fmt::format("{} does not say whose answers it holds. Name the learner.", file_)});
     if (const auto chosen = choose(as); !chosen)
         return chosen;
     auto insert = prepare_insert(record_.database());

@@ -1,4 +1,5 @@
 #include "learner/record/backups.h"
+#include "learner/record/folder_lock.h"
 #include "learner/record/record.h"
 #include "learner/record/salvage.h"
 #include "learner/record/schema.h"
@@ -47,16 +48,18 @@ Recorded<void> configure(Database& database) {
 
 RecordError too_new(const fs::path& path, std::int64_t version) {
     return {Trouble::newer,
-            fmt::format("The record {} was written by a later Steelyard (its version {}, ours {}). "
-                        "Nothing was changed. Use that Steelyard, or another folder with --data.",
-                        path.string(), version, schema_steps().size())};
+            fmt::format(
+                "The record {} was written by a later Steelyard (its version {}, ours {}). "
+                "Nothing was changed. Use that Steelyard, or start this one with another folder "
+                "for the record.",
+                path.string(), version, schema_steps().size())};
 }
 
 RecordError not_ours(const fs::path& path) {
     return {
         Trouble::foreign,
         fmt::format("{} is a database of some other program. Nothing was changed. Move it away, "
-                    "or choose another folder with --data.",
+                    "or start Steelyard with another folder for the record.",
                     path.string())};
 }
 
@@ -197,7 +200,7 @@ Recorded<void> set_aside(const fs::path& folder, const fs::path& aside) {
             return tl::make_unexpected(RecordError{
                 Trouble::read_only,
                 fmt::format("The record {} is damaged and cannot be set aside: {}. Move it away "
-                            "yourself, or choose another folder with --data.",
+                            "yourself, or start Steelyard with another folder for the record.",
                             from.string(), failed.message())});
     }
     return {};
@@ -238,27 +241,49 @@ Recorded<Opened> recover(const fs::path& folder, const Clock& clock) {
     return Opened{std::move(*record), {notice}};
 }
 
+/// Recovers a damaged record, unless another program has done it while this one waited.
+Recorded<Opened> mend(const fs::path& folder, const Clock& clock) {
+    const auto lock = FolderLock::take(folder, Hold::alone);
+    if (!lock)
+        return tl::make_unexpected(lock.error());
+    auto record = open_for_writing(folder, clock);
+    if (record)
+        return Opened{std::move(*record),
+                      {"The record was damaged; another Steelyard has just mended it."}};
+    if (record.error().trouble != Trouble::damaged)
+        return tl::make_unexpected(record.error());
+    return recover(folder, clock);
+}
+
+/// Opens the record when no other program is mending it.
+Recorded<Record> open_when_free(const fs::path& folder, const Clock& clock) {
+    const auto lock = FolderLock::take(folder, Hold::with_others);
+    if (!lock)
+        return tl::make_unexpected(lock.error());
+    return open_for_writing(folder, clock);
+}
+
 } // namespace
 
 Recorded<Opened> open_record(const fs::path& folder, const Clock& clock) {
     if (folder.empty())
-        return tl::make_unexpected(
-            RecordError{Trouble::cannot_open, "There is no home folder to keep the record in. Name "
-                                              "a folder with --data."});
+        return tl::make_unexpected(RecordError{
+            Trouble::cannot_open, "There is no home folder to keep the record in. Start "
+                                  "Steelyard with a folder for it."});
     std::error_code failed;
     fs::create_directories(folder, failed);
     if (failed && !fs::is_directory(folder))
         return tl::make_unexpected(RecordError{
             Trouble::cannot_open,
-            fmt::format("The folder {} for the record cannot be made: {}. Choose another with "
-                        "--data.",
+            fmt::format("The folder {} for the record cannot be made: {}. Start Steelyard with "
+                        "another.",
                         folder.string(), failed.message())});
-    auto record = open_for_writing(folder, clock);
+    auto record = open_when_free(folder, clock);
     if (record)
         return Opened{std::move(*record), {}};
     switch (record.error().trouble) {
     case Trouble::damaged:
-        return recover(folder, clock);
+        return mend(folder, clock);
     case Trouble::read_only:
     case Trouble::cannot_open:
     case Trouble::full: {
@@ -268,8 +293,8 @@ Recorded<Opened> open_record(const fs::path& folder, const Clock& clock) {
         return Opened{
             std::move(*readable),
             {fmt::format("The record in {} can be read but not written: you can look, but "
-                         "no answer will be kept. Choose another folder with --data, or "
-                         "see who may write there and whether the disk is full.",
+                         "no answer will be kept. See who may write there and whether the disk "
+                         "is full, or start Steelyard with another folder for the record.",
                          folder.string())}};
     }
     default:

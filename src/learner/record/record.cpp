@@ -56,14 +56,8 @@ Recorded<std::vector<Learner>> Record::learners() {
     if (!rows)
         return tl::make_unexpected(rows.error());
     std::vector<Learner> all;
-    while (true) {
-        const auto more = rows->row();
-        if (!more)
-            return tl::make_unexpected(more.error());
-        if (!*more)
-            return all;
-        all.push_back(read_learner(*rows));
-    }
+    return rows->for_each_row([&](const Statement& row) { all.push_back(read_learner(row)); })
+        .map([&] { return std::move(all); });
 }
 
 Recorded<std::optional<Learner>> Record::learner_named(const std::string& name) {
@@ -152,16 +146,10 @@ Recorded<std::vector<Answer>> Record::last_answers(std::int64_t learner, int mos
                                   " FROM answer WHERE learner = ? ORDER BY id DESC LIMIT ?");
     if (!rows)
         return tl::make_unexpected(rows.error());
-    rows->with(learner, most);
     std::vector<Answer> answers;
-    while (true) {
-        const auto more = rows->row();
-        if (!more)
-            return tl::make_unexpected(more.error());
-        if (!*more)
-            return answers;
-        answers.push_back(read_answer(*rows));
-    }
+    return rows->with(learner, most)
+        .for_each_row([&](const Statement& row) { answers.push_back(read_answer(row)); })
+        .map([&] { return std::move(answers); });
 }
 
 Recorded<std::vector<RuleTimes>> Record::frequent_rules(std::int64_t learner, int most) {
@@ -169,16 +157,12 @@ Recorded<std::vector<RuleTimes>> Record::frequent_rules(std::int64_t learner, in
                                   "ORDER BY times DESC, last_ms DESC LIMIT ?");
     if (!rows)
         return tl::make_unexpected(rows.error());
-    rows->with(learner, most);
     std::vector<RuleTimes> rules;
-    while (true) {
-        const auto more = rows->row();
-        if (!more)
-            return tl::make_unexpected(more.error());
-        if (!*more)
-            return rules;
-        rules.push_back({rows->text(0), static_cast<int>(rows->integer(1)), rows->integer(2)});
-    }
+    return rows->with(learner, most)
+        .for_each_row([&](const Statement& row) {
+            rules.push_back({row.text(0), static_cast<int>(row.integer(1)), row.integer(2)});
+        })
+        .map([&] { return std::move(rules); });
 }
 
 Recorded<void> Record::back_up_if_due(const Clock& clock) {

@@ -100,7 +100,8 @@ struct Opened {
 /// Opens the record of a folder, made when missing. Takes a few milliseconds whatever its size.
 /// A file of an earlier version is backed up and brought up to date. A damaged one is set aside
 /// under another name and the newest good backup put in its place; what can still be read of the
-/// answers since is brought over. One that cannot be written is opened for reading.
+/// answers since is brought over; programs that open it meanwhile wait. One that cannot be written
+/// is opened for reading.
 /// @return the record with notices; or: no folder can be made, a file of a later version or of
 ///         another program
 Recorded<Opened> open_record(const std::filesystem::path& folder, const Clock& clock);

@@ -10,9 +10,6 @@ namespace steelyard::learner {
 
 namespace {
 
-/// Told so often how far a folding has come.
-constexpr std::int64_t kProgressEvery = 10000;
-
 Recorded<void> read_skills(Database& database, std::int64_t learner, const Course& course,
                            Standing& standing) {
     auto rows = database.prepare(
@@ -20,42 +17,35 @@ Recorded<void> read_skills(Database& database, std::int64_t learner, const Cours
         "misses_in_row, stage FROM skill_state WHERE learner = ?");
     if (!rows)
         return tl::make_unexpected(rows.error());
-    rows->with(learner);
-    while (true) {
-        const auto more = rows->row();
-        if (!more)
-            return tl::make_unexpected(more.error());
-        if (!*more)
-            return {};
-        const auto skill = course.find(rows->text(0));
+    return rows->with(learner).for_each_row([&](const Statement& row) {
+        const auto skill = course.find(row.text(0));
         if (!skill)
-            continue;
+            return;
         SkillState& state = standing.skills[*skill];
-        state.known = rows->number(1);
-        state.half_life_d = rows->number(2);
-        state.last_ms = rows->integer(3);
-        state.answers = static_cast<int>(rows->integer(4));
-        state.right = static_cast<int>(rows->integer(5));
-        state.examples = static_cast<int>(rows->integer(6));
-        state.misses_in_row = static_cast<int>(rows->integer(7));
-        state.stage = static_cast<int>(rows->integer(8));
-    }
+        state.known = row.number(1);
+        state.half_life_d = row.number(2);
+        state.last_ms = row.integer(3);
+        state.answers = static_cast<int>(row.integer(4));
+        state.right = static_cast<int>(row.integer(5));
+        state.examples = static_cast<int>(row.integer(6));
+        state.misses_in_row = static_cast<int>(row.integer(7));
+        state.stage = static_cast<int>(row.integer(8));
+    });
 }
 
 Recorded<void> read_recent(Database& database, std::int64_t learner, Standing& standing) {
-    auto rows =
-        database.prepare("SELECT family FROM answer WHERE learner = ? ORDER BY id DESC LIMIT ?");
+    auto rows = database.prepare(
+        "SELECT family, code FROM answer WHERE learner = ? ORDER BY id DESC LIMIT ?");
     if (!rows)
         return tl::make_unexpected(rows.error());
-    rows->with(learner, static_cast<std::int64_t>(kRecentFamilies));
-    while (true) {
-        const auto more = rows->row();
-        if (!more)
-            return tl::make_unexpected(more.error());
-        if (!*more)
-            return {};
-        standing.recent_families.push_back(rows->text(0));
-    }
+    return rows->with(learner, static_cast<std::int64_t>(kRecentCodes))
+        .for_each_row([&](const Statement& row) {
+            if (standing.recent_families.size() < kRecentFamilies)
+                standing.recent_families.push_back(row.text(0));
+            // Every attempt at a question is an answer.
+            if (standing.recent_codes.empty() || standing.recent_codes.back() != row.text(1))
+                standing.recent_codes.push_back(row.text(1));
+        });
 }
 
 Recorded<void> read_placement(Database& database, std::int64_t learner, const Course& course,
@@ -68,16 +58,10 @@ Recorded<void> read_placement(Database& database, std::int64_t learner, const Co
         "outcome IN ('right', 'wrong', 'gave_up') AND attempt = 1 ORDER BY id");
     if (!rows)
         return tl::make_unexpected(rows.error());
-    rows->with(learner);
-    while (true) {
-        const auto more = rows->row();
-        if (!more)
-            return tl::make_unexpected(more.error());
-        if (!*more)
-            return {};
-        if (const auto skill = course.find(rows->text(0)))
-            standing.placement.push_back({*skill, rows->text(1) == "right", rows->number(2)});
-    }
+    return rows->with(learner).for_each_row([&](const Statement& row) {
+        if (const auto skill = course.find(row.text(0)))
+            standing.placement.push_back({*skill, row.text(1) == "right", row.number(2)});
+    });
 }
 
 Recorded<void> count_today(Database& database, std::int64_t learner, const Clock& clock,
@@ -228,18 +212,15 @@ Recorded<Standing> fold_answers(Database& database, std::int64_t learner, const 
         fmt::format("SELECT {} FROM answer WHERE learner = ? ORDER BY id", kAnswerColumns));
     if (!rows)
         return tl::make_unexpected(rows.error());
-    rows->with(learner);
     Standing standing = fresh_standing(course);
-    for (std::int64_t done = 1;; ++done) {
-        const auto more = rows->row();
-        if (!more)
-            return tl::make_unexpected(more.error());
-        if (!*more)
-            return standing;
-        standing = after_answer(course, std::move(standing), read_answer(*rows), clock.offset_s);
-        if (progress && done % kProgressEvery == 0)
-            progress(done);
-    }
+    std::int64_t done = 0;
+    return rows->with(learner)
+        .for_each_row([&](const Statement& row) {
+            standing = after_answer(course, std::move(standing), read_answer(row), clock.offset_s);
+            if (++done % kProgressEvery == 0 && progress)
+                progress(done);
+        })
+        .map([&] { return std::move(standing); });
 }
 
 Recorded<Standing> refold(Database& database, std::int64_t learner, const Course& course,

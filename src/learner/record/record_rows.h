@@ -15,6 +15,9 @@ inline constexpr const char* kAnswerColumns =
 /// Reads an answer from the current row, whose columns begin with kAnswerColumns.
 Answer read_answer(const Statement& row);
 
+/// A progress is told after so many rows.
+inline constexpr std::int64_t kProgressEvery = 10000;
+
 /// The standing as kept, without looking whether the course has changed since.
 Recorded<Standing> kept_standing(Database& database, std::int64_t learner, const Course& course,
                                  const Clock& clock);
@@ -24,7 +27,7 @@ Recorded<void> keep_standing(Database& database, std::int64_t learner, const Cou
                              const Standing& before, const Standing& after);
 
 /// Folds every answer of a learner anew.
-/// @param progress  told after every 10 000 answers how many are done; may be empty
+/// @param progress  told after every kProgressEvery answers how many are done; may be empty
 Recorded<Standing> fold_answers(Database& database, std::int64_t learner, const Course& course,
                                 const Clock& clock,
                                 const std::function<void(std::int64_t)>& progress);
