@@ -1,11 +1,11 @@
 #include "cli/lever_ascii.h"
 
+#include "cli/ascii_sheet.h"
 #include "mechanics/lever/lever_geometry.h"
 
 #include <fmt/core.h>
 
 #include <algorithm>
-#include <cmath>
 
 namespace steelyard::cli {
 
@@ -13,129 +13,7 @@ namespace {
 
 using mechanics::Vec2;
 
-/// A character is about twice as high as wide.
-constexpr double kCharacterAspect = 2.0;
-constexpr int kWidth = 60;
-constexpr int kMaxHeight = 16;
-constexpr int kMargin = 5; ///< for arrows and letters
-constexpr int kArrow = 3;  ///< characters
-
-/// A sheet of characters over a piece of the setup's plane.
-class Sheet {
-public:
-    explicit Sheet(const std::vector<Vec2>& points) {
-        Vec2 low = points.front();
-        Vec2 high = points.front();
-        for (const Vec2& point : points) {
-            low = low.cwiseMin(point);
-            high = high.cwiseMax(point);
-        }
-        const Vec2 size = high - low;
-        columns_per_m_ = kWidth / std::max(size.x(), 1e-6);
-        const double rows = size.y() * columns_per_m_ / kCharacterAspect;
-        if (rows > kMaxHeight)
-            columns_per_m_ *= kMaxHeight / rows;
-        low_ = low;
-        high_ = high;
-        const int height =
-            static_cast<int>(std::lround(size.y() * columns_per_m_ / kCharacterAspect));
-        rows_.assign(static_cast<std::size_t>(height + 2 * kMargin + 1),
-                     std::string(kWidth + 2 * kMargin + 1, ' '));
-    }
-
-    int column(const Vec2& point) const {
-        return kMargin + static_cast<int>(std::lround((point.x() - low_.x()) * columns_per_m_));
-    }
-
-    int row(const Vec2& point) const {
-        return kMargin + static_cast<int>(std::lround((high_.y() - point.y()) * columns_per_m_ /
-                                                      kCharacterAspect));
-    }
-
-    void set(int at_column, int at_row, char c) {
-        if (at_row >= 0 && at_row < static_cast<int>(rows_.size()) && at_column >= 0 &&
-            at_column < static_cast<int>(rows_.front().size()))
-            rows_[static_cast<std::size_t>(at_row)][static_cast<std::size_t>(at_column)] = c;
-    }
-
-    bool blank(int at_column, int at_row) const {
-        return at_row >= 0 && at_row < static_cast<int>(rows_.size()) && at_column >= 0 &&
-               at_column < static_cast<int>(rows_.front().size()) &&
-               rows_[static_cast<std::size_t>(at_row)][static_cast<std::size_t>(at_column)] == ' ';
-    }
-
-    void line(const Vec2& from, const Vec2& to) {
-        const int columns = column(to) - column(from);
-        const int rows = row(to) - row(from);
-        const char c = std::abs(rows) * 4 < std::abs(columns)   ? '='
-                       : std::abs(columns) * 2 < std::abs(rows) ? '|'
-                       : (columns > 0) == (rows > 0)            ? '\\'
-                                                                : '/';
-        trace(from, to, c, 0);
-    }
-
-    /// A line of one character, so many rows above where it lies.
-    void trace(const Vec2& from, const Vec2& to, char c, int rows_up) {
-        const int columns = column(to) - column(from);
-        const int rows = row(to) - row(from);
-        const int count = std::max({std::abs(columns), std::abs(rows), 1});
-        for (int i = 0; i <= count; ++i)
-            set(column(from) + columns * i / count, row(from) + rows * i / count - rows_up, c);
-    }
-
-    /// An arrow that leaves the point the way the force pulls, with its letter at the tip.
-    void arrow(const Vec2& point, double direction_rad, char letter) {
-        const double right = std::cos(direction_rad);
-        const double down = -std::sin(direction_rad);
-        const bool upright = std::abs(down) > 2.0 * std::abs(right);
-        const bool level = std::abs(right) > 2.0 * std::abs(down);
-        const char shaft = upright ? '|' : level ? '-' : (right > 0.0) == (down > 0.0) ? '\\' : '/';
-        const int step_column = upright ? 0 : right > 0.0 ? 1 : -1;
-        const int step_row = level ? 0 : down > 0.0 ? 1 : -1;
-        for (int i = 1; i < kArrow; ++i)
-            set(column(point) + i * step_column, row(point) + i * step_row, shaft);
-        const char tip = upright ? (down > 0.0 ? 'v' : '^')
-                         : level ? (right > 0.0 ? '>' : '<')
-                                 : shaft;
-        set(column(point) + kArrow * step_column, row(point) + kArrow * step_row, tip);
-        set(column(point) + (kArrow + 1) * step_column, row(point) + (kArrow + 1) * step_row,
-            letter);
-    }
-
-    /// The line of action of a force, dotted over what is still blank.
-    void line_of_action(const Vec2& point, double direction_rad) {
-        const Vec2 along = mechanics::unit_vector(direction_rad);
-        const int reach = 2 * kWidth;
-        for (int i = -reach; i <= reach; ++i) {
-            const Vec2 at = point + along * (i / columns_per_m_);
-            if (blank(column(at), row(at)))
-                set(column(at), row(at), '.');
-        }
-    }
-
-    std::string text() const {
-        std::string result;
-        bool begun = false;
-        std::string blank_rows;
-        for (const std::string& row : rows_) {
-            const std::size_t end = row.find_last_not_of(' ');
-            if (end == std::string::npos) {
-                blank_rows += begun ? "\n" : "";
-                continue;
-            }
-            result += blank_rows + row.substr(0, end + 1) + "\n";
-            blank_rows.clear();
-            begun = true;
-        }
-        return result;
-    }
-
-private:
-    Vec2 low_ = Vec2::Zero();
-    Vec2 high_ = Vec2::Zero();
-    double columns_per_m_ = 1.0;
-    std::vector<std::string> rows_;
-};
+constexpr int kMostRows = 16;
 
 struct Pull {
     Vec2 point_m;
@@ -150,14 +28,13 @@ std::optional<Pull> pull_of(const mechanics::Lever& lever, const mechanics::Load
     return std::nullopt;
 }
 
-/// The place of a quantity's name in the drawing: "effort_arm" is a length of E.
-std::string legend_length(const problems::DrawnQuantity& label) {
-    std::string name = label.quantity;
-    std::replace(name.begin(), name.end(), '_', ' ');
-    return fmt::format("  {}: {}\n", name, label.text);
-}
-
 } // namespace
+
+std::string in_legend(const problems::DrawnQuantity& length) {
+    std::string name = length.quantity;
+    std::replace(name.begin(), name.end(), '_', ' ');
+    return fmt::format("{}: {}", name, length.text);
+}
 
 std::string draw_in_ascii(const problems::LeverPicture& picture,
                           const std::vector<problems::Spot>& spots,
@@ -166,7 +43,7 @@ std::string draw_in_ascii(const problems::LeverPicture& picture,
     std::vector<Vec2> points = lever.path_m;
     for (const problems::Spot& spot : spots)
         points.push_back(spot.at_m);
-    Sheet sheet(points);
+    AsciiSheet sheet(points, kMostRows);
     for (std::size_t i = 1; i < lever.path_m.size(); ++i)
         sheet.line(lever.path_m[i - 1], lever.path_m[i]);
 
@@ -209,7 +86,7 @@ std::string draw_in_ascii(const problems::LeverPicture& picture,
         legend += fmt::format("  {} {}: {}\n", mark.character, mark.says, mark.line.text);
     }
     for (const problems::DrawnQuantity& label : picture.labels)
-        legend += legend_length(label);
+        legend += fmt::format("  {}\n", in_legend(label));
     return sheet.text() + legend;
 }
 

@@ -15,6 +15,9 @@ struct MarkedLine {
     problems::DrawnQuantity line;
 };
 
+/// A length as the legend states it: "effort arm: 46 cm".
+std::string in_legend(const problems::DrawnQuantity& length);
+
 /// The lever, its axis (^), loads (L) and effort (E) with the way they pull, lettered spots, marked
 /// lengths, and a legend with the lengths that the drawing states. At most 72 columns wide, plain
 /// ASCII but for the names in the legend.

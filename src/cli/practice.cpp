@@ -1,5 +1,6 @@
 #include "cli/practice.h"
 
+#include "cli/body_ascii.h"
 #include "cli/lever_ascii.h"
 #include "cli/terminal.h"
 #include "problems/marking.h"
@@ -93,14 +94,21 @@ bool step_by_step(const Question& question, std::size_t from, const Streams& str
     return true;
 }
 
+void show_picture(const Question& question, const std::vector<problems::Spot>& spots,
+                  const std::vector<MarkedLine>& marks, std::ostream& out) {
+    if (const auto* lever = std::get_if<problems::LeverPicture>(&question.picture))
+        out << '\n' << draw_in_ascii(*lever, spots, marks);
+    if (const auto* body = std::get_if<problems::BodyPicture>(&question.picture))
+        out << '\n' << draw_in_ascii(*body, marks);
+}
+
 void show_marking(const Question& question, const problems::Marking& marking, std::ostream& out) {
     out << wrapped(marking.feedback, "  ");
-    const auto* picture = std::get_if<problems::LeverPicture>(&question.picture);
-    if (picture && marking.drawn_wrong && marking.drawn_right)
-        out << '\n'
-            << draw_in_ascii(*picture, {},
-                             {{'x', "you took", *marking.drawn_wrong},
-                              {'+', "it has to be", *marking.drawn_right}});
+    if (marking.drawn_wrong && marking.drawn_right)
+        show_picture(
+            question, {},
+            {{'x', "you took", *marking.drawn_wrong}, {'+', "it has to be", *marking.drawn_right}},
+            out);
     if (!marking.follow_up.empty())
         out << wrapped(marking.follow_up, "  ");
 }
@@ -224,8 +232,7 @@ void show_solution(const Question& question, std::ostream& out) {
 void show_question(const Question& question, std::ostream& out) {
     out << fmt::format("\n[{}]  difficulty {} of 5\n", question.code, question.difficulty);
     out << wrapped(question.prompt);
-    if (const auto* picture = std::get_if<problems::LeverPicture>(&question.picture))
-        out << '\n' << draw_in_ascii(*picture, question.spots);
+    show_picture(question, question.spots, {}, out);
     for (std::size_t i = 0; i < question.choices.size(); ++i)
         out << wrapped(fmt::format("{}  {}", problems::letter(i), question.choices[i].text), "  ");
 }

@@ -86,6 +86,20 @@ TEST_CASE("ask leads through a question with hints and tells why an answer is wr
     CHECK(run.out.find("Right: " + right) != std::string::npos);
 }
 
+TEST_CASE("a question about a body is drawn with sticks, letters and a legend") {
+    const Run ran =
+        run_here({"ask", "--family", "cable-at-the-shoulder", "--count", "1", "--seed", "1"}, "q\n");
+    INFO(ran.out);
+    CHECK(ran.status == 0);
+    CHECK_THAT(ran.out, ContainsSubstring("\n  o axis: shoulder\n"));
+    CHECK_THAT(ran.out, ContainsSubstring("\n  L load: cable\n"));
+    CHECK_THAT(ran.out, ContainsSubstring("\n  . load distance: "));
+    // The legend comes behind the drawing, in which every letter stands as well.
+    const std::string drawing = ran.out.substr(0, ran.out.find("  o axis"));
+    for (const char* mark : {"o", "L", "=", "("})
+        CHECK_THAT(drawing, ContainsSubstring(mark));
+}
+
 TEST_CASE("ask ends when the input does") {
     CHECK(run_here({"ask", "--seed", "2", "--count", "3"}).status == 0);
     CHECK(run_here({"ask", "--seed", "2", "--count", "3"}, "n\nn\nn\n").status == 0);
