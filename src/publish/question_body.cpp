@@ -8,7 +8,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <utility>
+#include <vector>
 
 namespace steelyard::publish {
 namespace {
@@ -20,18 +22,6 @@ using scene::Point;
 using scene::Role;
 
 constexpr double kArrow_px = 40.0;
-
-scene::Camera camera_of(setup::BodyView view) {
-    switch (view) {
-    case setup::BodyView::side:
-        return scene::side_camera();
-    case setup::BodyView::front:
-        return scene::front_camera();
-    case setup::BodyView::above:
-        break;
-    }
-    return scene::above_camera();
-}
 
 class OpenBodyPainter {
 public:
@@ -57,12 +47,18 @@ public:
                 add_load(force);
         for (const BodyPicture::Axis& axis : picture_.axes)
             add_axis(axis);
-        for (const std::vector<scene::Label>& ways : words_)
-            drawing_.shapes.emplace_back(board_.place(ways));
+        for (const Words& words : words_)
+            set(words);
         return std::move(drawing_);
     }
 
 private:
+    /// Words that are set when all else is drawn.
+    struct Words {
+        Point place;
+        std::vector<scene::Label> ways;
+    };
+
     /// A place in the plane of the view.
     Point at(const Vec2& seen_m) const {
         return stage_.origin_px + stage_.px_per_m * Point(seen_m.x(), -seen_m.y());
@@ -77,17 +73,36 @@ private:
         return label;
     }
 
+    /// Words of a place, with a thin line to it where they found room only farther away.
+    void set(const Words& words) {
+        constexpr double kNear_px = 20.0;
+        const scene::Label label = board_.place(words.ways);
+        const scene::Rect room = scene::room_of(label, 1.0);
+        const Point edge = words.place.cwiseMax(room.low).cwiseMin(room.high);
+        if ((edge - words.place).norm() > kNear_px)
+            drawing_.shapes.emplace_back(
+                scene::Line{words.place, edge, {Role::quiet_ink, 1.0, scene::Dash::solid, 0.7}});
+        drawing_.shapes.emplace_back(label);
+    }
+
     /// Words beside a place, on any side of it.
     void say(const Point& place, const std::string& text, Role role, double away_px) {
+        if (text.empty())
+            return;
         std::vector<scene::Label> ways;
-        for (const double factor : {1.0, 2.2}) {
+        for (const double factor : {1.0, 2.2, 4.0, 6.0}) {
             const double px = factor * away_px;
             ways.push_back(label_at(place + Point(px, 5.0), text, role, Align::left));
             ways.push_back(label_at(place + Point(-px, 5.0), text, role, Align::right));
             ways.push_back(label_at(place + Point(0.0, -px), text, role, Align::centre));
             ways.push_back(label_at(place + Point(0.0, px + 10.0), text, role, Align::centre));
+            for (const double up : {-1.0, 1.0}) {
+                ways.push_back(label_at(place + Point(px, 5.0 + up * px), text, role, Align::left));
+                ways.push_back(
+                    label_at(place + Point(-px, 5.0 + up * px), text, role, Align::right));
+            }
         }
-        words_.push_back(std::move(ways));
+        words_.push_back({place, std::move(ways)});
     }
 
     void add_axis(const BodyPicture::Axis& axis) {
@@ -109,15 +124,29 @@ private:
                          drawing_.shapes);
         board_.keep_clear(place, tip, 10.0);
         say(tip, name, role, 12.0);
-        drawing_.description += fmt::format(" An arrow shows where {} acts.", name);
+        if (!name.empty())
+            drawing_.description += fmt::format(" An arrow shows where {} acts.", name);
+    }
+
+    /// What hangs in both hands is two forces and one thing to name; the same where two things of
+    /// one name are seen behind one another.
+    std::string name_once(const mechanics::BodyForce& force, const Point& place) {
+        constexpr double kBehind_px = 24.0;
+        const std::string& name = picture_.body_case.resistances[force.index].name;
+        const bool named = std::any_of(named_.begin(), named_.end(), [&](const Named& other) {
+            return other.index == force.index ||
+                   (other.name == name && (other.place - place).norm() < kBehind_px);
+        });
+        named_.push_back({force.index, name, place});
+        return named ? std::string() : name;
     }
 
     /// One force; what points at the eye turns nothing in this view and is named only.
     void add_load(const mechanics::BodyForce& force) {
-        const std::string& name = picture_.body_case.resistances[force.index].name;
         const scene::Camera& camera = stage_.camera;
         const Point seen(camera.right.dot(force.force_N), -camera.up.dot(force.force_N));
         const Point place = stage_.to_sheet(force.point_m);
+        const std::string name = name_once(force, place);
         if (seen.norm() < 0.2 * force.force_N.norm() || seen.norm() <= 0.0)
             say(place, name, Role::load, 14.0);
         else
@@ -140,12 +169,20 @@ private:
         drawing_.description += fmt::format(" A length of {} is marked.", line.text);
     }
 
+    /// A resistance that has its name on the drawing, and where.
+    struct Named {
+        unsigned char index;
+        std::string name;
+        Point place;
+    };
+
     const BodyPicture& picture_;
     const mechanics::BodyResult& result_;
     const scene::BodyStage& stage_;
     scene::LabelBoard board_;
     scene::Drawing drawing_;
-    std::vector<std::vector<scene::Label>> words_; ///< for each, the ways to set it
+    std::vector<Words> words_;
+    std::vector<Named> named_;
     int lengths_ = 0;
 };
 
@@ -159,8 +196,8 @@ scene::Drawing open_body_figure(const BodyPicture& picture, const Point& size_px
         return empty;
     }
     const scene::BodyMargins margins{50.0, 50.0, 26.0, 34.0};
-    const scene::BodyStage stage = scene::fit_body(picture.body_case.body, {*result},
-                                                   camera_of(picture.view), size_px, margins);
+    const scene::BodyStage stage = scene::fit_body(
+        picture.body_case.body, {*result}, scene::camera_of(picture.view), size_px, margins);
     return OpenBodyPainter(picture, *result, stage).paint();
 }
 
@@ -176,8 +213,8 @@ scene::Drawing solved_body_drawing(const BodyPicture& picture, const Point& size
     for (const BodyPicture::Axis& axis : picture.axes)
         how.axes.push_back(axis.hinge);
     const scene::BodyMargins margins{60.0, 60.0, top_px + 60.0 * text_scale, 130.0 * text_scale};
-    const scene::BodyStage stage = scene::fit_body(picture.body_case.body, {*result},
-                                                   camera_of(picture.view), size_px, margins);
+    const scene::BodyStage stage = scene::fit_body(
+        picture.body_case.body, {*result}, scene::camera_of(picture.view), size_px, margins);
     return scene::draw_body(picture.body_case, *result, stage, how);
 }
 
