@@ -110,7 +110,7 @@ const char* option_for(learner::Trouble trouble) {
     case Trouble::foreign:
         return kOtherFolder;
     case Trouble::unnamed:
-        return " (--learner NAME names the learner.)";
+        return " (--learner NAME)";
     case Trouble::full:
     case Trouble::busy:
     case Trouble::damaged:

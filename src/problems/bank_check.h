@@ -30,7 +30,10 @@ struct FamilyCheck {
     /// Different questions among those accepted; of a thin family soon all that it has.
     std::size_t different() const { return accepted - duplicates; }
     /// Whether somebody who practises much will meet its questions again.
-    bool is_thin() const { return different() < kFewQuestions && (written || duplicates > 0); }
+    /// After few draws of a family that is not written out nobody can tell.
+    bool is_thin() const {
+        return different() < kFewQuestions && (written || accepted >= 5 * kFewQuestions);
+    }
 };
 
 /// Draws until so many instances of a family are accepted (or far too many are refused), and checks

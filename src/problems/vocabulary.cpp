@@ -157,6 +157,7 @@ std::vector<Term> make_vocabulary() {
     add("gravity", "g", Dimension::acceleration, "the strength of gravity", std::nullopt);
     add("axis_at", "x_axis", Dimension::length, "the place of the axis along the lever",
         std::nullopt);
+    add("body_mass", "m_body", Dimension::mass, "the mass of the body", std::nullopt);
     add("lever_length", "L", Dimension::length, "the length of the lever", std::nullopt);
     add("lever_angle", "α", Dimension::angle, "the angle of the lever above the horizontal",
         std::nullopt);

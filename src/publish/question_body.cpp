@@ -36,6 +36,7 @@ public:
         drawing_.title = "Drawing of the question";
         drawing_.description = "A person, drawn to scale.";
         scene::add_figure(picture_.body_case.body, result_.placement, stage_, drawing_.shapes);
+        keep_figure_clear();
         scene::add_resistance_marks(picture_.body_case, result_, stage_, drawing_.shapes);
         for (const problems::DrawnQuantity& line : picture_.labels)
             add_length(line);
@@ -71,6 +72,18 @@ private:
         label.role = role;
         label.align = align;
         return label;
+    }
+
+    /// Words stand beside the limbs where they can.
+    void keep_figure_clear() {
+        constexpr double kLimb_px = 12.0;
+        for (std::size_t i = 0; i < mechanics::kSegmentCount; ++i) {
+            const auto segment = static_cast<mechanics::Segment>(i);
+            const mechanics::SegmentFrame& frame = result_.placement[segment];
+            board_.keep_clear(stage_.to_sheet(frame.joint_m),
+                              stage_.to_sheet(frame.at(picture_.body_case.body[segment].tip_m)),
+                              kLimb_px);
+        }
     }
 
     /// Words of a place, with a thin line to it where they found room only farther away.
@@ -147,6 +160,8 @@ private:
         const Point seen(camera.right.dot(force.force_N), -camera.up.dot(force.force_N));
         const Point place = stage_.to_sheet(force.point_m);
         const std::string name = name_once(force, place);
+        const Point thing(14.0, 14.0); // half of what is drawn in the hand
+        board_.keep_clear({place - thing, place + thing});
         if (seen.norm() < 0.2 * force.force_N.norm() || seen.norm() <= 0.0)
             say(place, name, Role::load, 14.0);
         else
