@@ -1,4 +1,4 @@
-// The one program: a window when nothing or a setup is named, else the command line.
+// The one program: a window when nothing or a file is named, else the command line.
 
 #include "app/run.h"
 #include "cli/command_line.h"
@@ -17,7 +17,7 @@ int open_window(int argc, char** argv) {
     }
     steelyard::app::RunOptions options;
     options.data_folder = steelyard::setup::data_folder();
-    options.setup = request->setup;
+    options.file = request->file;
     options.narration = request->narration;
     options.width_px = request->width_px;
     options.height_px = request->height_px;

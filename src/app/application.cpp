@@ -1,15 +1,13 @@
 #include "app/application.h"
 
+#include "app/frame/stage_pointer.h"
 #include "app/help/help_view.h"
+#include "app/notice/notice.h"
 #include "app/paint/label_painter.h"
-#include "setup/lesson.h"
 
 #include <GLFW/glfw3.h>
-#include <glad/gl.h>
 
 #include <algorithm>
-#include <cmath>
-#include <utility>
 
 namespace steelyard::app {
 
@@ -27,16 +25,6 @@ constexpr int kFramesAfterEvent = 3;
 constexpr double kSaveAfter_s = 0.4;
 /// Longer than anyone waits [s]: nothing is due.
 constexpr double kForEver_s = 1e9;
-
-std::size_t index_of(PlaceName name) {
-    return static_cast<std::size_t>(name);
-}
-
-bool is_lesson(const std::string& path) {
-    const std::string_view ending = setup::kLessonEnding;
-    return path.size() > ending.size() &&
-           path.compare(path.size() - ending.size(), ending.size(), ending) == 0;
-}
 
 } // namespace
 
@@ -144,8 +132,10 @@ void Application::tell_rest(bool rests) {
 }
 
 void Application::prepare_style() {
-    const double scale =
-        place().own_type_scale(window_.size_px()).value_or(text_size_ * window_.content_scale());
+    const Point size_px = window_.size_px();
+    const double desktop = window_.content_scale();
+    const double scale = place().own_type_scale(size_px).value_or(text_size_ * desktop *
+                                                                  growth_of(size_px / desktop));
     if (scale == fonts_for_)
         return;
     fonts_for_ = scale;
@@ -157,172 +147,6 @@ void Application::prepare_style() {
             one->refit();
 }
 
-StagePointer Application::read_pointer(const Layout& layout) {
-    const ImGuiIO& io = ImGui::GetIO();
-    StagePointer pointer;
-    pointer.at_px = {io.MousePos.x, io.MousePos.y};
-    const bool inside = pointer.at_px.x() >= 0.0 && pointer.at_px.y() >= 0.0 &&
-                        pointer.at_px.x() < layout.stage_px.x() &&
-                        pointer.at_px.y() < layout.stage_px.y();
-    pointer.on_stage = inside && !io.WantCaptureMouse;
-    pointer.pressed = pointer.on_stage && ImGui::IsMouseClicked(ImGuiMouseButton_Left);
-    pointer.released = ImGui::IsMouseReleased(ImGuiMouseButton_Left);
-    pointer.double_clicked =
-        std::exchange(window_.incoming().double_clicked, false) && pointer.on_stage;
-    if (pointer.pressed)
-        pointer.at_px = window_.incoming().pressed_at_px;
-    pointer.panning = pointer.on_stage && (ImGui::IsMouseDown(ImGuiMouseButton_Middle) ||
-                                           ImGui::IsMouseDown(ImGuiMouseButton_Right));
-    pointer.moved_px = {io.MouseDelta.x, io.MouseDelta.y};
-    pointer.wheel = pointer.on_stage ? io.MouseWheel : 0.0;
-    pointer.snap_off = io.KeyAlt;
-    return pointer;
-}
-
-// --- keys and places -----------------------------------------------------------------------------
-
-/// Keys of the whole window; what is left goes to the place.
-std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
-    if (ImGui::GetIO().WantTextInput)
-        return {};
-    std::vector<KeyPress> left;
-    for (const KeyPress& key : keys)
-        if (place().claims(key) || !handle_key(key))
-            left.push_back(key);
-    return left;
-}
-
-bool Application::handle_control_key(int key) {
-    Preferences wanted = preferences();
-    if (key == GLFW_KEY_EQUAL || key == GLFW_KEY_KP_ADD)
-        wanted.text_size = next_text_size(wanted.text_size, 1);
-    else if (key == GLFW_KEY_MINUS || key == GLFW_KEY_KP_SUBTRACT)
-        wanted.text_size = next_text_size(wanted.text_size, -1);
-    else
-        return false;
-    prefer(wanted);
-    return true;
-}
-
-bool Application::handle_key(const KeyPress& key) {
-    if ((key.modifiers & GLFW_MOD_CONTROL) != 0)
-        return handle_control_key(key.key);
-    if (key.key == GLFW_KEY_D) {
-        Preferences wanted = preferences();
-        wanted.look = next_look(wanted.look);
-        prefer(wanted);
-        return true;
-    }
-    if (page_ != Page::none || place().covers_window())
-        return false;
-    if (key.key == GLFW_KEY_F1) {
-        grant(RowWish::help);
-    } else if (key.key == GLFW_KEY_O && place().shelf_word() != nullptr) {
-        grant(RowWish::open_shelf);
-    } else if (key.key == GLFW_KEY_U) {
-        around_.units =
-            around_.units == setup::UnitSystem::si ? setup::UnitSystem::us : setup::UnitSystem::si;
-        save_soon();
-    } else if (key.key == GLFW_KEY_W) {
-        go_to(PlaceName::workshop);
-    } else if (key.key == GLFW_KEY_B) {
-        go_to(place_name_ == PlaceName::bench ? PlaceName::body : PlaceName::bench);
-    } else {
-        const auto places = place_list();
-        const auto at = static_cast<std::size_t>(key.key - GLFW_KEY_F2);
-        if (key.key < GLFW_KEY_F2 || at >= places.size())
-            return false;
-        go_to(places[at].name);
-    }
-    return true;
-}
-
-void Application::draw_row(const Layout& layout) {
-    const PlacesRow row{place_name_, place().shelf_word(), place().can_undo(), place().can_redo()};
-    const double width_px = place().has_column() ? layout.stage_px.x() : window_.size_px().x();
-    const RowPress pressed = draw_places_row(style_, static_cast<float>(width_px), row);
-    if (const auto* name = std::get_if<PlaceName>(&pressed))
-        go_to(*name);
-    else if (const auto* wish = std::get_if<RowWish>(&pressed))
-        grant(*wish);
-}
-
-void Application::grant(RowWish wish) {
-    switch (wish) {
-    case RowWish::open_shelf:
-        return place().open_shelf();
-    case RowWish::undo:
-        place().undo();
-        return save_soon();
-    case RowWish::redo:
-        place().redo();
-        return save_soon();
-    case RowWish::settings:
-        page_ = Page::settings;
-        return;
-    case RowWish::help:
-        page_ = Page::help;
-        return;
-    }
-}
-
-Place& Application::place(PlaceName name) {
-    std::unique_ptr<Place>& kept = places_[index_of(name)];
-    if (!kept)
-        kept = entry_of(name).make(around_);
-    return *kept;
-}
-
-void Application::go_to(PlaceName name) {
-    if (save_due_s_ > 0.0) // the start tells what was kept
-        save_work();
-    place_name_ = name;
-    place().enter(around_);
-    save_soon();
-}
-
-void Application::run_errand(const Errand& errand) {
-    if (const auto* go = std::get_if<GoTo>(&errand)) {
-        go_to(go->place);
-        place().enter_part(go->part);
-    } else if (const auto* show = std::get_if<ShowSetup>(&errand)) {
-        open_setup(show->setup);
-    } else if (const auto* bring = std::get_if<BringFrom>(&errand)) {
-        take_up_from(bring->place);
-    } else {
-        tour_ = {true, 0};
-        shown_around_ = true;
-        go_to(tour_place(tour_));
-    }
-}
-
-void Application::take_up_from(PlaceName name) {
-    place(name).enter(around_);
-    if (const auto stage = place(name).stage())
-        place().take_up(*stage, around_);
-    save_soon();
-}
-
-void Application::open_setup(const setup::Setup& setup) {
-    go_to(place_of(setup));
-    place().show(setup, around_);
-}
-
-void Application::take_dropped_files(const std::vector<std::string>& paths) {
-    for (const std::string& path : paths) {
-        if (is_lesson(path)) {
-            go_to(PlaceName::workshop);
-            place().open_file(path, around_);
-            continue;
-        }
-        const auto setup = setup::read_setup(path);
-        if (setup)
-            open_setup(*setup);
-        else
-            place().tell(setup::to_text(setup.error()));
-    }
-}
-
 // --- a frame -------------------------------------------------------------------------------------
 
 PlaceFrame Application::run_place(const Layout& layout, const std::vector<KeyPress>& keys,
@@ -330,8 +154,11 @@ PlaceFrame Application::run_place(const Layout& layout, const std::vector<KeyPre
     const bool covered = place().covers_window();
     if (!covered)
         draw_row(layout);
-    const PlaceInput input{
-        style_, layout, window_.size_px(), {&keys, read_pointer(layout), seconds}, around_};
+    const PlaceInput input{style_,
+                           layout,
+                           window_.size_px(),
+                           {&keys, read_stage_pointer(window_.incoming(), layout), seconds},
+                           around_};
     PlaceFrame shown = place().run(input);
     paint_labels(shown.drawing, Point::Zero(), style_, *ImGui::GetBackgroundDrawList());
     const auto edge = static_cast<float>(layout.column_at_px.x());
@@ -350,6 +177,11 @@ void Application::run_tour_step(const std::vector<KeyPress>& keys) {
     const PlaceName wanted = tour_.open ? tour_place(tour_) : place_name_;
     if (wanted != place_name_)
         go_to(wanted);
+}
+
+void Application::run_notice(const std::vector<KeyPress>& keys) {
+    if (draw_notice(style_, window_.size_px(), keys, notice_))
+        notice_.clear();
 }
 
 void Application::run_page(const std::vector<KeyPress>& keys) {
@@ -372,17 +204,22 @@ void Application::frame(double seconds) {
     const Layout layout = lay_out(window_.size_px(), style_.fonts.scale);
     Incoming& incoming = window_.incoming();
     take_dropped_files(incoming.dropped_files);
-    const bool touring = tour_.open;
-    style_.narration = touring || narration_file_.is_open() ? &narration_ : nullptr;
-    const std::vector<KeyPress> keys = touring ? incoming.keys : own_keys(incoming.keys);
-    incoming.keys.clear();
     incoming.dropped_files.clear();
+    std::vector<KeyPress> keys;
+    keys.swap(incoming.keys);
+    const bool touring = tour_.open;
+    const bool covered = touring || !notice_.empty(); // what lies over the place has the keys
+    style_.narration = touring || narration_file_.is_open() ? &narration_ : nullptr;
+    style_.letters = covered ? nullptr : &letters_;
+    const std::vector<KeyPress> below = covered ? std::vector<KeyPress>{} : own_keys(keys);
     PlaceFrame shown;
     if (page_ != Page::none)
-        run_page(keys);
+        run_page(below);
     else
-        shown = run_place(layout, touring ? std::vector<KeyPress>{} : keys, seconds);
-    if (touring)
+        shown = run_place(layout, below, seconds);
+    if (!notice_.empty())
+        run_notice(keys);
+    else if (touring)
         run_tour_step(keys);
     paint(shown);
     ++frame_count_;
@@ -397,16 +234,8 @@ void Application::paint(const PlaceFrame& shown) {
     append_shapes(shown.drawing, Point::Zero(), style_.look, records_);
     for (const PlacedDrawing& picture : shown.pictures)
         append_shapes(*picture.drawing, picture.at_px, style_.look, records_);
-    const double device_pixels = window_.device_pixels();
-    const Point size_px = window_.size_px();
-    const scene::Rgb sheet = scene::colour_of(Role::sheet, style_.look);
-    glViewport(0, 0, static_cast<int>(std::lround(size_px.x() * device_pixels)),
-               static_cast<int>(std::lround(size_px.y() * device_pixels)));
-    glDisable(GL_SCISSOR_TEST);
-    glClearColor(static_cast<float>(sheet.red) / 255.0F, static_cast<float>(sheet.green) / 255.0F,
-                 static_cast<float>(sheet.blue) / 255.0F, 1.0F);
-    glClear(GL_COLOR_BUFFER_BIT);
-    painter_.paint(records_, size_px, device_pixels);
+    window_.fill(scene::colour_of(Role::sheet, style_.look));
+    painter_.paint(records_, window_.size_px(), window_.device_pixels());
     window_.end_frame();
 }
 
@@ -455,7 +284,7 @@ void Application::save_work() {
         if (one && fault.empty())
             fault = one->keep(around_.saved);
     if (!fault.empty())
-        place().tell(fault);
+        notice_ = std::move(fault);
 }
 
 } // namespace steelyard::app

@@ -2,11 +2,13 @@
 // The application: the window, the places in it, and what is the same in all of them.
 
 #include "app/frame/window.h"
+#include "app/opened_file.h"
 #include "app/paint/shape_painter.h"
 #include "app/place/place_list.h"
 #include "app/place/places_row.h"
 #include "app/settings/settings_view.h"
 #include "app/tour/tour.h"
+#include "app/widgets/press_letters.h"
 
 #include <array>
 #include <fstream>
@@ -21,8 +23,9 @@ public:
     Application(Window window, ShapePainter painter, SavedWork saved,
                 std::filesystem::path data_folder);
 
-    /// Puts a setup where it belongs: on the bench or on the body stage.
-    void open_setup(const setup::Setup& setup);
+    /// Puts a setup where it belongs, on the bench or on the body stage, and a lesson on the
+    /// workshop's shelf.
+    void open(const OpenedFile& file);
 
     /// Writes every frame's narration to a file from now on, and when the window comes to rest.
     void tell_to(std::ofstream file);
@@ -43,7 +46,6 @@ private:
     bool look_beside();
     void run_beside();
     void prepare_style();
-    StagePointer read_pointer(const Layout& layout);
     std::vector<KeyPress> own_keys(const std::vector<KeyPress>& keys);
     bool handle_key(const KeyPress& key);
     bool handle_control_key(int key);
@@ -57,6 +59,8 @@ private:
     PlaceFrame run_place(const Layout& layout, const std::vector<KeyPress>& keys, double seconds);
     void run_tour_step(const std::vector<KeyPress>& keys);
     void run_page(const std::vector<KeyPress>& keys);
+    void run_notice(const std::vector<KeyPress>& keys);
+    void open_setup(const setup::Setup& setup);
     void take_dropped_files(const std::vector<std::string>& paths);
     void paint(const PlaceFrame& shown);
     Preferences preferences() const;
@@ -76,6 +80,8 @@ private:
     Page page_ = Page::none;
     SettingsState settings_;
     Tour tour_;
+    PressLetters letters_;
+    std::string notice_; ///< said over the place until it is put away; empty = nothing
     bool shown_around_ = false;
     bool open_ = true;                 ///< false when the window is closed in an orderly way
     std::vector<ShapeRecord> records_; ///< kept from frame to frame

@@ -1,7 +1,6 @@
 #include "app/run.h"
 
 #include "app/application.h"
-#include "setup/setup.h"
 
 #include <iostream>
 
@@ -9,9 +8,9 @@ namespace steelyard::app {
 
 int run(const RunOptions& options) {
     SavedWork saved(SavedWork::usual_folder());
-    std::optional<setup::Setup> named;
-    if (options.setup) {
-        auto read = setup::read_setup(*options.setup);
+    std::optional<OpenedFile> named;
+    if (options.file) {
+        auto read = read_opened_file(*options.file);
         if (!read) {
             std::cerr << setup::to_text(read.error()) << '\n';
             return 2;
@@ -34,7 +33,7 @@ int run(const RunOptions& options) {
     Application application(std::move(*window), std::move(*painter), std::move(saved),
                             options.data_folder);
     if (named)
-        application.open_setup(*named);
+        application.open(*named);
     if (options.narration) {
         std::ofstream file(*options.narration);
         if (!file) {

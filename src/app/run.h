@@ -7,8 +7,8 @@
 namespace steelyard::app {
 
 struct RunOptions {
-    std::filesystem::path data_folder;          ///< holds assets/ and question_bank/
-    std::optional<std::filesystem::path> setup; ///< put on the bench at the start
+    std::filesystem::path data_folder;         ///< holds assets/ and question_bank/
+    std::optional<std::filesystem::path> file; ///< a setup or a lesson to begin with
     /// Where to write what each frame shows, in words and places, a line of JSON a frame.
     std::optional<std::filesystem::path> narration;
     int width_px = 0; ///< 0 = as it was last time
@@ -16,7 +16,7 @@ struct RunOptions {
 };
 
 /// Runs the window until it is closed.
-/// @return the program's exit status: 0, 2 when the named setup cannot be used, 1 when there can
+/// @return the program's exit status: 0, 2 when the named file cannot be used, 1 when there can
 ///         be no window; what is wrong is said on standard error
 int run(const RunOptions& options);
 

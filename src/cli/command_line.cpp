@@ -19,7 +19,7 @@ constexpr std::string_view kVersion = STEELYARD_VERSION;
 std::string overview(const std::vector<Verb>& verbs) {
     std::string text = "Steelyard: levers, moment arms and torque, drawn, solved and asked.\n\n"
                        "  steelyard                 open the window\n"
-                       "  steelyard FILE            open the window with a setup\n"
+                       "  steelyard FILE            open the window with a setup or a lesson\n"
                        "    --size 1280x720         ... as large as this\n"
                        "    --narration FILE        ... writing what every frame shows, in words\n"
                        "                            and places, as lines of JSON\n";

@@ -47,7 +47,7 @@ tl::expected<WindowRequest, std::string> read_window_request(int argc, const cha
     parser.set_help_flag();
     parser.add_option("--size", size);
     parser.add_option("--narration", request.narration);
-    parser.add_option("setup", request.setup);
+    parser.add_option("file", request.file);
     try {
         parser.parse(argc, argv);
     } catch (const CLI::ParseError& error) {

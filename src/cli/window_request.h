@@ -9,16 +9,16 @@
 
 namespace steelyard::cli {
 
-/// steelyard [--size WxH] [--narration FILE] [SETUP]
+/// steelyard [--size WxH] [--narration FILE] [FILE]
 struct WindowRequest {
-    std::optional<std::filesystem::path> setup;     ///< put on the bench
+    std::optional<std::filesystem::path> file;      ///< a setup or a lesson to begin with
     std::optional<std::filesystem::path> narration; ///< told what every frame shows
     int width_px = 0;                               ///< 0 = as it was last time
     int height_px = 0;
 };
 
-/// True when the arguments ask for the window: none at all, a setup file, or an option of the
-/// window.
+/// True when the arguments ask for the window: none at all, the file of a setup or a lesson, or an
+/// option of the window.
 bool asks_for_window(int argc, const char* const* argv);
 
 /// Reads such arguments.

@@ -6,6 +6,7 @@
 #include "scene/lever_drawing.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace steelyard::publish {
 
@@ -44,6 +45,9 @@ scene::Drawing solved_drawing(const problems::Question& question, const LeverPic
     style.marks.ruler = false;
     // Seen from above, weights turn nothing and the strip would weigh nothing.
     style.marks.strip = !picture.from_above;
+    // A lever on which nothing hangs needs no effort: its size would only puzzle.
+    style.marks.effort_size = style.marks.arrow_scale =
+        std::abs(solved->effort_N.value_or(0.0)) > 1e-9;
     if (how.wrong)
         style.lengths.push_back(mark_of(*how.wrong, Role::wrong, "taken: "));
     if (how.right)

@@ -81,7 +81,7 @@ void add_meeting_strip(const StripSide& left, const StripSide& right, const std:
     const double bar_px = kBar_px * text_scale;
     const double middle_px = 0.5 * (left_px + right_px);
     const double reach_px = middle_px - left_px - kGapAtNotch_px;
-    const double larger = std::max({left.size_Nm, right.size_Nm, 1e-12});
+    const double larger = std::max({left.size, right.size, 1e-12});
 
     Box track;
     track.centre = {middle_px, top_px + 0.5 * bar_px};
@@ -89,13 +89,12 @@ void add_meeting_strip(const StripSide& left, const StripSide& right, const std:
     track.corner_px = kCorner_px;
     track.fill = Role::panel;
     shapes.emplace_back(track);
-    add_bar(left_px, left_px + reach_px * left.size_Nm / larger, top_px, bar_px, left, shapes);
-    add_bar(right_px - reach_px * right.size_Nm / larger, right_px, top_px, bar_px, right, shapes);
+    add_bar(left_px, left_px + reach_px * left.size / larger, top_px, bar_px, left, shapes);
+    add_bar(right_px - reach_px * right.size / larger, right_px, top_px, bar_px, right, shapes);
     add_notch(middle_px, top_px, bar_px, shapes);
 
     const auto told = [&](const StripSide& side) {
-        return side.name + " " +
-               setup::format_quantity(side.size_Nm, setup::Dimension::torque, units);
+        return side.name + " " + setup::format_quantity(side.size, side.dimension, units);
     };
     const double above_px = top_px - 8.0 * text_scale;
     shapes.emplace_back(caption({left_px, above_px}, told(left), left.words_role, Align::left));
@@ -106,11 +105,17 @@ void add_meeting_strip(const StripSide& left, const StripSide& right, const std:
 
 void add_balance_strip(const StripTorques& torques, double left_px, double right_px, double top_px,
                        setup::UnitSystem units, double text_scale, std::vector<Shape>& shapes) {
-    const StripSide load{torques.load_name, std::abs(torques.load_Nm), Role::load, {}, Role::load};
-    const StripSide effort{
-        torques.effort_name, std::abs(torques.effort_Nm), Role::effort, {}, Role::effort};
-    add_meeting_strip(load, effort, verdict_text(judge(torques)), left_px, right_px, top_px, units,
-                      text_scale, shapes);
+    const auto side = [](const std::string& name, double torque_Nm, Role role) {
+        StripSide one;
+        one.name = name;
+        one.size = std::abs(torque_Nm);
+        one.role = one.words_role = role;
+        return one;
+    };
+    add_meeting_strip(side(torques.load_name, torques.load_Nm, Role::load),
+                      side(torques.effort_name, torques.effort_Nm, Role::effort),
+                      verdict_text(judge(torques)), left_px, right_px, top_px, units, text_scale,
+                      shapes);
 }
 
 } // namespace steelyard::scene

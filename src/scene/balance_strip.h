@@ -31,10 +31,11 @@ std::string verdict_text(StripVerdict verdict);
 /// One side of a strip on which two sizes meet at the notch.
 struct StripSide {
     std::string name;
-    double size_Nm = 0.0; ///< >= 0
+    double size = 0.0; ///< >= 0, in SI
     Role role = Role::load;
     std::optional<Stroke> outline;     ///< of its bar
     Role words_role = Role::quiet_ink; ///< of its name and number
+    setup::Dimension dimension = setup::Dimension::torque;
 };
 
 /// Appends a strip on which two sizes meet: one grows from the left, the other from the right, the

@@ -63,6 +63,20 @@ std::vector<Muscle> shown_muscles(const BodySetup& setup, const std::vector<Musc
     return named.empty() ? here : named;
 }
 
+std::optional<mechanics::HingeMuscles> solved_muscles(const BodySetup& setup, const BodyCase& posed,
+                                                      const mechanics::BodyResult& result,
+                                                      Hinge hinge,
+                                                      const std::vector<Muscle>& muscles) {
+    const std::vector<Muscle> listed = shown_muscles(setup, muscles, hinge);
+    if (listed.empty())
+        return std::nullopt;
+    auto shared =
+        mechanics::solve_muscles_at(posed, result, hinge, listed, mechanics::usual_sharing(listed));
+    if (!shared)
+        return std::nullopt;
+    return *std::move(shared);
+}
+
 tl::expected<BodyReading, MechanicsError> read_body(const BodySetup& setup,
                                                     const std::vector<Muscle>& muscles,
                                                     const std::vector<Hinge>& hinges,

@@ -47,6 +47,13 @@ std::vector<mechanics::Muscle> shown_muscles(const BodySetup& setup,
                                              const std::vector<mechanics::Muscle>& muscles,
                                              mechanics::Hinge hinge);
 
+/// The same muscles solved for one pose, sharing as is usual.
+/// @return empty where none is known, or where what is known of them cannot be solved
+std::optional<mechanics::HingeMuscles>
+solved_muscles(const BodySetup& setup, const mechanics::BodyCase& posed,
+               const mechanics::BodyResult& result, mechanics::Hinge hinge,
+               const std::vector<mechanics::Muscle>& muscles);
+
 /// Reads hinges at one place of the path, at rest.
 /// @param muscles   all that are known, such as shipped_muscles
 /// @param progress  0 to 1; without a path the pose is the same everywhere

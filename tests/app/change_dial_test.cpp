@@ -16,6 +16,21 @@ TEST_CASE("a dial of weights spans what people lift, every other dial its whole 
     CHECK(dial_range(angle, std::nullopt).high == 2.0);
 }
 
+TEST_CASE("steps at one dial are one run, and at another dial another") {
+    const mechanics::ChangeRange load{40.0, {0.0, 2000.0}, ChangeUnit::kilogram};
+    const mechanics::ChangeRange heavy{95.0, {0.0, 2000.0}, ChangeUnit::kilogram};
+    ChangeDial dial;
+    turn_to(dial, "load", load, std::nullopt);
+    const int run = dial.run;
+    turn_to(dial, "load", load, std::nullopt);
+    CHECK(dial.run == run);
+    turn_to(dial, "load", heavy, std::nullopt); // nudged off its end: it spans more, and goes on
+    CHECK(dial.run == run);
+    CHECK(dial.shown.high == 190.0);
+    turn_to(dial, "grip", load, std::nullopt);
+    CHECK(dial.run != run);
+}
+
 TEST_CASE("the part that is allowed is told with what stops it") {
     mechanics::AllowedSpan span;
     span.span = {0.1, 0.4};

@@ -130,8 +130,38 @@ TEST_CASE("a lesson is written whole into its folder and found on the shelf") {
     std::ofstream(folder / "broken.lesson.toml") << "kind = \"lesson\"\n";
     const LessonShelf shelf = read_lesson_shelf(folder / "none", folder);
     REQUIRE(shelf.lessons.size() == 1);
-    CHECK(shelf.lessons[0].own);
+    CHECK(shelf.lessons[0].origin == LessonOrigin::own);
     CHECK(shelf.faults.size() == 2); // the broken file, and the folder that is not there
     CHECK_FALSE(save_lesson(draft.state.lesson, "/proc/nowhere/x.lesson.toml").empty());
     fs::remove_all(folder.parent_path());
+}
+
+TEST_CASE("a lesson from anywhere stands on the shelf once, as its file was last") {
+    namespace fs = std::filesystem;
+    const fs::path folder = fs::temp_directory_path() / "steelyard-shelf-test";
+    fs::remove_all(folder);
+    const DraftModel draft = two_steps();
+    const fs::path own = folder / "own" / "own.lesson.toml";
+    const fs::path elsewhere = folder / "elsewhere" / "visit.lesson.toml";
+    CHECK(save_lesson(draft.state.lesson, own).empty());
+    CHECK(save_lesson(draft.state.lesson, elsewhere).empty());
+    LessonShelf shelf = read_lesson_shelf({}, own.parent_path());
+    REQUIRE(shelf.lessons.size() == 1);
+
+    std::vector<ShelvedLesson> opened;
+    setup::Lesson lesson = draft.state.lesson;
+    CHECK(put_on_shelf({lesson, elsewhere, LessonOrigin::opened}, opened, shelf) == 0);
+    lesson.head.name = "Another name";
+    CHECK(put_on_shelf({lesson, elsewhere, LessonOrigin::opened}, opened, shelf) == 0);
+    CHECK(shelf.lessons.size() == 2);
+    CHECK(shelf.lessons[0].lesson.head.name == "Another name");
+    REQUIRE(opened.size() == 1);
+    CHECK(opened[0].lesson.head.name == "Another name");
+
+    // One's own lesson is on the shelf anyway, and remains one's own.
+    CHECK(put_on_shelf({lesson, own, LessonOrigin::opened}, opened, shelf) == 1);
+    CHECK(shelf.lessons.size() == 2);
+    CHECK(shelf.lessons[1].origin == LessonOrigin::own);
+    CHECK(opened.size() == 1);
+    fs::remove_all(folder);
 }

@@ -45,3 +45,12 @@ TEST_CASE("on a narrow window the readings lie below the stage") {
     CHECK(layout.column_at_px.y() == layout.stage_px.y());
     CHECK(layout.stage_px.y() > layout.column_px.y()); // the lever comes first
 }
+
+TEST_CASE("type grows with a window larger than a desk's, half as fast, and never shrinks") {
+    CHECK(growth_of({1280.0, 720.0}) == 1.0);
+    CHECK(growth_of({480.0, 360.0}) == 1.0);
+    CHECK(growth_of({1920.0, 1080.0}) == 1.25);
+    CHECK(growth_of({2560.0, 1440.0}) == 1.5);
+    CHECK(growth_of({1920.0, 720.0}) == 1.0);   // wide, but no higher
+    CHECK(growth_of({1921.0, 1081.0}) == 1.25); // no new fonts for a pixel
+}

@@ -36,8 +36,22 @@ TEST_CASE("A hint first tells what to do, then how it comes out, and is counted"
     CHECK(model.attempts[0].help == Approx(1.0 / static_cast<double>(model.question.steps.size())));
 }
 
-TEST_CASE("A step done by oneself stands there from then on, a wrong one does not") {
+TEST_CASE("A step is asked for once one stands there, or from the beginning where rules say so") {
     QuestionModel model = begin_question(question_of("effort-on-a-plank"), {});
+    CHECK_FALSE(has_own_step(model));
+    give_hint(model);
+    CHECK(has_own_step(model));
+    AskRules rules;
+    rules.by_steps = true; // a faded example of which no step is done
+    CHECK(has_own_step(begin_question(question_of("effort-on-a-plank"), rules)));
+    rules.help = false;
+    CHECK_FALSE(has_own_step(begin_question(question_of("effort-on-a-plank"), rules)));
+}
+
+TEST_CASE("A step done by oneself stands there from then on, a wrong one does not") {
+    AskRules rules;
+    rules.by_steps = true;
+    QuestionModel model = begin_question(question_of("effort-on-a-plank"), rules);
     while (!model.question.steps[model.open_steps].options.empty()) {
         give_hint(model);
         give_hint(model);

@@ -1,4 +1,5 @@
 #include "app/sample_bench.h"
+#include "app/sample_pair.h"
 #include "app/saved/saved_work.h"
 #include "app/shelf/shelf.h"
 #include "catch.h"
@@ -83,6 +84,30 @@ TEST_CASE("what was kept is read back exactly") {
     REQUIRE(kept);
     CHECK(exact_text_of(*kept) == exact_text_of(bench));
     CHECK(kept->hand_N == bench.hand_N);
+}
+
+TEST_CASE("a pair of exercises is kept with the levers that were compared") {
+    const TemporaryFolder folder;
+    const SavedWork saved(folder.path());
+    setup::LeverSetup other = sample_setup();
+    other.lever.axis_at_m = 0.7;
+    SavedPair pair{shipped_exercise("crate-near"), shipped_exercise("crate-far"), 0.25, {}};
+    REQUIRE(saved.save_pair(pair).empty());
+    auto kept = saved.load_pair();
+    REQUIRE(kept);
+    CHECK(setup::write_body_setup(kept->b) == setup::write_body_setup(pair.b));
+    CHECK(kept->progress == 0.25);
+    CHECK_FALSE(kept->levers);
+    CHECK_FALSE(kept->shows_levers);
+    pair.levers = SavedLevers{sample_setup(), other};
+    pair.shows_levers = true;
+    REQUIRE(saved.save_pair(pair).empty());
+    kept = saved.load_pair();
+    REQUIRE(kept);
+    REQUIRE(kept->levers);
+    CHECK(kept->shows_levers);
+    CHECK(kept->levers->a.lever.axis_at_m == sample_setup().lever.axis_at_m);
+    CHECK(kept->levers->b.lever.axis_at_m == 0.7);
 }
 
 TEST_CASE("any lever comes back bit for bit") {

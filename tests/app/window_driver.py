@@ -2,6 +2,7 @@
 
 import ctypes
 import json
+import math
 import os
 import re
 import shutil
@@ -11,6 +12,8 @@ import tempfile
 import time
 from collections import Counter
 from pathlib import Path
+
+from window_drop import drop_file
 
 # A slow machine under a sanitizer needs seconds where a fast one needs none: waits end as soon as
 # what is waited for has come.
@@ -215,6 +218,13 @@ class Bench:
         self.act("type", "--delay", 30, text)
         return self.press("Return")
 
+    def drop(self, path):
+        """Drops a file on the window, as from a file manager."""
+        before = self.frame_count()
+        drop_file(self.display.name, int(self.window), path)
+        self.wait(lambda: self.frame_count() > before, "a frame after the drop")
+        return self.rest()
+
     # --- ends ------------------------------------------------------------------------------------
 
     def saved(self):
@@ -291,6 +301,16 @@ class Frame:
             if grip["text"] == name:
                 return grip["x"], grip["y"]
         raise AssertionError(f"there is no grip '{name}': {[g['text'] for g in self.data['grips']]}")
+
+    def letters_at(self, word):
+        """The letters at a word while letters stand at everything that can be pressed."""
+        entry = self.entry(word)
+
+        def away(other):
+            return math.hypot(other["x"] - entry["x"], other["y"] - entry["y"])
+        letters = [other for other in self.data["texts"]
+                   if re.fullmatch(r"[A-Z]{1,2}", other["text"])]
+        return min(letters, key=away)["text"].lower()
 
     def readings(self):
         """Name to value of every line of the column, and the advantage that stands large."""

@@ -18,10 +18,10 @@ from window_hard_use_test import HardUse
 from window_practice_test import Practice
 from window_readings_test import Readings
 from window_side_by_side_test import SideBySide
-from window_whole_test import Beginning, Keeping, Looks
+from window_whole_test import Beginning, Keeping, Letters, Looks, Opening
 from window_workshop_test import Workshop
 
-CASES = (Beginning, Readings, Keeping, Looks, Practice, SideBySide, Workshop, HardUse)
+CASES = (Beginning, Opening, Letters, Readings, Keeping, Looks, Practice, SideBySide, Workshop, HardUse)
 
 
 def main():

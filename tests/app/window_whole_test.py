@@ -67,6 +67,75 @@ class Beginning(WindowTest):
         self.assertTrue(self.open().frame().says("Go on: Seesaw"))
 
 
+class Opening(WindowTest):
+    """Files that are named at the start or dropped on the window."""
+
+    LESSON = "moment-arms.lesson.toml"
+
+    def lesson(self, old="", new=""):
+        """A shipped lesson in another folder, one piece of its text replaced."""
+        text = (self.setups.parent / "lessons" / self.LESSON).read_text(encoding="utf-8")
+        self.assertIn(old, text)
+        path = Path(self.folder.name) / "mine.lesson.toml"
+        path.write_text(text.replace(old, new), encoding="utf-8")
+        return path
+
+    def test_a_dropped_setup_comes_to_its_stage(self):
+        window = self.open()
+        self.assertTrue(window.drop(self.setups / "wheelbarrow.setup.toml").says("Second class"))
+        body = window.drop(self.setups / "body" / "hinge-bar-near.setup.toml")
+        self.assertTrue(body.says("The load pulls hardest at"))
+
+    def test_a_lesson_comes_to_the_workshop_from_the_start_and_by_dropping(self):
+        path = self.lesson('name = "How long is the arm?"', 'name = "Arms on the slipway"')
+        window = self.open(path)
+        self.assertTrue(window.frame().says("Arms on the slipway"))
+        self.assertTrue(window.frame().says("mine.lesson.toml"))  # not one of those shipped
+        self.assertTrue(window.press("Return").says("How hard does that child push down?"))
+        self.lesson('name = "How long is the arm?"', 'name = "Arms at the dock"')
+        frame = window.drop(path)  # changed since: it takes the place of the old one
+        self.assertTrue(frame.says("Arms at the dock"))
+        self.assertFalse(frame.says("Arms on the slipway"))
+        window.press("F2")
+        self.assertTrue(window.press("w").says("Arms at the dock"))
+
+    def test_a_broken_file_is_named_with_what_is_wrong_wherever_it_is_dropped(self):
+        broken = self.lesson('kind = "lesson"', 'kind = "lessen"')
+        window = self.open()
+        for key in ("F2", "F3", "F6", "F8"):
+            before = window.press(key)
+            frame = window.drop(broken)
+            said = " ".join(frame.texts)
+            self.assertIn("mine.lesson.toml", said)
+            self.assertIn("lessen", said)
+            self.assertEqual(window.press("Escape").texts, before.texts)
+        run = subprocess.run([self.program, str(broken)], env={**os.environ,
+                             "DISPLAY": self.display.name, "XDG_STATE_HOME": self.folder.name},
+                             capture_output=True, text=True, timeout=LONGEST_WAIT_S)
+        self.assertEqual(run.returncode, 2)
+        self.assertIn("mine.lesson.toml", run.stderr)
+
+
+class Letters(WindowTest):
+    """Everything that can be pressed by the mouse can be pressed by its letters."""
+
+    def test_letters_press_words_of_the_row_and_of_the_column(self):
+        bench = self.open_seesaw()
+        plain = bench.frame()
+        frame = bench.press("F9")
+        asked = bench.act("type", frame.letters_at("Ask me one like this"))
+        self.assertTrue(asked.says("Back to the bench"))
+        frame = bench.press("Escape", "F9")
+        settings = bench.act("type", frame.letters_at("Settings"))
+        self.assertTrue(settings.says("high contrast"))
+        frame = bench.press("F9")
+        bench.act("type", frame.letters_at("high contrast"))
+        self.assertEqual(self.display.screenshot().at(5, 5), HIGH_CONTRAST["sheet"])
+        bench.press("Escape")
+        bench.press("F9")
+        self.assertEqual(bench.press("Escape").texts, plain.texts)  # put away, nothing pressed
+
+
 class Keeping(WindowTest):
     """What is kept, how fast it is, how it begins."""
 

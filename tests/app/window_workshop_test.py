@@ -109,6 +109,11 @@ class Workshop(WindowTest):
         self.assertEqual(bench.frame_count(), drawn[0])
         self.assertLessEqual(len(bench.told_to_presenter), drawn[1] + 1)
         window = bench.xdotool("search", "--name", "Steelyard: presenter").split()[-1]
+        place = dict(line.split("=") for line in
+                     bench.xdotool("getwindowgeometry", "--shell", window).split())
+        for at, size, most in (("X", "WIDTH", 1920), ("Y", "HEIGHT", 1080)):
+            self.assertGreaterEqual(int(place[at]), 0)
+            self.assertLessEqual(int(place[at]) + int(place[size]), most)
         self.display.messages.close_window(int(window))
         bench.wait(lambda: not self.windows_named("Steelyard: presenter", bench), "its end")
         bench.xdotool("windowfocus", bench.window)
@@ -121,6 +126,19 @@ class Workshop(WindowTest):
             return bench.xdotool("search", "--name", name).split()
         except subprocess.CalledProcessError:
             return []
+
+    def test_a_lesson_is_made_and_shown_by_keys_alone(self):
+        bench = self.open_shelf()
+        bench.press("a")
+        frame = bench.press("l", "F9")
+        bench.act("type", frame.letters_at("a number"))
+        frame = bench.press("F9")
+        bench.act("type", frame.letters_at("Sentence to the room"))
+        bench.act("type", "--delay", 10, "How hard?")
+        bench.act("keydown", "Escape")  # leaves the field, not the text
+        self.assertTrue(bench.act("keyup", "Escape").says("How hard?"))
+        self.assertTrue(bench.press("F5").says("How hard?"))
+        self.assertTrue(agrees(self.shown_key(bench.press("Next")), self.effort_of("seesaw")))
 
     def test_a_lesson_is_made_from_the_bench_and_kept(self):
         bench = self.open_shelf()

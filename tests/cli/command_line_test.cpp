@@ -48,13 +48,14 @@ TEST_CASE("an unknown option of a known verb is bad input") {
     }
 }
 
-TEST_CASE("the window opens for no arguments and for a setup file alone") {
+TEST_CASE("the window opens for no arguments and for the file of a setup or a lesson alone") {
     const auto asks = [](std::vector<const char*> arguments) {
         arguments.insert(arguments.begin(), "steelyard");
         return asks_for_window(static_cast<int>(arguments.size()), arguments.data());
     };
     CHECK(asks({}));
     CHECK(asks({"oar.setup.toml"}));
+    CHECK(asks({"arms.lesson.toml"}));
     CHECK_FALSE(asks({"solve"}));
     CHECK_FALSE(asks({"solve", "oar.setup.toml"}));
     CHECK_FALSE(asks({"--help"}));

@@ -46,8 +46,7 @@ void draw_head(const Style& style, const BenchModel& model, const BenchReadings&
                                       {pen.left(), pen.y()}, readings.key.value);
     draw_text(pen.list(), style, kQuietBody, {pen.left() + number_px + style.px(8.0F), pen.y()},
               readings.key_note);
-    ImGui::SetCursorScreenPos({pen.left(), top});
-    if (ImGui::InvisibleButton("key", {pen.width(), style.px(52.0F)}))
+    if (press_area(style, "key", {pen.left(), top}, {pen.width(), style.px(52.0F)}))
         state.unfolded = state.unfolded == readings.key.name ? std::string() : readings.key.name;
     pen.skip(18.0F);
     if (state.unfolded == readings.key.name)

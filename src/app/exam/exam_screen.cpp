@@ -1,5 +1,6 @@
 #include "app/exam/exam_screen.h"
 
+#include "app/exam/offer_view.h"
 #include "app/exam/squares.h"
 #include "app/look/text_styles.h"
 #include "app/widgets/area.h"
@@ -14,8 +15,6 @@ namespace steelyard::app {
 namespace {
 
 using learner::Clock;
-using scene::Role;
-using scene::TextSize;
 
 /// The clock is kept so often while nothing else is.
 constexpr learner::TimeMs kHeartbeat_ms = 5 * learner::kSecond_ms;
@@ -237,19 +236,6 @@ std::vector<KeyPress> answer_end_question(const std::vector<KeyPress>& keys, Exa
     return {};
 }
 
-std::string offer_text(const learner::Exam& exam) {
-    if (exam.used_ms > 0)
-        return fmt::format("It goes on where you left it: {} of {} answered, {} left. The time in "
-                           "between does not count.",
-                           exam.answered(), exam.items.size(),
-                           learner::minutes_text(exam.left_ms()));
-    return fmt::format("{} questions, {} minutes, {} right to pass. No feedback until the end. You "
-                       "may leave a question and come back; what has no answer at the end is "
-                       "wrong.",
-                       exam.items.size(), exam.allowed_ms / learner::kMinute_ms,
-                       learner::pass_mark(exam.pass_share, static_cast<int>(exam.items.size())));
-}
-
 void begin(ExamScreen& screen, Desk& desk, const Clock& now) {
     learner::resume(screen.model.exam, now);
     screen.begun = true;
@@ -262,37 +248,19 @@ ExamOutcome run_offer(const Style& style, const Layout& layout, Desk& desk, cons
                       const FrameInput& input, ExamScreen& screen) {
     ExamOutcome outcome;
     outcome.drawing.size_px = layout.stage_px;
-    const bool can_begin = screen.trouble.empty();
-    const bool goes_on = screen.model.exam.used_ms > 0;
     bool begins = false;
     for (const KeyPress& key : *input.keys) {
         outcome.left = outcome.left || key.key == GLFW_KEY_ESCAPE;
         begins = begins || key.key == GLFW_KEY_ENTER || key.key == GLFW_KEY_KP_ENTER;
     }
-    begin_area("column", layout.column_at_px, layout.column_px, true);
-    ColumnPen pen(style, layout);
-    pen.skip(layout.narrow ? 28.0F : 46.0F);
-    pen.paragraph({TextSize::reading, true, Role::ink}, "Mock exam");
-    pen.skip(4.0F);
-    pen.paragraph(kBody, can_begin ? screen.model.exam.title + "." : screen.trouble);
-    pen.skip(8.0F);
-    if (can_begin)
-        pen.paragraph(kBody, offer_text(screen.model.exam));
-    pen.skip(24.0F);
-    const bool anew = goes_on && word_button(style, "anew", {pen.left(), pen.y()},
-                                             "Give it up for another", false);
-    pen.skip(28.0F);
-    if (word_button(style, "leave", {pen.left(), pen.y()}, "Back to practice", false))
-        outcome.left = true;
-    pen.skip(20.0F);
-    if (column_button(style, layout, pen, goes_on ? "Go on" : "Begin; the clock runs"))
-        begins = true;
-    end_area();
-    if (anew) {
+    const OfferWish wish =
+        draw_offer(style, layout, desk.course(), screen.model.exam, screen.trouble);
+    outcome.left = outcome.left || wish == OfferWish::leave;
+    if (wish == OfferWish::another) {
         const std::uint64_t seed = screen.model.exam.seed + 1;
         desk.give_up_exam(screen.model.exam);
         open_exam(screen, desk, seed, now);
-    } else if (begins && can_begin) {
+    } else if ((begins || wish == OfferWish::begin) && screen.trouble.empty()) {
         begin(screen, desk, now);
     }
     return outcome;

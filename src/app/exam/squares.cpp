@@ -1,5 +1,7 @@
 #include "app/exam/squares.h"
 
+#include "app/widgets/buttons.h"
+
 #include <algorithm>
 
 namespace steelyard::app {
@@ -58,9 +60,8 @@ std::optional<std::size_t> draw_squares(const Style& style, ImVec2 at, float wid
         const std::size_t line = i / columns;
         const ImVec2 corner{at.x + static_cast<float>(i % columns) * step,
                             at.y + static_cast<float>(line) * step};
-        ImGui::SetCursorScreenPos(corner);
         ImGui::PushID(static_cast<int>(i));
-        if (ImGui::InvisibleButton("square", {style.px(kSide_px), style.px(kSide_px)}))
+        if (press_area(style, "square", corner, {style.px(kSide_px), style.px(kSide_px)}))
             pressed = i;
         ImGui::PopID();
         draw_square(style, corner, i + 1, squares[i]);

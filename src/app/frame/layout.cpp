@@ -5,6 +5,11 @@
 
 namespace steelyard::app {
 
+double growth_of(const scene::Point& window_px) {
+    const double larger = std::min(window_px.x() / 1280.0, window_px.y() / 720.0);
+    return std::max(1.0, std::floor(8.0 * (0.5 + 0.5 * larger)) / 8.0);
+}
+
 Layout lay_out(const scene::Point& window_px, double text_scale) {
     const double column_px = std::round(std::max(0.26 * window_px.x(), 300.0 * text_scale));
     Layout layout;

@@ -13,6 +13,12 @@ struct Layout {
     bool narrow = false; ///< the column lies below the stage as a sheet
 };
 
+/// By how much type grows with a large window, such as a projector's, seen from farther off than a
+/// desk's: from 1 at 1280 × 720 and below by half as much as the window, in steps of an eighth so
+/// that a window being resized does not ask for new fonts at every pixel.
+/// @param window_px  at a desktop scale of 1
+double growth_of(const scene::Point& window_px);
+
 /// Readings take 26 % of the width and never less than 300 px at 100 %; on a narrow window they
 /// lie below the stage.
 Layout lay_out(const scene::Point& window_px, double text_scale);

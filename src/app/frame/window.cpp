@@ -8,6 +8,7 @@
 #include <imgui_impl_opengl3.h>
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace steelyard::app {
@@ -266,6 +267,16 @@ void Window::begin_frame() {
     ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplGlfw_NewFrame();
     ImGui::NewFrame();
+}
+
+void Window::fill(scene::Rgb colour) const {
+    const double pixels = device_pixels();
+    glViewport(0, 0, static_cast<int>(std::lround(size_px().x() * pixels)),
+               static_cast<int>(std::lround(size_px().y() * pixels)));
+    glDisable(GL_SCISSOR_TEST);
+    glClearColor(static_cast<float>(colour.red) / 255.0F, static_cast<float>(colour.green) / 255.0F,
+                 static_cast<float>(colour.blue) / 255.0F, 1.0F);
+    glClear(GL_COLOR_BUFFER_BIT);
 }
 
 void Window::end_frame() {

@@ -3,6 +3,7 @@
 // frame. There is one main window; others, such as the presenter's, open beside it.
 
 #include "scene/drawing.h"
+#include "scene/palette.h"
 
 #include <tl/expected.hpp>
 
@@ -79,6 +80,8 @@ public:
     /// After the fonts were filled anew.
     void renew_font_texture();
     void begin_frame();
+    /// Fills the whole window with one colour.
+    void fill(scene::Rgb colour) const;
     void end_frame(); ///< paints ImGui and swaps
 
 private:

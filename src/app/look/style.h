@@ -11,11 +11,15 @@
 
 namespace steelyard::app {
 
+class PressLetters;
+
 /// Fonts, look and scale of the sheet in this frame.
 struct Style {
     Fonts fonts;
     scene::Look look = scene::Look::light;
     Narration* narration = nullptr; ///< hears every text that is drawn; null = nobody listens
+    /// Offers what can be pressed to the keys; null = by the mouse only.
+    PressLetters* letters = nullptr;
 
     /// A length of the layout at the present text size [px].
     float px(float at_100_percent) const { return at_100_percent * fonts.scale; }

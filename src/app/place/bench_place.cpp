@@ -1,5 +1,7 @@
 #include "app/place/bench_place.h"
 
+#include "app/place/place_parts.h"
+
 #include <GLFW/glfw3.h>
 
 #include <algorithm>
@@ -54,7 +56,7 @@ std::string BenchPlace::keep(const SavedWork& saved) const {
 void BenchPlace::ask(Library& library) {
     auto asked = ask_like(library.bank(), bench_.model.solved.lever_class, ++question_seed_);
     if (!asked) {
-        tell(asked.error());
+        bench_.model.message = asked.error();
         question_.model.reset();
         return;
     }
@@ -67,25 +69,12 @@ void BenchPlace::ask(Library& library) {
 PlaceFrame BenchPlace::run(const PlaceInput& input) {
     bench_.model.units = input.around.units;
     bench_.less_motion = input.around.less_motion;
-    if (shelf_.open)
-        return run_shelf(input);
-    return question_.model ? run_open_question(input) : run_stage(input);
-}
-
-PlaceFrame BenchPlace::run_shelf(const PlaceInput& input) {
-    const Shelf& levers = input.around.library.levers();
-    const ShelfContent content{
-        "Choose a lever", [&](const scene::Point& size_px) { return lever_cards(levers, size_px); },
-        &levers.faults};
-    PlaceFrame frame;
-    const ShelfOutcome outcome =
-        draw_shelf(input.style, content, input.window_px, *input.frame.keys, shelf_);
-    frame.pictures = outcome.pictures;
-    if (outcome.opened) {
-        show(levers.levers[*outcome.opened], input.around);
-        frame.changed = true;
+    if (shelf_.open) {
+        const Shelf& levers = input.around.library.levers();
+        return run_shelf(input, lever_content("Choose a lever", levers), shelf_,
+                         [&](std::size_t chosen) { show(levers.levers[chosen], input.around); });
     }
-    return frame;
+    return question_.model ? run_open_question(input) : run_stage(input);
 }
 
 PlaceFrame BenchPlace::run_open_question(const PlaceInput& input) {

@@ -28,11 +28,9 @@ public:
     void open_shelf() override { app::open_shelf(shelf_); }
     void show(const setup::Setup& setup, Surroundings& around) override;
     std::optional<setup::Setup> shown() const override { return bench_.model.state.setup; }
-    void tell(const std::string& sentence) override { bench_.model.message = sentence; }
     std::string keep(const SavedWork& saved) const override;
 
 private:
-    PlaceFrame run_shelf(const PlaceInput& input);
     PlaceFrame run_open_question(const PlaceInput& input);
     PlaceFrame run_stage(const PlaceInput& input);
     void ask(Library& library);

@@ -1,5 +1,7 @@
 #include "app/place/body_place.h"
 
+#include "app/place/place_parts.h"
+
 namespace steelyard::app {
 
 void BodyPlace::enter(Surroundings& around) {
@@ -47,10 +49,6 @@ std::optional<setup::LessonStage> BodyPlace::stage() const {
     return setup::LessonStage{state.setup, body_->model.progress, state.chosen, state.setup.view};
 }
 
-void BodyPlace::tell(const std::string& sentence) {
-    (body_ ? body_->model.message : trouble_) = sentence;
-}
-
 std::string BodyPlace::keep(const SavedWork& saved) const {
     if (!body_)
         return {};
@@ -58,41 +56,21 @@ std::string BodyPlace::keep(const SavedWork& saved) const {
 }
 
 PlaceFrame BodyPlace::run(const PlaceInput& input) {
-    if (shelf_.open)
-        return run_shelf(input);
-    if (!body_)
-        return run_without_body(input);
+    if (shelf_.open) {
+        const Shelf& exercises = input.around.library.exercises();
+        return run_shelf(input, exercise_content("Choose an exercise", exercises), shelf_,
+                         [&](std::size_t chosen) { show(exercises.bodies[chosen], input.around); });
+    }
     PlaceFrame frame;
+    if (!body_) {
+        draw_trouble(input, trouble_);
+        return frame;
+    }
     const setup::UnitSystem units = input.around.units;
     BodyOutcome outcome = run_body(input.style, input.layout, input.frame, units, *body_);
     frame.drawing = std::move(outcome.drawing);
     frame.changed = outcome.changed;
     return frame;
-}
-
-PlaceFrame BodyPlace::run_shelf(const PlaceInput& input) {
-    const Shelf& exercises = input.around.library.exercises();
-    const ShelfContent content{
-        "Choose an exercise",
-        [&](const scene::Point& size_px) { return body_cards(exercises, size_px); },
-        &exercises.faults};
-    PlaceFrame frame;
-    const ShelfOutcome outcome =
-        draw_shelf(input.style, content, input.window_px, *input.frame.keys, shelf_);
-    frame.pictures = outcome.pictures;
-    if (outcome.opened) {
-        show(exercises.bodies[*outcome.opened], input.around);
-        frame.changed = true;
-    }
-    return frame;
-}
-
-PlaceFrame BodyPlace::run_without_body(const PlaceInput& input) const {
-    draw_paragraph(*ImGui::GetBackgroundDrawList(), input.style,
-                   {scene::TextSize::body, false, scene::Role::wrong},
-                   {24.0F, input.style.px(120.0F)},
-                   static_cast<float>(input.layout.stage_px.x()) - 48.0F, trouble_);
-    return {};
 }
 
 } // namespace steelyard::app

@@ -27,13 +27,9 @@ public:
     void show(const setup::Setup& setup, Surroundings& around) override;
     std::optional<setup::Setup> shown() const override;
     std::optional<setup::LessonStage> stage() const override;
-    void tell(const std::string& sentence) override;
     std::string keep(const SavedWork& saved) const override;
 
 private:
-    PlaceFrame run_shelf(const PlaceInput& input);
-    PlaceFrame run_without_body(const PlaceInput& input) const;
-
     std::optional<BodyScreen> body_; ///< empty until the place is entered
     ShelfState shelf_;
     std::string trouble_; ///< why there is no body

@@ -122,11 +122,9 @@ public:
     virtual void take_up(const setup::LessonStage& stage, Surroundings& around) {
         show(stage.setup, around);
     }
-    /// Says a sentence to the person.
-    virtual void tell(const std::string& /*sentence*/) {}
-
-    /// Opens a file that was dropped on the window and belongs here.
-    virtual void open_file(const std::filesystem::path& /*path*/, Surroundings& /*around*/) {}
+    /// Takes up a lesson that was read from a file, where the place shows lessons.
+    virtual void show_lesson(const setup::Lesson& /*lesson*/, const std::filesystem::path& /*path*/,
+                             Surroundings& /*around*/) {}
 
     // --- further windows, such as the presenter's ---
     /// True when something came in for a further window since the last time.

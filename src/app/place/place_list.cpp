@@ -9,7 +9,7 @@
 #include "app/workshop/workshop_place.h"
 
 #include <algorithm>
-#include <cassert>
+#include <array>
 
 namespace steelyard::app {
 
@@ -19,7 +19,7 @@ template <typename Made> std::unique_ptr<Place> make(Surroundings& around) {
     return std::make_unique<Made>(around);
 }
 
-constexpr PlaceEntry kList[] = {
+constexpr std::array<PlaceEntry, kPlaces> kList{{
     {PlaceName::start, "Start", make<StartPlace>},
     {PlaceName::bench, "Bench", make<BenchPlace>},
     {PlaceName::body, "Body", make<BodyPlace>},
@@ -27,7 +27,20 @@ constexpr PlaceEntry kList[] = {
     {PlaceName::practice, "Practice", make<PracticePlace>},
     {PlaceName::workshop, "Workshop", make<WorkshopPlace>},
     {PlaceName::handout, "Handout", make<HandoutPlace>},
-};
+}};
+
+constexpr std::size_t index_of(PlaceName name) {
+    return static_cast<std::size_t>(name);
+}
+
+/// Every place has its line, at its turn.
+constexpr bool is_in_order() {
+    for (std::size_t i = 0; i < kList.size(); ++i)
+        if (index_of(kList[i].name) != i)
+            return false;
+    return true;
+}
+static_assert(is_in_order());
 
 } // namespace
 
@@ -36,18 +49,13 @@ std::span<const PlaceEntry> place_list() {
 }
 
 const PlaceEntry& entry_of(PlaceName name) {
-    const auto* found =
-        std::find_if(std::begin(kList), std::end(kList),
-                     [name](const PlaceEntry& entry) { return entry.name == name; });
-    assert(found != std::end(kList));
-    return *found;
+    return kList[index_of(name)];
 }
 
 PlaceName place_named(std::string_view word) {
-    const auto* found =
-        std::find_if(std::begin(kList), std::end(kList),
-                     [word](const PlaceEntry& entry) { return entry.word == word; });
-    return found != std::end(kList) ? found->name : PlaceName::start;
+    const auto* found = std::find_if(
+        kList.begin(), kList.end(), [word](const PlaceEntry& entry) { return entry.word == word; });
+    return found != kList.end() ? found->name : PlaceName::start;
 }
 
 PlaceName place_of(const setup::Setup& setup) {

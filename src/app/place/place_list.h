@@ -19,7 +19,7 @@ struct PlaceEntry {
 /// All places in the order of the row; the function keys from F2 on go to them.
 std::span<const PlaceEntry> place_list();
 
-/// The line of a place; it must be in the list.
+/// The line of a place.
 const PlaceEntry& entry_of(PlaceName name);
 
 /// The place with a word in the row; the start for any other word.

@@ -59,8 +59,12 @@ float width_of(const Style& style, const std::vector<Entry>& entries, float gap_
 RowPress draw_places_row(const Style& style, float width_px, const PlacesRow& row) {
     const std::vector<Entry> places = place_entries(row);
     const std::vector<Entry> actions = action_entries(row);
-    const float gap_px = style.px(18.0F);
     const float left_px = 24.0F;
+    // Large text on a narrow window stands closer before it is cut.
+    const float words_px = width_of(style, places, 0.0F);
+    const float gap_px =
+        std::clamp((width_px - left_px - words_px) / static_cast<float>(places.size()),
+                   style.px(6.0F), style.px(18.0F));
     const float places_px = width_of(style, places, gap_px);
     const float actions_px = width_of(style, actions, gap_px);
     const bool one_line = left_px + places_px + actions_px <= width_px;

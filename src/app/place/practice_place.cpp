@@ -1,5 +1,6 @@
 #include "app/place/practice_place.h"
 
+#include "app/place/place_parts.h"
 #include "learner/wall_clock.h"
 
 #include <random>
@@ -153,10 +154,7 @@ PlaceFrame PracticePlace::run(const PlaceInput& input) {
     PlaceFrame frame;
     frame.drawing.size_px = input.layout.stage_px;
     if (!desk_->has_course()) {
-        draw_paragraph(
-            *ImGui::GetBackgroundDrawList(), input.style,
-            {scene::TextSize::body, false, scene::Role::wrong}, {24.0F, input.style.px(120.0F)},
-            static_cast<float>(input.layout.stage_px.x()) - 48.0F, desk_->notices().front());
+        draw_trouble(input, desk_->notices().front());
         return frame;
     }
     if (screen_ == Screen::home)

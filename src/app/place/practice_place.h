@@ -23,7 +23,6 @@ public:
     bool claims(const KeyPress& key) const override;
     /// While an exam runs, once a second for its clock.
     std::optional<double> next_frame_in_s() const override;
-    void tell(const std::string& sentence) override { trouble_ = sentence; }
 
 private:
     enum class Screen { home, session, exam, progress };
@@ -41,7 +40,6 @@ private:
     ExamScreen exam_;
     ProgressScreen progress_;
     std::optional<Door> wanted_; ///< to be opened once there is a name
-    std::string trouble_;
 };
 
 } // namespace steelyard::app

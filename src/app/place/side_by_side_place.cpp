@@ -1,5 +1,7 @@
 #include "app/place/side_by_side_place.h"
 
+#include "app/place/place_parts.h"
+
 #include <algorithm>
 
 namespace steelyard::app {
@@ -28,9 +30,17 @@ const Setup& shipped(const std::vector<Setup>& shelf, const std::string& name) {
 void SideBySidePlace::enter(Surroundings& around) {
     if (pair_)
         return;
+    const auto& known = around.library.muscles();
+    std::vector<mechanics::Muscle> muscles; // without them the pair stands without its muscles
+    if (known)
+        muscles = *known;
     if (const std::optional<SavedPair> last = around.saved.load_pair()) {
-        pair_ = open_side_by_side(last->a, last->b);
+        pair_ = open_side_by_side(last->a, last->b, std::move(muscles));
         update(pair_->model, ScrubBoth{last->progress});
+        if (last->levers) {
+            levers_.emplace().model = make_lever_pair(last->levers->a, last->levers->b);
+            wants_levers_ = last->shows_levers;
+        }
         return;
     }
     const Shelf& exercises = around.library.exercises();
@@ -39,7 +49,7 @@ void SideBySidePlace::enter(Surroundings& around) {
         return;
     }
     pair_ = open_side_by_side(shipped(exercises.bodies, kFirstPair[0]),
-                              shipped(exercises.bodies, kFirstPair[1]));
+                              shipped(exercises.bodies, kFirstPair[1]), std::move(muscles));
 }
 
 void SideBySidePlace::refit() {
@@ -73,13 +83,18 @@ void SideBySidePlace::put(Side side, const setup::BodySetup& setup) {
     refit();
 }
 
+void SideBySidePlace::put(Side side, const setup::LeverSetup& setup) {
+    update(levers_->model, PutLever{side, setup});
+    refit();
+}
+
 void SideBySidePlace::show(const setup::Setup& setup, Surroundings& around) {
     enter(around);
     if (const auto* lever = std::get_if<setup::LeverSetup>(&setup)) {
         show_levers(around);
         if (levers_)
-            update(levers_->model, PutLever{Side::a, *lever});
-        return refit();
+            put(Side::a, *lever);
+        return;
     }
     wants_levers_ = false;
     const auto* exercise = std::get_if<setup::BodySetup>(&setup);
@@ -87,18 +102,14 @@ void SideBySidePlace::show(const setup::Setup& setup, Surroundings& around) {
         put(Side::a, *exercise);
 }
 
-void SideBySidePlace::tell(const std::string& sentence) {
-    std::string& message = shows_levers() ? levers_->model.message
-                           : pair_        ? pair_->model.message
-                                          : trouble_;
-    message = sentence;
-}
-
 std::string SideBySidePlace::keep(const SavedWork& saved) const {
     if (!pair_)
         return {};
     const SideBySideModel& model = pair_->model;
-    return saved.save_pair({model.state.a, model.state.b, model.progress});
+    SavedPair pair{model.state.a, model.state.b, model.progress, {}, shows_levers()};
+    if (levers_)
+        pair.levers = SavedLevers{levers_->model.state.a, levers_->model.state.b};
+    return saved.save_pair(pair);
 }
 
 /// Turns to levers; the first time two of the shelf are put up.
@@ -107,8 +118,7 @@ void SideBySidePlace::show_levers(Surroundings& around) {
     const std::vector<setup::LeverSetup>& shelf = around.library.levers().levers;
     if (levers_ || shelf.empty())
         return;
-    levers_ = LeverPairScreen{};
-    levers_->model =
+    levers_.emplace().model =
         make_lever_pair(shipped(shelf, kFirstLevers[0]), shipped(shelf, kFirstLevers[1]));
 }
 
@@ -119,13 +129,10 @@ void SideBySidePlace::choose(Side side) {
 
 PlaceFrame SideBySidePlace::run(const PlaceInput& input) {
     if (shelf_.open)
-        return run_shelf(input);
+        return run_choosing(input);
     PlaceFrame frame;
     if (!pair_ && !shows_levers()) {
-        draw_paragraph(*ImGui::GetBackgroundDrawList(), input.style,
-                       {scene::TextSize::body, false, scene::Role::wrong},
-                       {24.0F, input.style.px(120.0F)},
-                       static_cast<float>(input.layout.stage_px.x()) - 48.0F, trouble_);
+        draw_trouble(input, trouble_);
         return frame;
     }
     SideBySideOutcome outcome = run_pair(input);
@@ -146,6 +153,7 @@ PlaceFrame SideBySidePlace::run(const PlaceInput& input) {
             wants_levers_ = false;
         else
             show_levers(input.around);
+        frame.changed = true; // which kind is compared is kept too
         break;
     }
     return frame;
@@ -160,30 +168,16 @@ SideBySideOutcome SideBySidePlace::run_pair(const PlaceInput& input) {
     return run_side_by_side(input.style, input.layout, input.frame, input.around.units, *pair_);
 }
 
-PlaceFrame SideBySidePlace::run_shelf(const PlaceInput& input) {
-    const bool levers = shows_levers();
-    const Shelf& shelf = levers ? input.around.library.levers() : input.around.library.exercises();
-    ShelfContent content;
-    content.heading = std::string(levers ? "Choose a lever" : "Choose an exercise") +
-                      (chosen_for_ == Side::a ? " for A" : " for B");
-    content.make_cards = [&](const scene::Point& size_px) {
-        return levers ? lever_cards(shelf, size_px) : body_cards(shelf, size_px);
-    };
-    content.faults = &shelf.faults;
-    PlaceFrame frame;
-    const ShelfOutcome outcome =
-        draw_shelf(input.style, content, input.window_px, *input.frame.keys, shelf_);
-    frame.pictures = outcome.pictures;
-    if (!outcome.opened)
-        return frame;
-    frame.changed = true;
-    if (levers) {
-        update(levers_->model, PutLever{chosen_for_, shelf.levers[*outcome.opened]});
-        refit();
-    } else {
-        put(chosen_for_, shelf.bodies[*outcome.opened]);
+PlaceFrame SideBySidePlace::run_choosing(const PlaceInput& input) {
+    const char* const side = chosen_for_ == Side::a ? " for A" : " for B";
+    if (shows_levers()) {
+        const Shelf& shelf = input.around.library.levers();
+        return run_shelf(input, lever_content(std::string("Choose a lever") + side, shelf), shelf_,
+                         [&](std::size_t chosen) { put(chosen_for_, shelf.levers[chosen]); });
     }
-    return frame;
+    const Shelf& shelf = input.around.library.exercises();
+    return run_shelf(input, exercise_content(std::string("Choose an exercise") + side, shelf),
+                     shelf_, [&](std::size_t chosen) { put(chosen_for_, shelf.bodies[chosen]); });
 }
 
 } // namespace steelyard::app

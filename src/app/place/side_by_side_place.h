@@ -35,16 +35,16 @@ public:
     void open_shelf() override { choose(Side::b); }
     /// Puts an exercise or a lever on side A.
     void show(const setup::Setup& setup, Surroundings& around) override;
-    void tell(const std::string& sentence) override;
     std::string keep(const SavedWork& saved) const override;
 
 private:
-    PlaceFrame run_shelf(const PlaceInput& input);
+    PlaceFrame run_choosing(const PlaceInput& input);
     SideBySideOutcome run_pair(const PlaceInput& input);
     bool shows_levers() const { return wants_levers_ && levers_; }
     void show_levers(Surroundings& around);
     void choose(Side side);
     void put(Side side, const setup::BodySetup& setup);
+    void put(Side side, const setup::LeverSetup& setup);
 
     std::optional<SideBySideScreen> pair_;  ///< empty until the place is entered
     std::optional<LeverPairScreen> levers_; ///< empty until two levers are compared

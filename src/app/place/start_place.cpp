@@ -1,6 +1,5 @@
 #include "app/place/start_place.h"
 
-#include "app/place/place_list.h"
 #include "app/shelf/shelf_cards.h"
 
 #include <algorithm>
@@ -41,12 +40,6 @@ constexpr DoorWords kDoors[] = {
     {"Teach", "Let a room predict, then reveal. Hand out worksheets with their keys.", "Seesaw"},
 };
 
-bool is_there(PlaceName name) {
-    const auto places = place_list();
-    return std::any_of(places.begin(), places.end(),
-                       [name](const PlaceEntry& entry) { return entry.name == name; });
-}
-
 /// The picture of a shipped setup, a lever or an exercise; an empty sheet where there is none.
 scene::Drawing picture_of(Library& library, const std::string& name, const scene::Point& size_px) {
     const auto is_it = [&](const auto& setup) { return setup.head.name == name; };
@@ -65,55 +58,36 @@ scene::Drawing picture_of(Library& library, const std::string& name, const scene
 } // namespace
 
 void StartPlace::enter(Surroundings& around) {
-    ways_.clear();
+    errands_.clear();
+    content_ = {};
+    for (const DoorWords& door : kDoors)
+        content_.doors.push_back({door.title,
+                                  door.sentence,
+                                  {},
+                                  [&library = around.library, door](const scene::Point& size_px) {
+                                      return picture_of(library, door.pictured, size_px);
+                                  }});
     for (const DoorWay& way : kDoorWays)
-        ways_.push_back({way.word, GoTo{way.place, way.part}});
+        add_way(content_.doors[way.door].ways, way.word, GoTo{way.place, way.part});
     if (const auto body = around.saved.load_body())
-        ways_.push_back({"Go on: " + body->setup.head.name, GoTo{PlaceName::body, ""}});
+        add_way(content_.below, "Go on: " + body->setup.head.name, GoTo{PlaceName::body, ""});
     if (const auto bench = around.saved.load_bench())
-        ways_.push_back({"Go on: " + bench->setup.head.name, GoTo{PlaceName::bench, ""}});
-    ways_.push_back({"Show me around", LookAround{}});
+        add_way(content_.below, "Go on: " + bench->setup.head.name, GoTo{PlaceName::bench, ""});
+    add_way(content_.below, "Show me around", LookAround{});
 }
 
-/// The ways of a stretch of ways_ that lead somewhere.
-std::vector<StartWay> StartPlace::ways(std::size_t first, std::size_t count) const {
-    std::vector<StartWay> found;
-    for (std::size_t i = first; i < first + count; ++i) {
-        const auto* go = std::get_if<GoTo>(&ways_[i].errand);
-        if (go == nullptr || is_there(go->place))
-            found.push_back({ways_[i].word, i});
-    }
-    return found;
-}
-
-StartContent StartPlace::content(Library& library) const {
-    StartContent content;
-    std::size_t first = 0;
-    for (std::size_t i = 0; i < std::size(kDoors); ++i) {
-        const auto count = static_cast<std::size_t>(
-            std::count_if(std::begin(kDoorWays), std::end(kDoorWays),
-                          [i](const DoorWay& way) { return way.door == i; }));
-        StartDoor door{
-            kDoors[i].title, kDoors[i].sentence, ways(first, count),
-            [&library, name = std::string(kDoors[i].pictured)](const scene::Point& size_px) {
-                return picture_of(library, name, size_px);
-            }};
-        if (!door.ways.empty())
-            content.doors.push_back(std::move(door));
-        first += count;
-    }
-    content.below = ways(first, ways_.size() - first);
-    return content;
+void StartPlace::add_way(std::vector<StartWay>& ways, std::string word, Errand errand) {
+    ways.push_back({std::move(word), errands_.size()});
+    errands_.push_back(std::move(errand));
 }
 
 PlaceFrame StartPlace::run(const PlaceInput& input) {
-    const StartContent shown = content(input.around.library);
     StartOutcome outcome =
-        run_start(input.style, input.window_px, *input.frame.keys, shown, screen_);
+        run_start(input.style, input.window_px, *input.frame.keys, content_, screen_);
     PlaceFrame frame;
     frame.pictures = std::move(outcome.pictures);
     if (outcome.taken)
-        frame.errand = ways_[*outcome.taken].errand;
+        frame.errand = errands_[*outcome.taken];
     return frame;
 }
 

@@ -17,14 +17,10 @@ public:
     void refit() override { screen_.pictures_px.setZero(); }
 
 private:
-    struct Way {
-        std::string word;
-        Errand errand;
-    };
-    StartContent content(Library& library) const;
-    std::vector<StartWay> ways(std::size_t first, std::size_t count) const;
+    void add_way(std::vector<StartWay>& ways, std::string word, Errand errand);
 
-    std::vector<Way> ways_;
+    StartContent content_;        ///< made on entering: what was open last stands in it
+    std::vector<Errand> errands_; ///< what its ways are, by their ids
     StartScreen screen_;
 };
 

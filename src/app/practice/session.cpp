@@ -106,6 +106,7 @@ std::optional<QuestionModel> next_question(Session& session, const Present& pres
     session.heeded = 0;
     AskRules rules;
     rules.done_steps = done_steps(session.next, *question);
+    rules.by_steps = session.next.shown == Shown::faded;
     rules.help = purpose_of(session) == Purpose::practice;
     QuestionModel model = begin_question(std::move(*question), rules);
     if (is_example(session)) {

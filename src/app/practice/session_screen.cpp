@@ -13,15 +13,18 @@ namespace {
 using scene::Role;
 using scene::TextSize;
 
-QuestionWords words_for(const Session& session, const Desk& desk, const learner::Clock& now) {
+QuestionWords words_for(const Session& session, const QuestionModel& question, const Desk& desk,
+                        const learner::Clock& now) {
     const Present present{desk.course(), desk.standing(), now};
     QuestionWords words;
     words.above = count_text(session, present) + ". " + why(desk.course(), session.next);
     if (is_example(session)) {
         words.above += " A worked example first: read it step by step.";
         words.next = "I have read it";
-    } else if (session.next.shown == learner::Shown::faded) {
-        words.above += " The first steps are done for you; you do the rest.";
+    } else if (question.rules.by_steps) {
+        words.above += question.rules.done_steps > 0
+                           ? " The first steps are done for you; you do the rest."
+                           : " Do it step by step, or give the answer at once.";
     }
     words.leave = "Leave; everything is kept";
     words.may_skip = session.kind != SessionKind::quick && !session.placing && !is_example(session);
@@ -36,7 +39,8 @@ void advance(SessionScreen& screen, Desk& desk, const learner::Clock& now) {
         desk.back_up(now);
         return;
     }
-    open_question(screen.question, std::move(*model), words_for(screen.session, desk, now));
+    QuestionWords words = words_for(screen.session, *model, desk, now);
+    open_question(screen.question, std::move(*model), std::move(words));
 }
 
 void keep_new_answers(SessionScreen& screen, Desk& desk, const learner::Clock& now, bool leaving) {

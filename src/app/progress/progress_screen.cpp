@@ -44,10 +44,9 @@ void read_keys(const std::vector<KeyPress>& keys, const StairLayout& stairs, Des
 /// A step: filled from the left to its mastery, its title, its word. @return true when pressed
 bool draw_step(const Style& style, const std::string& title, const Stair& stair, ImVec2 corner,
                const scene::Point& size_px, bool chosen, int id) {
-    ImGui::SetCursorScreenPos(corner);
     ImGui::PushID(id);
-    const bool pressed = ImGui::InvisibleButton(
-        "step", {static_cast<float>(size_px.x()), static_cast<float>(size_px.y())});
+    const bool pressed = press_area(
+        style, "step", corner, {static_cast<float>(size_px.x()), static_cast<float>(size_px.y())});
     ImGui::PopID();
     const bool hovered = ImGui::IsItemHovered();
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -65,12 +64,20 @@ bool draw_step(const Style& style, const std::string& title, const Stair& stair,
                  4.0F, 0, chosen ? style.px(2.5F) : 1.0F);
     const float room_px = width_px - style.px(16.0F);
     const TextStyle title_style{TextSize::caption, true, stair.open ? Role::ink : Role::quiet_ink};
-    draw_text(list, style, title_style, {corner.x + style.px(8.0F), corner.y + style.px(18.0F)},
-              shortened(style, title_style, title, room_px));
+    // A long title takes a second line where the step is high enough.
+    const std::vector<std::string_view> lines = broken_lines(style, title_style, title, room_px);
+    const bool two = lines.size() == 2 && bar_top - corner.y >= style.px(56.0F);
+    float base = corner.y + style.px(18.0F);
+    if (two) {
+        draw_text(list, style, title_style, {corner.x + style.px(8.0F), base}, lines[0]);
+        base += style.px(17.0F);
+    }
+    draw_text(list, style, title_style, {corner.x + style.px(8.0F), base},
+              two ? std::string(lines[1]) : shortened(style, title_style, title, room_px));
     const std::string word = stair.answers > 0
                                  ? fmt::format("{}, {:.0f} %", say(stair), 100.0 * stair.known)
                                  : say(stair);
-    draw_text(list, style, kCaption, {corner.x + style.px(8.0F), corner.y + style.px(36.0F)},
+    draw_text(list, style, kCaption, {corner.x + style.px(8.0F), base + style.px(18.0F)},
               shortened(style, kCaption, word, room_px));
     return pressed;
 }

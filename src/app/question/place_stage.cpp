@@ -185,7 +185,7 @@ void draw_place(const Style& style, const scene::StageView& view, const Question
     }
     add_placed(view, model, right, Role::right, scale, shapes);
     const std::string letter =
-        model.question.spots.empty()
+        model.question.spots.empty() || model.typed.empty()
             ? std::string()
             : model.question.spots[model.question.correct_spot].letter + ": ";
     add_label(view.to_sheet(right.to_m) + Point(beside.x(), wrong ? 30.0 * scale : beside.y()),

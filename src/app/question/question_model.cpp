@@ -65,6 +65,10 @@ QuestionModel begin_question(problems::Question question, const AskRules& rules)
     return model;
 }
 
+bool is_drawn(const problems::Question& question) {
+    return !std::holds_alternative<std::monostate>(question.picture);
+}
+
 bool is_placed(const problems::Question& question) {
     return question.kind == Kind::place && question.place_target &&
            std::holds_alternative<problems::LeverPicture>(question.picture);
@@ -198,7 +202,9 @@ void give_hint(QuestionModel& model) {
 }
 
 bool has_own_step(const QuestionModel& model) {
-    return model.rules.help && !model.finished && model.question.kind == Kind::numeric &&
+    const bool under_way = model.rules.by_steps || model.next_told || model.open_steps > 0;
+    return under_way && model.rules.help && !model.finished &&
+           model.question.kind == Kind::numeric &&
            model.open_steps + 1 < model.question.steps.size();
 }
 

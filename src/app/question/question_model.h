@@ -20,6 +20,7 @@ namespace steelyard::app {
 /// What a question allows while it is answered.
 struct AskRules {
     std::size_t done_steps = 0; ///< of the worked solution so many stand there from the beginning
+    bool by_steps = false;      ///< the learner is asked for the other steps one by one
     bool help = true;           ///< hints, steps of one's own, mending a unit
     bool feedback = true;       ///< false in an exam: answers are taken, not marked
 };
@@ -59,6 +60,8 @@ tl::expected<QuestionModel, std::string> ask_like(const problems::Bank& bank,
                                                   std::optional<mechanics::LeverClass> lever_class,
                                                   std::uint64_t seed);
 
+/// Whether it has a drawing.
+bool is_drawn(const problems::Question& question);
 /// Whether it is answered by putting something on its drawing.
 bool is_placed(const problems::Question& question);
 /// Whether it is answered in a line of text.
@@ -92,7 +95,8 @@ bool has_hint(const QuestionModel& model);
 
 /// Marks the learner's own next step; a right one stands there from now on.
 void mark_own_step(QuestionModel& model);
-/// Whether the next step is one to do by oneself: the answer line asks for the last one.
+/// Whether the next step is one to do by oneself: the answer line asks for the last one. It is
+/// asked for once steps stand there, or where the rules want it from the beginning.
 bool has_own_step(const QuestionModel& model);
 
 /// Shows the worked answer to somebody who does not know.

@@ -3,12 +3,9 @@
 #include "app/look/text_styles.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
-#include "app/widgets/pressed_key.h"
-#include "problems/worked_steps.h"
 #include "publish/question_drawing.h"
 
 #include <GLFW/glfw3.h>
-#include <imgui_stdlib.h>
 
 #include <algorithm>
 
@@ -16,260 +13,12 @@ namespace steelyard::app {
 
 namespace {
 
-using problems::Kind;
+/// A drawing on a lower stage than this, at 100 %, cannot be read.
+constexpr double kLeastStage_px = 120.0;
+
 using problems::Question;
 using scene::Role;
 using scene::TextSize;
-
-const char* how_to_answer(const Question& question) {
-    if (is_placed(question))
-        return problems::how_to_place(problems::gesture_of(question));
-    switch (question.kind) {
-    case Kind::numeric:
-        return "Type a number; any unit of the right kind will do.";
-    case Kind::single_choice:
-    case Kind::change:
-        return "Choose one.";
-    case Kind::several_choices:
-        return "Choose every one that fits.";
-    case Kind::ordering:
-        return "Choose them in order.";
-    case Kind::place:
-        return "Type the letter of the place.";
-    }
-    return "";
-}
-
-/// A line of text over the column's width with a unit at its end.
-/// @return true when Enter was pressed in it
-bool draw_text_line(const Style& style, ColumnPen& pen, const char* id, const std::string& unit,
-                    std::string& text) {
-    ImGui::SetCursorScreenPos({pen.left(), pen.y()});
-    const float unit_px = text_width(style, kBody, unit);
-    ImGui::SetNextItemWidth(pen.width() - (unit_px > 0.0F ? unit_px + style.px(12.0F) : 0.0F));
-    const bool entered = ImGui::InputText(id, &text, ImGuiInputTextFlags_EnterReturnsTrue);
-    draw_text(pen.list(), style, kBody,
-              {pen.left() + pen.width() - unit_px, pen.y() + style.px(23.0F)}, unit);
-    pen.skip(44.0F);
-    return entered;
-}
-
-/// What the terminal's letters do there do the same here, so that hands stay on the keys.
-bool obey_typed_letter(QuestionScreen& screen, QuestionOutcome& outcome) {
-    QuestionModel& model = *screen.model;
-    if (model.finished)
-        return false;
-    if (model.typed == "h" && has_hint(model))
-        give_hint(model);
-    else if ((model.typed == "w" || model.typed == "?") && screen.words.may_give_up)
-        give_up(model);
-    else if (model.typed == "n" && screen.words.may_skip)
-        outcome.wish = QuestionWish::skip;
-    else
-        return false;
-    model.typed.clear();
-    return true;
-}
-
-void draw_answer_line(const Style& style, QuestionScreen& screen, ColumnPen& pen,
-                      QuestionOutcome& outcome) {
-    QuestionModel& model = *screen.model;
-    // A click beside all areas takes the keyboard away at the end of its frame: it is asked for in
-    // the next one.
-    if (screen.wants_keyboard && !ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
-        ImGui::SetKeyboardFocusHere();
-        screen.wants_keyboard = false;
-    }
-    const std::string before = model.typed;
-    if (draw_text_line(style, pen, "##answer", model.question.unit, model.typed)) {
-        outcome.entered = !obey_typed_letter(screen, outcome);
-        screen.wants_keyboard = !model.finished; // a second try needs no click
-    } else if (ImGui::IsItemDeactivated() && is_pressed(ImGuiKey_Escape)) {
-        model.typed = before; // ImGui's Escape takes back what was typed; ours only leaves
-        outcome.wish = QuestionWish::leave;
-    }
-    if (model.typed != before && !model.finished)
-        model.mark.reset();
-}
-
-/// Height of a choice whose words take several lines.
-float choice_height(const Style& style, ColumnPen& pen, const std::string& text) {
-    const float room_px = pen.width() - style.px(36.0F);
-    const float lines = static_cast<float>(paragraph_lines(style, kStrong, room_px, text));
-    return style.px(14.0F) + lines * line_height(style, TextSize::body);
-}
-
-void draw_choices(const Style& style, QuestionModel& model, ColumnPen& pen,
-                  QuestionOutcome& outcome) {
-    for (std::size_t i = 0; i < model.question.choices.size(); ++i) {
-        const problems::Choice& choice = model.question.choices[i];
-        const auto place = std::find(model.chosen.begin(), model.chosen.end(), i);
-        const bool chosen = place != model.chosen.end();
-        ImGui::PushID(static_cast<int>(i));
-        const float height_px = choice_height(style, pen, choice.text);
-        if (row_button(style, "choice", {pen.left() - 8.0F, pen.y()}, pen.width() + 16.0F,
-                       height_px, chosen)) {
-            choose(model, i);
-            outcome.let_go = true;
-        }
-        ImGui::PopID();
-        std::string number = std::to_string(i + 1);
-        if (model.question.kind == Kind::ordering && chosen)
-            number = "→ " + std::to_string(place - model.chosen.begin() + 1);
-        const float base = pen.y() + style.px(23.0F);
-        draw_text(pen.list(), style, kCaption, {pen.left() + style.px(4.0F), base}, number);
-        draw_paragraph(pen.list(), style, chosen ? kStrong : kBody,
-                       {pen.left() + style.px(36.0F), base}, pen.width() - style.px(36.0F),
-                       choice.text);
-        pen.skip_px(height_px + style.px(4.0F));
-    }
-}
-
-/// A tick or a cross, so that colour is not the only signal.
-void draw_verdict_sign(const Style& style, ColumnPen& pen, bool right) {
-    const ImU32 ink = style.mark(right ? Role::right : Role::wrong);
-    const float size = style.px(12.0F);
-    const ImVec2 at{pen.left() + style.px(2.0F), pen.y() - size};
-    if (right) {
-        const ImVec2 tick[] = {
-            {at.x, at.y + 0.55F * size}, {at.x + 0.4F * size, at.y + size}, {at.x + size, at.y}};
-        pen.list().AddPolyline(tick, 3, ink, 0, style.px(3.0F));
-    } else {
-        pen.list().AddLine(at, {at.x + size, at.y + size}, ink, style.px(3.0F));
-        pen.list().AddLine({at.x + size, at.y}, {at.x, at.y + size}, ink, style.px(3.0F));
-    }
-}
-
-std::string verdict_word(const problems::Marking& mark) {
-    switch (mark.verdict) {
-    case problems::Verdict::correct:
-        return "Right";
-    case problems::Verdict::correct_few_figures:
-        return "Right, with few figures";
-    case problems::Verdict::wrong:
-        return "Not yet";
-    case problems::Verdict::wrong_unit:
-        return "Look at the unit";
-    case problems::Verdict::wrong_dimension:
-        return "Another kind of quantity";
-    case problems::Verdict::unreadable:
-        return "That could not be read";
-    }
-    return {};
-}
-
-void draw_verdict(const Style& style, const problems::Marking& mark, ColumnPen& pen) {
-    pen.skip(24.0F);
-    draw_verdict_sign(style, pen, mark.correct);
-    draw_text(pen.list(), style, {TextSize::body, true, mark.correct ? Role::right : Role::wrong},
-              {pen.left() + style.px(24.0F), pen.y()}, verdict_word(mark));
-    pen.skip(24.0F);
-    pen.paragraph(kBody, mark.feedback);
-    if (!mark.follow_up.empty())
-        pen.paragraph(kCaption, mark.follow_up);
-}
-
-void draw_step(const QuestionModel& model, std::size_t index, bool whole, ColumnPen& pen) {
-    const problems::Step& step = model.question.steps[index];
-    const bool parts_here = model.mark && !model.mark->correct && model.mark->parts_at == index;
-    pen.paragraph({TextSize::caption, true, parts_here ? Role::wrong : Role::ink},
-                  std::to_string(index + 1) + "  " + step.says);
-    if (whole)
-        pen.paragraph(kCaption, problems::step_line(step));
-}
-
-void draw_steps(const Style& style, QuestionModel& model, ColumnPen& pen) {
-    const std::size_t steps = model.question.steps.size();
-    for (std::size_t i = 0; i < std::min(model.open_steps, steps); ++i) {
-        pen.skip(i == 0 ? 18.0F : 6.0F);
-        draw_step(model, i, true, pen);
-    }
-    if (model.finished || model.open_steps >= steps)
-        return;
-    if (model.next_told) {
-        pen.skip(model.open_steps == 0 ? 18.0F : 6.0F);
-        draw_step(model, model.open_steps, false, pen);
-    }
-    const bool under_way = model.next_told || model.open_steps > 0;
-    if (!under_way || !has_own_step(model))
-        return;
-    const problems::Step& step = model.question.steps[model.open_steps];
-    if (!model.next_told) {
-        pen.skip(6.0F);
-        draw_step(model, model.open_steps, false, pen);
-    }
-    for (std::size_t i = 0; i < step.options.size(); ++i)
-        pen.paragraph(kCaption,
-                      std::string(1, static_cast<char>('a' + i)) + "  " + step.options[i]);
-    pen.skip(-6.0F);
-    if (draw_text_line(style, pen, "##step", step.options.empty() ? step.unit : "a letter",
-                       model.step_typed))
-        mark_own_step(model);
-    if (model.step_mark && !model.step_mark->correct) {
-        pen.skip(16.0F);
-        pen.paragraph(kFault, model.step_mark->feedback);
-    }
-}
-
-void draw_answer(const QuestionModel& model, ColumnPen& pen) {
-    pen.skip(12.0F);
-    pen.paragraph(kStrong, "Answer: " + model.question.answer_text);
-    if (!model.question.reason.empty() && !model.mark)
-        pen.paragraph(kCaption, model.question.reason);
-}
-
-/// The quiet words below a question: what else can be done, with its key.
-struct WordChoice {
-    const char* id;
-    std::string word;
-};
-
-std::vector<WordChoice> word_choices(const QuestionScreen& screen) {
-    const QuestionModel& model = *screen.model;
-    std::vector<WordChoice> words;
-    if (model.finished)
-        return words;
-    if (has_hint(model))
-        words.push_back({"hint", model.next_told         ? "Show how it comes out"
-                                 : model.open_steps == 0 ? "Show me the first step"
-                                                         : "Show me the next step"});
-    if (is_placed(model.question))
-        words.push_back({"letters", screen.shows_letters ? "Hide the letters" : "Show letters"});
-    if (screen.words.may_give_up)
-        words.push_back({"give_up", "I do not know"});
-    if (screen.words.may_skip)
-        words.push_back({"skip", "Skip"});
-    return words;
-}
-
-void obey(std::string_view id, QuestionScreen& screen, QuestionOutcome& outcome) {
-    if (id == "hint")
-        give_hint(*screen.model);
-    else if (id == "letters")
-        screen.shows_letters = !screen.shows_letters;
-    else if (id == "give_up")
-        give_up(*screen.model);
-    else if (id == "skip")
-        outcome.wish = QuestionWish::skip;
-}
-
-void draw_word_choices(const Style& style, ColumnPen& pen, QuestionScreen& screen,
-                       QuestionOutcome& outcome) {
-    const std::vector<WordChoice> words = word_choices(screen);
-    float x = pen.left();
-    for (const WordChoice& one : words) {
-        const float width_px = text_width(style, kBody, one.word);
-        if (x > pen.left() && x + width_px > pen.left() + pen.width()) {
-            x = pen.left();
-            pen.skip(28.0F);
-        }
-        if (word_button(style, one.id, {x, pen.y()}, one.word, false))
-            obey(one.id, screen, outcome);
-        x += width_px + style.px(20.0F);
-    }
-    if (!words.empty())
-        pen.skip(28.0F);
-}
 
 /// Puts a place by its letter.
 bool place_by_letter(const KeyPress& key, QuestionModel& model) {
@@ -313,10 +62,6 @@ void read_key(const KeyPress& key, QuestionScreen& screen, QuestionOutcome& outc
     }
 }
 
-bool is_drawn(const Question& question) {
-    return !std::holds_alternative<std::monostate>(question.picture);
-}
-
 /// A question without a drawing has the stage for its words.
 void draw_prompt_on_stage(const Style& style, const scene::Point& stage_px, double top_px,
                           const std::string& prompt) {
@@ -326,16 +71,6 @@ void draw_prompt_on_stage(const Style& style, const scene::Point& stage_px, doub
                    {left, static_cast<float>(top_px + std::max(100.0, 0.36 * room_px))},
                    std::min(static_cast<float>(stage_px.x()) - 2.0F * left, style.px(680.0F)),
                    prompt);
-}
-
-/// What Enter and the main button do.
-void enter(const problems::Bank& bank, QuestionScreen& screen, QuestionOutcome& outcome) {
-    if (!screen.model->rules.feedback)
-        return;
-    if (screen.model->finished)
-        outcome.wish = QuestionWish::next_question;
-    else
-        mark_answer(bank, *screen.model);
 }
 
 } // namespace
@@ -350,8 +85,8 @@ void open_question(QuestionScreen& screen, QuestionModel model, QuestionWords wo
 bool question_claims(const QuestionScreen& screen, const KeyPress& key) {
     if (!screen.model || key.modifiers != 0)
         return false;
-    if (key.key == GLFW_KEY_W)
-        return screen.words.may_give_up && !screen.model->finished;
+    if (key.key == GLFW_KEY_W || key.key == GLFW_KEY_B)
+        return true; // a slip of the finger is not to lead away from a question
     return is_placed(screen.model->question) && key.key >= GLFW_KEY_A &&
            key.key < GLFW_KEY_A + static_cast<int>(screen.model->question.spots.size());
 }
@@ -362,41 +97,8 @@ QuestionOutcome read_question_keys(const problems::Bank& bank, const std::vector
     for (const KeyPress& key : keys)
         read_key(key, screen, outcome);
     if (outcome.entered)
-        enter(bank, screen, outcome);
+        enter_answer(bank, screen, outcome);
     return outcome;
-}
-
-void draw_question(const Style& style, const problems::Bank& bank, ColumnPen& pen,
-                   QuestionScreen& screen, QuestionOutcome& outcome) {
-    QuestionModel& model = *screen.model;
-    if (!screen.words.above.empty()) {
-        pen.paragraph(kCaption, screen.words.above);
-        pen.skip(10.0F);
-    }
-    if (is_drawn(model.question)) {
-        pen.paragraph(kBody, model.question.prompt);
-        pen.skip(4.0F);
-    }
-    if (!model.finished)
-        pen.paragraph(kCaption, how_to_answer(model.question));
-    pen.skip(-4.0F);
-    const bool was_entered = outcome.entered;
-    if (is_typed(model.question))
-        draw_answer_line(style, screen, pen, outcome);
-    else
-        draw_choices(style, model, pen, outcome);
-    if (is_placed(model.question) && !model.typed.empty())
-        pen.paragraph(kStrong, "You chose " + model.typed + ".");
-    if (outcome.entered && !was_entered)
-        enter(bank, screen, outcome);
-    if (model.mark)
-        draw_verdict(style, *model.mark, pen);
-    if (!model.finished || screen.words.explains)
-        draw_steps(style, model, pen);
-    if (model.finished && screen.words.explains)
-        draw_answer(model, pen);
-    pen.skip(30.0F);
-    draw_word_choices(style, pen, screen, outcome);
 }
 
 void draw_question_stage(const Style& style, const Layout& layout, double top_px,
@@ -415,6 +117,11 @@ void draw_question_stage(const Style& style, const Layout& layout, double top_px
     Question shown = model.question;
     if (is_placed(shown) && !screen.shows_letters)
         shown.spots.clear();
+    // With very large text there may be no room for a drawing: its labels would lie on the words.
+    if (is_drawn(shown) && how.size_px.y() < kLeastStage_px * how.text_scale) {
+        outcome.drawing.size_px = layout.stage_px;
+        return;
+    }
     std::optional<scene::StageView> view = publish::question_view(shown, how);
     if (view)
         view->origin_px.y() += top_px;
@@ -442,7 +149,7 @@ QuestionOutcome run_question(const Style& style, const Layout& layout, const pro
               "code " + screen.model->question.code);
     pen.skip(14.0F);
     if (column_button(style, layout, pen, screen.model->finished ? screen.words.next : "Check"))
-        enter(bank, screen, outcome);
+        enter_answer(bank, screen, outcome);
     end_area();
     return outcome;
 }

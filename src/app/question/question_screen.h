@@ -42,8 +42,8 @@ struct QuestionOutcome {
     scene::Drawing drawing; ///< of the stage
 };
 
-/// True for the keys that a question needs although the window has a use for them: W, and the
-/// letters of its places.
+/// True for the keys that belong to a question although the window has a use for them: W, B, and
+/// the letters of its places.
 bool question_claims(const QuestionScreen& screen, const KeyPress& key);
 
 /// Keys of a question: Enter checks, digits choose, arrows move what is placed, letters place, H
@@ -51,6 +51,9 @@ bool question_claims(const QuestionScreen& screen, const KeyPress& key);
 /// Enter do the same, as in the terminal.
 QuestionOutcome read_question_keys(const problems::Bank& bank, const std::vector<KeyPress>& keys,
                                    QuestionScreen& screen);
+
+/// What Enter and the main button do: the answer is marked, or the next question asked for.
+void enter_answer(const problems::Bank& bank, QuestionScreen& screen, QuestionOutcome& outcome);
 
 /// The question's own part of a column, from `pen` on: what is asked, the answer, how it was marked
 /// and the steps.

@@ -135,7 +135,14 @@ std::optional<SavedPair> SavedWork::load_pair() const {
     auto b = setup_in<setup::BodySetup>(read, "b");
     if (!a || !b)
         return std::nullopt;
-    return SavedPair{std::move(*a), std::move(*b), number_in(read, "progress", 0.0, 1.0, 0.0)};
+    SavedPair pair{std::move(*a), std::move(*b), number_in(read, "progress", 0.0, 1.0, 0.0), {}};
+    auto lever_a = setup_in<setup::LeverSetup>(read, "lever_a");
+    auto lever_b = setup_in<setup::LeverSetup>(read, "lever_b");
+    if (lever_a && lever_b) {
+        pair.levers = SavedLevers{std::move(*lever_a), std::move(*lever_b)};
+        pair.shows_levers = says(read, "shows", "levers");
+    }
+    return pair;
 }
 
 std::string SavedWork::write(const char* name, const std::string& text) const {
@@ -174,9 +181,14 @@ std::string SavedWork::save_body(const SavedBody& body) const {
 }
 
 std::string SavedWork::save_pair(const SavedPair& pair) const {
-    const json kept{{"a", setup::write_body_setup(pair.a)},
-                    {"b", setup::write_body_setup(pair.b)},
-                    {"progress", pair.progress}};
+    json kept{{"a", setup::write_body_setup(pair.a)},
+              {"b", setup::write_body_setup(pair.b)},
+              {"progress", pair.progress},
+              {"shows", pair.shows_levers ? "levers" : "exercises"}};
+    if (pair.levers) {
+        kept["lever_a"] = setup::write_lever_setup(pair.levers->a);
+        kept["lever_b"] = setup::write_lever_setup(pair.levers->b);
+    }
     return write(kPairFile, kept.dump(2) + "\n");
 }
 

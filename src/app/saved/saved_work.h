@@ -37,11 +37,19 @@ struct SavedBody {
     double progress = 0.0; ///< along the path, 0 to 1
 };
 
+/// Two levers that stood side by side.
+struct SavedLevers {
+    setup::LeverSetup a;
+    setup::LeverSetup b;
+};
+
 /// What stood side by side.
 struct SavedPair {
     setup::BodySetup a;
     setup::BodySetup b;
-    double progress = 0.0; ///< along both paths, 0 to 1
+    double progress = 0.0;             ///< along both paths, 0 to 1
+    std::optional<SavedLevers> levers; ///< empty = none were compared
+    bool shows_levers = false;         ///< the levers were looked at last
 };
 
 /// A folder of the person's own: $XDG_STATE_HOME/steelyard, else ~/.local/state/steelyard.

@@ -2,6 +2,7 @@
 
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
+#include "app/widgets/word_row.h"
 
 #include <GLFW/glfw3.h>
 #include <fmt/format.h>
@@ -90,22 +91,16 @@ bool read_keys(const std::vector<KeyPress>& keys, SettingsState& state, Preferen
 float draw_row(const Style& style, const Row& row, ImVec2 at, float right_px, bool has_keys,
                Preferences& preferences) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    const float choices_px = at.x + style.px(110.0F);
     if (has_keys)
         list.AddRectFilled({at.x - style.px(12.0F), at.y - style.px(18.0F)},
                            {at.x - style.px(8.0F), at.y + style.px(8.0F)}, style.mark(Role::ink));
     draw_text(list, style, {TextSize::body, true, Role::ink}, at, row.name);
-    float x = choices_px;
-    for (const Choice& one : row.choices) {
-        const float width_px = text_width(style, {TextSize::body, one.in_force}, one.word);
-        if (x > choices_px && x + width_px > right_px) {
-            x = choices_px;
-            at.y += style.px(34.0F);
-        }
-        if (word_button(style, one.word.c_str(), {x, at.y}, one.word, one.in_force))
-            preferences = one.chosen;
-        x += width_px + style.px(24.0F);
-    }
+    std::vector<RowWord> words;
+    for (const Choice& one : row.choices)
+        words.push_back({one.word, one.in_force});
+    at.x += style.px(110.0F);
+    if (const auto pressed = draw_word_row(style, row.name, words, at, right_px))
+        preferences = row.choices[*pressed].chosen;
     return at.y;
 }
 

@@ -1,6 +1,7 @@
 #include "app/shelf/shelf_view.h"
 
 #include "app/widgets/area.h"
+#include "app/widgets/buttons.h"
 
 #include <GLFW/glfw3.h>
 
@@ -146,10 +147,9 @@ ShelfOutcome draw_shelf(const Style& style, const ShelfContent& content, const P
     for (std::size_t i = 0; i < state.cards.size(); ++i) {
         const Point at = grid.corner(i) - Point(0.0, scroll);
         const ImVec2 corner{static_cast<float>(at.x()), static_cast<float>(at.y())};
-        ImGui::SetCursorScreenPos(corner);
         ImGui::PushID(static_cast<int>(i));
-        if (ImGui::InvisibleButton(
-                "card", {static_cast<float>(grid.card_px), static_cast<float>(grid.row_px)}))
+        if (press_area(style, "card", corner,
+                       {static_cast<float>(grid.card_px), static_cast<float>(grid.row_px)}))
             outcome.opened = i;
         ImGui::PopID();
         draw_card(style, state.cards[i], grid, corner, i == state.chosen || ImGui::IsItemHovered());

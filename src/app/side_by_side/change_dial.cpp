@@ -4,6 +4,7 @@
 #include "setup/whatif_words.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace steelyard::app {
 
@@ -43,6 +44,15 @@ mechanics::Interval dial_range(const mechanics::ChangeRange& range, std::optiona
     return {range.allowed.low, std::min(range.allowed.high, most)};
 }
 
+void turn_to(ChangeDial& dial, const std::string& change, const mechanics::ChangeRange& range,
+             std::optional<double> aim) {
+    const bool other = dial.of != change;
+    const bool outside = range.present < dial.shown.low || range.present > dial.shown.high;
+    if (!other && (dial.held || !outside))
+        return;
+    dial = {change, dial_range(range, aim), false, other ? dial.run + 1 : dial.run};
+}
+
 std::string span_text(const DialReading& reading) {
     const AllowedSpan* span = present_span(reading);
     if (span == nullptr)
@@ -58,8 +68,7 @@ std::string span_text(const DialReading& reading) {
 std::optional<double> draw_change_dial(const Style& style, const DialReading& reading,
                                        const std::string& of, ColumnPen& pen, ChangeDial& dial) {
     const double present = reading.range.present;
-    if (dial.of != of || (!dial.held && (present < dial.shown.low || present > dial.shown.high)))
-        dial = {of, dial_range(reading.range, reading.aim), false};
+    turn_to(dial, of, reading.range, reading.aim);
     const float inset = style.px(10.0F);
     const float left = pen.left() + inset;
     const float width = pen.width() - 2.0F * inset;
@@ -72,7 +81,8 @@ std::optional<double> draw_change_dial(const Style& style, const DialReading& re
 
     ImGui::SetCursorScreenPos({pen.left(), pen.y()});
     ImGui::InvisibleButton("dial", {pen.width(), style.px(28.0F)});
-    dial.held = ImGui::IsItemActive();
+    if (std::exchange(dial.held, ImGui::IsItemActive()) && !dial.held)
+        ++dial.run; // let go: what comes next is another step back
     std::optional<double> dragged;
     if (dial.held) {
         const double share =
@@ -95,6 +105,8 @@ std::optional<double> draw_change_dial(const Style& style, const DialReading& re
             {at, middle - style.px(4.0F)}, {at - size, middle - style.px(4.0F) - 1.6F * size},
             {at + size, middle - style.px(4.0F) - 1.6F * size}, style.mark(Role::load));
     }
+    if (style.narration != nullptr)
+        style.narration->add_grip("dial", {place(present), middle});
     const bool hovered = ImGui::IsItemHovered() || dial.held;
     list.AddCircleFilled({place(present), middle}, style.px(hovered ? 9.0F : 8.0F),
                          style.mark(Role::ink));

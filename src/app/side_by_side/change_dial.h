@@ -18,6 +18,7 @@ struct ChangeDial {
     std::string of;            ///< the change that the range was made for
     mechanics::Interval shown; ///< part of the change's range that the dial spans
     bool held = false;
+    int run = 1; ///< counts runs of steps, such as a drag: each run is undone by itself
 };
 
 /// What a dial shows.
@@ -37,8 +38,12 @@ mechanics::Interval dial_range(const mechanics::ChangeRange& range, std::optiona
 /// would topple." Empty when its whole range is allowed, or when nothing is known.
 std::string span_text(const DialReading& reading);
 
+/// Turns the dial to a change. Another change than before begins another run.
+void turn_to(ChangeDial& dial, const std::string& change, const mechanics::ChangeRange& range,
+             std::optional<double> aim);
+
 /// Draws the dial down the column.
-/// @return the value it was dragged to
+/// @return the value it was dragged to, as a step of the dial's run
 std::optional<double> draw_change_dial(const Style& style, const DialReading& reading,
                                        const std::string& of, ColumnPen& pen, ChangeDial& dial);
 

@@ -95,7 +95,7 @@ std::string refusal(const Rows& rows, const mechanics::RefusedLeverChange& one) 
     const std::string why = one.limit ? setup::limit_phrase(*one.limit) : std::string();
     if (!one.nearest)
         return "cannot: " + why;
-    return fmt::format("at most near: {} with {}; {}",
+    return fmt::format("comes no nearer than {}, at {}: {}",
                        setup::format_quantity(one.nearest->reading, Dimension::force, rows.units),
                        rows.value(one.range, one.nearest->at), why);
 }
@@ -144,13 +144,18 @@ LeverPairColumnOutcome draw_lever_pair_column(const Style& style, const Layout& 
     draw_pairs(style, model.a, b, units, pen);
     pen.skip(12.0F);
     if (!model.message.empty())
-        pen.paragraph({TextSize::caption, false, Role::wrong}, model.message);
+        pen.paragraph(kFault, model.message);
+    pen.divider();
+    pen.skip(28.0F);
+    pen.paragraph(kStrong, "Change B");
+    pen.skip(-8.0F);
     if (main_button(style, "aim", {pen.left(), pen.y()}, pen.width(),
                     "Make B's effort equal A's") &&
         !model.ways.ways.empty())
         outcome.way = model.ways.ways.front();
     pen.skip_px(main_button_height(style));
-    pen.skip(24.0F);
+    pen.skip(32.0F);
+    pen.paragraph(kStrong, "Ways to get there");
     pen.paragraph(kCaption, state_of(model));
     pen.skip(-8.0F);
     draw_changes({style, model, units, pen, dial, outcome});

@@ -1,10 +1,9 @@
 #include "app/side_by_side/lever_pair_screen.h"
 
 #include "app/side_by_side/pair_heads.h"
+#include "app/side_by_side/pair_strip.h"
 #include "app/widgets/area.h"
 #include "scene/lever_drawing.h"
-
-#include <GLFW/glfw3.h>
 
 #include <algorithm>
 #include <cmath>
@@ -19,14 +18,30 @@ constexpr double kLeft_px = 24.0;
 /// Below the row of places, at 100 %.
 constexpr double kTop_px = 60.0;
 
-/// The stage divided: A above, B below.
+/// Below this height of the stage the strip under the levers is low too.
+constexpr double kLowStage_px = 540.0;
+/// The words over each lever, at 100 %.
+constexpr double kHead_px = 58.0;
+constexpr double kLowHead_px = 36.0;
+/// Halves lower than this show what is compared and nothing else, at 100 %.
+constexpr double kFullHalf_px = 360.0;
+constexpr double kLowHalf_px = 230.0;
+/// In lower ones only the names stand: with very large text the labels would lie on each other.
+constexpr double kLeastHalf_px = 100.0;
+
+/// The stage divided: A above, B below, then the strip on which they meet.
 struct Halves {
     double scale = 1.0;
     Point stage_px = Point::Zero();
 
+    bool low() const { return stage_px.y() < kLowStage_px * scale; }
     double top_px(Side side) const { return kTop_px * scale + (side == Side::a ? 0.0 : half_px()); }
-    double half_px() const { return 0.5 * (stage_px.y() - kTop_px * scale); }
+    double half_px() const {
+        return 0.5 * (stage_px.y() - (kTop_px + pair_strip_height(low())) * scale);
+    }
     Point size_px() const { return {stage_px.x(), half_px()}; }
+    bool are_drawn() const { return half_px() >= kLeastHalf_px * scale; }
+    double head_px() const { return (low() ? kLowHead_px : kHead_px) * scale; }
 };
 
 void fit_views(const Halves& place, LeverPairScreen& screen) {
@@ -34,9 +49,10 @@ void fit_views(const Halves& place, LeverPairScreen& screen) {
     if (screen.views_fit && !resized)
         return;
     const Point size_px = place.size_px();
-    const scene::StageMargins margins{std::min(130.0 * place.scale, 0.16 * size_px.x()),
-                                      std::min(110.0 * place.scale, 0.34 * size_px.y()),
-                                      std::min(70.0 * place.scale, 0.2 * size_px.y())};
+    const scene::StageMargins margins{
+        std::min(130.0 * place.scale, 0.16 * size_px.x()),
+        std::min(place.head_px() + 60.0 * place.scale, 0.45 * size_px.y()),
+        std::min(70.0 * place.scale, 0.2 * size_px.y())};
     const LeverPairModel& model = screen.model;
     screen.views = {scene::fit_lever(model.state.a.lever, model.a, size_px, margins),
                     scene::fit_lever(model.state.b.lever, model.b, size_px, margins)};
@@ -56,7 +72,7 @@ void change_b(LeverPairScreen& screen, const mechanics::LeverChange& change, dou
     update(screen.model, ChangeLeverB{change, value, 0});
     screen.views_fit = false;
     if (screen.model.message.empty() && !screen.less_motion)
-        screen.eased = EasedLever{before, change, from, value, 0.0};
+        screen.eased = {before, change, from, value, 0.0};
 }
 
 void replace(LeverPairScreen& screen, const LeverPairIntent& intent) {
@@ -75,11 +91,8 @@ void select_next(LeverPairModel& model, int step) {
     if (names.empty())
         for (const mechanics::LeverChange& change : mechanics::possible_changes(lever))
             names.push_back(mechanics::describe(change, lever));
-    const auto count = static_cast<std::ptrdiff_t>(names.size());
-    const auto found = std::find(names.begin(), names.end(), model.selected);
-    const std::ptrdiff_t at = found == names.end() ? (step > 0 ? 0 : count - 1)
-                                                   : (found - names.begin() + step + count) % count;
-    update(model, SelectLeverChange{names[static_cast<std::size_t>(at)]});
+    if (const auto name = name_after(names, model.selected, step))
+        update(model, SelectLeverChange{*name});
 }
 
 /// Takes the selected way, or the smallest when `any` is enough.
@@ -92,67 +105,28 @@ void take_way(LeverPairScreen& screen, bool any) {
         }
 }
 
-void nudge(LeverPairScreen& screen, double steps) {
+void nudge(LeverPairScreen& screen, double hundredths) {
     const auto change = selected_change(screen.model);
     if (!change)
         return;
     const mechanics::ChangeRange range = mechanics::range_of(*change, screen.model.state.b.lever);
-    const mechanics::Interval dial = dial_range(range, std::nullopt);
-    const double value = std::clamp(range.present + 0.01 * steps * (dial.high - dial.low),
-                                    range.allowed.low, range.allowed.high);
-    update(screen.model, ChangeLeverB{*change, value, screen.gesture});
+    turn_to(screen.dial, screen.model.selected, range, std::nullopt);
+    update(screen.model, ChangeLeverB{*change, nudged(range, hundredths), screen.dial.run});
 }
 
-void press_with_control(LeverPairScreen& screen, int key, bool shift) {
-    if (key == GLFW_KEY_Z)
-        replace(screen, shift ? LeverPairIntent(RedoLevers{}) : LeverPairIntent(UndoLevers{}));
-    if (key == GLFW_KEY_Y)
-        replace(screen, RedoLevers{});
-}
+/// What the keys do, which exercises have as well.
+struct Deeds {
+    LeverPairScreen& screen;
 
-SideBySideWish press(LeverPairScreen& screen, const KeyPress& key) {
-    const bool shift = (key.modifiers & GLFW_MOD_SHIFT) != 0;
-    if ((key.modifiers & GLFW_MOD_CONTROL) != 0) {
-        press_with_control(screen, key.key, shift);
-        return SideBySideWish::none;
-    }
-    switch (key.key) {
-    case GLFW_KEY_DOWN:
-    case GLFW_KEY_UP:
-        select_next(screen.model, key.key == GLFW_KEY_DOWN ? 1 : -1);
-        break;
-    case GLFW_KEY_ENTER:
-    case GLFW_KEY_KP_ENTER:
-        take_way(screen, false);
-        break;
-    case GLFW_KEY_E:
-        take_way(screen, true);
-        break;
-    case GLFW_KEY_EQUAL:
-    case GLFW_KEY_KP_ADD:
-        nudge(screen, shift ? 10.0 : 1.0);
-        break;
-    case GLFW_KEY_MINUS:
-    case GLFW_KEY_KP_SUBTRACT:
-        nudge(screen, shift ? -10.0 : -1.0);
-        break;
-    case GLFW_KEY_X:
-        replace(screen, SwapLevers{});
-        break;
-    case GLFW_KEY_C:
-        replace(screen, CopyLeverToB{});
-        break;
-    case GLFW_KEY_A:
-        return SideBySideWish::choose_a;
-    case GLFW_KEY_F:
-        return SideBySideWish::take_stage;
-    case GLFW_KEY_V:
-        return SideBySideWish::other_kind;
-    default:
-        break;
-    }
-    return SideBySideWish::none;
-}
+    void select_next(int step) { app::select_next(screen.model, step); }
+    void take_selected() { take_way(screen, false); }
+    void make_equal() { take_way(screen, true); }
+    void nudge(double hundredths) { app::nudge(screen, hundredths); }
+    void swap() { replace(screen, SwapLevers{}); }
+    void copy() { replace(screen, CopyLeverToB{}); }
+    void undo() { replace(screen, UndoLevers{}); }
+    void redo() { replace(screen, RedoLevers{}); }
+};
 
 /// B as it is seen on its way, or nothing once it is there.
 struct SeenLever {
@@ -162,14 +136,9 @@ struct SeenLever {
 std::optional<SeenLever> ease(LeverPairScreen& screen, double seconds) {
     if (!screen.eased)
         return std::nullopt;
-    EasedLever& eased = *screen.eased;
-    eased.elapsed_s += std::min(seconds, 0.05);
-    const double share = eased.elapsed_s / kEase_s;
-    if (share < 1.0) {
+    if (const auto value = screen.eased->next_value(seconds)) {
         SeenLever seen;
-        seen.lever = mechanics::with_change(eased.before, eased.change,
-                                            eased.from + share * share * (3.0 - 2.0 * share) *
-                                                             (eased.to - eased.from));
+        seen.lever = mechanics::with_change(screen.eased->before, screen.eased->change, *value);
         if (auto solved = mechanics::solve_lever(seen.lever)) {
             seen.solved = std::move(*solved);
             return seen;
@@ -179,16 +148,22 @@ std::optional<SeenLever> ease(LeverPairScreen& screen, double seconds) {
     return std::nullopt;
 }
 
-scene::Drawing draw_half(const setup::LeverSetup& setup, const mechanics::Lever& lever,
-                         const mechanics::LeverResult& solved, const scene::StageView& view,
-                         setup::UnitSystem units, double scale) {
+scene::Drawing draw_half(const Halves& place, const setup::LeverSetup& setup,
+                         const mechanics::Lever& lever, const mechanics::LeverResult& solved,
+                         const scene::StageView& view, setup::UnitSystem units) {
+    if (!place.are_drawn())
+        return {};
     scene::LeverDrawing how;
     how.name = setup.head.name;
     how.units = units;
-    how.text_scale = scale;
-    how.marks.heading = how.marks.strip = how.marks.ruler = how.marks.arrow_scale = false;
-    how.heading_top_px = 0.0;
-    how.heading_room_px = 58.0 * scale;
+    how.text_scale = place.scale;
+    scene::LeverMarks& marks = how.marks;
+    marks.heading = marks.strip = marks.ruler = marks.arrow_scale = false;
+    // The bars of the column say the same: where there is little room the drawing leaves it to
+    // them.
+    marks.reaction = marks.turning = place.half_px() >= kFullHalf_px * place.scale;
+    marks.arms = marks.lines = marks.own_weight = place.half_px() >= kLowHalf_px * place.scale;
+    how.heading_top_px = place.head_px();
     return scene::draw_lever(lever, solved, view, how);
 }
 
@@ -203,9 +178,7 @@ void obey(const LeverPairColumnOutcome& column, LeverPairScreen& screen) {
         change_b(screen, column.way->change, column.way->value);
     const auto change = column.dragged ? selected_change(screen.model) : std::nullopt;
     if (change)
-        update(screen.model, ChangeLeverB{*change, *column.dragged, screen.gesture});
-    if (!screen.dial.held)
-        ++screen.gesture; // the next drag is another step back
+        update(screen.model, ChangeLeverB{*change, *column.dragged, screen.dial.run});
 }
 
 /// Names of both and what can be done with them.
@@ -218,7 +191,7 @@ PairHeadsOutcome draw_heads(const Style& style, const Halves& place, const Lever
                    {place.stage_px.x(), 56.0 * place.scale});
         draw_side_head(style,
                        {side, head.name, head.description, corner_px,
-                        place.stage_px.x() - 2.0 * kLeft_px, false},
+                        place.stage_px.x() - 2.0 * kLeft_px, place.low()},
                        outcome);
         end_area();
     }
@@ -239,7 +212,7 @@ SideBySideOutcome run_lever_pair(const Style& style, const Layout& layout, const
     SideBySideOutcome outcome;
     const std::size_t steps_before = screen.model.history.steps();
     for (const KeyPress& key : *input.keys) {
-        const SideBySideWish wish = press(screen, key);
+        const SideBySideWish wish = press_pair_key(key, Deeds{screen});
         if (wish != SideBySideWish::none)
             outcome.wish = wish;
     }
@@ -261,16 +234,22 @@ SideBySideOutcome run_lever_pair(const Style& style, const Layout& layout, const
 
     outcome.drawing.size_px = place.stage_px;
     outcome.drawing.title = model.state.a.head.name + " beside " + model.state.b.head.name;
-    append(
-        draw_half(model.state.a, model.state.a.lever, model.a, screen.views[0], units, place.scale),
-        place, Side::a, outcome.drawing);
-    append(draw_half(model.state.b, seen ? seen->lever : model.state.b.lever,
-                     seen ? seen->solved : model.b, screen.views[1], units, place.scale),
+    append(draw_half(place, model.state.a, model.state.a.lever, model.a, screen.views[0], units),
+           place, Side::a, outcome.drawing);
+    append(draw_half(place, model.state.b, seen ? seen->lever : model.state.b.lever,
+                     seen ? seen->solved : model.b, screen.views[1], units),
            place, Side::b, outcome.drawing);
     outcome.drawing.shapes.emplace_back(
         scene::Line{{kLeft_px, place.top_px(Side::b)},
                     {place.stage_px.x() - kLeft_px, place.top_px(Side::b)},
                     {scene::Role::hairline, 1.0}});
+    PairStrip strip;
+    strip.says = "effort";
+    strip.a = effort_size_N(model.a);
+    strip.b = effort_size_N(seen ? seen->solved : model.b);
+    strip.dimension = setup::Dimension::force;
+    strip.low = place.low();
+    add_pair_strip(strip, place.stage_px, units, place.scale, outcome.drawing.shapes);
     outcome.changed = model.history.steps() != steps_before;
     return outcome;
 }

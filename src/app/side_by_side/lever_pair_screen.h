@@ -1,23 +1,13 @@
 #pragma once
 // Two levers side by side: A above B at one scale, and what to change about B.
 
-#include "app/frame/frame_input.h"
 #include "app/side_by_side/lever_pair_column.h"
-#include "app/side_by_side/side_by_side_screen.h"
+#include "app/side_by_side/pair_screen.h"
 #include "scene/stage_view.h"
 
 #include <array>
 
 namespace steelyard::app {
-
-/// B on its way to a new setting.
-struct EasedLever {
-    mechanics::Lever before;
-    mechanics::LeverChange change;
-    double from = 0.0;
-    double to = 0.0;
-    double elapsed_s = 0.0;
-};
 
 /// Two levers between frames.
 struct LeverPairScreen {
@@ -25,8 +15,7 @@ struct LeverPairScreen {
     ChangeDial dial;
     std::array<scene::StageView, 2> views;
     bool views_fit = false;
-    int gesture = 1;
-    std::optional<EasedLever> eased;
+    std::optional<EasedChange<mechanics::Lever, mechanics::LeverChange>> eased;
     bool less_motion = false; ///< nothing is animated
 
     bool moving() const { return eased.has_value(); }

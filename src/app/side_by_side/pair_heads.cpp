@@ -55,8 +55,8 @@ void draw_side_head(const Style& style, const SideHead& head, PairHeadsOutcome& 
     if (!head.low && draw_end_word(style, "choose", "Choose", base, right))
         outcome.choose = head.side;
     const std::string name = shortened(style, kName, head.name, right - left - indent);
-    ImGui::SetCursorScreenPos({left, top - style.px(4.0F)});
-    if (ImGui::InvisibleButton("name", {indent + text_width(style, kName, name), style.px(30.0F)}))
+    if (press_area(style, "name", {left, top - style.px(4.0F)},
+                   {indent + text_width(style, kName, name), style.px(30.0F)}))
         outcome.choose = head.side;
     ImGui::PopID();
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -86,7 +86,7 @@ PairHeadsOutcome draw_pair_heads(const Style& style, const PairLayout& place,
                        outcome);
     }
     end_area();
-    if (!model.moves())
+    if (!model.moves() || place.bare)
         return outcome;
     const char* word = playing ? "Stop" : "Play";
     const double top_px = place.panel_px().y() - 2.0 * place.scale;

@@ -155,8 +155,11 @@ std::string capitalised(std::string text) {
     return text;
 }
 
-/// What other joints may not exceed; press one to let it go.
+/// What joints may not exceed; press one to let it go.
 void draw_limits(const Part& part) {
+    part.pen.skip(28.0F);
+    part.pen.paragraph(kStrong, "Limits that B keeps");
+    part.pen.skip(4.0F);
     for (const mechanics::Cap& limit : part.model.state.limits) {
         const std::string words =
             fmt::format("{} at most {}  ×", capitalised(setup::joint_word(limit.hinge)),
@@ -168,7 +171,7 @@ void draw_limits(const Part& part) {
     if (limit_at(part.model, part.model.joint()))
         return;
     const std::string words =
-        fmt::format("No more than now at the {}", setup::joint_word(part.model.joint()));
+        fmt::format("No more than now at the {} (L)", setup::joint_word(part.model.joint()));
     if (word_button(part.style, "limit", {part.pen.left(), part.pen.y()}, words, false))
         part.outcome.intents.emplace_back(ToggleLimit{part.model.joint()});
     part.pen.skip(26.0F);
@@ -275,6 +278,7 @@ void draw_lone_dial(const Part& part) {
 void draw_changes(const Part& part) {
     ColumnPen& pen = part.pen;
     const WaySearch& search = part.model.search;
+    pen.paragraph(kStrong, "Ways to get there");
     if (search.changes() == 0) {
         pen.paragraph(kCaption, fmt::format("B asks as much as A at the {}.",
                                             setup::joint_word(part.model.joint())));
@@ -346,18 +350,20 @@ PairColumnOutcome draw_pair_column(const Style& style, const Layout& layout,
         pen.paragraph(kFault, model.message);
     pen.skip(4.0F);
     pen.divider();
-    pen.skip(30.0F);
+    pen.skip(28.0F);
+    pen.paragraph(kStrong, "Change B");
+    pen.skip(8.0F);
     draw_aims(part);
     draw_wanted_field(part);
     if (main_button(style, "aim", {pen.left(), pen.y()}, pen.width(), aim_words(model)))
         outcome.reach_aim = true;
     pen.skip_px(main_button_height(style));
     pen.skip(24.0F);
-    pen.paragraph(kCaption,
-                  "wanted at its hardest: " + part.torque(goal_of(model).wanted.torque_Nm));
-    pen.skip(8.0F);
-    draw_limits(part);
+    pen.paragraph(kCaption, "At its hardest B is then to ask " +
+                                part.torque(goal_of(model).wanted.torque_Nm) + ".");
+    pen.skip(14.0F);
     draw_changes(part);
+    draw_limits(part);
     draw_foot(part);
     pen.finish(style.px(20.0F));
     end_area();

@@ -2,8 +2,6 @@
 
 #include "app/side_by_side/pair_heads.h"
 
-#include <GLFW/glfw3.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -24,7 +22,7 @@ void change_b(SideBySideScreen& screen, const mechanics::Change& change, double 
     update(screen.model, ChangeB{change, value, 0});
     screen.stages_fit = false;
     if (range && screen.model.message.empty() && !screen.less_motion)
-        screen.eased = EasedChange{before, change, range->present, value, 0.0};
+        screen.eased = {before, change, range->present, value, 0.0};
 }
 
 /// Takes the way to the aim as soon as it is known.
@@ -46,14 +44,11 @@ void reach_aim(SideBySideScreen& screen) {
 }
 
 void select_next(SideBySideScreen& screen, int step) {
-    const std::vector<std::string> names = listed_changes(screen.model, screen.column);
-    if (names.empty())
+    const auto name =
+        name_after(listed_changes(screen.model, screen.column), screen.model.selected, step);
+    if (!name)
         return;
-    const auto found = std::find(names.begin(), names.end(), screen.model.selected);
-    const auto count = static_cast<std::ptrdiff_t>(names.size());
-    const std::ptrdiff_t at = found == names.end() ? (step > 0 ? 0 : count - 1)
-                                                   : (found - names.begin() + step + count) % count;
-    update(screen.model, SelectChange{names[static_cast<std::size_t>(at)]});
+    update(screen.model, SelectChange{*name});
     screen.column.scroll_to_selected = true;
 }
 
@@ -66,18 +61,16 @@ void take_selected(SideBySideScreen& screen) {
             return change_b(screen, mechanics::Change(way.change), way.reached.value);
 }
 
-/// Nudges the selected change by a hundredth of its dial.
-void nudge(SideBySideScreen& screen, double steps) {
+/// Nudges the selected change by hundredths of its dial.
+void nudge(SideBySideScreen& screen, double hundredths) {
     const auto change = selected_change(screen.model);
     if (!change)
         return;
     const auto range = mechanics::range_of(*change, screen.model.state.b.exercise);
     if (!range)
         return;
-    const mechanics::Interval dial = dial_range(*range, std::nullopt);
-    const double value = std::clamp(range->present + 0.01 * steps * (dial.high - dial.low),
-                                    range->allowed.low, range->allowed.high);
-    update(screen.model, ChangeB{*change, value, screen.gesture});
+    turn_to(screen.column.dial, screen.model.selected, *range, std::nullopt);
+    update(screen.model, ChangeB{*change, nudged(*range, hundredths), screen.column.dial.run});
 }
 
 void aim_next(SideBySideModel& model) {
@@ -99,22 +92,30 @@ void replace(SideBySideScreen& screen, const SideBySideIntent& intent) {
     screen.eased.reset();
 }
 
-void press_with_control(SideBySideScreen& screen, int key, bool shift) {
-    if (key == GLFW_KEY_Z)
-        replace(screen,
-                shift ? SideBySideIntent(RedoCompared{}) : SideBySideIntent(UndoCompared{}));
-    if (key == GLFW_KEY_Y)
-        replace(screen, RedoCompared{});
-}
+/// What the keys do that levers have as well.
+struct Deeds {
+    SideBySideScreen& screen;
+
+    void select_next(int step) { app::select_next(screen, step); }
+    void take_selected() { app::take_selected(screen); }
+    void nudge(double hundredths) { app::nudge(screen, hundredths); }
+    void swap() { replace(screen, SwapSides{}); }
+    void copy() { replace(screen, CopyToB{}); }
+    void undo() { replace(screen, UndoCompared{}); }
+    void redo() { replace(screen, RedoCompared{}); }
+    void make_equal() {
+        if (screen.model.aim.kind != AimKind::equal)
+            update(screen.model, AimAt{});
+        screen.reaches_aim = true;
+    }
+};
 
 SideBySideWish press(SideBySideScreen& screen, const KeyPress& key) {
     const bool shift = (key.modifiers & GLFW_MOD_SHIFT) != 0;
     SideBySideModel& model = screen.model;
     const std::size_t axes = model.axes.size();
-    if ((key.modifiers & GLFW_MOD_CONTROL) != 0) {
-        press_with_control(screen, key.key, shift);
-        return SideBySideWish::none;
-    }
+    if ((key.modifiers & GLFW_MOD_CONTROL) != 0)
+        return press_pair_key(key, Deeds{screen});
     switch (key.key) {
     case GLFW_KEY_RIGHT:
         scrub_by(screen, shift ? 5.0 * kScrubStep : kScrubStep);
@@ -128,27 +129,6 @@ SideBySideWish press(SideBySideScreen& screen, const KeyPress& key) {
     case GLFW_KEY_TAB:
         update(model, ChooseJoint{(model.chosen + (shift ? axes - 1 : 1)) % axes});
         break;
-    case GLFW_KEY_DOWN:
-    case GLFW_KEY_UP:
-        select_next(screen, key.key == GLFW_KEY_DOWN ? 1 : -1);
-        break;
-    case GLFW_KEY_ENTER:
-    case GLFW_KEY_KP_ENTER:
-        take_selected(screen);
-        break;
-    case GLFW_KEY_EQUAL:
-    case GLFW_KEY_KP_ADD:
-        nudge(screen, shift ? 10.0 : 1.0);
-        break;
-    case GLFW_KEY_MINUS:
-    case GLFW_KEY_KP_SUBTRACT:
-        nudge(screen, shift ? -10.0 : -1.0);
-        break;
-    case GLFW_KEY_E:
-        if (model.aim.kind != AimKind::equal)
-            update(model, AimAt{});
-        screen.reaches_aim = true;
-        break;
     case GLFW_KEY_G:
         aim_next(model);
         break;
@@ -158,20 +138,8 @@ SideBySideWish press(SideBySideScreen& screen, const KeyPress& key) {
     case GLFW_KEY_L:
         update(model, ToggleLimit{model.joint()});
         break;
-    case GLFW_KEY_X:
-        replace(screen, SwapSides{});
-        break;
-    case GLFW_KEY_C:
-        replace(screen, CopyToB{});
-        break;
-    case GLFW_KEY_A:
-        return SideBySideWish::choose_a;
-    case GLFW_KEY_F:
-        return SideBySideWish::take_stage;
-    case GLFW_KEY_V:
-        return SideBySideWish::other_kind;
     default:
-        break;
+        return press_pair_key(key, Deeds{screen});
     }
     return SideBySideWish::none;
 }
@@ -179,6 +147,8 @@ SideBySideWish press(SideBySideScreen& screen, const KeyPress& key) {
 /// The pointer chooses a joint or drags the cursor of the curves.
 void point(const StagePointer& pointer, const PairLayout& place, SideBySideScreen& screen) {
     SideBySideModel& model = screen.model;
+    if (place.bare)
+        return;
     const scene::CurvePlot plot = plot_of_pair(place, model, model.b);
     if (pointer.pressed) {
         const std::array<const ComparedBody*, 2> bodies{&model.a, &model.b};
@@ -215,13 +185,9 @@ void play(SideBySideScreen& screen, double seconds) {
 std::optional<ComparedBody> ease(SideBySideScreen& screen, double seconds) {
     if (!screen.eased)
         return std::nullopt;
-    EasedChange& eased = *screen.eased;
-    eased.elapsed_s += std::min(seconds, 0.05);
-    const double share = eased.elapsed_s / kEase_s;
-    if (share < 1.0) {
-        const double smooth = share * share * (3.0 - 2.0 * share);
-        const auto changed = mechanics::with_change(eased.before, eased.change,
-                                                    eased.from + smooth * (eased.to - eased.from));
+    if (const auto value = screen.eased->next_value(seconds)) {
+        const auto changed =
+            mechanics::with_change(screen.eased->before, screen.eased->change, *value);
         if (changed)
             if (auto body = solve_compared(*changed, screen.model.axes, screen.model.progress))
                 return std::move(*body);
@@ -251,13 +217,11 @@ void obey(const PairColumnOutcome& column, SideBySideScreen& screen) {
         screen.reaches_aim = true;
     if (column.dragged)
         if (const auto change = selected_change(screen.model))
-            update(screen.model, ChangeB{*change, *column.dragged, screen.gesture});
-    if (!screen.column.dial.held && column.dragged)
-        ++screen.gesture;
+            update(screen.model, ChangeB{*change, *column.dragged, screen.column.dial.run});
 }
 
 void tell_grips(const Style& style, const PairLayout& place, const SideBySideScreen& screen) {
-    if (style.narration == nullptr || !screen.model.moves())
+    if (style.narration == nullptr || !screen.model.moves() || place.bare)
         return;
     const scene::CurvePlot plot = plot_of_pair(place, screen.model, screen.model.b);
     for (const double share : {0.0, screen.model.progress, 1.0}) {
@@ -271,8 +235,10 @@ void tell_grips(const Style& style, const PairLayout& place, const SideBySideScr
 
 } // namespace
 
-SideBySideScreen open_side_by_side(const setup::BodySetup& a, const setup::BodySetup& b) {
+SideBySideScreen open_side_by_side(const setup::BodySetup& a, const setup::BodySetup& b,
+                                   std::vector<mechanics::Muscle> muscles) {
     SideBySideScreen screen;
+    screen.muscles = std::move(muscles);
     screen.model = make_side_by_side(a, b);
     return screen;
 }
@@ -313,7 +279,7 @@ SideBySideOutcome run_side_by_side(const Style& style, const Layout& layout,
     place = lay_out_pair(style, layout, screen.model);
     keep_stages(place, screen);
     outcome.drawing = draw_pair(place, screen.model, on_its_way ? *on_its_way : screen.model.b,
-                                screen.stages, units);
+                                screen.stages, screen.muscles, units);
     add_head_badges(place, outcome.drawing.shapes);
     tell_grips(style, place, screen);
     outcome.changed = screen.model.history.steps() != steps_before;

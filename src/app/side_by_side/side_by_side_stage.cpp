@@ -1,9 +1,9 @@
 #include "app/side_by_side/side_by_side_stage.h"
 
-#include "scene/balance_strip.h"
+#include "app/side_by_side/pair_strip.h"
 #include "scene/body_drawing.h"
+#include "setup/body_reading.h"
 #include "setup/body_words.h"
-#include "setup/comparison.h"
 
 #include <algorithm>
 #include <cmath>
@@ -20,6 +20,7 @@ using scene::Role;
 constexpr double kArrowPart = 0.6;
 /// On a lower stage the curves shrink to a line with a cursor.
 constexpr double kLowStage_px = 540.0;
+constexpr double kBareStage_px = 300.0;
 
 scene::BodyMargins margins_of(const PairLayout& place) {
     const double side_px = std::min(64.0 * place.scale, 0.14 * place.panel_px().x());
@@ -37,14 +38,15 @@ scene::Curve curve_of(const std::string& name, const ComparedBody& body, Hinge h
     return curve;
 }
 
-scene::Drawing draw_half(const PairLayout& place, const SideBySideModel& model,
+scene::Drawing draw_half(const PairLayout& place, const setup::BodySetup& setup, Hinge joint,
                          const ComparedBody& body, const scene::BodyStage& stage,
-                         setup::UnitSystem units) {
+                         const std::vector<mechanics::Muscle>& muscles, setup::UnitSystem units) {
     scene::BodyDrawing how;
     how.units = units;
     how.text_scale = place.scale;
     how.heading_top_px = place.head_px - 50.0 * place.scale;
-    how.axes = {model.joint()};
+    how.axes = {joint};
+    how.muscles = setup::solved_muscles(setup, body.posed, body.here, joint, muscles);
     how.strip = false;
     return scene::draw_body(body.posed, body.here, stage, how);
 }
@@ -80,27 +82,12 @@ void add_ground(const PairLayout& place, const scene::BodyStage& stage,
 
 void add_strip(const PairLayout& place, const SideBySideModel& model, const ComparedBody& b,
                setup::UnitSystem units, std::vector<scene::Shape>& shapes) {
-    const std::string at = model.moves() ? ", hardest at the " : " at the ";
-    const std::string joint = setup::joint_word(model.joint());
-    scene::StripSide left;
-    left.name = "A" + at + joint;
-    left.size_Nm = model.peak_a_Nm();
-    left.role = Role::beam;
-    left.outline = scene::Stroke{Role::ink, 1.75};
-    left.words_role = Role::ink;
-    scene::StripSide right;
-    right.name = "B" + at + joint;
-    right.size_Nm = std::abs(b.peaks[model.chosen].torque_Nm);
-    right.role = Role::ink;
-    right.words_role = Role::ink;
-    const double side_px = std::min(95.0, 0.1 * place.stage_px.x());
-    const std::string verdict =
-        place.low
-            ? std::string() // there is no room for it; the bars say it
-            : setup::difference_text(left.size_Nm, right.size_Nm, setup::Dimension::torque, units);
-    scene::add_meeting_strip(left, right, verdict, side_px, place.stage_px.x() - side_px,
-                             place.stage_px.y() - (place.low ? 26.0 : 62.0) * place.scale, units,
-                             place.scale, shapes);
+    PairStrip strip;
+    strip.says = (model.moves() ? "hardest at the " : "at the ") + setup::joint_word(model.joint());
+    strip.a = model.peak_a_Nm();
+    strip.b = std::abs(b.peaks[model.chosen].torque_Nm);
+    strip.low = place.low;
+    add_pair_strip(strip, place.stage_px, units, place.scale, shapes);
 }
 
 } // namespace
@@ -110,10 +97,11 @@ PairLayout lay_out_pair(const Style& style, const Layout& layout, const SideBySi
     place.scale = style.fonts.scale;
     place.stage_px = layout.stage_px;
     place.low = layout.stage_px.y() < kLowStage_px * place.scale;
+    place.bare = layout.stage_px.y() < kBareStage_px * place.scale;
     place.head_px = (place.low ? 98.0 : 122.0) * place.scale;
-    place.strip_px = (place.low ? 60.0 : 92.0) * place.scale;
-    if (model.moves())
-        place.plot_px = place.low ? 62.0 * place.scale : 0.21 * layout.stage_px.y();
+    place.strip_px = pair_strip_height(place.low) * place.scale;
+    if (model.moves() && !place.bare)
+        place.plot_px = place.low ? 86.0 * place.scale : 0.21 * layout.stage_px.y();
     return place;
 }
 
@@ -144,8 +132,13 @@ scene::CurvePlot plot_of_pair(const PairLayout& place, const SideBySideModel& mo
     plot.corner_px = {side_px, place.panel_px().y() + 4.0 * place.scale};
     plot.size_px = {place.stage_px.x() - 2.0 * side_px + 40.0 * place.scale,
                     place.plot_px - 12.0 * place.scale};
-    plot.title = "torque at the " + setup::joint_word(model.joint()) +
-                 ", held at each place of the repetition";
+    if (place.low) { // no room for words: what it plots is the joint that the strip names
+        plot.corner_px.y() -= 24.0 * place.scale;
+        plot.size_px += Point(-60.0, 24.0) * place.scale;
+    } else {
+        plot.title = "torque at the " + setup::joint_word(model.joint()) +
+                     ", held at each place of the repetition";
+    }
     plot.range_ticks = {{0.0, "start"}, {1.0, "end"}};
     plot.cursor = model.progress;
     plot.curves = {curve_of("A", model.a, model.joint()), curve_of("B", b, model.joint())};
@@ -156,14 +149,20 @@ scene::CurvePlot plot_of_pair(const PairLayout& place, const SideBySideModel& mo
 
 scene::Drawing draw_pair(const PairLayout& place, const SideBySideModel& model,
                          const ComparedBody& b, const std::array<scene::BodyStage, 2>& stages,
-                         setup::UnitSystem units) {
+                         const std::vector<mechanics::Muscle>& muscles, setup::UnitSystem units) {
     scene::Drawing drawing;
     drawing.size_px = place.stage_px;
     drawing.title = model.state.a.head.name + " beside " + model.state.b.head.name;
+    if (place.bare) {
+        add_strip(place, model, b, units, drawing.shapes);
+        return drawing;
+    }
     add_ground(place, stages[0], drawing.shapes);
     const std::array<const ComparedBody*, 2> bodies{&model.a, &b};
+    const std::array<const setup::BodySetup*, 2> setups{&model.state.a, &model.state.b};
     for (std::size_t i = 0; i < bodies.size(); ++i) {
-        scene::Drawing half = draw_half(place, model, *bodies[i], stages[i], units);
+        scene::Drawing half =
+            draw_half(place, *setups[i], model.joint(), *bodies[i], stages[i], muscles, units);
         add_other_axes(model, *bodies[i], stages[i], half.shapes);
         half = scene::moved(std::move(half), {i == 0 ? 0.0 : 0.5 * place.stage_px.x(), 0.0});
         drawing.shapes.insert(drawing.shapes.end(), half.shapes.begin(), half.shapes.end());

@@ -5,6 +5,7 @@
 #include "app/frame/layout.h"
 #include "app/look/style.h"
 #include "app/side_by_side/side_by_side_model.h"
+#include "mechanics/muscle/muscle.h"
 #include "scene/body_stage.h"
 #include "scene/curve_plot.h"
 
@@ -19,6 +20,7 @@ struct PairLayout {
     double head_px = 0.0;  ///< above: the row of places and the names of A and B
     double plot_px = 0.0;  ///< height of the curves with their words; 0 = nothing moves
     bool low = false;      ///< little height: only what is needed stands beside the figures
+    bool bare = false;     ///< hardly any: with very large text there are no figures
     double strip_px = 0.0; ///< height of the strip with its words
 
     scene::Point panel_px() const {
@@ -35,9 +37,10 @@ scene::CurvePlot plot_of_pair(const PairLayout& place, const SideBySideModel& mo
                               const ComparedBody& b);
 
 /// Draws the stage without the names of A and B.
-/// @param b  B as it is to be shown: the model's, or on its way there
+/// @param b        B as it is to be shown: the model's, or on its way there
+/// @param muscles  all that are known; those of the chosen joint are drawn
 scene::Drawing draw_pair(const PairLayout& place, const SideBySideModel& model,
                          const ComparedBody& b, const std::array<scene::BodyStage, 2>& stages,
-                         setup::UnitSystem units);
+                         const std::vector<mechanics::Muscle>& muscles, setup::UnitSystem units);
 
 } // namespace steelyard::app

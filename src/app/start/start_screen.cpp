@@ -107,10 +107,9 @@ void draw_door(const Style& style, const StartDoor& door, std::size_t number, co
     const float left = corner.x + style.px(20.0F);
     const float words_px = static_cast<float>(grid.door_px.x()) - style.px(40.0F);
     const float base = corner.y + static_cast<float>(grid.picture_px.y());
-    ImGui::SetCursorScreenPos(corner);
     // The words below have their own areas: the door's ends above them.
-    if (ImGui::InvisibleButton(
-            "door", {static_cast<float>(grid.door_px.x()), base + style.px(112.0F) - corner.y}))
+    if (press_area(style, "door", corner,
+                   {static_cast<float>(grid.door_px.x()), base + style.px(112.0F) - corner.y}))
         outcome.taken = door.ways.front().id;
     const bool hovered = ImGui::IsItemHovered();
     list.AddRect(corner, far_corner, style.mark(chosen || hovered ? Role::ink : Role::hairline),

@@ -1,6 +1,5 @@
 #include "app/tour/tour.h"
 
-#include "app/place/place_list.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 
@@ -52,27 +51,15 @@ constexpr TourStep kSteps[] = {
      "Settings."},
 };
 
-bool is_there(const TourStep& step) {
-    const auto places = place_list();
-    return std::any_of(places.begin(), places.end(),
-                       [&](const PlaceEntry& entry) { return entry.name == step.place; });
-}
-
-/// The next step in a direction whose place there is; none beyond the ends.
-std::optional<std::size_t> step_from(std::size_t step, bool onward) {
-    while (onward ? step + 1 < std::size(kSteps) : step > 0) {
-        step = onward ? step + 1 : step - 1;
-        if (is_there(kSteps[step]))
-            return step;
-    }
-    return std::nullopt;
-}
+constexpr std::size_t kLast = std::size(kSteps) - 1;
 
 void go(Tour& tour, bool onward) {
-    if (const auto next = step_from(tour.step, onward))
-        tour.step = *next;
-    else if (onward)
+    if (onward && tour.step == kLast)
         tour = {};
+    else if (onward)
+        ++tour.step;
+    else if (tour.step > 0)
+        --tour.step;
 }
 
 constexpr double kBoxWidth_px = 380.0;
@@ -129,10 +116,10 @@ void run_tour(const Style& style, const Point& window_px, const Narration& shown
     draw_paragraph(list, style, {TextSize::body, false, Role::ink}, {left, at.y + style.px(34.0F)},
                    static_cast<float>(box_px.x()) - style.px(40.0F), step.says);
     const float base = end.y - style.px(20.0F);
-    const bool last = !step_from(tour.step, true);
-    bool onward = word_button(style, "on", {left, base}, last ? "Begin" : "Go on", true);
-    bool back = word_button(style, "back", {left + style.px(84.0F), base}, "Back", false,
-                            step_from(tour.step, false).has_value());
+    bool onward =
+        word_button(style, "on", {left, base}, tour.step == kLast ? "Begin" : "Go on", true);
+    bool back =
+        word_button(style, "back", {left + style.px(84.0F), base}, "Back", false, tour.step > 0);
     bool leave = word_button(style, "leave", {left + style.px(144.0F), base}, "Leave", false);
     draw_text(list, style, {TextSize::caption, false, Role::quiet_ink},
               {end.x - style.px(64.0F), base},

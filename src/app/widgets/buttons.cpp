@@ -1,19 +1,17 @@
 #include "app/widgets/buttons.h"
 
-namespace steelyard::app {
+#include "app/widgets/press_letters.h"
 
-namespace {
+namespace steelyard::app {
 
 using scene::Role;
 using scene::TextSize;
 
-/// An area that can be pressed; the drawing around it is the caller's.
-bool press_area(const char* id, ImVec2 corner, ImVec2 size) {
+bool press_area(const Style& style, const char* id, ImVec2 corner, ImVec2 size) {
     ImGui::SetCursorScreenPos(corner);
-    return ImGui::InvisibleButton(id, size);
+    const bool clicked = ImGui::InvisibleButton(id, size);
+    return (style.letters != nullptr && style.letters->offer(style)) || clicked;
 }
-
-} // namespace
 
 bool word_button(const Style& style, const char* id, ImVec2 at, std::string_view word,
                  bool in_force, bool enabled) {
@@ -21,7 +19,14 @@ bool word_button(const Style& style, const char* id, ImVec2 at, std::string_view
     const float width_px = text_width(style, how, word);
     const float height_px = style.px(30.0F);
     const ImVec2 corner{at.x - style.px(4.0F), at.y - style.px(21.0F)};
-    const bool pressed = press_area(id, corner, {width_px + style.px(8.0F), height_px}) && enabled;
+    const ImVec2 size{width_px + style.px(8.0F), height_px};
+    bool pressed = false;
+    if (enabled) {
+        pressed = press_area(style, id, corner, size);
+    } else {
+        ImGui::SetCursorScreenPos(corner);
+        ImGui::InvisibleButton(id, size); // takes the pointer all the same
+    }
     const bool hovered = ImGui::IsItemHovered() && enabled;
     if (in_force || hovered)
         how.role = Role::ink;
@@ -44,7 +49,7 @@ float main_button_height(const Style& style) {
 bool main_button(const Style& style, const char* id, ImVec2 corner, float width_px,
                  std::string_view words) {
     const float height_px = main_button_height(style);
-    const bool pressed = press_area(id, corner, {width_px, height_px});
+    const bool pressed = press_area(style, id, corner, {width_px, height_px});
     const double opacity = ImGui::IsItemHovered() ? 0.86 : 1.0;
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled(corner, {corner.x + width_px, corner.y + height_px},
@@ -59,7 +64,7 @@ bool main_button(const Style& style, const char* id, ImVec2 corner, float width_
 
 bool row_button(const Style& style, const char* id, ImVec2 corner, float width_px, float height_px,
                 bool chosen) {
-    const bool pressed = press_area(id, corner, {width_px, height_px});
+    const bool pressed = press_area(style, id, corner, {width_px, height_px});
     const bool hovered = ImGui::IsItemHovered();
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 far_corner{corner.x + width_px, corner.y + height_px};

@@ -7,6 +7,11 @@
 
 namespace steelyard::app {
 
+/// An area that can be pressed, by the mouse or by its letters; the drawing around it is the
+/// caller's.
+/// @return true in the frame in which it was pressed
+bool press_area(const Style& style, const char* id, ImVec2 corner, ImVec2 size);
+
 /// A word that can be pressed, set like running text; underlined while it is the one in force,
 /// and in ink while the pointer is on it.
 /// @param at  left end of its baseline

@@ -1,5 +1,7 @@
 #include "app/widgets/chip.h"
 
+#include "app/widgets/buttons.h"
+
 namespace steelyard::app {
 
 using scene::Role;
@@ -22,8 +24,7 @@ ChipOutcome draw_chip(const Style& style, const ImVec2& corner, const std::strin
     ChipOutcome outcome;
     outcome.width_px = chip_width(style, name, value);
     const float height_px = style.px(34.0F);
-    ImGui::SetCursorScreenPos(corner);
-    outcome.pressed = ImGui::InvisibleButton(name.c_str(), {outcome.width_px, height_px});
+    outcome.pressed = press_area(style, name.c_str(), corner, {outcome.width_px, height_px});
     const bool hovered = ImGui::IsItemHovered();
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 far_corner{corner.x + outcome.width_px, corner.y + height_px};

@@ -3,6 +3,8 @@
 #include "app/paint/label_painter.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
+#include "app/widgets/press_letters.h"
+#include "app/widgets/pressed_key.h"
 #include "app/workshop/room_stage.h"
 #include "app/workshop/show_view.h"
 #include "setup/lesson_quantity.h"
@@ -187,9 +189,19 @@ public:
         ImGui::SetCursorScreenPos({left_, y_});
         ImGui::PushID(static_cast<int>(index));
         ImGui::SetNextItemWidth(width_);
-        const bool changed = lines > 1
-                                 ? ImGui::InputTextMultiline("##text", &text, {width_, height_px})
+        if (ui_.wants_keyboard == static_cast<int>(index)) {
+            ImGui::SetKeyboardFocusHere();
+            ui_.wants_keyboard = -1;
+        }
+        const std::string before = text;
+        bool changed = lines > 1 ? ImGui::InputTextMultiline("##text", &text, {width_, height_px})
                                  : ImGui::InputText("##text", &text);
+        if (ImGui::IsItemDeactivated() && is_pressed(ImGuiKey_Escape)) {
+            text = before; // ImGui's Escape takes back what was typed; ours only leaves
+            changed = false;
+        }
+        if (style_.letters != nullptr && style_.letters->offer(style_))
+            ui_.wants_keyboard = static_cast<int>(index);
         if (ImGui::IsItemActivated()) {
             ++ui_.gesture;
             ui_.typed_in = static_cast<int>(index);
@@ -203,6 +215,10 @@ public:
             style_.narration->add_text(text, {left_ + style_.px(10.0F), y_ + style_.px(20.0F)},
                                        width_, style_.em_px(TextSize::body));
         y_ += height_px + style_.px(20.0F);
+        // The field does not break its lines: what is wider than it stands below, whole.
+        if (text_width(style_, {TextSize::body}, text) > width_ - style_.px(24.0F) &&
+            text.find('\n') == std::string::npos)
+            paragraph(Role::quiet_ink, text);
     }
 
     /// A word in a row of words that goes on in the next line.

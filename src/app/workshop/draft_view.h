@@ -17,7 +17,7 @@ struct DraftViewState {
     std::vector<std::string> fields; ///< by DraftField
     int gesture = 0;                 ///< one for each run of typing in a field
     int typed_in = -1;               ///< the field that gesture belongs to
-    float scroll_px = 0.0F;
+    int wants_keyboard = -1;         ///< the field that is to take the keyboard
 };
 
 /// What is asked of the place around the page.

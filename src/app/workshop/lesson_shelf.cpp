@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cctype>
 #include <cstdlib>
 #include <system_error>
@@ -14,9 +15,9 @@ namespace fs = std::filesystem;
 
 namespace {
 
-void add_folder(const fs::path& folder, bool own, LessonShelf& shelf) {
+void add_folder(const fs::path& folder, LessonOrigin origin, LessonShelf& shelf) {
     std::error_code failed;
-    if (folder.empty() || (own && !fs::is_directory(folder, failed)))
+    if (folder.empty() || (origin == LessonOrigin::own && !fs::is_directory(folder, failed)))
         return; // nobody has made a lesson yet
     auto listings = setup::list_lessons(folder);
     if (!listings) {
@@ -25,7 +26,7 @@ void add_folder(const fs::path& folder, bool own, LessonShelf& shelf) {
     }
     for (setup::LessonListing& listing : *listings)
         if (listing.lesson)
-            shelf.lessons.push_back({*std::move(listing.lesson), listing.path, own});
+            shelf.lessons.push_back({*std::move(listing.lesson), listing.path, origin});
         else
             shelf.faults.push_back(setup::to_text(listing.lesson.error()));
 }
@@ -58,9 +59,28 @@ fs::path own_lesson_folder() {
 
 LessonShelf read_lesson_shelf(const fs::path& shipped_folder, const fs::path& own_folder) {
     LessonShelf shelf;
-    add_folder(own_folder, true, shelf);
-    add_folder(shipped_folder, false, shelf);
+    add_folder(own_folder, LessonOrigin::own, shelf);
+    add_folder(shipped_folder, LessonOrigin::shipped, shelf);
     return shelf;
+}
+
+std::size_t put_on_shelf(ShelvedLesson lesson, std::vector<ShelvedLesson>& opened,
+                         LessonShelf& shelf) {
+    const auto is_same_file = [&](const ShelvedLesson& one) {
+        std::error_code failed;
+        return fs::equivalent(one.path, lesson.path, failed);
+    };
+    const auto known = std::find_if(opened.begin(), opened.end(), is_same_file);
+    auto place = std::find_if(shelf.lessons.begin(), shelf.lessons.end(), is_same_file);
+    if (known != opened.end())
+        *known = lesson; // the file may have changed since
+    else if (place == shelf.lessons.end())
+        opened.insert(opened.begin(), lesson);
+    if (place == shelf.lessons.end())
+        place = shelf.lessons.insert(shelf.lessons.begin(), std::move(lesson));
+    else
+        place->lesson = std::move(lesson.lesson);
+    return static_cast<std::size_t>(place - shelf.lessons.begin());
 }
 
 std::string save_lesson(const setup::Lesson& lesson, const fs::path& path) {

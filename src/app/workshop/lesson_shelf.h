@@ -9,10 +9,16 @@
 
 namespace steelyard::app {
 
+enum class LessonOrigin {
+    shipped, ///< comes with the program
+    own,     ///< made in this window by the person: may be changed
+    opened,  ///< a file from anywhere: named at the start, or dropped on the window
+};
+
 struct ShelvedLesson {
     setup::Lesson lesson;
     std::filesystem::path path; ///< its file
-    bool own = false;           ///< the person's: may be changed
+    LessonOrigin origin = LessonOrigin::shipped;
 };
 
 struct LessonShelf {
@@ -28,6 +34,13 @@ std::filesystem::path own_lesson_folder();
 /// All lessons, the person's own first.
 LessonShelf read_lesson_shelf(const std::filesystem::path& shipped_folder,
                               const std::filesystem::path& own_folder);
+
+/// Puts a lesson that was opened from a file on the shelf: in the place of what was read from that
+/// file before, else at the top.
+/// @param opened  those of earlier; keeps this one too, unless it is of the shelf's own folders
+/// @return its place on the shelf
+std::size_t put_on_shelf(ShelvedLesson lesson, std::vector<ShelvedLesson>& opened,
+                         LessonShelf& shelf);
 
 /// Writes a lesson whole or not at all; the folder is made if it is not there.
 /// @return why it could not be written; empty when it was

@@ -20,7 +20,7 @@ using scene::TextSize;
 constexpr float kTop = 56.0F; ///< below the row of places, at 100 %
 constexpr float kRow = 74.0F;
 
-/// "6 steps, 11 min, yours"
+/// "6 steps, 11 min, yours"; of an opened file its name
 std::string facts_of(const ShelvedLesson& one) {
     double time_s = 0.0;
     for (const setup::LessonStep& step : one.lesson.steps)
@@ -29,7 +29,15 @@ std::string facts_of(const ShelvedLesson& one) {
         fmt::format("{} step{}", one.lesson.steps.size(), one.lesson.steps.size() == 1 ? "" : "s");
     if (time_s > 0.0)
         facts += fmt::format(", {:.0f} min", std::ceil(time_s / 60.0));
-    return facts + (one.own ? ", yours" : "");
+    switch (one.origin) {
+    case LessonOrigin::shipped:
+        return facts;
+    case LessonOrigin::own:
+        return facts + ", yours";
+    case LessonOrigin::opened:
+        return facts + ", " + one.path.filename().string();
+    }
+    return facts;
 }
 
 void read_keys(const std::vector<KeyPress>& keys, std::size_t count, LessonShelfState& state,
@@ -111,7 +119,7 @@ LessonShelfOutcome draw_lesson_shelf(const Style& style, const Point& window_px,
     const std::size_t count = shelf.lessons.size();
     state.chosen = std::min(state.chosen, count > 0 ? count - 1 : 0);
     read_keys(keys, count, state, outcome);
-    const auto width_px = std::min(static_cast<float>(window_px.x()) - 48.0F, style.px(980.0F));
+    const auto width_px = std::min(static_cast<float>(window_px.x()) - 48.0F, style.px(1200.0F));
     begin_area("lessons", {0.0, style.px(kTop)}, {window_px.x(), window_px.y() - style.px(kTop)},
                true);
     const float row_px = style.px(kRow);

@@ -1,9 +1,9 @@
 #include "app/workshop/presenter_window.h"
 
+#include "app/workshop/presenter_place.h"
 #include "app/workshop/presenter_view.h"
 
 #include <GLFW/glfw3.h>
-#include <glad/gl.h>
 
 #include <algorithm>
 #include <cmath>
@@ -15,32 +15,25 @@ namespace {
 
 /// Larger than at a desk: it is read standing, from an arm's length and more.
 constexpr double kEnlarged = 1.3;
-constexpr int kWidth_px = 1100;
-constexpr int kHeight_px = 700;
+constexpr ScreenArea kWanted{0, 0, 1100, 700};
 /// Waking a little later than a change is due shows it surely.
 constexpr double kLate_s = 0.02;
 
-/// Upper left corner for a second window: on the first monitor that the main one is not on.
-void move_to_other_monitor(const Window& main, GLFWwindow* window) {
+ScreenArea area_of(const Window& window) {
+    ScreenArea area;
+    glfwGetWindowPos(window.handle(), &area.x, &area.y);
+    glfwGetWindowSize(window.handle(), &area.width, &area.height);
+    return area;
+}
+
+std::vector<ScreenArea> areas_of_monitors() {
     int count = 0;
     GLFWmonitor** monitors = glfwGetMonitors(&count);
-    int main_x = 0;
-    int main_y = 0;
-    glfwGetWindowPos(main.handle(), &main_x, &main_y);
-    for (int i = 0; i < count; ++i) {
-        int x = 0;
-        int y = 0;
-        int width = 0;
-        int height = 0;
-        glfwGetMonitorWorkarea(monitors[i], &x, &y, &width, &height);
-        const bool holds_main =
-            main_x >= x && main_x < x + width && main_y >= y && main_y < y + height;
-        if (holds_main)
-            continue;
-        glfwSetWindowPos(window, x + std::max(0, (width - kWidth_px) / 2),
-                         y + std::max(0, (height - kHeight_px) / 2));
-        return;
-    }
+    std::vector<ScreenArea> areas(static_cast<std::size_t>(count));
+    for (std::size_t i = 0; i < areas.size(); ++i)
+        glfwGetMonitorWorkarea(monitors[i], &areas[i].x, &areas[i].y, &areas[i].width,
+                               &areas[i].height);
+    return areas;
 }
 
 double seconds_of_minute() {
@@ -53,15 +46,18 @@ double seconds_of_minute() {
 } // namespace
 
 std::string PresenterWindow::open(const Window& main) {
-    auto window = Window::open_beside(main, kWidth_px, kHeight_px, "Steelyard: presenter");
+    const std::vector<ScreenArea> monitors = areas_of_monitors();
+    const ScreenArea area = presenter_area(monitors, area_of(main), kWanted);
+    auto window = Window::open_beside(main, area.width, area.height, "Steelyard: presenter");
     if (!window) {
         main.make_current();
         return window.error().what;
     }
     window_.emplace(std::move(*window));
     fonts_for_ = 0.0;
-    move_to_other_monitor(main, window_->handle());
-    glfwFocusWindow(main.handle());
+    glfwSetWindowPos(window_->handle(), area.x, area.y);
+    if (monitors.size() > 1) // on a single monitor the main window would cover this one
+        glfwFocusWindow(main.handle());
     main.make_current();
     return {};
 }
@@ -113,16 +109,8 @@ const Narration* PresenterWindow::draw(const Window& main, const Style& main_sty
     prepare_style(main_style);
     window_->begin_frame();
     narration_.begin_frame();
-    const scene::Point size_px = window_->size_px();
-    const double device_pixels = window_->device_pixels();
-    draw_presenter_view(style_, size_px, show);
-    const scene::Rgb sheet = scene::colour_of(scene::Role::sheet, style_.look);
-    glViewport(0, 0, static_cast<int>(std::lround(size_px.x() * device_pixels)),
-               static_cast<int>(std::lround(size_px.y() * device_pixels)));
-    glDisable(GL_SCISSOR_TEST);
-    glClearColor(static_cast<float>(sheet.red) / 255.0F, static_cast<float>(sheet.green) / 255.0F,
-                 static_cast<float>(sheet.blue) / 255.0F, 1.0F);
-    glClear(GL_COLOR_BUFFER_BIT);
+    draw_presenter_view(style_, window_->size_px(), show);
+    window_->fill(scene::colour_of(scene::Role::sheet, style_.look));
     window_->end_frame();
     main.make_current();
     return &narration_;

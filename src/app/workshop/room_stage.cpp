@@ -79,18 +79,6 @@ scene::Drawing draw_lever_stage(const setup::SolvedStage& solved, const RoomStag
     return scene::scaled(scene::draw_lever(lever, result, view, how), enlarged);
 }
 
-std::optional<mechanics::HingeMuscles> muscles_at_axis(const setup::SolvedStage& solved,
-                                                       const std::vector<mechanics::Muscle>& all) {
-    const auto listed = setup::shown_muscles(solved.body_setup(), all, solved.axis());
-    if (listed.empty())
-        return std::nullopt;
-    auto shared = mechanics::solve_muscles_at(solved.posed, solved.body, solved.axis(), listed,
-                                              mechanics::usual_sharing(listed));
-    if (!shared)
-        return std::nullopt;
-    return *std::move(shared);
-}
-
 scene::BodyMarks body_marks(const RoomStage& room) {
     scene::BodyMarks marks;
     marks.axes = shows(room, StageMark::axis);
@@ -117,7 +105,8 @@ scene::Drawing draw_body_stage(const setup::SolvedStage& solved,
     how.strip = false; // muscles always balance: it would say nothing and crowd the stage
     how.marks = body_marks(room);
     if (shows(room, StageMark::muscles))
-        how.muscles = muscles_at_axis(solved, muscles);
+        how.muscles = setup::solved_muscles(solved.body_setup(), solved.posed, solved.body,
+                                            solved.axis(), muscles);
     const Point size_px = room.size_px / enlarged;
     const double side_px = 0.17 * size_px.x();
     const scene::BodyStage stage = scene::fit_body(

@@ -17,6 +17,7 @@ void WorkshopPlace::enter(Surroundings& around) {
 
 void WorkshopPlace::read_shelf(const Library& library) {
     shelf_ = read_lesson_shelf(library.data_folder() / "assets" / "lessons", own_lesson_folder());
+    shelf_.lessons.insert(shelf_.lessons.begin(), opened_.begin(), opened_.end());
 }
 
 bool WorkshopPlace::claims(const KeyPress& key) const {
@@ -33,12 +34,13 @@ std::optional<double> WorkshopPlace::own_type_scale(const scene::Point& window_p
     return room_type_scale(window_px.y());
 }
 
-void WorkshopPlace::open_file(const std::filesystem::path& path, Surroundings& around) {
-    auto lesson = setup::read_lesson(path);
-    if (lesson)
-        start(*lesson, around);
-    else
-        message_ = setup::to_text(lesson.error());
+void WorkshopPlace::show_lesson(const setup::Lesson& lesson, const std::filesystem::path& path,
+                                Surroundings& around) {
+    show_.reset();
+    if (draft_)
+        leave_draft(around);
+    shelf_state_.chosen = put_on_shelf({lesson, path, LessonOrigin::opened}, opened_, shelf_);
+    shelf_state_.scroll_to_chosen = true;
 }
 
 void WorkshopPlace::start(const setup::Lesson& lesson, Surroundings& around, std::size_t step) {
@@ -67,9 +69,16 @@ void WorkshopPlace::start_draft(Surroundings& around, std::size_t step) {
 void WorkshopPlace::open_draft(std::size_t shelved) {
     const ShelvedLesson& one = shelf_.lessons[shelved];
     draft_ =
-        draft_of(one.lesson,
-                 one.own ? one.path : free_lesson_path(own_lesson_folder(), one.lesson.head.name));
+        draft_of(one.lesson, one.origin == LessonOrigin::own
+                                 ? one.path
+                                 : free_lesson_path(own_lesson_folder(), one.lesson.head.name));
     draft_ui_ = {};
+}
+
+void WorkshopPlace::leave_draft(Surroundings& around) {
+    message_ = keep(around.saved);
+    draft_.reset();
+    read_shelf(around.library);
 }
 
 void WorkshopPlace::take_up(const setup::LessonStage& stage, Surroundings& /*around*/) {
@@ -151,9 +160,7 @@ PlaceFrame WorkshopPlace::run_draft(const PlaceInput& input) {
         start_draft(input.around, outcome.from_chosen ? draft_->state.chosen : 0);
         break;
     case DraftWish::leave:
-        message_ = keep(input.around.saved);
-        draft_.reset();
-        read_shelf(input.around.library);
+        leave_draft(input.around);
         break;
     }
     return frame;

@@ -21,9 +21,10 @@ public:
     bool has_column() const override { return false; }
     bool claims(const KeyPress& key) const override;
     std::optional<double> own_type_scale(const scene::Point& window_px) const override;
-    void open_file(const std::filesystem::path& path, Surroundings& around) override;
+    /// Puts it on the shelf, chosen.
+    void show_lesson(const setup::Lesson& lesson, const std::filesystem::path& path,
+                     Surroundings& around) override;
     void take_up(const setup::LessonStage& stage, Surroundings& around) override;
-    void tell(const std::string& sentence) override { message_ = sentence; }
     bool can_undo() const override { return draft_ && draft_->history.can_undo(); }
     bool can_redo() const override { return draft_ && draft_->history.can_redo(); }
     void undo() override { update(*draft_, UndoDraft{}); }
@@ -43,11 +44,13 @@ private:
     void start(const setup::Lesson& lesson, Surroundings& around, std::size_t step = 0);
     void start_draft(Surroundings& around, std::size_t step);
     void open_draft(std::size_t shelved);
+    void leave_draft(Surroundings& around);
     void read_shelf(const Library& library);
     void grant(const ShowInput& asked, Surroundings& around);
     void pass_time();
 
     LessonShelf shelf_;
+    std::vector<ShelvedLesson> opened_; ///< from files anywhere, in this run
     LessonShelfState shelf_state_;
     std::optional<DraftModel> draft_;
     DraftViewState draft_ui_;

@@ -1,0 +1,163 @@
+// The keys of the whole window, and the ways from one place to another.
+
+#include "app/application.h"
+
+#include <GLFW/glfw3.h>
+
+namespace steelyard::app {
+
+/// Keys of the whole window; what is left goes to the place.
+std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
+    const bool by_letters = letters_.are_shown();
+    letters_.begin_frame(keys);
+    if (by_letters)
+        return {};
+    for (const KeyPress& key : keys)
+        if (key.key == GLFW_KEY_F9 && !place().claims(key))
+            letters_.show();
+    if (ImGui::GetIO().WantTextInput || letters_.are_shown())
+        return {};
+    std::vector<KeyPress> left;
+    for (const KeyPress& key : keys)
+        if (place().claims(key) || !handle_key(key))
+            left.push_back(key);
+    return left;
+}
+
+bool Application::handle_control_key(int key) {
+    Preferences wanted = preferences();
+    if (key == GLFW_KEY_EQUAL || key == GLFW_KEY_KP_ADD)
+        wanted.text_size = next_text_size(wanted.text_size, 1);
+    else if (key == GLFW_KEY_MINUS || key == GLFW_KEY_KP_SUBTRACT)
+        wanted.text_size = next_text_size(wanted.text_size, -1);
+    else
+        return false;
+    prefer(wanted);
+    return true;
+}
+
+bool Application::handle_key(const KeyPress& key) {
+    if ((key.modifiers & GLFW_MOD_CONTROL) != 0)
+        return handle_control_key(key.key);
+    if (key.key == GLFW_KEY_D) {
+        Preferences wanted = preferences();
+        wanted.look = next_look(wanted.look);
+        prefer(wanted);
+        return true;
+    }
+    if (page_ != Page::none || place().covers_window())
+        return false;
+    if (key.key == GLFW_KEY_F1) {
+        grant(RowWish::help);
+    } else if (key.key == GLFW_KEY_O && place().shelf_word() != nullptr) {
+        grant(RowWish::open_shelf);
+    } else if (key.key == GLFW_KEY_U) {
+        around_.units =
+            around_.units == setup::UnitSystem::si ? setup::UnitSystem::us : setup::UnitSystem::si;
+        save_soon();
+    } else if (key.key == GLFW_KEY_W) {
+        go_to(PlaceName::workshop);
+    } else if (key.key == GLFW_KEY_B) {
+        go_to(place_name_ == PlaceName::bench ? PlaceName::body : PlaceName::bench);
+    } else {
+        const auto places = place_list();
+        const auto at = static_cast<std::size_t>(key.key - GLFW_KEY_F2);
+        if (key.key < GLFW_KEY_F2 || at >= places.size())
+            return false;
+        go_to(places[at].name);
+    }
+    return true;
+}
+
+void Application::draw_row(const Layout& layout) {
+    const PlacesRow row{place_name_, place().shelf_word(), place().can_undo(), place().can_redo()};
+    const double width_px = place().has_column() ? layout.stage_px.x() : window_.size_px().x();
+    const RowPress pressed = draw_places_row(style_, static_cast<float>(width_px), row);
+    if (const auto* name = std::get_if<PlaceName>(&pressed))
+        go_to(*name);
+    else if (const auto* wish = std::get_if<RowWish>(&pressed))
+        grant(*wish);
+}
+
+void Application::grant(RowWish wish) {
+    switch (wish) {
+    case RowWish::open_shelf:
+        return place().open_shelf();
+    case RowWish::undo:
+        place().undo();
+        return save_soon();
+    case RowWish::redo:
+        place().redo();
+        return save_soon();
+    case RowWish::settings:
+        page_ = Page::settings;
+        return;
+    case RowWish::help:
+        page_ = Page::help;
+        return;
+    }
+}
+
+Place& Application::place(PlaceName name) {
+    std::unique_ptr<Place>& kept = places_[static_cast<std::size_t>(name)];
+    if (!kept)
+        kept = entry_of(name).make(around_);
+    return *kept;
+}
+
+void Application::go_to(PlaceName name) {
+    if (save_due_s_ > 0.0) // the start tells what was kept
+        save_work();
+    place_name_ = name;
+    place().enter(around_);
+    save_soon();
+}
+
+void Application::run_errand(const Errand& errand) {
+    if (const auto* go = std::get_if<GoTo>(&errand)) {
+        go_to(go->place);
+        place().enter_part(go->part);
+    } else if (const auto* show = std::get_if<ShowSetup>(&errand)) {
+        open_setup(show->setup);
+    } else if (const auto* bring = std::get_if<BringFrom>(&errand)) {
+        take_up_from(bring->place);
+    } else {
+        tour_ = {true, 0};
+        shown_around_ = true;
+        go_to(tour_place(tour_));
+    }
+}
+
+void Application::take_up_from(PlaceName name) {
+    place(name).enter(around_);
+    if (const auto stage = place(name).stage())
+        place().take_up(*stage, around_);
+    save_soon();
+}
+
+void Application::open(const OpenedFile& file) {
+    notice_.clear();
+    if (const auto* lesson = std::get_if<LessonFile>(&file)) {
+        go_to(PlaceName::workshop);
+        place().show_lesson(lesson->lesson, lesson->path, around_);
+    } else {
+        open_setup(std::get<setup::Setup>(file));
+    }
+}
+
+void Application::open_setup(const setup::Setup& setup) {
+    go_to(place_of(setup));
+    place().show(setup, around_);
+}
+
+void Application::take_dropped_files(const std::vector<std::string>& paths) {
+    for (const std::string& path : paths) {
+        const auto file = read_opened_file(path);
+        if (file)
+            open(*file);
+        else
+            notice_ = setup::to_text(file.error());
+    }
+}
+
+} // namespace steelyard::app

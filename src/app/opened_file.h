@@ -1,0 +1,22 @@
+#pragma once
+// What a file is that was named at the start or dropped on the window.
+
+#include "setup/lesson.h"
+#include "setup/setup.h"
+
+#include <filesystem>
+#include <variant>
+
+namespace steelyard::app {
+
+/// A lesson and where it stands.
+struct LessonFile {
+    std::filesystem::path path;
+    setup::Lesson lesson;
+};
+using OpenedFile = std::variant<setup::Setup, LessonFile>;
+
+/// Reads a lesson from a file with the ending of lessons, and a setup from any other.
+tl::expected<OpenedFile, setup::InputError> read_opened_file(const std::filesystem::path& path);
+
+} // namespace steelyard::app
