@@ -130,7 +130,15 @@ Marking mark_typed_place(const Bank& bank, const Question& question, const std::
     for (const Spot& spot : question.spots)
         letters.push_back(spot.letter);
     const auto chosen = read_choice(answer, letters);
-    return chosen ? mark_spot(bank, question, *chosen) : unreadable(chosen.error());
+    if (!chosen)
+        return unreadable(chosen.error());
+    Marking marking = mark_spot(bank, question, *chosen);
+    // Whoever marks the drawing itself has no letters before them.
+    if (!marking.correct)
+        marking.feedback =
+            joined({marking.feedback,
+                    fmt::format("It is at {}.", question.spots[question.correct_spot].letter)});
+    return marking;
 }
 
 } // namespace
@@ -160,9 +168,7 @@ Marking mark_spot(const Bank& bank, const Question& question, std::size_t chosen
         marking.feedback = joined({"Right.", right.reason, question.reason});
         return marking;
     }
-    marking.feedback =
-        joined({question.spots[chosen].reason, fmt::format("It is at {}.", right.letter),
-                right.reason, question.reason});
+    marking.feedback = joined({question.spots[chosen].reason, right.reason, question.reason});
     name_rule(bank, question.spots[chosen].wrong_rule, marking);
     return marking;
 }

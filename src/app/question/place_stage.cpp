@@ -43,10 +43,12 @@ void click(const mechanics::Vec2& here_m, QuestionModel& model) {
         place(model, {problems::first_place(model.question).from_m, here_m});
 }
 
-void add_label(const Point& at, const std::string& text, Role role,
+/// @param left  it stands to the left of its place
+void add_label(const Point& at, bool left, const std::string& text, Role role,
                std::vector<scene::Shape>& shapes) {
     scene::Label label;
     label.at = at;
+    label.align = left ? scene::Align::right : scene::Align::left;
     label.text = text;
     label.role = role;
     label.strong = true;
@@ -179,17 +181,24 @@ void draw_place(const Style& style, const scene::StageView& view, const Question
     }
     const bool wrong = model.placed && model.mark && !model.mark->correct;
     const Placed right = problems::right_place(model.question);
+    const Point right_px = view.to_sheet(right.to_m);
+    // Each name stands on the far side of the other's place.
+    bool right_is_left = false;
     if (wrong) {
+        const Point yours_px = view.to_sheet(model.placed->to_m);
+        right_is_left = right_px.x() < yours_px.x();
         add_placed(view, model, *model.placed, Role::wrong, scale, shapes);
-        add_label(view.to_sheet(model.placed->to_m) + beside, "yours", Role::wrong, shapes);
+        add_label(yours_px + Point(right_is_left ? beside.x() : -beside.x(), beside.y()),
+                  !right_is_left, "yours", Role::wrong, shapes);
     }
     add_placed(view, model, right, Role::right, scale, shapes);
     const std::string letter =
         model.question.spots.empty() || model.typed.empty()
             ? std::string()
             : model.question.spots[model.question.correct_spot].letter + ": ";
-    add_label(view.to_sheet(right.to_m) + Point(beside.x(), wrong ? 30.0 * scale : beside.y()),
-              letter + "the right place", Role::right, shapes);
+    add_label(right_px + Point(right_is_left ? -beside.x() : beside.x(),
+                               wrong ? 30.0 * scale : beside.y()),
+              right_is_left, letter + "the right place", Role::right, shapes);
 }
 
 } // namespace steelyard::app
