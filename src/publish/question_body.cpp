@@ -37,7 +37,8 @@ public:
         drawing_.description = "A person, drawn to scale.";
         scene::add_figure(picture_.body_case.body, result_.placement, stage_, drawing_.shapes);
         keep_figure_clear();
-        scene::add_resistance_marks(picture_.body_case, result_, stage_, drawing_.shapes);
+        scene::add_resistance_marks(picture_.body_case, result_, stage_,
+                                    {Point::Zero(), stage_.size_px}, drawing_.shapes);
         for (const problems::DrawnQuantity& line : picture_.labels)
             add_length(line);
         for (const problems::BodyPicture::Weight& weight : picture_.weights)

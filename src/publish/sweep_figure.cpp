@@ -32,17 +32,6 @@ struct Curves {
     std::vector<SweepCurve> pulls;   ///< of the first axis's muscles that pull, the strongest first
 };
 
-/// A joint by its name, and by its movement too where the setup looks at two of that joint.
-std::string name_of(const setup::BodySetup& setup, Hinge hinge) {
-    std::string word = setup::joint_word(hinge);
-    const auto same = std::count_if(setup.axes.begin(), setup.axes.end(),
-                                    [&](Hinge other) { return setup::joint_word(other) == word; });
-    if (same > 1) {
-        word += fmt::format(" {}", mechanics::hinge_info(hinge).positive);
-    }
-    return word;
-}
-
 /// The highest place of evenly spaced values, between them by the parabola through the three
 /// about it.
 scene::CurvePeak peak_of(const std::vector<double>& values) {
@@ -77,7 +66,9 @@ tl::expected<std::vector<SweepCurve>, MechanicsError> torque_curves(const setup:
     std::vector<SweepCurve> curves;
     for (std::size_t i = 0; i < setup.axes.size(); ++i) {
         const mechanics::PeakTorque& peak = repetition->peaks[i];
-        SweepCurve curve{name_of(setup, peak.hinge), {}, {peak.progress, std::abs(peak.torque_Nm)}};
+        SweepCurve curve{setup::axis_word(setup.axes, peak.hinge),
+                         {},
+                         {peak.progress, std::abs(peak.torque_Nm)}};
         for (const mechanics::PerHinge& torques : sweep->muscle_Nm) {
             curve.values_SI.push_back(std::abs(torques[mechanics::index_of(peak.hinge)]));
         }

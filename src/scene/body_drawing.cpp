@@ -31,12 +31,11 @@ class BodyPainter {
 public:
     BodyPainter(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
                 const BodyStage& stage, const BodyDrawing& how)
-        : case_(body_case), result_(result), stage_(stage), how_(how),
-          board_({{8.0, how.heading_top_px + 50.0 * how.text_scale},
-                  {stage.size_px.x() - 8.0,
-                   stage.size_px.y() - (how.strip ? 92.0 * how.text_scale : 8.0)}},
-                 how.text_scale),
-          forces_(shown_forces(result, stage, how.marks)) {}
+        : case_(body_case), result_(result), stage_(stage),
+          how_(how), room_{{8.0, how.heading_top_px + how.heading_room_px * how.text_scale},
+                           {stage.size_px.x() - 8.0,
+                            stage.size_px.y() - (how.strip ? 92.0 * how.text_scale : 8.0)}},
+          board_(room_, how.text_scale), forces_(shown_forces(result, stage, how.marks)) {}
 
     Drawing paint() {
         drawing_.size_px = stage_.size_px;
@@ -49,7 +48,7 @@ public:
         add_trail();
         add_figure(case_.body, result_.placement, stage_, shapes());
         add_muscles();
-        add_resistance_marks(case_, result_, stage_, shapes());
+        add_resistance_marks(case_, result_, stage_, room_, shapes());
         const std::optional<std::size_t> main = main_force(case_, result_, chosen());
         std::vector<BodyArm> arms;
         if (main) {
@@ -215,7 +214,7 @@ private:
         const Point from = arm.mark.axis + arm.mark.shift;
         const Point to = arm.mark.foot + arm.mark.shift;
         const std::string words =
-            joint_word(arm.hinge) + " arm " + quantity(arm.arm_m, Dimension::length);
+            axis_word(how_.axes, arm.hinge) + " arm " + quantity(arm.arm_m, Dimension::length);
         const Point middle = 0.5 * (from + to);
         const Point outward = (to - from).normalized();
         std::vector<WordPlace> places{{middle - Point(0.0, text(8.0)), Align::centre},
@@ -227,8 +226,11 @@ private:
                 places.push_back(
                     {end + Point(0.0, text(down)), at_right ? Align::left : Align::right});
             }
-        shapes().emplace_back(
-            board_.place(labels_at(places, words, TextSize::body, Role::load, arm.chosen)));
+        const auto labels = labels_at(places, words, TextSize::body, Role::load, arm.chosen);
+        // The arm that is looked at is always told; the others where there is room for them.
+        if (arm.chosen || std::any_of(labels.begin(), labels.end(),
+                                      [&](const Label& label) { return board_.is_free(label); }))
+            shapes().emplace_back(board_.place(labels));
     }
 
     void add_axes() {
@@ -338,11 +340,15 @@ private:
     void add_axis_labels() {
         if (!how_.torques)
             return;
-        for (const Hinge hinge : how_.axes) {
+        const std::size_t most = most_turned();
+        for (std::size_t i = 0; i < how_.axes.size(); ++i) {
+            const Hinge hinge = how_.axes[i];
             const Point at = joint_px(hinge);
             NamePlate plate;
             plate.number = quantity(std::abs(result_.muscle(hinge)), Dimension::torque);
-            plate.name = joint_word(hinge);
+            plate.name = axis_word(how_.axes, hinge);
+            if (i == most && how_.axes.size() > 1) // what the second ring says
+                plate.name += ", largest torque";
             plate.role = Role::ink;
             plate.name_size = TextSize::caption;
             plate.name_role = Role::quiet_ink;
@@ -361,7 +367,7 @@ private:
 
     void add_strip() {
         StripTorques torques{result_.external(chosen()), result_.muscle(chosen()), 0.0};
-        torques.load_name = "load and limbs at the " + joint_word(chosen());
+        torques.load_name = "load and limbs at the " + axis_word(how_.axes, chosen());
         torques.effort_name = "muscles";
         const double side_px = std::min(95.0, 0.1 * stage_.size_px.x());
         add_balance_strip(torques, side_px, stage_.size_px.x() - side_px,
@@ -372,6 +378,7 @@ private:
     const mechanics::BodyResult& result_;
     const BodyStage& stage_;
     const BodyDrawing& how_;
+    Rect room_; ///< of everything but the heading and the strip
     LabelBoard board_;
     std::vector<SeenForce> forces_;
     Point own_from_ = Point::Zero();

@@ -28,6 +28,7 @@ struct BodyDrawing {
     setup::UnitSystem units = setup::UnitSystem::si;
     double text_scale = 1.0;
     double heading_top_px = 34.0;
+    double heading_room_px = 50.0; ///< below it, at 100 %: where nothing else is drawn
     /// Hinges that could be called the axis, and which of them is looked at.
     std::vector<mechanics::Hinge> axes;
     std::size_t chosen = 0;
@@ -41,6 +42,7 @@ struct BodyDrawing {
     std::vector<Rect> kept_clear; ///< where no label may stand: plots, chips
 };
 
+using setup::axis_word;
 using setup::joint_word;
 
 Drawing draw_body(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,

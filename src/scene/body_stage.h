@@ -17,6 +17,8 @@ struct Camera {
 
     /// Unit vector towards the eye: what lies further along it is nearer.
     Vec3 toward_eye() const { return right.cross(up); }
+
+    bool operator==(const Camera&) const = default;
 };
 
 /// From the person's right side: the sagittal plane, x forward to the right.
@@ -51,6 +53,8 @@ struct BodyStage {
         return as_far_as_m + step_m.x() * camera.right - step_m.y() * camera.up;
     }
     double depth(const Vec3& world_m) const { return camera.toward_eye().dot(world_m); }
+
+    bool operator==(const BodyStage&) const = default;
 };
 
 /// Room kept around the body for readings on the stage [px].

@@ -1,5 +1,6 @@
 #include "scene/curve_plot.h"
 
+#include "scene/label_board.h"
 #include "scene/sweep_plot.h"
 #include "scene/text_width.h"
 
@@ -171,8 +172,17 @@ void add_peak(const CurvePlot& plot, const PlotFrame& frame, std::vector<Shape>&
     const double middle = std::clamp(
         at.x(), frame.low.x() + half_px + 4.0,
         std::max(frame.low.x() + half_px + 4.0, plot.corner_px.x() + plot.size_px.x() - half_px));
-    shapes.emplace_back(words({middle, at.y() + (above ? 17.0 : 26.0) * away}, plot.peak, Role::ink,
-                              Align::centre));
+    Label peak =
+        words({middle, at.y() + (above ? 17.0 : 26.0) * away}, plot.peak, Role::ink, Align::centre);
+    const Rect room = room_of(peak, plot.text_scale);
+    Box ground; // another curve may be higher there
+    ground.centre = 0.5 * (room.low + room.high);
+    ground.size_px = room.high - room.low + Point(6.0, 2.0);
+    ground.corner_px = 3.0;
+    ground.fill = Role::sheet;
+    ground.fill_opacity = 0.85;
+    shapes.emplace_back(ground);
+    shapes.emplace_back(std::move(peak));
 }
 
 } // namespace

@@ -66,9 +66,6 @@ double range_at(const CurvePlot& plot, const Point& sheet_px);
 /// Where on the sheet a place of the range lies, half way up the frame.
 Point place_at(const CurvePlot& plot, double share);
 
-/// Where on the sheet a place of the range lies, half way up the frame.
-Point place_at(const CurvePlot& plot, double share);
-
 /// True over the frame in which the curves lie.
 bool is_over(const CurvePlot& plot, const Point& sheet_px);
 

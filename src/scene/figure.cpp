@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <span>
 
 namespace steelyard::scene {
 
@@ -54,9 +55,23 @@ Girth girth_of(Segment segment) {
     return {0.02, 0.02, 0.02, 0.02};
 }
 
-bool is_of_one_side(Segment segment) {
-    return mechanics::segment_info(segment).mirror != segment;
-}
+/// Segments that are painted together, the upper ones over the lower.
+struct Part {
+    std::array<Segment, 4> all;
+    std::size_t count;
+
+    std::span<const Segment> segments() const { return {all.data(), count}; }
+};
+
+constexpr Part kTrunk{{Segment::pelvis, Segment::trunk, Segment::head}, 3};
+constexpr std::array kParts{
+    kTrunk, Part{{Segment::right_hand, Segment::right_forearm, Segment::right_upper_arm}, 3},
+    Part{{Segment::left_hand, Segment::left_forearm, Segment::left_upper_arm}, 3},
+    Part{{Segment::right_toes, Segment::right_foot, Segment::right_shank, Segment::right_thigh}, 4},
+    Part{{Segment::left_toes, Segment::left_foot, Segment::left_shank, Segment::left_thigh}, 4}};
+
+constexpr double kApart_m = 0.02; ///< nearer to the trunk's depth a limb is beside it
+constexpr double kEdge_px = 2.0;
 
 class FigurePainter {
 public:
@@ -69,31 +84,48 @@ public:
     }
 
     void paint() {
-        std::array<Segment, mechanics::kSegmentCount> order{};
+        std::array<const Part*, kParts.size()> order{};
         for (std::size_t i = 0; i < order.size(); ++i)
-            order[i] = static_cast<Segment>(i);
+            order[i] = &kParts[i];
         std::stable_sort(order.begin(), order.end(),
-                         [&](Segment a, Segment b) { return depth_of(a) < depth_of(b); });
-        const double trunk_depth = depth_of(Segment::trunk);
-        for (const Segment segment : order)
-            add_flesh(segment, depth_of(segment) < trunk_depth - 0.02 && is_of_one_side(segment));
-        for (const Segment segment : order)
-            if (depth_of(segment) >= trunk_depth - 0.02 || !is_of_one_side(segment))
-                add_bone(segment);
+                         [&](const Part* a, const Part* b) { return depth_of(*a) < depth_of(*b); });
+        const double trunk_depth = depth_of(kTrunk);
+        for (const Part* part : order) {
+            const double beyond = depth_of(*part) - trunk_depth;
+            const bool far = beyond < -kApart_m;
+            if (beyond > kApart_m)
+                add_flesh(*part, Role::sheet, kEdge_px);
+            add_flesh(*part, far ? Role::far_limb : Role::limb, 0.0);
+        }
+        for (const Part* part : order)
+            if (depth_of(*part) >= trunk_depth - kApart_m)
+                for (const Segment segment : part->segments())
+                    add_bone(segment);
     }
 
 private:
-    double depth_of(Segment segment) const {
-        const auto& frame = placement_[segment];
-        return stage_.depth(0.5 * (frame.joint_m + frame.at(body_[segment].tip_m)));
+    /// Mean depth of the middles of its segments [m].
+    double depth_of(const Part& part) const {
+        double sum = 0.0;
+        for (const Segment segment : part.segments()) {
+            const auto& frame = placement_[segment];
+            sum += stage_.depth(0.5 * (frame.joint_m + frame.at(body_[segment].tip_m)));
+        }
+        return sum / static_cast<double>(part.count);
+    }
+
+    /// @param wider_px  beyond the flesh: an edge that parts a limb from what lies behind it
+    void add_flesh(const Part& part, Role role, double wider_px) {
+        wider_px_ = wider_px;
+        for (const Segment segment : part.segments())
+            add_flesh(segment, role);
     }
 
     double radius_px(double side, double across) const {
-        return (side + across_ * (across - side)) * body_.height_m * stage_.px_per_m;
+        return (side + across_ * (across - side)) * body_.height_m * stage_.px_per_m + wider_px_;
     }
 
-    void add_flesh(Segment segment, bool far) {
-        const Role role = far ? Role::far_limb : Role::limb;
+    void add_flesh(Segment segment, Role role) {
         const auto& frame = placement_[segment];
         const Girth girth = girth_of(segment);
         Point from = stage_.to_sheet(frame.joint_m);
@@ -169,6 +201,7 @@ private:
     const BodyStage& stage_;
     std::vector<Shape>& shapes_;
     double across_ = 0.0;
+    double wider_px_ = 0.0;
 };
 
 } // namespace

@@ -1,5 +1,7 @@
 #include "scene/resistance_marks.h"
 
+#include "scene/force_marks.h"
+
 #include <algorithm>
 
 namespace steelyard::scene {
@@ -8,12 +10,26 @@ namespace {
 
 using mechanics::BodyForce;
 
+/// The last point of a rectangle on the way from a point in it to one outside.
+Point last_inside(const Point& from, const Point& to, const Rect& room) {
+    double share = 1.0;
+    for (int part = 0; part < 2; ++part) {
+        const double edge = to[part] > room.high[part]  ? room.high[part]
+                            : to[part] < room.low[part] ? room.low[part]
+                                                        : to[part];
+        if (edge != to[part])
+            share = std::min(share, (edge - from[part]) / (to[part] - from[part]));
+    }
+    return from + share * (to - from);
+}
+
 /// Draws one resistance at the point where its force acts.
 class ResistanceMark {
 public:
     ResistanceMark(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
-                   const BodyForce& force, const BodyStage& stage, std::vector<Shape>& shapes)
-        : case_(body_case), result_(result), stage_(stage), shapes_(shapes),
+                   const BodyForce& force, const BodyStage& stage, const Rect& room,
+                   std::vector<Shape>& shapes)
+        : case_(body_case), result_(result), stage_(stage), room_(room), shapes_(shapes),
           at_(stage.to_sheet(force.point_m)) {}
 
     void operator()(const mechanics::Dumbbell&) const { add_weight(0.055); }
@@ -28,6 +44,10 @@ public:
 
     void operator()(const mechanics::Cable& cable) const {
         const Point pulley = stage_.to_sheet(cable.pulley_m);
+        if (room_.contains(at_) && !room_.contains(pulley)) {
+            add_arrow(at_, last_inside(at_, pulley, room_), Tail::plain, {Role::ink, 2.0}, shapes_);
+            return;
+        }
         shapes_.emplace_back(Line{at_, pulley, {Role::ink, 2.0}});
         add_ring(pulley, std::max(0.035 * stage_.px_per_m, 8.0), Role::ink);
     }
@@ -67,6 +87,7 @@ private:
     const mechanics::BodyCase& case_;
     const mechanics::BodyResult& result_;
     const BodyStage& stage_;
+    const Rect& room_;
     std::vector<Shape>& shapes_;
     Point at_;
 };
@@ -74,11 +95,11 @@ private:
 } // namespace
 
 void add_resistance_marks(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
-                          const BodyStage& stage, std::vector<Shape>& shapes) {
+                          const BodyStage& stage, const Rect& room, std::vector<Shape>& shapes) {
     for (const BodyForce& force : result.forces) {
         if (force.origin != mechanics::ForceOrigin::resistance)
             continue;
-        std::visit(ResistanceMark(body_case, result, force, stage, shapes),
+        std::visit(ResistanceMark(body_case, result, force, stage, room, shapes),
                    body_case.resistances[force.index].kind);
     }
 }

@@ -2,13 +2,15 @@
 // What loads the body, drawn: weights, bars, cables with their pulley, bands with their anchor.
 
 #include "scene/body_stage.h"
+#include "scene/label_board.h"
 
 #include <vector>
 
 namespace steelyard::scene {
 
 /// Appends the things themselves; their forces are drawn apart.
+/// @param room  of the stage; a cable to a pulley outside ends at its edge in an arrow head
 void add_resistance_marks(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
-                          const BodyStage& stage, std::vector<Shape>& shapes);
+                          const BodyStage& stage, const Rect& room, std::vector<Shape>& shapes);
 
 } // namespace steelyard::scene

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace steelyard::setup {
@@ -62,6 +63,18 @@ std::string joint_word(Hinge hinge) {
         }
     }
     return joint == mechanics::Joint::lumbar ? "low back" : std::string(label);
+}
+
+std::string axis_word(const std::vector<Hinge>& axes, Hinge axis) {
+    const auto joint = mechanics::hinge_info(axis).joint;
+    const auto same = std::count_if(axes.begin(), axes.end(), [&](Hinge other) {
+        return mechanics::hinge_info(other).joint == joint;
+    });
+    std::string word = joint_word(axis);
+    if (same > 1) {
+        word += fmt::format(" {}", mechanics::hinge_info(axis).positive);
+    }
+    return word;
 }
 
 std::string_view asked_of_muscles(Hinge hinge, double muscle_Nm) {

@@ -6,11 +6,17 @@
 #include "setup/units.h"
 
 #include <string>
+#include <vector>
 
 namespace steelyard::setup {
 
 /// What a joint is called where its side does not matter: "hip", "low back".
 std::string joint_word(mechanics::Hinge hinge);
+
+/// What an axis is called among others: the joint's word, and where two axes are of one joint their
+/// movement too: "shoulder abduction".
+/// @param axes  all that are shown together
+std::string axis_word(const std::vector<mechanics::Hinge>& axes, mechanics::Hinge axis);
 
 /// "extension": what the muscles must do about a hinge to hold a torque of this sign.
 std::string_view asked_of_muscles(mechanics::Hinge hinge, double muscle_Nm);

@@ -44,7 +44,8 @@ scene::Drawing body_picture(const setup::BodySetup& setup, const Point& size_px)
     const scene::BodyStage stage =
         scene::fit_body(posed.body, {*solved}, camera, picture.size_px, {30.0, 30.0, 20.0, 20.0});
     scene::add_figure(posed.body, solved->placement, stage, picture.shapes);
-    scene::add_resistance_marks(posed, *solved, stage, picture.shapes);
+    scene::add_resistance_marks(posed, *solved, stage, {Point::Zero(), picture.size_px},
+                                picture.shapes);
     return scene::without_labels(scene::scaled(picture, kReduction));
 }
 
