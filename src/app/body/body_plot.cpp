@@ -23,6 +23,8 @@ using setup::Dimension;
 
 constexpr double kDegree = mechanics::kPi / 180.0;
 constexpr int kValueTicks = 6;
+/// A value as small as this is rounding in all that is plotted [SI].
+constexpr double kNothing = 1e-9;
 constexpr int kRangeTicks = 5;
 constexpr Dash kDashes[] = {Dash::solid, Dash::dashed, Dash::dotted};
 
@@ -63,13 +65,21 @@ Curve curve_of(std::string name, const std::vector<double>& values, std::size_t 
     return curve;
 }
 
+/// The joint's word; of two axes of one joint their movements, for a plot has little room.
+std::string curve_name(const std::vector<Hinge>& axes, std::size_t i) {
+    std::string joint = scene::joint_word(axes[i]);
+    return scene::axis_word(axes, axes[i]) == joint
+               ? joint
+               : std::string(mechanics::hinge_info(axes[i]).positive);
+}
+
 /// Torques of every axis, each turned so that its peak is above zero.
 std::vector<Curve> torque_curves(const BodyModel& model,
                                  const std::vector<std::vector<double>>& rows_Nm) {
     std::vector<Curve> curves;
     for (std::size_t i = 0; i < rows_Nm.size(); ++i) {
-        Curve curve = curve_of(scene::joint_word(model.state.setup.axes[i]), rows_Nm[i], i,
-                               i == model.state.chosen);
+        Curve curve =
+            curve_of(curve_name(model.state.setup.axes, i), rows_Nm[i], i, i == model.state.chosen);
         const double sign = sign_of_peak(curve.values);
         for (double& value : curve.values)
             value *= sign;
@@ -144,7 +154,7 @@ void set_value_ticks(scene::CurvePlot& plot) {
 } // namespace
 
 std::string title_of(const BodyModel& model, PlotSubject subject) {
-    const std::string joint = scene::joint_word(model.axis());
+    const std::string joint = scene::axis_word(model.state.setup.axes, model.axis());
     switch (subject) {
     case PlotSubject::torque:
         return "torque that the muscles must give";
@@ -191,7 +201,8 @@ scene::CurvePlot make_plot(const BodyModel& model, PlotSubject subject, setup::U
     plot.cursor = model.progress;
     const Dimension dimension = dimension_of(subject);
     const std::string unit(setup::formula_unit(dimension, units));
-    const double per_SI = setup::from_SI(1.0, dimension, unit);
+    const double per_SI =
+        dimension == Dimension::number ? 1.0 : setup::from_SI(1.0, dimension, unit);
     plot.unit = unit;
     for (Curve& curve : plot.curves)
         for (double& value : curve.values)
@@ -209,6 +220,8 @@ scene::CurvePlot make_plot(const BodyModel& model, PlotSubject subject, setup::U
     for (const Curve& curve : plot.curves)
         if (const auto place = curve.strong ? scene::peak_place(curve) : std::nullopt) {
             const double value_SI = scene::value_at(curve.values, *place) / per_SI;
+            if (std::abs(value_SI) < kNothing)
+                break; // nothing has no peak
             plot.peak = fmt::format("{} at {}", setup::format_quantity(value_SI, dimension, units),
                                     setup::format_quantity(angle_rad(model, *place),
                                                            Dimension::angle, units, {3, false}));
