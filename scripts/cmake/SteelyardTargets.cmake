@@ -60,6 +60,8 @@ function(steelyard_join target)
     endif()
   endforeach()
   set_target_properties(${target} PROPERTIES UNITY_BUILD ON UNITY_BUILD_MODE GROUP)
+  # GCC takes a local name for one that shadows a type of the neighbour; Clang tells them apart.
+  target_compile_options(${target} PRIVATE $<$<CXX_COMPILER_ID:GNU>:-Wno-shadow>)
 endfunction()
 
 # Warnings are errors, in our own code only. GCC 12 and 13 warn without reason of overlapping
