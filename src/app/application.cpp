@@ -160,7 +160,7 @@ PlaceFrame Application::run_place(const Layout& layout, const std::vector<KeyPre
                            {&keys, read_stage_pointer(window_.incoming(), layout), seconds},
                            around_};
     PlaceFrame shown = place().run(input);
-    paint_labels(shown.drawing, Point::Zero(), style_, *ImGui::GetBackgroundDrawList());
+    paint_labels(shown.stage(), Point::Zero(), style_, *ImGui::GetBackgroundDrawList());
     const auto edge = static_cast<float>(layout.column_at_px.x());
     if (!layout.narrow && !covered && place().has_column())
         ImGui::GetBackgroundDrawList()->AddLine({edge, 0.0F},
@@ -231,7 +231,7 @@ void Application::frame(double seconds) {
 
 void Application::paint(const PlaceFrame& shown) {
     records_.clear();
-    append_shapes(shown.drawing, Point::Zero(), style_.look, records_);
+    append_shapes(shown.stage(), Point::Zero(), style_.look, records_);
     for (const PlacedDrawing& picture : shown.pictures)
         append_shapes(*picture.drawing, picture.at_px, style_.look, records_);
     window_.fill(scene::colour_of(Role::sheet, style_.look));

@@ -1,8 +1,7 @@
 #include "app/body/body_input.h"
+#include "app/sample_body.h"
 #include "catch.h"
 #include "setup/body_reading.h"
-#include "setup/muscle_file.h"
-#include "setup/setup.h"
 
 #include <GLFW/glfw3.h>
 
@@ -17,25 +16,14 @@ using scene::Point;
 
 namespace {
 
-const std::vector<mechanics::Muscle>& muscles() {
-    static const std::vector<mechanics::Muscle> known = setup::shipped_muscles().value();
-    return known;
-}
-
-setup::BodySetup exercise_named(const std::string& name) {
-    const auto setup = setup::read_setup(std::string(STEELYARD_SOURCE_DIR) +
-                                         "/assets/setups/body/" + name + ".setup.toml");
-    REQUIRE(setup);
-    return std::get<setup::BodySetup>(*setup);
-}
-
 /// An exercise on a stage, with a hand.
 struct Stage {
     BodyModel model;
     scene::BodyStage stage;
     BodyStageState hand;
 
-    explicit Stage(const std::string& name) : model(make_body(exercise_named(name), muscles())) {
+    explicit Stage(const std::string& name)
+        : model(make_body(exercise_named(name), known_muscles())) {
         const auto& setup = model.state.setup;
         stage = scene::fit_body(setup.exercise.body_case.body,
                                 scene::solved_along(setup.exercise, {0.0, 0.5, 1.0}),

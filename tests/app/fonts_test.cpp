@@ -1,6 +1,7 @@
 #include "app/bench/readings.h"
 #include "app/look/fonts.h"
 #include "app/sample_bench.h"
+#include "app/unseen_sheet.h"
 #include "catch.h"
 #include "mechanics/lever/random_lever.h"
 #include "scene/text_width.h"
@@ -15,20 +16,6 @@ using namespace steelyard;
 using namespace steelyard::app;
 
 namespace {
-
-/// ImGui without a window, its atlas filled.
-class Atlas {
-public:
-    Atlas() {
-        ImGui::CreateContext();
-        fonts = load_fonts(1.0F);
-    }
-    ~Atlas() { ImGui::DestroyContext(); }
-    Atlas(const Atlas&) = delete;
-    Atlas& operator=(const Atlas&) = delete;
-
-    Fonts fonts;
-};
 
 bool has_glyph(ImFont& font, unsigned code_point) {
 #if IMGUI_VERSION_NUM < 19200
@@ -58,13 +45,13 @@ std::string text_of(const std::filesystem::path& path) {
 }
 
 void check_glyphs(const std::map<unsigned, std::string>& code_points) {
-    const Atlas atlas;
+    const UnseenSheet sheet({1280.0, 720.0});
     for (const auto& [code_point, where] : code_points)
         for (const auto size :
              {scene::TextSize::body, scene::TextSize::caption, scene::TextSize::reading})
             for (const bool strong : {false, true}) {
                 INFO("U+" << std::hex << code_point << " in '" << where << "'");
-                CHECK(has_glyph(*atlas.fonts.get(size, strong), code_point));
+                CHECK(has_glyph(*sheet.style.fonts.get(size, strong), code_point));
             }
 }
 
@@ -103,22 +90,22 @@ TEST_CASE("every character of readings and computations has a glyph on the scree
 }
 
 TEST_CASE("the large words and numbers have their glyphs") {
-    const Atlas atlas;
+    const UnseenSheet sheet({1280.0, 720.0});
     for (const char* text : {"First class", "1.36", "−0.5", "2\u2009300", "1.5 × 10⁻³", "45°"}) {
         std::map<unsigned, std::string> found;
         collect(text, found);
         for (const auto& [code_point, where] : found)
-            CHECK(has_glyph(*atlas.fonts.get(scene::TextSize::key, true), code_point));
+            CHECK(has_glyph(*sheet.style.fonts.get(scene::TextSize::key, true), code_point));
     }
 }
 
 TEST_CASE("digits are equally wide, so that numbers do not shake") {
-    const Atlas atlas;
+    const UnseenSheet sheet({1280.0, 720.0});
     for (const auto size : {scene::TextSize::body, scene::TextSize::caption,
                             scene::TextSize::reading, scene::TextSize::key})
         for (const bool strong : {false, true}) {
-            ImFont& font = *atlas.fonts.get(size, strong);
-            const float height_px = atlas.fonts.height(size);
+            ImFont& font = *sheet.style.fonts.get(size, strong);
+            const float height_px = sheet.style.fonts.height(size);
             const auto width = [&](const char* text) {
                 return font.CalcTextSizeA(height_px, 1.0e9F, 0.0F, text).x;
             };
@@ -130,15 +117,15 @@ TEST_CASE("digits are equally wide, so that numbers do not shake") {
 TEST_CASE("the estimate of a text's width fits the font that is shown") {
     // Labels are laid out by the estimate: a label must not be wider than the room kept for it by
     // more than the hair of air around letters, nor much narrower.
-    const Atlas atlas;
+    const UnseenSheet sheet({1280.0, 720.0});
     for (const char* text : {"heavier child, 32.0 kg", "118 N", "own weight 137 N", "arm 1.10 m",
                              "load torque 345 N·m", "reaction 1\u2009681 N", "balanced"})
         for (const auto size :
              {scene::TextSize::body, scene::TextSize::caption, scene::TextSize::reading})
             for (const bool strong : {false, true}) {
                 const float shown_px =
-                    atlas.fonts.get(size, strong)
-                        ->CalcTextSizeA(atlas.fonts.height(size), 1.0e9F, 0.0F, text)
+                    sheet.style.fonts.get(size, strong)
+                        ->CalcTextSizeA(sheet.style.fonts.height(size), 1.0e9F, 0.0F, text)
                         .x;
                 const double estimate_px = scene::text_width_px(text, size, strong, 1.0);
                 INFO(text << ": shown " << shown_px << " px, estimated " << estimate_px << " px");

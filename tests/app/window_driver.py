@@ -227,14 +227,18 @@ class Bench:
 
     # --- ends ------------------------------------------------------------------------------------
 
-    def saved(self):
-        """The setup on the bench as a file, once it was kept; before the first change, what was
-        opened."""
+    def kept_file(self, name):
+        """A file of the person's state, once all that was done is kept."""
         def is_kept():
             self.follow()
             return self.resting and self.kept
         self.wait(is_kept, "what was done to be kept")
-        kept = self.folder / "steelyard" / "bench.json"
+        return self.folder / "steelyard" / name
+
+    def saved(self):
+        """The setup on the bench as a file, once it was kept; before the first change, what was
+        opened."""
+        kept = self.kept_file("bench.json")
         if not kept.exists():
             return self.opened
         setup = self.folder / "bench.setup.toml"
@@ -312,19 +316,23 @@ class Frame:
                    if re.fullmatch(r"[A-Z]{1,2}", other["text"])]
         return min(letters, key=away)["text"].lower()
 
-    def readings(self):
-        """Name to value of every line of the column, and the advantage that stands large."""
+    def rows(self):
+        """Name to value of every line of the column."""
         column = [entry for entry in self.data["texts"] if entry["x"] > 940.0]
         rows = {}
         for name in column:
             for value in column:
                 if value["y"] == name["y"] and value["x"] > name["x"] + name["width"]:
                     rows.setdefault(name["text"], value["text"])
-        above = self.entry("Mechanical advantage")
-        rows["Mechanical advantage"] = min(
-            (entry for entry in column if entry["y"] > above["y"] and entry["x"] == above["x"]),
-            key=lambda entry: entry["y"])["text"]
         return rows
+
+    def readings(self):
+        """The rows, and the advantage that stands large on the bench."""
+        above = self.entry("Mechanical advantage")
+        below = (entry for entry in self.data["texts"]
+                 if entry["x"] == above["x"] and entry["y"] > above["y"])
+        return {**self.rows(), "Mechanical advantage":
+                min(below, key=lambda entry: entry["y"])["text"]}
 
 
 class _ClientMessage(ctypes.Structure):

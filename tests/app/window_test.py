@@ -12,6 +12,7 @@ import sys
 import unittest
 from pathlib import Path
 
+from window_body_test import Body
 from window_case import WindowTest
 from window_driver import missing_programs
 from window_hard_use_test import HardUse
@@ -21,7 +22,8 @@ from window_side_by_side_test import SideBySide
 from window_whole_test import Beginning, Keeping, Letters, Looks, Opening
 from window_workshop_test import Workshop
 
-CASES = (Beginning, Opening, Letters, Readings, Keeping, Looks, Practice, SideBySide, Workshop, HardUse)
+CASES = (Beginning, Opening, Letters, Readings, Body, Keeping, Looks, Practice, SideBySide,
+         Workshop, HardUse)
 
 
 def main():

@@ -22,10 +22,10 @@ void draw_reading(const Style& style, const BenchModel& model, const Reading& re
     if (draw_reading_row(style, reading.name, reading.value, reading.role, pen))
         state.unfolded = open ? std::string() : reading.name;
     if (open)
-        draw_steps_box(
-            style,
-            setup::lever_steps(reading.id, model.state.setup.lever, model.solved, model.units),
-            pen);
+        draw_steps_box(style,
+                       words_of(setup::lever_steps(reading.id, model.state.setup.lever,
+                                                   model.solved, model.units)),
+                       pen);
 }
 
 void draw_head(const Style& style, const BenchModel& model, const BenchReadings& readings,
@@ -50,10 +50,10 @@ void draw_head(const Style& style, const BenchModel& model, const BenchReadings&
         state.unfolded = state.unfolded == readings.key.name ? std::string() : readings.key.name;
     pen.skip(18.0F);
     if (state.unfolded == readings.key.name)
-        draw_steps_box(
-            style,
-            setup::lever_steps(readings.key.id, model.state.setup.lever, model.solved, model.units),
-            pen);
+        draw_steps_box(style,
+                       words_of(setup::lever_steps(readings.key.id, model.state.setup.lever,
+                                                   model.solved, model.units)),
+                       pen);
     pen.divider();
     pen.skip(12.0F);
 }

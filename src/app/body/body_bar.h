@@ -2,14 +2,34 @@
 // The numbers of the chosen grip, under the heading: press one to type it.
 
 #include "app/body/body_input.h"
+#include "app/kept.h"
 #include "app/widgets/typed_field.h"
 
 namespace steelyard::app {
 
-/// A number of the exercise being typed.
+/// A part's name and its numbers as they are read.
+struct PartWords {
+    struct Number {
+        BodyNumber number;
+        std::string name;
+        std::string value;
+    };
+    std::string name;
+    std::vector<Number> numbers;
+};
+struct PartWordsFrom {
+    BodyStamp model;
+    BodyPart part;
+    setup::UnitSystem units = setup::UnitSystem::si;
+
+    bool operator==(const PartWordsFrom&) const = default;
+};
+
+/// The numbers of a part between frames.
 struct BodyNumberField {
-    std::optional<BodyNumber> number; ///< empty = nothing is being typed
+    std::optional<BodyNumber> number; ///< that is being typed; empty = none
     TypedField typed;
+    Kept<PartWordsFrom, PartWords> words;
 };
 
 /// Starts typing a number: its present value stands selected in the field.

@@ -18,7 +18,6 @@ namespace steelyard::app {
 
 namespace {
 
-using mechanics::Hinge;
 using scene::Role;
 using scene::TextSize;
 using setup::Dimension;
@@ -33,45 +32,34 @@ void draw_head(const BodyReadings& readings, const Layout& layout, ColumnPen& pe
 }
 
 /// One bar for each candidate axis, from a shared zero.
-std::optional<std::size_t> draw_bars(const Style& style, const BodyModel& model,
-                                     setup::UnitSystem units, ColumnPen& pen) {
+std::optional<std::size_t> draw_bars(const Style& style, const std::vector<BodyBar>& bars,
+                                     std::size_t in_force, ColumnPen& pen) {
     std::optional<std::size_t> chosen;
-    const double largest =
-        std::max(std::abs(model.solved.muscle(model.state.setup.axes[most_loaded(model)])), 1e-9);
-    const float name_px = style.px(92.0F);
+    float name_px = style.px(92.0F);
+    for (const BodyBar& bar : bars)
+        name_px = std::max(name_px, text_width(style, kQuietBody, bar.name) + style.px(16.0F));
     const float value_px = style.px(92.0F);
     const float bar_px = pen.width() - name_px - value_px;
-    for (std::size_t i = 0; i < model.state.setup.axes.size(); ++i) {
-        const Hinge hinge = model.state.setup.axes[i];
-        const double torque_Nm = std::abs(model.solved.muscle(hinge));
+    for (std::size_t i = 0; i < bars.size(); ++i) {
         ImGui::PushID(static_cast<int>(i));
         if (row_button(style, "axis", {pen.left() - 8.0F, pen.y()}, pen.width() + 16.0F,
-                       style.px(29.0F), i == model.state.chosen))
+                       style.px(29.0F), i == in_force))
             chosen = i;
         ImGui::PopID();
         const float base = pen.y() + style.px(21.0F);
-        draw_text(pen.list(), style, kQuietBody, {pen.left() + style.px(4.0F), base},
-                  scene::joint_word(hinge));
-        const float length_px = static_cast<float>(torque_Nm / largest) * bar_px;
+        draw_text(pen.list(), style, kQuietBody, {pen.left() + style.px(4.0F), base}, bars[i].name);
+        const float length_px = static_cast<float>(bars[i].share) * bar_px;
         const ImVec2 corner{pen.left() + name_px, pen.y() + style.px(9.0F)};
         pen.list().AddRectFilled(corner,
                                  {corner.x + std::max(length_px, 1.0F), corner.y + style.px(14.0F)},
                                  style.mark(Role::ink), 4.0F);
-        const std::string value = setup::format_quantity(torque_Nm, Dimension::torque, units);
         const TextStyle how{TextSize::body, false, Role::ink};
         draw_text(pen.list(), style, how,
-                  {pen.left() + pen.width() - text_width(style, how, value), base}, value);
+                  {pen.left() + pen.width() - text_width(style, how, bars[i].value), base},
+                  bars[i].value);
         pen.skip(29.0F);
     }
     return chosen;
-}
-
-/// Whether a reader could compare one hip with the whole back by mistake.
-bool has_paired_and_single_axes(const BodyModel& model) {
-    const auto& axes = model.state.setup.axes;
-    const auto is_paired = [](Hinge hinge) { return mechanics::hinge_info(hinge).mirror != hinge; };
-    const auto paired = std::count_if(axes.begin(), axes.end(), is_paired);
-    return paired > 0 && paired < std::ssize(axes);
 }
 
 /// Load and muscles as bars from one zero: how much more than the load the muscles pull.
@@ -102,7 +90,7 @@ void draw_pair(const Style& style, const ForcePair& pair, ColumnPen& pen) {
 void draw_rows(const Style& style, const BodyModel& model, const BodyReadings& readings,
                setup::UnitSystem units, BodyColumnState& state, ColumnPen& pen) {
     pen.skip(22.0F);
-    pen.line(kCaption, "At the " + scene::joint_word(model.axis()));
+    pen.line(kCaption, readings.at);
     pen.skip(8.0F);
     for (const BodyRow& row : readings.rows) {
         const bool open = state.unfolded == row.id;
@@ -111,8 +99,23 @@ void draw_rows(const Style& style, const BodyModel& model, const BodyReadings& r
         if (row.id == setup::BodyQuantity::muscles && readings.pair)
             draw_pair(style, *readings.pair, pen);
         if (open)
-            draw_steps_box(style, steps_of(model, row.id, units), pen);
+            draw_steps_box(style,
+                           state.steps.of({{model.stamp(), units}, row.id},
+                                          [&] { return words_of(steps_of(model, row.id, units)); }),
+                           pen);
     }
+}
+
+std::string spread_words(const BodyModel& model, const TorqueSpread& spread,
+                         setup::UnitSystem units) {
+    const double one = std::abs(scene::value_at(spread.band.low, model.progress));
+    const double other = std::abs(scene::value_at(spread.band.high, model.progress));
+    const auto text = [&](double value_Nm) {
+        return setup::format_quantity(value_Nm, Dimension::torque, units);
+    };
+    return fmt::format("90 of 100 bodies of this sex, height and mass: {} to {} at the {}.",
+                       text(std::min(one, other)), text(std::max(one, other)),
+                       scene::axis_word(model.state.setup.axes, model.axis()));
 }
 
 /// How much the torque differs between bodies of this sex, height and mass.
@@ -133,18 +136,12 @@ void draw_spread(const Style& style, const BodyModel& model, const BodyColumnSho
         pen.paragraph({TextSize::caption, false, Role::wrong}, shown.spread->fault);
         return;
     }
-    const double one = std::abs(scene::value_at(shown.spread->band.low, model.progress));
-    const double other = std::abs(scene::value_at(shown.spread->band.high, model.progress));
-    const auto text = [&](double value_Nm) {
-        return setup::format_quantity(value_Nm, Dimension::torque, shown.units);
-    };
-    pen.paragraph(kCaption,
-                  fmt::format("90 of 100 bodies of this sex, height and mass: {} to {} at the {}.",
-                              text(std::min(one, other)), text(std::max(one, other)),
-                              scene::joint_word(model.axis())));
+    pen.paragraph(kCaption, state.spread_words.of({model.stamp(), shown.units}, [&] {
+        return spread_words(model, *shown.spread, shown.units);
+    }));
 }
 
-void draw_words(const BodyModel& model, const BodyReadings& readings, const std::string& notice,
+void draw_words(const BodyModel& model, const BodyReadings& readings, std::string_view notice,
                 ColumnPen& pen) {
     if (!readings.balance.empty())
         pen.paragraph({TextSize::body, true, Role::wrong}, readings.balance);
@@ -172,13 +169,14 @@ void unfold_next(const BodyReadings& readings, int step, BodyColumnState& state)
 BodyColumnOutcome draw_body_column(const Style& style, const Layout& layout, const BodyModel& model,
                                    const BodyColumnShown& shown, BodyColumnState& state) {
     BodyColumnOutcome outcome;
-    const BodyReadings readings = read_axes(model, shown.units);
+    const BodyReadings& readings = state.readings.of({model.stamp(), shown.units},
+                                                     [&] { return read_axes(model, shown.units); });
     begin_area("column", layout.column_at_px, layout.column_px, true);
     ColumnPen pen(style, layout);
     draw_head(readings, layout, pen);
     pen.skip(4.0F);
-    outcome.chosen_axis = draw_bars(style, model, shown.units, pen);
-    if (has_paired_and_single_axes(model)) {
+    outcome.chosen_axis = draw_bars(style, readings.bars, model.state.chosen, pen);
+    if (readings.mixed_sides) {
         pen.skip(16.0F);
         pen.paragraph(kCaption, "Paired joints: of one side. The low back carries both.");
         pen.skip(-10.0F);

@@ -5,16 +5,38 @@
 #include "app/body/body_readings.h"
 #include "app/body/body_spread.h"
 #include "app/frame/layout.h"
+#include "app/kept.h"
 #include "app/look/style.h"
+#include "app/widgets/steps_box.h"
 
 #include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
 
 namespace steelyard::app {
 
-/// What is unfolded between frames.
+/// What the column's words are made from.
+struct ReadFrom {
+    BodyStamp model;
+    setup::UnitSystem units = setup::UnitSystem::si;
+
+    bool operator==(const ReadFrom&) const = default;
+};
+struct StepsFrom {
+    ReadFrom read;
+    setup::BodyQuantity id{};
+
+    bool operator==(const StepsFrom&) const = default;
+};
+
+/// What is unfolded between frames, and the words that are kept.
 struct BodyColumnState {
     std::optional<setup::BodyQuantity> unfolded;
     bool spread = false; ///< how much bodies differ is asked for
+    Kept<ReadFrom, BodyReadings> readings;
+    Kept<StepsFrom, std::vector<StepLines>> steps;
+    Kept<ReadFrom, std::string> spread_words; ///< of a spread that is there
 };
 
 /// What the column shows besides the model.
@@ -22,7 +44,7 @@ struct BodyColumnShown {
     setup::UnitSystem units = setup::UnitSystem::si;
     bool playing = false;
     const TorqueSpread* spread = nullptr; ///< null while it is not there
-    std::string notice;                   ///< of what was copied or written; may be empty
+    std::string_view notice;              ///< of what was copied or written; may be empty
 };
 
 /// What was asked for in the column.

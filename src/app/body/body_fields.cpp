@@ -217,7 +217,7 @@ std::string name_of(const Exercise& exercise, const BodyNumber& number) {
     case BodyField::up:
         return "up";
     case BodyField::right:
-        return "to the right";
+        return "right";
     case BodyField::angle:
         return hinge_word(exercise, number.hinge);
     }

@@ -27,14 +27,15 @@ double snapped(double value, double step, bool off) {
     return off ? value : std::round(value / step) * step;
 }
 
-std::optional<BodyGrip> grip_at(const std::vector<BodyGrip>& grips, const Point& at_px) {
-    std::optional<BodyGrip> nearest;
+/// The nearest grip within reach; null where there is none.
+const BodyGrip* grip_at(const std::vector<BodyGrip>& grips, const Point& at_px) {
+    const BodyGrip* nearest = nullptr;
     double nearest_px = kGripReach_px;
     for (const BodyGrip& grip : grips) {
         const double distance_px = (grip.at_px - at_px).norm();
         if (distance_px < nearest_px) {
             nearest_px = distance_px;
-            nearest = grip;
+            nearest = &grip;
         }
     }
     return nearest;
@@ -181,7 +182,7 @@ std::optional<BodyIntent> size_load(const BodyModel& model, double steps, setup:
 
 std::optional<BodyIntent> nudge(const BodyModel& model, const BodyStage& stage, const Point& step,
                                 BodyStageState& state) {
-    for (const BodyGrip& grip : body_grips(model, stage)) {
+    for (const BodyGrip& grip : grips_of(model, stage, state)) {
         if (grip.part != *state.chosen || grip.hold != BodyHold::place)
             continue;
         const Vec3 to_m =
@@ -196,7 +197,7 @@ std::optional<BodyIntent> nudge(const BodyModel& model, const BodyStage& stage, 
 }
 
 void choose_next(const BodyModel& model, const BodyStage& stage, int step, BodyStageState& state) {
-    const std::vector<BodyPart> parts = parts_of(body_grips(model, stage));
+    const std::vector<BodyPart> parts = parts_of(grips_of(model, stage, state));
     state.nudged.reset();
     if (parts.empty())
         return;
@@ -227,6 +228,11 @@ std::optional<BodyIntent> press_arrow(const BodyModel& model, const BodyStage& s
 
 } // namespace
 
+const std::vector<BodyGrip>& grips_of(const BodyModel& model, const BodyStage& stage,
+                                      BodyStageState& state) {
+    return state.grips.of({model.stamp(), stage}, [&] { return body_grips(model, stage); });
+}
+
 std::optional<BodyIntent> point_on_body(const BodyModel& model, const BodyStage& stage,
                                         const StagePointer& pointer, setup::UnitSystem units,
                                         BodyStageState& state) {
@@ -239,8 +245,12 @@ std::optional<BodyIntent> point_on_body(const BodyModel& model, const BodyStage&
         state.hovered = state.held;
         return intent;
     }
-    state.hovered =
-        pointer.on_stage ? grip_at(body_grips(model, stage), pointer.at_px) : std::nullopt;
+    const BodyGrip* under =
+        pointer.on_stage ? grip_at(grips_of(model, stage, state), pointer.at_px) : nullptr;
+    if (under != nullptr)
+        state.hovered = *under;
+    else
+        state.hovered.reset();
     if (pointer.double_clicked && state.hovered) {
         state.to_type = main_number(model, state.hovered->part);
         return std::nullopt;

@@ -9,10 +9,19 @@
 
 #include "app/body/body_grips.h"
 #include "app/frame/frame_input.h"
+#include "app/kept.h"
 
 #include <optional>
 
 namespace steelyard::app {
+
+/// What the grips and their places are made from.
+struct GripsFrom {
+    BodyStamp model;
+    scene::BodyStage stage;
+
+    bool operator==(const GripsFrom&) const = default;
+};
 
 /// What the stage remembers between frames.
 struct BodyStageState {
@@ -26,10 +35,15 @@ struct BodyStageState {
     int gesture = 0;                      ///< counts drags and runs of nudges
     std::optional<BodyPart> nudged;       ///< part of the run of nudges that goes on
     std::optional<BodyNumber> to_type;    ///< asked for: type this number
+    Kept<GripsFrom, std::vector<BodyGrip>> grips;
 };
 
 /// How far a grip is pulled off its way before it poses the body [px].
 inline constexpr double kLeavesTrail_px = 36.0;
+
+/// The grips of what is shown now, made when they are first asked for.
+const std::vector<BodyGrip>& grips_of(const BodyModel& model, const scene::BodyStage& stage,
+                                      BodyStageState& state);
 
 /// Turns what the pointer did into an intent; choice goes to the state at once.
 std::optional<BodyIntent> point_on_body(const BodyModel& model, const scene::BodyStage& stage,

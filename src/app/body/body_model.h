@@ -20,6 +20,14 @@ struct BodyState {
     std::size_t chosen = 0; ///< index into setup.axes
 };
 
+/// Two moments of one model with the same stamp show the same exercise, place and axis.
+struct BodyStamp {
+    int version = 0;
+    double progress = 0.0;
+
+    bool operator==(const BodyStamp&) const = default;
+};
+
 struct BodyModel {
     BodyState state;
     double progress = 0.0;                  ///< where on the path, 0 to 1
@@ -37,6 +45,7 @@ struct BodyModel {
     mechanics::Hinge axis() const { return state.setup.axes[state.chosen]; }
     const mechanics::Exercise& exercise() const { return state.setup.exercise; }
     StandingExercise standing() const { return {state.setup.exercise, progress}; }
+    BodyStamp stamp() const { return {version, progress}; }
     bool moves() const { return state.setup.exercise.path.has_value(); }
 };
 

@@ -19,6 +19,9 @@ using scene::Role;
 using setup::BodyQuantity;
 using setup::Dimension;
 
+/// A share that would read as 0 %.
+constexpr double kNextToNothing = 0.005;
+
 double size_Nm(const BodyModel& model, std::size_t axis) {
     return std::abs(model.solved.muscle(model.state.setup.axes[axis]));
 }
@@ -34,8 +37,33 @@ std::string sentence_about(const BodyModel& model, std::size_t most) {
             second = i;
     const double largest_Nm = size_Nm(model, most);
     const double share = largest_Nm > 0.0 ? size_Nm(model, second) / largest_Nm : 0.0;
-    return fmt::format("and {:.0f} % of that at the {}.", 100.0 * share,
-                       scene::joint_word(axes[second]));
+    const std::string word = scene::joint_word(axes[second]);
+    if (word == scene::joint_word(axes[most]))
+        return fmt::format("in {}, and {:.0f} % of that in {}.",
+                           mechanics::hinge_info(axes[most]).positive, 100.0 * share,
+                           mechanics::hinge_info(axes[second]).positive);
+    if (share < kNextToNothing)
+        return fmt::format("and next to nothing at the {}.", word);
+    return fmt::format("and {:.0f} % of that at the {}.", 100.0 * share, word);
+}
+
+std::vector<BodyBar> bars_of(const BodyModel& model, std::size_t most, setup::UnitSystem units) {
+    const double largest_Nm = std::max(size_Nm(model, most), 1e-9);
+    std::vector<BodyBar> bars;
+    for (std::size_t i = 0; i < model.state.setup.axes.size(); ++i) {
+        const double torque_Nm = size_Nm(model, i);
+        bars.push_back({scene::axis_word(model.state.setup.axes, model.state.setup.axes[i]),
+                        setup::format_quantity(torque_Nm, Dimension::torque, units),
+                        torque_Nm / largest_Nm});
+    }
+    return bars;
+}
+
+bool has_paired_and_single_axes(const BodyModel& model) {
+    const auto& axes = model.state.setup.axes;
+    const auto is_paired = [](Hinge hinge) { return mechanics::hinge_info(hinge).mirror != hinge; };
+    const auto paired = std::count_if(axes.begin(), axes.end(), is_paired);
+    return paired > 0 && paired < std::ssize(axes);
 }
 
 std::string balance_sentence(mechanics::BalanceStatus status) {
@@ -104,6 +132,9 @@ BodyReadings read_axes(const BodyModel& model, setup::UnitSystem units) {
     const std::size_t most = most_loaded(model);
     readings.headline = "the " + scene::joint_word(model.state.setup.axes[most]);
     readings.sentence = sentence_about(model, most);
+    readings.bars = bars_of(model, most, units);
+    readings.mixed_sides = has_paired_and_single_axes(model);
+    readings.at = "At the " + scene::axis_word(model.state.setup.axes, model.axis());
     readings.balance = balance_sentence(model.solved.ground.status);
     add_rows(model, units, readings);
     return readings;

@@ -11,6 +11,13 @@
 
 namespace steelyard::app {
 
+/// One candidate axis beside the others.
+struct BodyBar {
+    std::string name;   ///< "low back"
+    std::string value;  ///< "28.7 N·m"
+    double share = 0.0; ///< of the largest torque, 0 to 1
+};
+
 /// One line of the column.
 struct BodyRow {
     setup::BodyQuantity id{}; ///< which steps it unfolds into
@@ -27,8 +34,11 @@ struct ForcePair {
 };
 
 struct BodyReadings {
-    std::string headline; ///< "the elbow"
-    std::string sentence; ///< how much of it the next joint has, or what the muscles must do
+    std::string headline;      ///< "the elbow"
+    std::string sentence;      ///< how much of it the next joint has, or what the muscles must do
+    std::vector<BodyBar> bars; ///< one for each candidate axis
+    bool mixed_sides = false;  ///< one hip could be compared with the whole back by mistake
+    std::string at;            ///< "At the elbow": whose the rows are
     std::vector<BodyRow> rows;
     std::optional<ForcePair> pair; ///< empty without a load or without known muscles
     std::string balance;           ///< how it would fall; empty when it stands

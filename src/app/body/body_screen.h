@@ -5,9 +5,7 @@
 #include "app/bench/bench_screen.h"
 #include "app/body/body_bar.h"
 #include "app/body/body_column.h"
-#include "app/body/body_model.h"
-#include "app/body/plot_panel.h"
-#include "scene/body_stage.h"
+#include "app/body/body_picture.h"
 
 #include <filesystem>
 
@@ -25,6 +23,7 @@ struct BodyScreen {
     BodyNumberField field;
     BodyColumnState column;
     PlotPanel plot;
+    BodyPicture picture;
     SpreadKeeper spread;
     std::string notice; ///< of what was copied or written last
     /// Where pictures are written; empty = nowhere.
@@ -37,7 +36,7 @@ struct BodyScreen {
 void open_exercise(BodyScreen& screen, const setup::BodySetup& setup);
 
 struct BodyOutcome {
-    scene::Drawing drawing;
+    const scene::Drawing* drawing = nullptr; ///< kept by the screen until its next frame
     bool changed = false; ///< the exercise on the stage, or its place, is another than before
 };
 

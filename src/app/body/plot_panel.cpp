@@ -145,9 +145,13 @@ std::string draw_plot_words(const Style& style, const BodyModel& model, setup::U
     base = static_cast<float>(below_px) + style.px(16.0F);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (panel.hover && !panel.held) {
-        const std::string values = values_at(model, panel.subject, units, *panel.hover);
+        const ToldFrom from{panel.made_for, *panel.hover, width_px, style.fonts.scale};
         draw_text(list, style, {TextSize::caption, false, Role::ink}, {left, base},
-                  shortened(style, how, values, width_px));
+                  panel.told.of(from, [&] {
+                      return shortened(style, how,
+                                       values_at(model, panel.subject, units, *panel.hover),
+                                       width_px);
+                  }));
     } else {
         left += draw_text(list, style, how, {left, base}, "copy as") + style.px(10.0F);
         for (const char* word : {"CSV", "PNG", "SVG"}) {

@@ -5,6 +5,7 @@
 #include "app/body/body_plot.h"
 #include "app/frame/frame_input.h"
 #include "app/frame/layout.h"
+#include "app/kept.h"
 #include "app/look/style.h"
 #include "scene/label_board.h"
 
@@ -13,6 +14,16 @@
 
 namespace steelyard::app {
 
+/// What the line of values under the pointer is made from.
+struct ToldFrom {
+    int plot = 0; ///< PlotPanel::made_for
+    double hover = 0.0;
+    float width_px = 0.0F;
+    float text_scale = 1.0F;
+
+    bool operator==(const ToldFrom&) const = default;
+};
+
 /// The plot between frames.
 struct PlotPanel {
     PlotSubject subject = PlotSubject::torque;
@@ -20,9 +31,7 @@ struct PlotPanel {
     bool held = false;     ///< the cursor follows the pointer
     std::optional<double> hover;
     int made_for = -1; ///< what the curves were made from
-
-    /// Where the plot with its words stands.
-    scene::Rect room() const { return {plot.corner_px, plot.corner_px + plot.size_px}; }
+    Kept<ToldFrom, std::string> told;
 };
 
 /// Room for the plot on a stage: at the top right. No room (zero size) on a small stage.

@@ -65,8 +65,10 @@ constexpr KeyLine kKeys[] = {
 
 constexpr const char* kAboutNumbers =
     "Numbers are computed for rigid levers at rest, with g = 9.80665 m/s² unless the setup says "
-    "otherwise, and rounded to three figures only where they are shown. Educational, not medical "
-    "advice: for work on people and with loads, local codes, your scope of practice and licensed "
+    "otherwise, and rounded to three figures only where they are shown. On the body a second ring "
+    "marks the joint with the largest torque, not the one nearest to its limit: how strong each "
+    "joint of a person is, no table here says. Educational, not medical advice: for work on people "
+    "and with loads, local codes, your scope of practice and licensed "
     "practitioners come first. Pain means stop.";
 
 } // namespace

@@ -32,6 +32,9 @@ public:
         grips_.push_back({std::move(name), at_px});
     }
 
+    /// Every text of the frame, in the order of drawing.
+    const std::vector<Entry>& texts() const { return texts_; }
+
     /// The first text or grip that begins so; nothing for an empty beginning.
     std::optional<Entry> find(std::string_view beginning) const;
 

@@ -91,9 +91,11 @@ std::vector<std::string_view> broken_lines(const Style& style, const TextStyle& 
 float draw_paragraph(ImDrawList& list, const Style& style, const TextStyle& how, ImVec2 at,
                      float width_px, std::string_view text) {
     const float step_px = line_height(style, how.size);
-    for (const std::string_view line : broken_lines(style, how, text, width_px)) {
-        draw_text(list, style, how, at, line);
+    while (!text.empty()) {
+        const std::size_t end = line_end(style, how, text, width_px);
+        draw_text(list, style, how, at, text.substr(0, end));
         at.y += step_px;
+        text.remove_prefix(std::min(end + 1, text.size()));
     }
     return at.y;
 }

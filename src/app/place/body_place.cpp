@@ -67,8 +67,8 @@ PlaceFrame BodyPlace::run(const PlaceInput& input) {
         return frame;
     }
     const setup::UnitSystem units = input.around.units;
-    BodyOutcome outcome = run_body(input.style, input.layout, input.frame, units, *body_);
-    frame.drawing = std::move(outcome.drawing);
+    const BodyOutcome outcome = run_body(input.style, input.layout, input.frame, units, *body_);
+    frame.kept = outcome.drawing;
     frame.changed = outcome.changed;
     return frame;
 }

@@ -60,10 +60,13 @@ using Errand = std::variant<GoTo, ShowSetup, LookAround, BringFrom>;
 
 /// What came of a frame of a place.
 struct PlaceFrame {
-    scene::Drawing drawing;              ///< of the stage; painted under what was drawn with ImGui
-    std::vector<PlacedDrawing> pictures; ///< smaller ones upon it
+    scene::Drawing drawing;               ///< of the stage; painted under what was drawn with ImGui
+    const scene::Drawing* kept = nullptr; ///< the same where the place keeps it between frames
+    std::vector<PlacedDrawing> pictures;  ///< smaller ones upon it
     std::optional<Errand> errand;
     bool changed = false; ///< there is something new to keep
+
+    const scene::Drawing& stage() const { return kept != nullptr ? *kept : drawing; }
 };
 
 class Place {

@@ -5,39 +5,54 @@
 #include "app/widgets/buttons.h"
 
 #include <algorithm>
+#include <array>
 
 namespace steelyard::app {
 
 namespace {
 
 struct Entry {
-    const char* word;
+    const char* word = "";
     RowPress press;
     bool enabled = true;
     bool in_force = false;
 };
 
-std::vector<Entry> place_entries(const PlacesRow& row) {
-    std::vector<Entry> entries;
+/// What stands beside each other in a row, as many as there ever are.
+class Entries {
+public:
+    void add(const Entry& entry) { all_[count_++] = entry; }
+    const Entry* begin() const { return all_.data(); }
+    std::size_t size() const { return count_; }
+    const Entry* end() const { return all_.data() + count_; }
+
+private:
+    std::array<Entry, 8> all_{};
+    std::size_t count_ = 0;
+};
+static_assert(kPlaces <= 8);
+
+Entries place_entries(const PlacesRow& row) {
+    Entries entries;
     for (const PlaceEntry& place : place_list())
-        entries.push_back({place.word, place.name, true, place.name == row.place});
+        entries.add({place.word, place.name, true, place.name == row.place});
     return entries;
 }
 
-std::vector<Entry> action_entries(const PlacesRow& row) {
-    std::vector<Entry> entries;
+Entries action_entries(const PlacesRow& row) {
+    Entries entries;
     if (row.shelf_word != nullptr)
-        entries.push_back({row.shelf_word, RowWish::open_shelf});
-    entries.push_back({"Undo", RowWish::undo, row.can_undo});
-    entries.push_back({"Redo", RowWish::redo, row.can_redo});
-    entries.push_back({"Settings", RowWish::settings});
-    entries.push_back({"Keys", RowWish::help});
+        entries.add({row.shelf_word, RowWish::open_shelf});
+    entries.add({"Undo", RowWish::undo, row.can_undo});
+    entries.add({"Redo", RowWish::redo, row.can_redo});
+    entries.add({"Settings", RowWish::settings});
+    entries.add({"Keys", RowWish::help});
     return entries;
 }
 
 /// Draws entries from a place on.
 /// @return where the next one would begin [px]
-float draw_entries(const Style& style, const std::vector<Entry>& entries, ImVec2 at, float gap_px,
+float draw_entries(const Style& style, const Entries& entries, ImVec2 at, float gap_px,
                    RowPress& pressed) {
     for (const Entry& entry : entries) {
         if (word_button(style, entry.word, at, entry.word, entry.in_force, entry.enabled))
@@ -47,7 +62,7 @@ float draw_entries(const Style& style, const std::vector<Entry>& entries, ImVec2
     return at.x;
 }
 
-float width_of(const Style& style, const std::vector<Entry>& entries, float gap_px) {
+float width_of(const Style& style, const Entries& entries, float gap_px) {
     float width_px = 0.0F;
     for (const Entry& entry : entries)
         width_px += text_width(style, {scene::TextSize::body, entry.in_force}, entry.word) + gap_px;
@@ -57,8 +72,8 @@ float width_of(const Style& style, const std::vector<Entry>& entries, float gap_
 } // namespace
 
 RowPress draw_places_row(const Style& style, float width_px, const PlacesRow& row) {
-    const std::vector<Entry> places = place_entries(row);
-    const std::vector<Entry> actions = action_entries(row);
+    const Entries places = place_entries(row);
+    const Entries actions = action_entries(row);
     const float left_px = 24.0F;
     // Large text on a narrow window stands closer before it is cut.
     const float words_px = width_of(style, places, 0.0F);

@@ -21,7 +21,6 @@ float paragraph_height(const Style& style, const TextStyle& how, float width_px,
     return draw_paragraph(list, silent, how, {0.0F, kFarAbove_px}, width_px, text) - kFarAbove_px;
 }
 
-/// "τ = F × d = 118 N × 0.4 m = 47.1 N·m", with what there is of it.
 std::string formula_of(const setup::ComputedStep& step) {
     std::string formula;
     for (const std::string* part : {&step.symbols, &step.numbers, &step.result})
@@ -32,22 +31,29 @@ std::string formula_of(const setup::ComputedStep& step) {
 
 } // namespace
 
-void draw_steps_box(const Style& style, const std::vector<setup::ComputedStep>& steps,
-                    ColumnPen& pen) {
+std::vector<StepLines> words_of(const std::vector<setup::ComputedStep>& steps) {
+    std::vector<StepLines> words;
+    words.reserve(steps.size());
+    for (const setup::ComputedStep& step : steps)
+        words.push_back({step.title, formula_of(step)});
+    return words;
+}
+
+void draw_steps_box(const Style& style, const std::vector<StepLines>& steps, ColumnPen& pen) {
     const float pad = style.px(16.0F);
     const float inner_px = pen.width() - 2.0F * pad;
     float height_px = 2.0F * pad - style.px(4.0F);
-    for (const setup::ComputedStep& step : steps)
+    for (const StepLines& step : steps)
         height_px += paragraph_height(style, kStrongCaption, inner_px, step.title) +
-                     paragraph_height(style, kCaption, inner_px, formula_of(step));
+                     paragraph_height(style, kCaption, inner_px, step.formula);
     pen.list().AddRectFilled({pen.left(), pen.y()}, {pen.left() + pen.width(), pen.y() + height_px},
                              style.mark(Role::panel), 6.0F);
     float y = pen.y() + pad + style.px(9.0F);
-    for (const setup::ComputedStep& step : steps) {
+    for (const StepLines& step : steps) {
         y = draw_paragraph(pen.list(), style, kStrongCaption, {pen.left() + pad, y}, inner_px,
                            step.title);
         y = draw_paragraph(pen.list(), style, kCaption, {pen.left() + pad, y}, inner_px,
-                           formula_of(step));
+                           step.formula);
     }
     pen.skip_px(height_px + style.px(8.0F));
 }

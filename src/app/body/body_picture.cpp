@@ -1,0 +1,160 @@
+#include "app/body/body_picture.h"
+
+#include "scene/body_drawing.h"
+
+#include <algorithm>
+
+namespace steelyard::app {
+
+namespace {
+
+using scene::Point;
+using scene::Role;
+
+constexpr double kHeadingTop_px = 72.0;
+constexpr double kBarBelowHeading_px = 50.0;
+constexpr double kBar_px = 38.0; ///< height of the row of numbers
+constexpr double kSecondLine_px = 18.0;
+constexpr double kLeft_px = 24.0;
+
+BodyHeading heading_of(const Style& style, const Layout& layout, const BodyModel& model) {
+    const TextStyle how{scene::TextSize::caption, false, Role::quiet_ink};
+    const std::string& sentence = model.state.setup.head.description;
+    const double right_px =
+        model.moves() ? plot_room(layout, style.fonts.scale).low.x() - 16.0 : layout.stage_px.x();
+    const auto width_px = static_cast<float>(std::max(right_px - kLeft_px, 120.0));
+    BodyHeading heading{sentence, "", (kHeadingTop_px + kBarBelowHeading_px) * style.fonts.scale};
+    while (text_width(style, how, heading.first) > width_px) {
+        const std::size_t blank = heading.first.rfind(' ');
+        if (blank == std::string::npos)
+            break;
+        heading.first.resize(blank);
+    }
+    if (heading.first.size() < sentence.size()) {
+        heading.second = shortened(style, how, sentence.substr(heading.first.size() + 1), width_px);
+        heading.bar_top_px += kSecondLine_px * style.fonts.scale;
+    }
+    return heading;
+}
+
+/// The way that the load makes through the repetition.
+std::vector<mechanics::Vec3> load_trail(const BodyModel& model) {
+    const auto& resistances = model.exercise().body_case.resistances;
+    return resistances.empty() ? std::vector<mechanics::Vec3>{}
+                               : trail_of(model.exercise(), carrier_of(resistances.front()));
+}
+
+scene::Drawing draw_exercise(const BodyHeading& heading, const scene::Rect& plot_px,
+                             double text_scale, const BodyShown& shown) {
+    const BodyModel& model = shown.model;
+    scene::BodyDrawing how;
+    how.name = model.state.setup.head.name;
+    how.sentence = heading.first;
+    how.units = shown.units;
+    how.text_scale = text_scale;
+    how.heading_top_px = kHeadingTop_px * text_scale;
+    how.heading_room_px = heading.bar_top_px / text_scale + kBar_px - kHeadingTop_px;
+    how.axes = model.state.setup.axes;
+    how.chosen = model.state.chosen;
+    how.muscles = model.at_axis;
+    how.trail_m = load_trail(model);
+    if (shown.plot != nullptr)
+        how.kept_clear.push_back(plot_px);
+    scene::Drawing drawing = scene::draw_body(model.posed, model.solved, shown.stage, how);
+    drawing.description = model.state.setup.head.description;
+    if (!heading.second.empty()) {
+        scene::Label second;
+        second.at = {kLeft_px, (kHeadingTop_px + 38.0 + kSecondLine_px) * text_scale};
+        second.text = heading.second;
+        second.size = scene::TextSize::caption;
+        second.role = Role::quiet_ink;
+        drawing.shapes.emplace_back(std::move(second));
+    }
+    return drawing;
+}
+
+/// Rings around what can be taken hold of: clear where the pointer or the keyboard is.
+void add_grip_rings(const std::vector<BodyGrip>& grips, const BodyStageState& hand,
+                    std::vector<scene::Shape>& shapes) {
+    for (const BodyGrip& grip : grips) {
+        const bool hovered = hand.hovered && hand.hovered->is_same(grip);
+        const bool chosen = hand.chosen == grip.part && grip.hold == BodyHold::place;
+        if (!hovered && !chosen)
+            continue;
+        scene::Disc ring;
+        ring.centre = grip.at_px;
+        ring.radius_px = hovered ? 22.0 : 18.0;
+        ring.fill = grip.part.kind == BodyPartKind::joint ? Role::quiet_ink : Role::load;
+        ring.fill_opacity = hovered ? 0.25 : 0.14;
+        ring.outline = scene::Stroke{Role::ink, chosen ? 2.0 : 1.0, scene::Dash::solid, 0.8};
+        shapes.emplace_back(ring);
+    }
+}
+
+void add_caption(const BodyShown& shown, double text_scale, const BodyGrip& grip,
+                 std::vector<scene::Shape>& shapes) {
+    scene::Label caption;
+    caption.text = caption_of(shown.model, shown.stage, grip);
+    caption.size = scene::TextSize::caption;
+    caption.strong = true;
+    const bool at_right = grip.at_px.x() > 0.5 * shown.stage.size_px.x();
+    caption.align = at_right ? scene::Align::right : scene::Align::left;
+    caption.at = grip.at_px + Point(at_right ? -28.0 : 28.0, -22.0);
+    const scene::Rect room = scene::room_of(caption, text_scale);
+    scene::Box ground; // the caption lies over whatever is there
+    ground.centre = 0.5 * (room.low + room.high);
+    ground.size_px = room.high - room.low + Point(12.0, 10.0);
+    ground.corner_px = 6.0;
+    ground.fill = Role::panel;
+    shapes.emplace_back(ground);
+    shapes.emplace_back(std::move(caption));
+}
+
+MarksFrom marks_from(const BodyStageState& hand, const PlotPanel* plot) {
+    MarksFrom from;
+    from.chosen = hand.chosen;
+    if (hand.hovered) {
+        from.hovered = hand.hovered->part;
+        from.hold = hand.hovered->hold;
+    }
+    from.held = hand.held.has_value();
+    if (plot != nullptr) {
+        from.plot = plot->made_for;
+        from.plot_hover = plot->plot.hover;
+    }
+    return from;
+}
+
+} // namespace
+
+const BodyHeading& keep_heading(const Style& style, const Layout& layout, const BodyModel& model,
+                                BodyPicture& picture) {
+    return picture.heading.of({model.version, layout.stage_px, style.fonts.scale},
+                              [&] { return heading_of(style, layout, model); });
+}
+
+void keep_picture(const Style& style, const Layout& layout, const BodyShown& shown,
+                  BodyStageState& hand, BodyPicture& picture) {
+    const double scale = style.fonts.scale;
+    const ExerciseFrom exercise_from{shown.model.stamp(), shown.stage, shown.units, scale};
+    std::vector<scene::Shape>& shapes = picture.drawing.shapes;
+    if (picture.exercise_from != exercise_from) {
+        picture.drawing = draw_exercise(keep_heading(style, layout, shown.model, picture),
+                                        plot_room(layout, scale), scale, shown);
+        picture.of_exercise = shapes.size();
+        picture.exercise_from = exercise_from;
+        picture.marks_from.reset();
+    }
+    const MarksFrom marks = marks_from(hand, shown.plot);
+    if (picture.marks_from == marks)
+        return;
+    shapes.erase(shapes.begin() + static_cast<std::ptrdiff_t>(picture.of_exercise), shapes.end());
+    add_grip_rings(grips_of(shown.model, shown.stage, hand), hand, shapes);
+    if (shown.plot != nullptr)
+        scene::add_curve_plot(shown.plot->plot, shapes);
+    if (hand.hovered && !hand.held)
+        add_caption(shown, scale, *hand.hovered, shapes);
+    picture.marks_from = marks;
+}
+
+} // namespace steelyard::app
