@@ -65,6 +65,7 @@ ExitStatus generate(const Options& options, const Streams& streams) {
         else
             write_plain(question, streams.out);
         first = false;
+        return true;
     });
     if (options.json)
         streams.out << "\n]\n";

@@ -84,6 +84,7 @@ tl::expected<std::vector<Question>, NoQuestion> make_paper(const Bank& bank,
     const tl::expected<void, NoQuestion> drawn =
         draw_paper(bank, plan, [&](const Instance& instance) {
             questions.push_back(write_question(bank, instance));
+            return true;
         });
     if (!drawn)
         return tl::make_unexpected(drawn.error());

@@ -20,6 +20,34 @@ constexpr int kFamiliesPerPlace = 40;
 
 using Candidates = std::vector<const Family*>;
 
+/// What of an instance decides whether another is like it; an instance itself is a hundred times as
+/// large.
+struct Trace {
+    std::size_t item = 0;
+    std::size_t change = 0;
+    std::vector<double> quantities;
+};
+
+Trace trace_of(const Instance& instance) {
+    return {instance.item, instance.change, instance.quantities};
+}
+
+/// Of two instances of one family.
+bool exactly_same(const Trace& one, const Trace& other) {
+    return one.item == other.item && one.change == other.change &&
+           one.quantities == other.quantities;
+}
+
+bool nearly_same(const Family& family, const Trace& one, const Trace& other) {
+    if (one.item != other.item || one.change != other.change)
+        return false;
+    return std::all_of(family.draws.begin(), family.draws.end(), [&](const Draw& draw) {
+        const double a = one.quantities[draw.quantity];
+        const double b = other.quantities[draw.quantity];
+        return std::abs(a - b) <= kNearDuplicate * std::max(std::abs(a), std::abs(b));
+    });
+}
+
 NoQuestion unknown(const char* what, const std::string& id) {
     return {fmt::format("There is no {} \"{}\" in the bank.", what, id)};
 }
@@ -82,26 +110,30 @@ private:
     }
 
     const Instance* try_family(const Family& family, const Rules& rules) {
-        Instance instance;
-        if (draw_instance(family, random_(), instance) != Refusal::none)
+        instance_ = {};
+        if (draw_instance(family, random_(), instance_) != Refusal::none)
             return nullptr;
-        if (plan_.difficulty && instance.difficulty != *plan_.difficulty)
+        if (plan_.difficulty && instance_.difficulty != *plan_.difficulty)
             return nullptr;
-        std::vector<Instance>& before = before_[&family];
-        const auto same = rules.no_near_duplicates ? nearly_same : exactly_same;
-        if (std::any_of(before.begin(), before.end(),
-                        [&](const Instance& other) { return same(instance, other); }))
+        std::vector<Trace>& before = before_[&family];
+        Trace trace = trace_of(instance_);
+        const auto is_same = [&](const Trace& other) {
+            return rules.no_near_duplicates ? nearly_same(family, trace, other)
+                                            : exactly_same(trace, other);
+        };
+        if (std::any_of(before.begin(), before.end(), is_same))
             return nullptr;
         last_ = &family;
-        before.push_back(std::move(instance));
-        return &before.back();
+        before.push_back(std::move(trace));
+        return &instance_;
     }
 
     const PaperPlan& plan_;
     Random random_;
     std::map<std::string, Candidates> by_skill_;
     std::vector<const Candidates*> skills_;
-    std::map<const Family*, std::vector<Instance>> before_;
+    std::map<const Family*, std::vector<Trace>> before_;
+    Instance instance_; ///< the last one drawn
     const Family* last_ = nullptr;
 };
 
@@ -121,23 +153,15 @@ NoQuestion too_few(const PaperPlan& plan, std::size_t made) {
 } // namespace
 
 bool exactly_same(const Instance& one, const Instance& other) {
-    if (one.family != other.family || one.item != other.item || one.change != other.change)
-        return false;
-    return one.quantities == other.quantities;
+    return one.family == other.family && exactly_same(trace_of(one), trace_of(other));
 }
 
 bool nearly_same(const Instance& one, const Instance& other) {
-    if (one.family != other.family || one.item != other.item || one.change != other.change)
-        return false;
-    return std::all_of(one.family->draws.begin(), one.family->draws.end(), [&](const Draw& draw) {
-        const double a = one.quantities[draw.quantity];
-        const double b = other.quantities[draw.quantity];
-        return std::abs(a - b) <= kNearDuplicate * std::max(std::abs(a), std::abs(b));
-    });
+    return one.family == other.family && nearly_same(*one.family, trace_of(one), trace_of(other));
 }
 
 tl::expected<void, NoQuestion> draw_paper(const Bank& bank, const PaperPlan& plan,
-                                          const std::function<void(const Instance&)>& visit) {
+                                          const std::function<bool(const Instance&)>& visit) {
     if (plan.shards == 0 || plan.shard >= plan.shards)
         return tl::make_unexpected(NoQuestion{"A shard is one of 0 to N - 1 of N."});
     const tl::expected<Candidates, NoQuestion> candidates = candidates_of(bank, plan);
@@ -152,8 +176,8 @@ tl::expected<void, NoQuestion> draw_paper(const Bank& bank, const PaperPlan& pla
             const Instance* const instance = drawing.next();
             if (!instance)
                 return tl::make_unexpected(too_few(plan, i));
-            if (i >= first)
-                visit(*instance);
+            if (i >= first && !visit(*instance))
+                return {};
         }
     }
     return {};

@@ -11,9 +11,10 @@ namespace steelyard::problems {
 
 /// Hands the instances of make_paper to `visit` one by one, in its order, so that a large pool
 /// needs no more memory than one paper.
+/// @param visit  false when enough has been seen: the drawing ends there
 /// @return nothing, or why the plan cannot be met; what was visited before stays visited
 tl::expected<void, NoQuestion> draw_paper(const Bank& bank, const PaperPlan& plan,
-                                          const std::function<void(const Instance&)>& visit);
+                                          const std::function<bool(const Instance&)>& visit);
 
 /// Whether two instances would feel like the same question: one family, every drawn quantity within
 /// 5 % and the same change asked; of a written family the same item.

@@ -63,6 +63,7 @@ TEST_CASE("a paper never asks two questions of one strategy in a row, nor one qu
         std::vector<Instance> paper;
         REQUIRE(draw_paper(our_bank(), plan, [&](const Instance& instance) {
                     paper.push_back(instance);
+                    return true;
                 }).has_value());
         for (std::size_t i = 1; i < paper.size(); ++i)
             CHECK(paper[i - 1].family->strategy != paper[i].family->strategy);
@@ -94,6 +95,14 @@ TEST_CASE("a question that was seen comes again only when its family has no othe
         // A code of nothing that is here is no hindrance.
         CHECK(unseen_question(bank, family, seed, {"hello", "00000-00000"}).has_value());
     }
+}
+
+TEST_CASE("a drawing ends where enough has been seen") {
+    PaperPlan plan;
+    plan.count = 40;
+    int seen = 0;
+    CHECK(draw_paper(our_bank(), plan, [&](const Instance&) { return ++seen < 3; }).has_value());
+    CHECK(seen == 3);
 }
 
 TEST_CASE("a plan that cannot be met says why") {
