@@ -3,6 +3,7 @@
 #include "setup/data_folder.h"
 
 #include <system_error>
+#include <vector>
 
 namespace steelyard::cli {
 namespace fs = std::filesystem;
@@ -14,9 +15,14 @@ fs::path shipped_or_own(const std::string& named, std::string_view folder,
     if (!only_a_name || fs::exists(named, failed)) {
         return named;
     }
+    const fs::path own = setup::own_folder();
     const fs::path shipped = setup::data_folder() / "assets" / folder;
     // Exercises of the body stand in a folder of their own.
-    for (const fs::path& place : {shipped, shipped / "body"}) {
+    std::vector<fs::path> places{shipped, shipped / "body"};
+    if (!own.empty()) {
+        places.insert(places.begin(), own / folder);
+    }
+    for (const fs::path& place : places) {
         for (const std::string& name : {named, named + std::string(ending)}) {
             if (fs::is_regular_file(place / name, failed)) {
                 return place / name;

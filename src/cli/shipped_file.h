@@ -1,5 +1,6 @@
 #pragma once
-// Files that come with the program can be called by their name alone.
+// Files that come with the program, and those in the person's own folder, can be called by their
+// name alone.
 
 #include <filesystem>
 #include <string>
@@ -7,9 +8,10 @@
 
 namespace steelyard::cli {
 
-/// The file that a person named: their own when there is one, else the one of this name that comes
-/// with the program, else theirs again, for the reader to complain about.
-/// @param folder  within assets/: "setups"
+/// The file that a person named: the one at this path when there is one, else the one of this name
+/// in their own folder or that comes with the program, else the path again, for the reader to
+/// complain about.
+/// @param folder  within setup::own_folder and assets/: "setups"
 /// @param ending  of such files: ".setup.toml"; may be left out by the person
 std::filesystem::path shipped_or_own(const std::string& named, std::string_view folder,
                                      std::string_view ending);

@@ -1,5 +1,6 @@
 #include "setup/data_folder.h"
 
+#include <cstdlib>
 #include <system_error>
 
 namespace steelyard::setup {
@@ -14,6 +15,12 @@ std::optional<fs::path> running_program() {
         return std::nullopt;
     }
     return program;
+}
+
+/// The folder that a variable of the environment names in full; empty for any other.
+fs::path named_by(const char* variable) {
+    const char* value = std::getenv(variable);
+    return value != nullptr && fs::path(value).is_absolute() ? fs::path(value) : fs::path();
 }
 
 } // namespace
@@ -31,6 +38,14 @@ fs::path data_folder_for(const std::optional<fs::path>& program, const fs::path&
 
 fs::path data_folder() {
     return data_folder_for(running_program(), STEELYARD_SOURCE_DIR);
+}
+
+fs::path own_folder() {
+    if (const fs::path data = named_by("XDG_DATA_HOME"); !data.empty()) {
+        return data / "steelyard";
+    }
+    const fs::path home = named_by("HOME");
+    return home.empty() ? fs::path() : home / ".local" / "share" / "steelyard";
 }
 
 } // namespace steelyard::setup

@@ -1,5 +1,5 @@
 #pragma once
-// Where the files that come with the program are: assets/ and question_bank/.
+// Where files are: those that come with the program, and the person's own.
 
 #include <filesystem>
 #include <optional>
@@ -14,5 +14,10 @@ std::filesystem::path data_folder();
 /// @param program  full path of the running executable, such as `/usr/local/bin/steelyard`
 std::filesystem::path data_folder_for(const std::optional<std::filesystem::path>& program,
                                       const std::filesystem::path& source_tree);
+
+/// Where the person's own files are kept: $XDG_DATA_HOME/steelyard, else
+/// ~/.local/share/steelyard; empty when no home is known.
+/// Source: XDG Base Directory Specification.
+std::filesystem::path own_folder();
 
 } // namespace steelyard::setup

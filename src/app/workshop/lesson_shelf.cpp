@@ -1,12 +1,12 @@
 #include "app/workshop/lesson_shelf.h"
 
 #include "publish/whole_file.h"
+#include "setup/data_folder.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cctype>
-#include <cstdlib>
 #include <system_error>
 
 namespace steelyard::app {
@@ -48,13 +48,8 @@ std::string file_name_of(const std::string& name) {
 } // namespace
 
 fs::path own_lesson_folder() {
-    for (const auto& [variable, below] :
-         {std::pair{"XDG_DATA_HOME", ""}, std::pair{"HOME", ".local/share"}}) {
-        const char* value = std::getenv(variable);
-        if (value != nullptr && fs::path(value).is_absolute())
-            return fs::path(value) / below / "steelyard" / "lessons";
-    }
-    return {};
+    const fs::path own = setup::own_folder();
+    return own.empty() ? own : own / "lessons";
 }
 
 LessonShelf read_lesson_shelf(const fs::path& shipped_folder, const fs::path& own_folder) {

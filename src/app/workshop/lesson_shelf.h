@@ -26,9 +26,8 @@ struct LessonShelf {
     std::vector<std::string> faults; ///< files that could not be read: a sentence each
 };
 
-/// Where the person's own lessons are kept: $XDG_DATA_HOME/steelyard/lessons, else
-/// ~/.local/share/steelyard/lessons; empty when no home is known.
-/// Source: XDG Base Directory Specification.
+/// Where the person's own lessons are kept: a folder of setup::own_folder; empty when no home is
+/// known.
 std::filesystem::path own_lesson_folder();
 
 /// All lessons, the person's own first.

@@ -2,11 +2,11 @@
 
 #include "learner/record/backups.h"
 #include "learner/record/record_rows.h"
+#include "setup/data_folder.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdlib>
 #include <system_error>
 
 namespace steelyard::learner {
@@ -177,15 +177,7 @@ Recorded<void> Record::back_up_if_due(const Clock& clock) {
 }
 
 fs::path usual_record_folder() {
-    const auto absolute = [](const char* variable) {
-        const char* value = std::getenv(variable);
-        return value != nullptr && fs::path(value).is_absolute() ? fs::path(value) : fs::path();
-    };
-    if (const fs::path data = absolute("XDG_DATA_HOME"); !data.empty())
-        return data / "steelyard";
-    if (const fs::path home = absolute("HOME"); !home.empty())
-        return home / ".local" / "share" / "steelyard";
-    return {};
+    return setup::own_folder();
 }
 
 std::string clock_notice(const Standing& standing, const Clock& clock) {

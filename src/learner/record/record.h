@@ -109,8 +109,7 @@ Recorded<Opened> open_record(const std::filesystem::path& folder, const Clock& c
 /// Name of the file within its folder.
 inline constexpr const char* kRecordFile = "record.sqlite";
 
-/// $XDG_DATA_HOME/steelyard, else ~/.local/share/steelyard (XDG Base Directory Specification);
-/// empty when no home is known.
+/// The person's own folder, see setup::own_folder; empty when no home is known.
 std::filesystem::path usual_record_folder();
 
 /// A sentence when the clock stands before the learner's last answer; empty when it does not.
