@@ -49,7 +49,7 @@ def groups_of(texts, public):
 if __name__ == "__main__":
     public = set()
     for header in SOURCES.rglob("*.h"):
-        public |= declared(header.read_text(encoding="utf-8"), TYPE, CONSTANT)
+        public |= declared(header.read_text(encoding="utf-8"), TYPE, CONSTANT, FUNCTION)
     texts = [Path(name).read_text(encoding="utf-8") for name in sys.argv[1:]]
     for group in groups_of(texts, public):
         print("-" if group is None else group)

@@ -140,6 +140,9 @@ void Application::open(const OpenedFile& file) {
     if (const auto* lesson = std::get_if<LessonFile>(&file)) {
         go_to(PlaceName::workshop);
         place().show_lesson(lesson->lesson, lesson->path, around_);
+    } else if (const auto* blueprint = std::get_if<BlueprintFile>(&file)) {
+        go_to(PlaceName::handout);
+        place().show_blueprint(blueprint->path);
     } else {
         open_setup(std::get<setup::Setup>(file));
     }

@@ -1,12 +1,13 @@
 #include "app/opened_file.h"
 
+#include "publish/blueprint.h"
+
 namespace steelyard::app {
 
 namespace {
 
-bool is_lesson(const std::filesystem::path& path) {
+bool ends_with(const std::filesystem::path& path, std::string_view ending) {
     const std::string name = path.filename().string();
-    const std::string_view ending = setup::kLessonEnding;
     return name.size() > ending.size() &&
            name.compare(name.size() - ending.size(), ending.size(), ending) == 0;
 }
@@ -14,10 +15,13 @@ bool is_lesson(const std::filesystem::path& path) {
 } // namespace
 
 tl::expected<OpenedFile, setup::InputError> read_opened_file(const std::filesystem::path& path) {
-    if (is_lesson(path))
+    if (ends_with(path, setup::kLessonEnding))
         return setup::read_lesson(path).map([&](setup::Lesson&& lesson) {
             return OpenedFile(LessonFile{path, std::move(lesson)});
         });
+    if (ends_with(path, publish::kBlueprintEnding))
+        return publish::read_blueprint(path).map(
+            [&](const publish::Blueprint&) { return OpenedFile(BlueprintFile{path}); });
     return setup::read_setup(path).map(
         [](setup::Setup&& setup) { return OpenedFile(std::move(setup)); });
 }

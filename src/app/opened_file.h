@@ -14,9 +14,13 @@ struct LessonFile {
     std::filesystem::path path;
     setup::Lesson lesson;
 };
-using OpenedFile = std::variant<setup::Setup, LessonFile>;
+/// A blueprint that can be read, and where it stands.
+struct BlueprintFile {
+    std::filesystem::path path;
+};
+using OpenedFile = std::variant<setup::Setup, LessonFile, BlueprintFile>;
 
-/// Reads a lesson from a file with the ending of lessons, and a setup from any other.
+/// Reads a lesson or a blueprint from a file with the ending of such, and a setup from any other.
 tl::expected<OpenedFile, setup::InputError> read_opened_file(const std::filesystem::path& path);
 
 } // namespace steelyard::app

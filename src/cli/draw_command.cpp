@@ -4,11 +4,14 @@
 #include "cli/setup_file.h"
 #include "publish/body_figure.h"
 #include "publish/comparison_figure.h"
+#include "publish/lever_comparison_figure.h"
 #include "publish/lever_figure.h"
+#include "publish/lever_sweep_figure.h"
 #include "publish/sweep_figure.h"
 #include "setup/muscle_file.h"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <map>
 #include <memory>
 #include <optional>
@@ -23,27 +26,38 @@ struct Options {
     PictureOptions picture;
     publish::BodyFigureStyle body; ///< its caption is for levers too
     bool sweep = false;
-    std::string beside; ///< another exercise to compare with; empty = none
+    std::optional<mechanics::LeverKnob> over; ///< of a lever: what a sweep changes
+    std::string beside; ///< another setup of the same kind to compare with; empty = none
 };
 
-ExitStatus refuse_lever(const std::string& file, const Streams& streams) {
-    streams.err << file
-                << ": found a lever, expected an exercise of the body: a lever has no "
-                   "range of motion to sweep, nor joints to compare.\n";
-    return ExitStatus::bad_input;
+/// A drawing, or why there is none.
+using Drawn = tl::expected<scene::Drawing, mechanics::MechanicsError>;
+
+/// Writes the drawing, or tells what is wrong with the setup that it was to be made of.
+ExitStatus finish(const Drawn& drawing, const setup::SourceNotes& source, const Options& options,
+                  const Streams& streams) {
+    if (!drawing) {
+        streams.err << to_text(setup::placed_error(drawing.error(), source)) << '\n';
+        return ExitStatus::bad_input;
+    }
+    return write_picture(*drawing, options.picture, streams);
 }
 
-tl::expected<scene::Drawing, mechanics::MechanicsError>
-body_drawing(const setup::BodySetup& setup, const std::optional<setup::Setup>& other,
-             const std::vector<mechanics::Muscle>& muscles, const Options& options) {
-    publish::BodyFigureStyle style = options.body;
-    style.sheet_px = publish::sheet_for(options.picture.size);
-    if (other) {
-        return publish::comparison_figure(setup, std::get<setup::BodySetup>(*other),
-                                          style.sheet_px);
+/// The other setup of a comparison; nothing after telling why it cannot be used.
+template <typename Kind>
+std::optional<Kind> setup_beside(const Options& options, const Streams& streams) {
+    const auto other = setup_from(options.beside, streams);
+    if (!other) {
+        return std::nullopt;
     }
-    return options.sweep ? publish::sweep_figure(setup, muscles, style.sheet_px)
-                         : publish::body_figure(setup, muscles, style);
+    const auto* same_kind = std::get_if<Kind>(&*other);
+    if (same_kind == nullptr) {
+        streams.err << options.beside
+                    << ": found one of a lever and an exercise of the body, expected two of a "
+                       "kind to compare.\n";
+        return std::nullopt;
+    }
+    return *same_kind;
 }
 
 ExitStatus draw_body(const setup::BodySetup& setup, const Options& options,
@@ -53,38 +67,60 @@ ExitStatus draw_body(const setup::BodySetup& setup, const Options& options,
         streams.err << to_text(muscles.error()) << '\n';
         return ExitStatus::failed;
     }
-    std::optional<setup::Setup> other;
+    publish::BodyFigureStyle style = options.body;
+    style.sheet_px = publish::sheet_for(options.picture.size);
     if (!options.beside.empty()) {
-        other = setup_from(options.beside, streams);
-        if (!other) {
-            return ExitStatus::bad_input;
-        }
-        if (!std::holds_alternative<setup::BodySetup>(*other)) {
-            return refuse_lever(options.beside, streams);
-        }
+        const auto other = setup_beside<setup::BodySetup>(options, streams);
+        return other ? finish(publish::comparison_figure(setup, *other, style.sheet_px),
+                              setup.source, options, streams)
+                     : ExitStatus::bad_input;
     }
-    const auto drawing = body_drawing(setup, other, *muscles, options);
-    if (!drawing) {
-        streams.err << to_text(setup::placed_error(drawing.error(), setup.source)) << '\n';
+    if (options.over) {
+        streams.err << "--over: " << options.file
+                    << " is an exercise of the body, which is swept through its own path; leave "
+                       "--over out.\n";
         return ExitStatus::bad_input;
     }
-    return write_picture(*drawing, options.picture, streams);
+    return finish(options.sweep ? publish::sweep_figure(setup, *muscles, style.sheet_px)
+                                : publish::body_figure(setup, *muscles, style),
+                  setup.source, options, streams);
+}
+
+ExitStatus sweep_lever(const setup::LeverSetup& lever, const Options& options,
+                       const Streams& streams) {
+    const auto knob = options.over.value_or(mechanics::LeverKnob::effort_direction);
+    const auto changes = mechanics::possible_changes(lever.lever);
+    const auto change =
+        std::find_if(changes.begin(), changes.end(),
+                     [&](const mechanics::LeverChange& one) { return one.knob == knob; });
+    if (change == changes.end()) {
+        streams.err << "--over: " << options.file << " has no load with a place.\n";
+        return ExitStatus::bad_input;
+    }
+    return finish(publish::sweep_figure(lever, *change, publish::sheet_for(options.picture.size)),
+                  lever.source, options, streams);
 }
 
 ExitStatus draw_lever(const setup::LeverSetup& lever, const Options& options,
                       const Streams& streams) {
+    if (options.sweep) {
+        return sweep_lever(lever, options, streams);
+    }
+    const scene::Point sheet_px = publish::sheet_for(options.picture.size);
+    if (!options.beside.empty()) {
+        const auto other = setup_beside<setup::LeverSetup>(options, streams);
+        return other ? finish(publish::comparison_figure(lever, *other, sheet_px), lever.source,
+                              options, streams)
+                     : ExitStatus::bad_input;
+    }
     const auto result = solved(lever, streams);
     if (!result) {
         return ExitStatus::bad_input;
     }
-    if (options.sweep || !options.beside.empty()) {
-        return refuse_lever(options.file, streams);
-    }
-    const scene::Point sheet_px = publish::sheet_for(options.picture.size);
-    const scene::Drawing drawing = options.body.caption
-                                       ? publish::captioned_lever_figure(lever, *result, sheet_px)
-                                       : publish::lever_figure(lever, *result, sheet_px);
-    return write_picture(drawing, options.picture, streams);
+    return write_picture(options.body.caption
+                             ? publish::captioned_lever_figure(lever, *result, sheet_px)
+                             : publish::lever_figure(lever, *result, sheet_px),
+                         options.picture, streams);
 }
 
 ExitStatus draw(const Options& options, const Streams& streams) {
@@ -102,6 +138,14 @@ ExitStatus draw(const Options& options, const Streams& streams) {
 const std::map<std::string, setup::BodyView> kViews{{"side", setup::BodyView::side},
                                                     {"front", setup::BodyView::front},
                                                     {"above", setup::BodyView::above}};
+
+/// What a sweep of a lever can change, of its first load where it is about a load.
+const std::map<std::string, mechanics::LeverKnob> kKnobs{
+    {"direction", mechanics::LeverKnob::effort_direction},
+    {"effort-place", mechanics::LeverKnob::effort_place},
+    {"load-place", mechanics::LeverKnob::load_place},
+    {"axis-place", mechanics::LeverKnob::axis_place},
+    {"load", mechanics::LeverKnob::load_size}};
 
 std::shared_ptr<Options> declare(CLI::App& command, Options defaults) {
     auto options = std::make_shared<Options>(std::move(defaults));
@@ -141,10 +185,18 @@ Work add_figure_options(CLI::App& command) {
     defaults.picture.size = {960, 720};
     const auto options = declare(command, std::move(defaults));
     command.add_flag("--sweep", options->sweep,
-                     "of a body: torques and muscle pulls through the range of motion");
+                     "torques and muscle pulls of a body through its range of motion; effort and "
+                     "advantage of a lever while one of its numbers changes");
+    command
+        .add_option_function<std::string>(
+            "--over", [options](const std::string& word) { options->over = kKnobs.at(word); },
+            "of a lever: what --sweep changes; the direction of the effort when not given")
+        ->needs("--sweep")
+        ->check(CLI::IsMember(kKnobs))
+        ->type_name("NUMBER");
     command
         .add_option("--beside", options->beside,
-                    "of a body: another exercise at the same scale, and what differs")
+                    "another lever or exercise at the same scale, and what differs")
         ->excludes("--sweep")
         ->type_name("FILE");
     return work_of(options);
@@ -163,6 +215,7 @@ Verb figure_verb() {
     return {"figure", "draw a setup for a page, with a caption of its numbers",
             "  steelyard figure wheelbarrow --out wheelbarrow.pdf\n"
             "  steelyard figure curl-dumbbell --sweep --out curl.svg\n"
+            "  steelyard figure crowbar --sweep --over axis-place --out crowbar.svg\n"
             "  steelyard figure crate-near --beside crate-far --out crates.pdf\n"
             "  steelyard figure my-lever.setup.toml --out lever.svg --size 800x500",
             &add_figure_options};

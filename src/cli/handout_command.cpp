@@ -89,8 +89,8 @@ ExitStatus handout(Options options, const Streams& streams) {
     const problems::Bank bank = open_bank(options.questions, streams);
     auto sheets = publish::make_worksheets(bank, *blueprint, options.seed, options.versions);
     if (!sheets) {
-        streams.err << to_text(sheets.error()) << '\n';
-        return ExitStatus::bad_input;
+        streams.err << sheets.error().message << '\n';
+        return status_of(sheets.error());
     }
     if (*only) {
         *sheets = {(*sheets)[**only]};

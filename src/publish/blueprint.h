@@ -4,6 +4,7 @@
 
 #include "problems/bank.h"
 #include "publish/error.h"
+#include "publish/progress.h"
 #include "publish/worksheet.h"
 #include "setup/toml_reader.h"
 
@@ -59,12 +60,14 @@ std::vector<BlueprintListing> list_blueprints(const std::filesystem::path& folde
 
 /// The versions A, B, C ... of the paper that a seed makes. Question by question they share family
 /// and difficulty and differ in their numbers. A single version has no letter.
+/// @param bank      must outlive the sheets, whose questions are made when they are looked at
 /// @param versions  from 1 to kMostVersions
-/// @return the sheets, or which part of the blueprint the bank cannot fill
-tl::expected<std::vector<Worksheet>, setup::InputError> make_worksheets(const problems::Bank& bank,
-                                                                        const Blueprint& blueprint,
-                                                                        std::uint64_t seed,
-                                                                        int versions);
+/// @return the sheets, or which part of the blueprint the bank cannot fill, or that `progress`,
+///         told of every question, said stop
+tl::expected<std::vector<Worksheet>, PublishError> make_worksheets(const problems::Bank& bank,
+                                                                   const Blueprint& blueprint,
+                                                                   std::uint64_t seed, int versions,
+                                                                   const Progress& progress = {});
 
 /// What a sheet's code stands for: "boathouse-42-B" is version B of seed 42.
 struct SheetCode {

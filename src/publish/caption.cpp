@@ -1,8 +1,8 @@
 #include "publish/caption.h"
 
-#include "scene/text_width.h"
+#include "publish/text_lines.h"
 
-#include <algorithm>
+#include <utility>
 
 namespace steelyard::publish {
 namespace {
@@ -10,7 +10,8 @@ namespace {
 constexpr double kMargin_px = 24.0;
 constexpr double kLeading_px = 24.0;
 constexpr double kSmallLeading_px = 18.0;
-constexpr double kFoot_px = 20.0; ///< below the last baseline
+constexpr double kBeforeSmall_px = 4.0; ///< between the text and what is set small
+constexpr double kFoot_px = 20.0;       ///< below the last baseline
 
 scene::TextSize size_of(bool small) {
     return small ? scene::TextSize::caption : scene::TextSize::body;
@@ -27,37 +28,34 @@ void Caption::add_small(std::string_view text) {
     add_lines(text, true);
 }
 
-/// A word that is wider than the caption stands alone.
 void Caption::add_lines(std::string_view text, bool small) {
-    lines_.push_back({"", small});
-    for (std::size_t from = 0; from < text.size();) {
-        const std::size_t to = std::min(text.find(' ', from), text.size());
-        const std::string word(text.substr(from, to - from));
-        std::string& last = lines_.back().text;
-        std::string longer = last;
-        longer.append(last.empty() ? "" : " ").append(word);
-        if (!last.empty() && scene::text_width_px(longer, size_of(small), false, 1.0) > width_px_) {
-            lines_.push_back({word, small});
-        } else {
-            last = longer;
-        }
-        from = to + 1;
+    for (std::string& line : broken_into_lines(text, size_of(small), width_px_)) {
+        lines_.push_back({std::move(line), small});
     }
+}
+
+double Caption::step_px(std::size_t line) const {
+    if (!lines_[line].small) {
+        return kLeading_px;
+    }
+    const bool first = line > 0 && !lines_[line - 1].small;
+    return kSmallLeading_px + (first ? kBeforeSmall_px : 0.0);
 }
 
 double Caption::height_px() const {
     double height = kFoot_px;
-    for (const Line& line : lines_) {
-        height += line.small ? kSmallLeading_px : kLeading_px;
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+        height += step_px(i);
     }
     return height;
 }
 
 void Caption::put_below(scene::Drawing& drawing) const {
     double baseline = drawing.size_px.y();
-    for (const Line& line : lines_) {
+    for (std::size_t i = 0; i < lines_.size(); ++i) {
+        const Line& line = lines_[i];
         scene::Label label;
-        label.at = {kMargin_px, baseline += line.small ? kSmallLeading_px : kLeading_px};
+        label.at = {kMargin_px, baseline += step_px(i)};
         label.text = line.text;
         label.size = size_of(line.small);
         label.role = line.small ? scene::Role::quiet_ink : scene::Role::ink;

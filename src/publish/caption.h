@@ -29,6 +29,8 @@ private:
         bool small = false;
     };
     void add_lines(std::string_view text, bool small);
+    /// From the baseline before a line to its own.
+    double step_px(std::size_t line) const;
 
     double width_px_;
     std::vector<Line> lines_;

@@ -8,8 +8,8 @@
 
 namespace steelyard::publish {
 
-/// Both bodies at one scale of lengths and of forces, each where the first joint works hardest; at
-/// the right the largest torque of every joint as paired bars from one zero; in sentences, what B
+/// Both bodies at one scale of lengths and of forces, each where the first joint works hardest;
+/// below them the largest torque of every joint as paired bars of one scale; in sentences, what B
 /// changes and how much more or less it asks. Seen from where A is best looked at.
 /// @param sheet_px  from about 860 × 640 up; text keeps its size
 /// @return the drawing, or which input cannot be computed with

@@ -6,6 +6,7 @@
 #include "setup/format_quantity.h"
 
 #include <cmath>
+#include <functional>
 #include <string_view>
 
 namespace steelyard::publish {
@@ -62,6 +63,20 @@ std::string mistakes_text(const problems::Bank& bank, const Question& question) 
     return text;
 }
 
+/// A row of names, then one for each question.
+tl::expected<std::string, PublishError>
+table(const std::vector<std::string>& names, const std::vector<Question>& questions,
+      const std::function<std::string(const Question&)>& row_of, const Progress& progress) {
+    std::string text = row(names);
+    for (std::size_t i = 0; i < questions.size(); ++i) {
+        text += row_of(questions[i]);
+        if (!goes_on(progress, i + 1, questions.size())) {
+            return stopped_work();
+        }
+    }
+    return text;
+}
+
 } // namespace
 
 std::string csv_text(std::string_view text) {
@@ -86,24 +101,26 @@ std::string csv_number(double value) {
     return std::isfinite(value) ? setup::exact_number(value) : std::string();
 }
 
-std::string questions_csv(const problems::Bank& bank, const std::vector<Question>& questions) {
-    std::string text = row({"code", "family", "skill", "kind", "difficulty", "prompt", "choices",
-                            "answer", "value", "tolerance", "unit", "reason", "wrong answers"});
-    for (const Question& question : questions) {
+tl::expected<std::string, PublishError> questions_csv(const problems::Bank& bank,
+                                                      const std::vector<Question>& questions,
+                                                      const Progress& progress) {
+    const auto row_of = [&](const Question& question) {
         const bool number = question.kind == Kind::numeric;
-        text += row({csv_text(question.code), csv_text(question.family), csv_text(question.skill),
-                     csv_text(word_of(question.kind)), std::to_string(question.difficulty),
-                     csv_text(question.prompt), csv_text(lettered_choices(question)),
-                     csv_text(short_answer(question)), number ? csv_number(question.answer) : "",
-                     number ? csv_number(question.tolerance) : "", csv_text(question.unit),
-                     csv_text(question.reason), csv_text(mistakes_text(bank, question))});
-    }
-    return text;
+        return row({csv_text(question.code), csv_text(question.family), csv_text(question.skill),
+                    csv_text(word_of(question.kind)), std::to_string(question.difficulty),
+                    csv_text(question.prompt), csv_text(lettered_choices(question)),
+                    csv_text(short_answer(question)), number ? csv_number(question.answer) : "",
+                    number ? csv_number(question.tolerance) : "", csv_text(question.unit),
+                    csv_text(question.reason), csv_text(mistakes_text(bank, question))});
+    };
+    return table({"code", "family", "skill", "kind", "difficulty", "prompt", "choices", "answer",
+                  "value", "tolerance", "unit", "reason", "wrong answers"},
+                 questions, row_of, progress);
 }
 
-std::string flash_cards_csv(const std::vector<Question>& questions) {
-    std::string text = row({"front", "back"});
-    for (const Question& question : questions) {
+tl::expected<std::string, PublishError> flash_cards_csv(const std::vector<Question>& questions,
+                                                        const Progress& progress) {
+    const auto row_of = [](const Question& question) {
         std::string front = question.prompt;
         if (!question.choices.empty()) {
             front += " " + lettered_choices(question);
@@ -112,9 +129,9 @@ std::string flash_cards_csv(const std::vector<Question>& questions) {
         if (!question.reason.empty()) {
             back += ". " + question.reason;
         }
-        text += row({csv_text(front), csv_text(back)});
-    }
-    return text;
+        return row({csv_text(front), csv_text(back)});
+    };
+    return table({"front", "back"}, questions, row_of, progress);
 }
 
 } // namespace steelyard::publish

@@ -4,6 +4,7 @@
 
 #include "problems/bank.h"
 #include "problems/question.h"
+#include "publish/progress.h"
 
 #include <string>
 #include <string_view>
@@ -20,10 +21,12 @@ std::string csv_number(double value);
 
 /// One row for each question with its key: code, family, skill, kind, difficulty, prompt, choices,
 /// answer, tolerance, unit, wrong answers. The first row names the columns.
-std::string questions_csv(const problems::Bank& bank,
-                          const std::vector<problems::Question>& questions);
+tl::expected<std::string, PublishError>
+questions_csv(const problems::Bank& bank, const std::vector<problems::Question>& questions,
+              const Progress& progress = {});
 
 /// Two columns, front and back: what is asked, and the answer with its reason.
-std::string flash_cards_csv(const std::vector<problems::Question>& questions);
+tl::expected<std::string, PublishError>
+flash_cards_csv(const std::vector<problems::Question>& questions, const Progress& progress = {});
 
 } // namespace steelyard::publish

@@ -98,6 +98,11 @@ Pieces indented(Pieces pieces, double by_pt) {
                 paint(surface);
             };
         }
+        if (piece.grown) {
+            piece.grown = [grown = std::move(piece.grown), by_pt](double height_pt) {
+                return indented({grown(height_pt)}, by_pt).front();
+            };
+        }
     }
     return pieces;
 }
@@ -122,9 +127,39 @@ PageFlow::PageFlow(double height_pt, std::function<void(int)> turn,
     : height_pt_(height_pt), turn_(std::move(turn)), put_(std::move(put)) {}
 
 void PageFlow::begin_page() {
+    put_page();
     ++page_;
     filled_pt_ = 0.0;
     turn_(page_);
+}
+
+void PageFlow::finish() {
+    put_page();
+}
+
+void PageFlow::put_page() {
+    constexpr double kMostGrowth = 1.5; // of a piece's height: more would look forgotten
+    std::size_t growing = 0;
+    for (const Run& run : held_) {
+        growing += static_cast<std::size_t>(
+            std::count_if(run.pieces.begin(), run.pieces.end(),
+                          [](const Piece& piece) { return static_cast<bool>(piece.grown); }));
+    }
+    const double each_pt = std::max(0.0, height_pt_ - filled_pt_) /
+                           static_cast<double>(std::max<std::size_t>(growing, 1));
+    double lower_pt = 0.0;
+    for (Run& run : held_) {
+        const double top_pt = run.top_pt + lower_pt;
+        for (Piece& piece : run.pieces) {
+            if (piece.grown) {
+                const double more_pt = std::min(each_pt, kMostGrowth * piece.height_pt);
+                piece = Piece(piece.grown(piece.height_pt + more_pt));
+                lower_pt += more_pt;
+            }
+        }
+        put_(run.pieces, top_pt);
+    }
+    held_.clear();
 }
 
 void PageFlow::add(Pieces block) {
@@ -151,7 +186,7 @@ void PageFlow::add(Pieces block) {
             begin_page();
             continue;
         }
-        put_(Pieces(from, to), filled_pt_);
+        held_.push_back({Pieces(from, to), filled_pt_});
         filled_pt_ += height;
         from = to;
     }

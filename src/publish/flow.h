@@ -20,6 +20,8 @@ struct Piece {
     Tag tag = Tag::none;
     /// Continues the paragraph of the piece before: one element of the page's structure.
     bool continues = false;
+    /// The same piece in another height [pt]; empty for one that has a height of its own.
+    std::function<Piece(double)> grown = nullptr;
 };
 
 using Pieces = std::vector<Piece>;
@@ -45,13 +47,13 @@ Piece side_by_side(Pieces left, Pieces right, double right_starts_pt);
 /// Appends.
 void append(Pieces& to, Pieces more);
 
-/// Which pieces stand on which page.
+/// Which pieces stand on which page. What is left of a page goes to its pieces that can grow.
 class PageFlow {
 public:
     /// @param height_pt  room for pieces on a page
     /// @param turn       called before each page is begun, with its number from 1
-    /// @param put        called for each run of pieces on the present page, with the distance of
-    ///                   its top from the top of the page's room
+    /// @param put        called for each run of pieces on a page when the page is full, with the
+    ///                   distance of its top from the top of the page's room
     PageFlow(double height_pt, std::function<void(int)> turn,
              std::function<void(const Pieces&, double)> put);
 
@@ -59,17 +61,27 @@ public:
     /// pages, between pieces, when it is longer than a page.
     void add(Pieces block);
 
+    /// Ends the last page; without it nothing of that page is put.
+    void finish();
+
     /// Number of pages begun.
     int pages() const { return page_; }
 
 private:
+    /// Pieces that wait until their page is full.
+    struct Run {
+        Pieces pieces;
+        double top_pt;
+    };
     void begin_page();
+    void put_page();
 
     double height_pt_;
     std::function<void(int)> turn_;
     std::function<void(const Pieces&, double)> put_;
     int page_ = 0;
     double filled_pt_ = 0.0;
+    std::vector<Run> held_; ///< of the present page
 };
 
 } // namespace steelyard::publish

@@ -18,18 +18,21 @@ namespace fs = std::filesystem;
 namespace {
 
 using Bytes = tl::expected<std::string, PublishError>;
+using Written = tl::expected<void, PublishError>;
 
 /// A file to make.
 struct Output {
     std::string name;
-    std::function<Bytes(const Progress&)> make;
+    std::function<Written(const fs::path&, const Progress&)> write;
     std::size_t weight = 1; ///< how long it takes beside the others: questions in it
 };
 
 std::vector<problems::Question> questions_of(const Worksheet& sheet) {
     std::vector<problems::Question> all;
     for (const SheetPart& part : sheet.parts) {
-        all.insert(all.end(), part.questions.begin(), part.questions.end());
+        for (problems::Question question : part.questions) {
+            all.push_back(std::move(question));
+        }
     }
     return all;
 }
@@ -53,28 +56,46 @@ std::string ending_of(HandoutFormat format) {
     return "";
 }
 
+/// Makes a file's bytes and writes them.
+std::function<Written(const fs::path&, const Progress&)>
+written_whole(std::function<Bytes(const Progress&)> make) {
+    return [make = std::move(make)](const fs::path& path, const Progress& progress) {
+        return make(progress).and_then(
+            [&](const std::string& bytes) { return write_whole_file(path, bytes); });
+    };
+}
+
 void add_outputs(const problems::Bank& bank, const Worksheet& sheet, HandoutFormat format,
                  std::vector<Output>& outputs) {
     const std::string ending = ending_of(format);
     const std::size_t weight = 1 + sheet.count();
     if (format == HandoutFormat::pdf) {
         outputs.push_back({sheet.code + ending,
-                           [&](const Progress& progress) { return worksheet_pdf(sheet, progress); },
+                           [&](const fs::path& path, const Progress& progress) {
+                               return write_worksheet_pdf(path, sheet, progress);
+                           },
                            weight});
         outputs.push_back({sheet.code + "-key" + ending,
-                           [&](const Progress& progress) { return key_pdf(sheet, bank, progress); },
+                           [&](const fs::path& path, const Progress& progress) {
+                               return write_key_pdf(path, sheet, bank, progress);
+                           },
                            weight});
     } else if (format == HandoutFormat::html) {
-        outputs.push_back(
-            {sheet.code + ending, [&](const Progress&) { return worksheet_html(sheet); }, weight});
+        outputs.push_back({sheet.code + ending, written_whole([&](const Progress& progress) {
+                               return worksheet_html(sheet, progress);
+                           }),
+                           weight});
         outputs.push_back({sheet.code + "-key" + ending,
-                           [&](const Progress&) { return Bytes(key_html(sheet, bank)); }, weight});
+                           written_whole([&](const Progress& progress) {
+                               return key_html(sheet, bank, progress);
+                           }),
+                           weight});
     } else {
         outputs.push_back({sheet.code + ending,
-                           [&, format](const Progress& progress) {
+                           written_whole([&, format](const Progress& progress) {
                                return exported_questions(format, bank, questions_of(sheet),
                                                          sheet.title, progress);
-                           },
+                           }),
                            weight});
     }
 }
@@ -166,10 +187,10 @@ Bytes exported_questions(HandoutFormat format, const problems::Bank& bank,
                          const std::vector<problems::Question>& questions, const std::string& title,
                          const Progress& progress) {
     if (format == HandoutFormat::csv) {
-        return questions_csv(bank, questions);
+        return questions_csv(bank, questions, progress);
     }
     if (format == HandoutFormat::cards) {
-        return flash_cards_csv(questions);
+        return flash_cards_csv(questions, progress);
     }
     const QtiVersion version = format == HandoutFormat::qti21 ? QtiVersion::v2_1 : QtiVersion::v3_0;
     return qti_files(bank, questions, version, title, progress).and_then(zip_of);
@@ -194,21 +215,18 @@ write_handout(const problems::Bank& bank, const std::vector<Worksheet>& sheets,
         return tl::make_unexpected(waiting.error());
     }
     std::size_t before = 0;
-    const auto tell = [&](std::size_t done) { return !progress || progress(done, all); };
+    const auto tell = [&](std::size_t done) { return goes_on(progress, done, all); };
     for (const Output& output : outputs) {
         const Progress part = [&](std::size_t done, std::size_t of) {
             return tell(before + output.weight * done / std::max<std::size_t>(of, 1));
         };
-        const auto written = output.make(part).and_then([&](const std::string& bytes) {
-            return write_whole_file(waiting->waiting(output.name), bytes);
-        });
+        const auto written = output.write(waiting->waiting(output.name), part);
         if (!written) {
             return tl::make_unexpected(written.error());
         }
         before += output.weight;
         if (!tell(before)) {
-            return tl::make_unexpected(
-                PublishError{PublishFault::stopped, "Stopped: nothing was written."});
+            return stopped_work();
         }
     }
     return waiting->move_out(outputs);

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace steelyard::publish {
 namespace {
@@ -15,16 +16,15 @@ using problems::Question;
 using scene::Role;
 
 /// The answers at a glance, in columns that are read downwards.
-Pieces glance(const PageSetting& page, const Worksheet& sheet) {
+Pieces glance(const PageSetting& page, const std::vector<std::string>& answers) {
     const TextStyle number_style{page.format.body_pt(), false, Role::quiet_ink};
     const TextStyle answer_style{page.format.body_pt(), true, Role::ink};
     const double margin = number_margin_pt(page.format);
     const double width = page.format.content_width_pt();
-    const std::size_t count = sheet.count();
+    const std::size_t count = answers.size();
     double widest = 0.0;
-    for (std::size_t i = 0; i < count; ++i) {
-        widest = std::max(
-            widest, page.type.width(short_answer(*question_at(sheet, i).question), answer_style));
+    for (const std::string& answer : answers) {
+        widest = std::max(widest, page.type.width(answer, answer_style));
     }
     constexpr double kMostColumns = 5.0;
     const double column = widest + margin + 4.0 * page.format.step_pt();
@@ -35,11 +35,9 @@ Pieces glance(const PageSetting& page, const Worksheet& sheet) {
     for (std::size_t row = 0; row < rows; ++row) {
         std::vector<std::pair<Piece, Piece>> cells;
         for (std::size_t i = row; i < count; i += rows) {
-            cells.emplace_back(page.type.line(std::to_string(i + 1), number_style),
-                               page.type
-                                   .paragraph(short_answer(*question_at(sheet, i).question),
-                                              answer_style, width - margin)
-                                   .front());
+            cells.emplace_back(
+                page.type.line(std::to_string(i + 1), number_style),
+                page.type.paragraph(answers[i], answer_style, width - margin).front());
         }
         const double step = width / static_cast<double>(columns);
         const double height = cells.front().first.height_pt;
@@ -154,14 +152,21 @@ Pieces key_block(const PageSetting& page, const problems::Bank& bank,
 
 PaperBlocks key_blocks(const Worksheet& sheet, const problems::Bank& bank) {
     const std::size_t questions = sheet.count();
+    std::vector<std::string> answers;
+    for (const SheetPart& part : sheet.parts) {
+        for (const Question& question : part.questions) {
+            answers.push_back(short_answer(question));
+        }
+    }
     PaperBlocks blocks;
     blocks.count = questions + 3;
-    blocks.make = [&sheet, &bank, questions](const PageSetting& page, std::size_t index) {
+    blocks.make = [&sheet, &bank, questions, answers = std::move(answers)](const PageSetting& page,
+                                                                           std::size_t index) {
         if (index == 0) {
             return paper_head(page, sheet, true);
         }
         if (index == 1) {
-            return questions == 0 ? Pieces{} : glance(page, sheet);
+            return questions == 0 ? Pieces{} : glance(page, answers);
         }
         return index < questions + 2 ? key_block(page, bank, question_at(sheet, index - 2))
                                      : caution(page);
@@ -172,6 +177,12 @@ PaperBlocks key_blocks(const Worksheet& sheet, const problems::Bank& bank) {
 tl::expected<std::string, PublishError> key_pdf(const Worksheet& sheet, const problems::Bank& bank,
                                                 const Progress& progress) {
     return paper_pdf(sheet, "Key: " + sheet.title, key_blocks(sheet, bank), progress);
+}
+
+tl::expected<void, PublishError> write_key_pdf(const std::filesystem::path& path,
+                                               const Worksheet& sheet, const problems::Bank& bank,
+                                               const Progress& progress) {
+    return write_paper_pdf(path, sheet, "Key: " + sheet.title, key_blocks(sheet, bank), progress);
 }
 
 } // namespace steelyard::publish

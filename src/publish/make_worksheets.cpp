@@ -1,4 +1,5 @@
-#include "problems/generator.h"
+#include "problems/paper.h"
+#include "problems/question_code.h"
 #include "problems/question_writer.h"
 #include "problems/random.h"
 #include "publish/blueprint.h"
@@ -20,8 +21,8 @@ using problems::Question;
 /// have so few instances repeat one.
 constexpr std::uint64_t kTries = 400;
 
-setup::InputError unfilled(const Blueprint& blueprint, const BlueprintPart& part, std::size_t index,
-                           const std::string& why) {
+PublishError unfilled(const Blueprint& blueprint, const BlueprintPart& part, std::size_t index,
+                      const std::string& why) {
     setup::InputError error;
     error.file = blueprint.file;
     error.line = part.line;
@@ -29,12 +30,33 @@ setup::InputError unfilled(const Blueprint& blueprint, const BlueprintPart& part
     error.found = fmt::format("a part of {} questions that the bank cannot fill", part.count);
     error.expected = "a skill, family and difficulty that it has enough of";
     error.mend = why;
-    return error;
+    return {PublishFault::bad_paper, setup::to_text(error)};
 }
 
+/// Counts questions and asks after each whether to go on.
+class Counter {
+public:
+    Counter(const Progress& progress, std::size_t all) : progress_(progress), all_(all) {}
+
+    /// @return false when the work is to stop
+    bool one_more() {
+        stopped_ = stopped_ || !goes_on(progress_, ++done_, all_);
+        return !stopped_;
+    }
+    bool stopped() const { return stopped_; }
+
+private:
+    const Progress& progress_;
+    std::size_t all_;
+    std::size_t done_ = 0;
+    bool stopped_ = false;
+};
+
 /// The first version: what the plan of each part gives.
-tl::expected<std::vector<SheetPart>, setup::InputError>
-first_version(const problems::Bank& bank, const Blueprint& blueprint, std::uint64_t seed) {
+tl::expected<std::vector<SheetPart>, PublishError> first_version(const problems::Bank& bank,
+                                                                 const Blueprint& blueprint,
+                                                                 std::uint64_t seed,
+                                                                 Counter& counter) {
     std::vector<SheetPart> parts;
     for (std::size_t i = 0; i < blueprint.parts.size(); ++i) {
         const BlueprintPart& part = blueprint.parts[i];
@@ -45,11 +67,19 @@ first_version(const problems::Bank& bank, const Blueprint& blueprint, std::uint6
         plan.family = part.family;
         plan.difficulty = part.difficulty;
         plan.system = part.system;
-        auto questions = problems::make_paper(bank, plan);
-        if (!questions) {
-            return tl::make_unexpected(unfilled(blueprint, part, i, questions.error().message));
+        std::vector<std::string> codes;
+        const auto drawn =
+            problems::draw_paper(bank, plan, [&](const problems::Instance& instance) {
+                codes.push_back(problems::write_code({instance.family->number, instance.seed}));
+                return counter.one_more();
+            });
+        if (!drawn) {
+            return tl::make_unexpected(unfilled(blueprint, part, i, drawn.error().message));
         }
-        parts.push_back({part.heading, std::move(*questions)});
+        if (counter.stopped()) {
+            return stopped_work();
+        }
+        parts.push_back({part.heading, SheetQuestions(bank, std::move(codes))});
     }
     return parts;
 }
@@ -76,16 +106,23 @@ Question sibling(const problems::Bank& bank, const Question& first, std::uint64_
     return best;
 }
 
-std::vector<SheetPart> further_version(const problems::Bank& bank,
-                                       const std::vector<SheetPart>& first, std::uint64_t seed,
-                                       std::set<std::string>& taken) {
-    std::vector<SheetPart> parts = first;
+tl::expected<std::vector<SheetPart>, PublishError>
+further_version(const problems::Bank& bank, const std::vector<SheetPart>& first, std::uint64_t seed,
+                std::set<std::string>& taken, Counter& counter) {
+    std::vector<SheetPart> parts;
     std::uint64_t number = 0;
-    for (SheetPart& part : parts) {
-        for (Question& question : part.questions) {
-            question = sibling(bank, question, problems::mix(seed, ++number), taken);
+    for (const SheetPart& part : first) {
+        std::vector<std::string> codes;
+        for (const Question& neighbour : part.questions) {
+            const Question question =
+                sibling(bank, neighbour, problems::mix(seed, ++number), taken);
             taken.insert(question.prompt);
+            codes.push_back(question.code);
+            if (!counter.one_more()) {
+                return stopped_work();
+            }
         }
+        parts.push_back({part.heading, SheetQuestions(bank, std::move(codes))});
     }
     return parts;
 }
@@ -106,28 +143,36 @@ Worksheet sheet_of(const Blueprint& blueprint, const SheetCode& code,
 
 } // namespace
 
-tl::expected<std::vector<Worksheet>, setup::InputError> make_worksheets(const problems::Bank& bank,
-                                                                        const Blueprint& blueprint,
-                                                                        std::uint64_t seed,
-                                                                        int versions) {
-    auto first = first_version(bank, blueprint, seed);
+tl::expected<std::vector<Worksheet>, PublishError> make_worksheets(const problems::Bank& bank,
+                                                                   const Blueprint& blueprint,
+                                                                   std::uint64_t seed, int versions,
+                                                                   const Progress& progress) {
+    std::size_t all = 0;
+    for (const BlueprintPart& part : blueprint.parts) {
+        all += static_cast<std::size_t>(part.count) * static_cast<std::size_t>(versions);
+    }
+    Counter counter(progress, all);
+    auto first = first_version(bank, blueprint, seed, counter);
     if (!first) {
         return tl::make_unexpected(std::move(first.error()));
     }
+    SheetCode code{blueprint.name, seed, versions > 1 ? 0 : -1};
+    std::vector<Worksheet> sheets{sheet_of(blueprint, code, std::move(*first))};
     std::set<std::string> taken;
-    for (const SheetPart& part : *first) {
+    for (const SheetPart& part : sheets.front().parts) {
         for (const Question& question : part.questions) {
             taken.insert(question.prompt);
         }
     }
-    SheetCode code{blueprint.name, seed, versions > 1 ? 0 : -1};
-    std::vector<Worksheet> sheets{sheet_of(blueprint, code, *first)};
     for (int version = 1; version < versions; ++version) {
         code.version = version;
         const std::uint64_t version_seed =
             problems::mix(seed, 1000 + static_cast<unsigned>(version));
-        sheets.push_back(
-            sheet_of(blueprint, code, further_version(bank, *first, version_seed, taken)));
+        auto parts = further_version(bank, sheets.front().parts, version_seed, taken, counter);
+        if (!parts) {
+            return tl::make_unexpected(std::move(parts.error()));
+        }
+        sheets.push_back(sheet_of(blueprint, code, std::move(*parts)));
     }
     return sheets;
 }

@@ -156,7 +156,8 @@ Piece working_room(double width_pt, double height_pt) {
                 cairo_stroke(surface);
                 cairo_set_dash(surface, nullptr, 0, 0.0);
             },
-            Tag::none, false};
+            Tag::none, false,
+            [width_pt](double other_pt) { return working_room(width_pt, other_pt); }};
 }
 
 Piece tick_box(const PageFormat& format, TickBox box) {

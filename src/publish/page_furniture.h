@@ -27,7 +27,7 @@ void paint_foot(cairo_t* surface, const PageSetting& page, const std::string& co
 /// A hairline with the notch of the balance in its middle.
 Piece notched_rule(const PageSetting& page);
 
-/// Room to work in: points on a grid of 5 mm.
+/// Room to work in: points on a grid of 5 mm. It can grow.
 Piece working_room(double width_pt, double height_pt);
 
 /// What stands before a choice.

@@ -13,7 +13,7 @@ NumberedQuestion question_at(const Worksheet& sheet, std::size_t index) {
     for (const SheetPart& part : sheet.parts) {
         if (index < before + part.questions.size()) {
             const std::size_t within = index - before;
-            return {&part.questions[within], index + 1,
+            return {std::make_shared<const problems::Question>(part.questions[within]), index + 1,
                     within == 0 ? std::string_view(part.heading) : std::string_view()};
         }
         before += part.questions.size();

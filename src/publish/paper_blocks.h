@@ -5,13 +5,14 @@
 #include "publish/page_furniture.h"
 #include "publish/worksheet.h"
 
+#include <memory>
 #include <string_view>
 
 namespace steelyard::publish {
 
 /// A question of a sheet and its number there.
 struct NumberedQuestion {
-    const problems::Question* question = nullptr;
+    std::shared_ptr<const problems::Question> question;
     std::size_t number = 0;   ///< from 1, through the whole sheet
     std::string_view heading; ///< of the part that starts with this question, else empty
 };

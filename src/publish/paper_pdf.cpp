@@ -5,6 +5,7 @@
 #include "publish/painter.h"
 #include "publish/pdf.h"
 #include "publish/typeface.h"
+#include "publish/whole_file.h"
 #include "publish/worksheet_blocks.h"
 
 #include <algorithm>
@@ -14,10 +15,6 @@
 namespace steelyard::publish {
 namespace {
 
-tl::unexpected<PublishError> stopped_error() {
-    return tl::make_unexpected(PublishError{PublishFault::stopped, "Stopped: no paper made."});
-}
-
 /// Lays out every block and tells where each run of pieces belongs.
 /// @return the number of pages, or 0 when `progress` said stop
 int flow_blocks(const PageSetting& page, const PaperBlocks& blocks,
@@ -26,10 +23,11 @@ int flow_blocks(const PageSetting& page, const PaperBlocks& blocks,
     PageFlow flow(page.format.content_height_pt(), turn, put);
     for (std::size_t i = 0; i < blocks.count; ++i) {
         flow.add(blocks.make(page, i));
-        if (progress && !progress(i + 1, blocks.count)) {
+        if (!goes_on(progress, i + 1, blocks.count)) {
             return 0;
         }
     }
+    flow.finish();
     return flow.pages();
 }
 
@@ -37,16 +35,6 @@ int flow_blocks(const PageSetting& page, const PaperBlocks& blocks,
 int count_pages(const PageSetting& page, const PaperBlocks& blocks, const Progress& progress) {
     return flow_blocks(
         page, blocks, [](int) {}, [](const Pieces&, double) {}, progress);
-}
-
-/// The first or the second half of a longer work.
-Progress half_of(const Progress& whole, std::size_t half) {
-    if (!whole) {
-        return {};
-    }
-    return [&whole, half](std::size_t done, std::size_t all) {
-        return whole(half * all + done, 2 * all);
-    };
 }
 
 /// Paints pages one after another, or a single one of them.
@@ -118,9 +106,9 @@ std::vector<std::uint8_t> rgba_of(cairo_surface_t* image) {
 
 } // namespace
 
-tl::expected<std::string, PublishError> paper_pdf(const Worksheet& sheet, const std::string& title,
-                                                  const PaperBlocks& blocks,
-                                                  const Progress& progress) {
+tl::expected<void, PublishError> make_paper_pdf(const ByteStore& store, const Worksheet& sheet,
+                                                const std::string& title, const PaperBlocks& blocks,
+                                                const Progress& progress) {
     const auto family = text_family();
     if (!family) {
         return tl::make_unexpected(family.error());
@@ -130,19 +118,38 @@ tl::expected<std::string, PublishError> paper_pdf(const Worksheet& sheet, const 
     const auto paint = [&](cairo_t* surface) {
         const Typesetter type(surface, *family);
         const PageSetting page{format, type};
-        const int pages = count_pages(page, blocks, half_of(progress, 0));
+        const int pages = count_pages(page, blocks, stretch_of(progress, 0, 1, 2));
         // A tagged document has one element at its root (PDF 1.7, 14.8.4.2).
         cairo_tag_begin(surface, "Document", nullptr);
         PagePainter painter(surface, page, sheet.code, pages);
-        stopped = pages == 0 || !painter.paint(blocks, half_of(progress, 1));
+        stopped = pages == 0 || !painter.paint(blocks, stretch_of(progress, 1, 2, 2));
         cairo_show_page(surface);
         cairo_tag_end(surface, "Document");
     };
-    auto bytes = pdf_of(format, {title, "Levers, moment arms and torque", sheet.code}, paint);
-    if (bytes && stopped) {
-        return stopped_error();
+    auto made =
+        make_pdf(store, format, {title, "Levers, moment arms and torque", sheet.code}, paint);
+    if (made && stopped) {
+        return stopped_work();
     }
-    return bytes;
+    return made;
+}
+
+tl::expected<std::string, PublishError> paper_pdf(const Worksheet& sheet, const std::string& title,
+                                                  const PaperBlocks& blocks,
+                                                  const Progress& progress) {
+    std::string bytes;
+    return make_paper_pdf(store_in(bytes), sheet, title, blocks, progress).map([&] {
+        return std::move(bytes);
+    });
+}
+
+tl::expected<void, PublishError> write_paper_pdf(const std::filesystem::path& path,
+                                                 const Worksheet& sheet, const std::string& title,
+                                                 const PaperBlocks& blocks,
+                                                 const Progress& progress) {
+    return write_whole_file(path, [&](std::FILE* file) {
+        return make_paper_pdf(store_in(file), sheet, title, blocks, progress);
+    });
 }
 
 tl::expected<PagePicture, PublishError> page_picture(const Worksheet& sheet,
@@ -171,16 +178,16 @@ tl::expected<PagePicture, PublishError> page_picture(const Worksheet& sheet,
         side == SheetSide::key ? key_blocks(sheet, bank) : sheet_blocks(sheet);
     const Typesetter type(surface, *family);
     const PageSetting page{format, type};
-    const int pages = count_pages(page, blocks, half_of(progress, 0));
+    const int pages = count_pages(page, blocks, stretch_of(progress, 0, 1, 2));
     if (pages == 0) {
-        return stopped_error();
+        return stopped_work();
     }
     PagePicture picture{
         size.width_px, size.height_px, {}, std::clamp(page_number, 1, pages), pages};
     PagePainter painter(surface, page, sheet.code, pages);
     painter.paint_only(picture.page);
-    if (!painter.paint(blocks, half_of(progress, 1))) {
-        return stopped_error();
+    if (!painter.paint(blocks, stretch_of(progress, 1, 2, 2))) {
+        return stopped_work();
     }
     if (cairo_status(surface) != CAIRO_STATUS_SUCCESS) {
         return tl::make_unexpected(

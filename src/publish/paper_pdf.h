@@ -1,6 +1,7 @@
 #pragma once
 // A paper set on pages: blocks in order, with a foot on every page that knows how many there are.
 
+#include "publish/byte_store.h"
 #include "publish/error.h"
 #include "publish/page_furniture.h"
 #include "publish/progress.h"
@@ -8,6 +9,7 @@
 
 #include <tl/expected.hpp>
 
+#include <filesystem>
 #include <functional>
 #include <string>
 
@@ -20,9 +22,20 @@ struct PaperBlocks {
     std::function<Pieces(const PageSetting&, std::size_t index)> make;
 };
 
-/// Sets the blocks twice: once to count the pages, once to paint them.
+/// Sets the blocks twice: once to count the pages, once to paint them into the store, page by page.
+tl::expected<void, PublishError> make_paper_pdf(const ByteStore& store, const Worksheet& sheet,
+                                                const std::string& title, const PaperBlocks& blocks,
+                                                const Progress& progress);
+
+/// The bytes of a paper.
 tl::expected<std::string, PublishError> paper_pdf(const Worksheet& sheet, const std::string& title,
                                                   const PaperBlocks& blocks,
                                                   const Progress& progress);
+
+/// Writes a paper to a file, whole or not at all, without ever holding all of it in memory.
+tl::expected<void, PublishError> write_paper_pdf(const std::filesystem::path& path,
+                                                 const Worksheet& sheet, const std::string& title,
+                                                 const PaperBlocks& blocks,
+                                                 const Progress& progress);
 
 } // namespace steelyard::publish

@@ -7,6 +7,7 @@
 #include <cairo-pdf.h>
 #include <fmt/format.h>
 
+#include <string_view>
 #include <utility>
 
 namespace steelyard::publish {
@@ -24,14 +25,29 @@ void describe(cairo_surface_t* surface, const PdfAbout& about) {
     say(CAIRO_PDF_METADATA_CREATOR, "Steelyard");
 }
 
+/// For Cairo's stream surfaces: `store` is a ByteStore.
+cairo_status_t append_to_store(void* store, const unsigned char* data, unsigned int length) {
+    const std::string_view bytes(reinterpret_cast<const char*>(data), length);
+    return static_cast<const ByteStore*>(store)->append(bytes) ? CAIRO_STATUS_SUCCESS
+                                                               : CAIRO_STATUS_WRITE_ERROR;
+}
+
+tl::unexpected<PublishError> not_made(const std::string& title, cairo_status_t status) {
+    return tl::make_unexpected(PublishError{
+        status == CAIRO_STATUS_WRITE_ERROR ? PublishFault::cannot_write : PublishFault::no_memory,
+        fmt::format("The document \"{}\" could not be made: {}.", title,
+                    cairo_status_to_string(status))});
+}
+
 } // namespace
 
-tl::expected<std::string, PublishError> pdf_of(const PageFormat& page, const PdfAbout& about,
-                                               const std::function<void(cairo_t*)>& paint) {
-    std::string bytes;
-    const CairoSurface surface(
-        cairo_pdf_surface_create_for_stream(append_bytes, &bytes, page.width_pt, page.height_pt));
-    // No compressed objects, so that completed_pdf can read it whichever Cairo wrote it.
+tl::expected<void, PublishError> make_pdf(const ByteStore& store, const PageFormat& page,
+                                          const PdfAbout& about,
+                                          const std::function<void(cairo_t*)>& paint) {
+    ByteStore target = store;
+    const CairoSurface surface(cairo_pdf_surface_create_for_stream(append_to_store, &target,
+                                                                   page.width_pt, page.height_pt));
+    // No compressed objects, so that complete_pdf can read it whichever Cairo wrote it.
     cairo_pdf_surface_restrict_to_version(surface.get(), CAIRO_PDF_VERSION_1_4);
     describe(surface.get(), about);
     cairo_status_t status = CAIRO_STATUS_SUCCESS;
@@ -44,12 +60,19 @@ tl::expected<std::string, PublishError> pdf_of(const PageFormat& page, const Pdf
     if (status == CAIRO_STATUS_SUCCESS) {
         status = cairo_surface_status(surface.get());
     }
-    if (status != CAIRO_STATUS_SUCCESS) {
-        return tl::make_unexpected(PublishError{
-            PublishFault::no_memory, fmt::format("The document \"{}\" could not be made: {}.",
-                                                 about.title, cairo_status_to_string(status))});
+    if (status == CAIRO_STATUS_SUCCESS && !complete_pdf(store, "en")) {
+        status = CAIRO_STATUS_WRITE_ERROR;
     }
-    return completed_pdf(std::move(bytes), "en");
+    if (status != CAIRO_STATUS_SUCCESS) {
+        return not_made(about.title, status);
+    }
+    return {};
+}
+
+tl::expected<std::string, PublishError> pdf_of(const PageFormat& page, const PdfAbout& about,
+                                               const std::function<void(cairo_t*)>& paint) {
+    std::string bytes;
+    return make_pdf(store_in(bytes), page, about, paint).map([&] { return std::move(bytes); });
 }
 
 } // namespace steelyard::publish

@@ -1,6 +1,7 @@
 #pragma once
 // A PDF document written with Cairo: one surface, pages one after another.
 
+#include "publish/byte_store.h"
 #include "publish/error.h"
 #include "publish/page_format.h"
 
@@ -21,8 +22,14 @@ struct PdfAbout {
 
 /// Makes a document: `paint` receives the surface at the first page's top left corner, frame in
 /// points, y down, and ends each page with cairo_show_page. The same painting gives the same
-/// bytes: no date is kept. See completed_pdf for what the document says of itself.
-/// @return the bytes of the file
+/// bytes: no date is kept. See complete_pdf for what the document says of itself.
+/// Each page's bytes go to the store when it is ended.
+/// @return nothing, or why the document could not be made or written
+tl::expected<void, PublishError> make_pdf(const ByteStore& store, const PageFormat& page,
+                                          const PdfAbout& about,
+                                          const std::function<void(cairo_t*)>& paint);
+
+/// The bytes of such a document.
 tl::expected<std::string, PublishError> pdf_of(const PageFormat& page, const PdfAbout& about,
                                                const std::function<void(cairo_t*)>& paint);
 

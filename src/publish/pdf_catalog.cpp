@@ -9,19 +9,13 @@
 namespace steelyard::publish {
 namespace {
 
-/// A part of a document: from, to.
-struct Span {
-    std::size_t from = 0;
-    std::size_t to = 0;
-};
-
 /// The whole number after the last place where a word stands; empty when it stands nowhere.
-std::optional<std::size_t> number_after_last(const std::string& bytes, std::string_view word) {
-    const std::size_t at = bytes.rfind(word);
+std::optional<std::size_t> number_after_last(const std::string& text, std::string_view word) {
+    const std::size_t at = text.rfind(word);
     if (at == std::string::npos) {
         return std::nullopt;
     }
-    const char* const digits = bytes.c_str() + at + word.size();
+    const char* const digits = text.c_str() + at + word.size();
     char* end = nullptr;
     const auto number = std::strtoull(digits, &end, 10);
     return end == digits ? std::nullopt : std::optional<std::size_t>(number);
@@ -35,52 +29,63 @@ struct Trailer {
     std::size_t info = 0;     ///< number of the document information
 };
 
-std::optional<Trailer> trailer_of(const std::string& bytes) {
-    const auto table_at = number_after_last(bytes, "startxref");
-    const auto size = number_after_last(bytes, "/Size");
-    const auto root = number_after_last(bytes, "/Root");
-    const auto info = number_after_last(bytes, "/Info");
+std::string head_of_table(std::size_t size) {
+    return fmt::format("xref\n0 {}\n", size);
+}
+
+std::optional<Trailer> trailer_of(const ByteStore& document) {
+    constexpr std::size_t kTail = 1024; // more than the trailer and what follows it
+    const std::size_t bytes = document.size();
+    const std::string tail = document.read(bytes - std::min(bytes, kTail), kTail);
+    const auto table_at = number_after_last(tail, "startxref");
+    const auto size = number_after_last(tail, "/Size");
+    const auto root = number_after_last(tail, "/Root");
+    const auto info = number_after_last(tail, "/Info");
     if (!table_at || !size || !root || !info) {
         return std::nullopt;
     }
-    const std::string head = fmt::format("xref\n0 {}\n", *size);
-    if (bytes.compare(*table_at, head.size(), head) != 0 || *table_at > bytes.size()) {
+    const std::string head = head_of_table(*size);
+    if (document.read(*table_at, head.size()) != head) {
         return std::nullopt;
     }
     return Trailer{*table_at, *size, *root, *info};
 }
 
-/// The dictionary of an object, from "<<" to its end, by the cross-reference table, whose entries
-/// have 20 bytes each.
-std::optional<Span> dictionary_of(const std::string& bytes, const Trailer& trailer,
-                                  std::size_t number) {
+/// The dictionary of an object, from "<<" to its end, and where it stands.
+struct Dictionary {
+    std::size_t at = 0;
+    std::string text;
+};
+
+/// By the cross-reference table, whose entries have 20 bytes each.
+std::optional<Dictionary> dictionary_of(const ByteStore& document, const Trailer& trailer,
+                                        std::size_t number) {
     constexpr std::size_t kEntry = 20;
-    const std::size_t entry =
-        trailer.table_at + fmt::format("xref\n0 {}\n", trailer.size).size() + kEntry * number;
-    if (number >= trailer.size || entry + kEntry > bytes.size()) {
+    constexpr std::size_t kLongest = 1 << 20; // a title of a page's length is far shorter
+    if (number >= trailer.size) {
         return std::nullopt;
     }
-    const std::size_t at = std::strtoull(bytes.c_str() + entry, nullptr, 10);
+    const std::string entry = document.read(
+        trailer.table_at + head_of_table(trailer.size).size() + kEntry * number, kEntry);
+    const std::size_t at = std::strtoull(entry.c_str(), nullptr, 10);
     const std::string head = fmt::format("{} 0 obj\n<<", number);
-    if (at >= bytes.size() || bytes.compare(at, head.size(), head) != 0) {
+    const std::string object = document.read(at, kLongest);
+    const std::size_t end = object.find("\nendobj");
+    if (object.compare(0, head.size(), head) != 0 || end == std::string::npos) {
         return std::nullopt;
     }
-    const std::size_t end = bytes.find("\nendobj", at);
-    return end == std::string::npos ? std::nullopt : std::optional(Span{at + head.size() - 2, end});
+    const std::size_t from = head.size() - 2;
+    return Dictionary{at + from, object.substr(from, end - from)};
 }
 
 /// Blanks the date out: white space between the entries of a dictionary means nothing.
-void blank_date(std::string& bytes, const Span& info) {
-    constexpr std::string_view kDate = "/CreationDate (";
-    const std::size_t from = bytes.rfind(kDate, info.to);
-    if (from == std::string::npos || from < info.from) {
-        return;
+bool blank_date(const ByteStore& document, const Dictionary& info) {
+    const std::size_t from = info.text.rfind("/CreationDate (");
+    const std::size_t to = info.text.find(')', from);
+    if (from == std::string::npos || to == std::string::npos) {
+        return true;
     }
-    const std::size_t to = bytes.find(')', from);
-    if (to < info.to) {
-        std::fill(bytes.begin() + static_cast<std::ptrdiff_t>(from),
-                  bytes.begin() + static_cast<std::ptrdiff_t>(to) + 1, ' ');
-    }
+    return document.replace(info.at + from, std::string(to + 1 - from, ' '));
 }
 
 /// The catalog's dictionary with our entries.
@@ -101,29 +106,34 @@ std::string catalog_text(std::string dictionary, std::string_view language) {
 
 } // namespace
 
-std::string completed_pdf(std::string bytes, std::string_view language) {
-    const auto trailer = trailer_of(bytes);
+bool complete_pdf(const ByteStore& document, std::string_view language) {
+    const auto trailer = trailer_of(document);
     if (!trailer) {
-        return bytes;
+        return true;
     }
-    const auto catalog = dictionary_of(bytes, *trailer, trailer->root);
-    const auto info = dictionary_of(bytes, *trailer, trailer->info);
+    const auto catalog = dictionary_of(document, *trailer, trailer->root);
+    const auto info = dictionary_of(document, *trailer, trailer->info);
     if (!catalog || !info) {
-        return bytes;
+        return true;
     }
-    blank_date(bytes, *info);
-    const std::string dictionary =
-        catalog_text(bytes.substr(catalog->from, catalog->to - catalog->from), language);
-    if (bytes.back() != '\n') {
-        bytes += '\n';
+    std::size_t at = document.size();
+    std::string update;
+    if (document.read(at - 1, 1) != "\n") {
+        update = "\n";
+        ++at;
     }
-    const std::size_t at = bytes.size();
-    bytes += fmt::format("{} 0 obj\n{}\nendobj\n", trailer->root, dictionary);
-    const std::size_t table_at = bytes.size();
-    bytes += fmt::format("xref\n{} 1\n{:010} 00000 n \n", trailer->root, at);
-    bytes += fmt::format("trailer\n<< /Size {}\n   /Root {} 0 R\n   /Info {} 0 R\n   /Prev {}\n>>\n"
-                         "startxref\n{}\n%%EOF\n",
-                         trailer->size, trailer->root, trailer->info, trailer->table_at, table_at);
+    update +=
+        fmt::format("{} 0 obj\n{}\nendobj\n", trailer->root, catalog_text(catalog->text, language));
+    const std::size_t table_at = document.size() + update.size();
+    update += fmt::format("xref\n{} 1\n{:010} 00000 n \n", trailer->root, at);
+    update += fmt::format("trailer\n<< /Size {}\n   /Root {} 0 R\n   /Info {} 0 R\n   /Prev {}\n"
+                          ">>\nstartxref\n{}\n%%EOF\n",
+                          trailer->size, trailer->root, trailer->info, trailer->table_at, table_at);
+    return blank_date(document, *info) && document.append(update);
+}
+
+std::string completed_pdf(std::string bytes, std::string_view language) {
+    complete_pdf(store_in(bytes), language);
     return bytes;
 }
 

@@ -103,9 +103,8 @@ qti_files(const problems::Bank& bank, const std::vector<Question>& questions, Qt
         files.push_back(
             {item_path(question), qti_item(bank, question, version,
                                            drawn ? "../" + figure_path(question) : std::string())});
-        if (progress && !progress(i + 1, questions.size())) {
-            return tl::make_unexpected(
-                PublishError{PublishFault::stopped, "Stopped: no package made."});
+        if (!goes_on(progress, i + 1, questions.size())) {
+            return stopped_work();
         }
     }
     return files;

@@ -2,6 +2,7 @@
 
 #include "mechanics/muscle/muscle_sweep.h"
 #include "publish/caption.h"
+#include "publish/figure_head.h"
 #include "scene/body_stage.h"
 #include "scene/pose_row.h"
 #include "scene/sweep_plot.h"
@@ -34,11 +35,11 @@ struct Curves {
 
 /// The highest place of evenly spaced values, between them by the parabola through the three
 /// about it.
-scene::CurvePeak peak_of(const std::vector<double>& values) {
+scene::CurvePlace peak_of(const std::vector<double>& values) {
     const auto top = std::max_element(values.begin(), values.end());
     const auto at = static_cast<std::size_t>(top - values.begin());
     const auto last = static_cast<double>(values.size() - 1);
-    scene::CurvePeak peak{static_cast<double>(at) / last, *top};
+    scene::CurvePlace peak{static_cast<double>(at) / last, *top};
     if (at == 0 || at + 1 == values.size()) {
         return peak;
     }
@@ -96,13 +97,13 @@ pull_curves(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>&
         for (const mechanics::MuscleStep& step : *steps) {
             curve.values_SI.push_back(step.solution.muscles[i].tension_N);
         }
-        curve.peak = peak_of(curve.values_SI);
-        if (curve.peak.value_SI > 0.0) {
+        curve.marked = peak_of(curve.values_SI);
+        if (curve.marked.value_SI > 0.0) {
             curves.push_back(std::move(curve));
         }
     }
     std::stable_sort(curves.begin(), curves.end(), [](const SweepCurve& a, const SweepCurve& b) {
-        return a.peak.value_SI > b.peak.value_SI;
+        return a.marked.value_SI > b.marked.value_SI;
     });
     curves.resize(std::min(curves.size(), kMostCurves));
     return curves;
@@ -130,7 +131,7 @@ scene::RangeScale range_of(const setup::BodySetup& setup) {
 std::string summary_of(const setup::BodySetup& setup, const Curves& curves,
                        const scene::RangeScale& range) {
     const auto peak = [&](const SweepCurve& curve, setup::Dimension dimension) {
-        return curve.name + ' ' + scene::peak_text(curve, dimension, setup.head.units, range);
+        return curve.name + ' ' + scene::marked_text(curve, dimension, setup.head.units, range);
     };
     std::string text;
     for (const SweepCurve& curve : curves.torques) {
@@ -156,16 +157,6 @@ double names_px(const Curves& curves) {
     constexpr double kLeader_px = 44.0;
     constexpr double kEdge_px = 28.0;
     return kLeader_px + widest + kEdge_px;
-}
-
-scene::Label heading(const std::string& text, double baseline_px, bool strong) {
-    scene::Label label;
-    label.at = {24.0, baseline_px};
-    label.text = text;
-    label.strong = strong;
-    label.size = strong ? scene::TextSize::body : scene::TextSize::caption;
-    label.role = strong ? scene::Role::ink : scene::Role::quiet_ink;
-    return label;
 }
 
 void add_poses(const setup::BodySetup& setup, const scene::Rect& room,
@@ -240,14 +231,13 @@ sweep_figure(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>
     drawing.size_px = sheet_px - scene::Point(0.0, caption.height_px());
     drawing.title = setup.head.name + ", through the range";
     drawing.description = setup.head.description + ' ' + summary;
-    drawing.shapes.emplace_back(heading(setup.head.name, 38.0, true));
-    drawing.shapes.emplace_back(heading(setup.head.description, 60.0, false));
-    constexpr double kHead_px = 76.0;
+    const double head_px =
+        add_figure_head(setup.head.name, setup.head.description, sheet_px.x(), drawing.shapes);
     const double poses_px = 0.24 * drawing.size_px.y();
-    const scene::Point left(24.0 + scene::kPlotLeft_px, kHead_px);
+    const scene::Point left(24.0 + scene::kPlotLeft_px, head_px);
     const scene::Point right(drawing.size_px.x() - names_px(curves),
                              drawing.size_px.y() - scene::kPlotBottom_px);
-    add_poses(setup, {left, {right.x(), kHead_px + poses_px}}, drawing.shapes);
+    add_poses(setup, {left, {right.x(), head_px + poses_px}}, drawing.shapes);
     add_plots(setup, curves, range, {left + scene::Point(0.0, poses_px + 44.0), right},
               drawing.shapes);
     caption.put_below(drawing);

@@ -4,6 +4,8 @@
 #include "publish/painter.h"
 #include "publish/written_text.h"
 
+#include <algorithm>
+
 namespace steelyard::publish {
 namespace {
 
@@ -64,6 +66,21 @@ void add_index(PangoAttrList* attributes, std::size_t from, std::size_t to, doub
     }
 }
 
+/// Pango would break a line after the stroke of "m/s²".
+void keep_units_whole(std::string_view text, PangoAttrList* attributes) {
+    for (std::size_t at = text.find('/'); at != std::string_view::npos;
+         at = text.find('/', at + 1)) {
+        std::size_t to = at + 2;
+        while (to < text.size() && (static_cast<unsigned char>(text[to]) & 0xC0U) == 0x80U) {
+            ++to; // the next character has more bytes
+        }
+        PangoAttribute* const whole = pango_attr_allow_breaks_new(FALSE);
+        whole->start_index = static_cast<guint>(at);
+        whole->end_index = static_cast<guint>(std::min(to, text.size()));
+        pango_attr_list_insert(attributes, whole);
+    }
+}
+
 /// The formula without its underscores; its indices are made small.
 std::string with_indices(std::string_view formula, double size, PangoAttrList* attributes) {
     std::string set;
@@ -97,6 +114,7 @@ std::unique_ptr<PangoLayout, Unref> Typesetter::layout(std::string_view text,
     if (style.formula) {
         safe = with_indices(safe, style.size_pt, attributes.get());
     }
+    keep_units_whole(safe, attributes.get());
     pango_layout_set_attributes(layout.get(), attributes.get());
     pango_layout_set_text(layout.get(), safe.c_str(), static_cast<int>(safe.size()));
     pango_layout_set_single_paragraph_mode(layout.get(), TRUE);

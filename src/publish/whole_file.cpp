@@ -6,7 +6,7 @@
 #include <cstdio>
 #include <cstring>
 #include <memory>
-#include <optional>
+#include <string>
 #include <system_error>
 #include <utility>
 
@@ -26,17 +26,32 @@ tl::unexpected<PublishError> refused(const fs::path& path, const char* doing, in
                     path.string(), doing, std::strerror(error))});
 }
 
-/// Writes and closes; empty when all bytes have reached the file, else the system's error number.
-std::optional<int> fill(File file, std::string_view bytes) {
-    const bool written = std::fwrite(bytes.data(), 1, bytes.size(), file.get()) == bytes.size() &&
-                         std::fflush(file.get()) == 0;
+/// Fills and closes. What the file refused is told with its name and the system's reason.
+tl::expected<void, PublishError> fill_and_close(File file, const FileFill& fill,
+                                                const fs::path& path) {
+    errno = 0;
+    const auto filled = fill(file.get());
+    const bool refused_to_fill = !filled && filled.error().fault == PublishFault::cannot_write;
+    const bool flushed = filled && std::fflush(file.get()) == 0 && std::ferror(file.get()) == 0;
     const int write_error = errno;
     // A full disk may show only when the file is closed.
     const bool closed = std::fclose(file.release()) == 0;
-    if (!written) {
-        return write_error;
+    if (filled && flushed && closed) {
+        return {};
     }
-    return closed ? std::nullopt : std::optional<int>(errno);
+    if (!filled && !refused_to_fill) {
+        return filled;
+    }
+    return refused(path, "write it", flushed ? errno : write_error);
+}
+
+FileFill filling_with(std::string_view bytes) {
+    return [bytes](std::FILE* file) -> tl::expected<void, PublishError> {
+        if (std::fwrite(bytes.data(), 1, bytes.size(), file) == bytes.size()) {
+            return {};
+        }
+        return tl::make_unexpected(PublishError{PublishFault::cannot_write, ""});
+    };
 }
 
 /// A name in the same folder that nothing has yet.
@@ -45,7 +60,7 @@ std::pair<File, fs::path> open_beside(const fs::path& path) {
     for (int i = 0; i < kTries; ++i) {
         fs::path beside = path;
         beside += fmt::format(".part{}", i);
-        if (File file{std::fopen(beside.string().c_str(), "wbx")}) {
+        if (File file{std::fopen(beside.string().c_str(), "w+bx")}) {
             return {std::move(file), beside};
         }
         if (errno != EEXIST) {
@@ -55,27 +70,49 @@ std::pair<File, fs::path> open_beside(const fs::path& path) {
     return {File{}, fs::path{}};
 }
 
-tl::expected<void, PublishError> write_in_place(const fs::path& path, std::string_view bytes) {
+/// A device cannot be read back, nor gone back in: it gets a copy.
+tl::expected<void, PublishError> write_in_place(const fs::path& path, const FileFill& fill) {
+    const File copy{std::tmpfile()};
+    if (!copy) {
+        return refused(path, "make a temporary file for it", errno);
+    }
+    if (auto filled = fill(copy.get()); !filled) {
+        if (filled.error().fault == PublishFault::cannot_write) {
+            return refused(path, "write a temporary copy of it", errno);
+        }
+        return filled;
+    }
     File file{std::fopen(path.string().c_str(), "wb")};
     if (!file) {
         return refused(path, "open it", errno);
     }
-    if (const auto error = fill(std::move(file), bytes)) {
-        return refused(path, "write it", *error);
-    }
-    return {};
+    const auto copy_over = [&](std::FILE* to) -> tl::expected<void, PublishError> {
+        std::rewind(copy.get());
+        std::string block(1 << 16, '\0');
+        for (std::size_t n = 0; (n = std::fread(block.data(), 1, block.size(), copy.get())) > 0;) {
+            if (std::fwrite(block.data(), 1, n, to) != n) {
+                return tl::make_unexpected(PublishError{PublishFault::cannot_write, ""});
+            }
+        }
+        return {};
+    };
+    return fill_and_close(std::move(file), copy_over, path);
 }
 
 } // namespace
 
 tl::expected<void, PublishError> write_whole_file(const fs::path& path, std::string_view bytes) {
+    return write_whole_file(path, filling_with(bytes));
+}
+
+tl::expected<void, PublishError> write_whole_file(const fs::path& path, const FileFill& fill) {
     std::error_code ignored;
     const fs::file_status there = fs::status(path, ignored);
     if (fs::is_directory(there)) {
         return refused(path, "write a file here", EISDIR);
     }
     if (fs::exists(there) && !fs::is_regular_file(there)) {
-        return write_in_place(path, bytes);
+        return write_in_place(path, fill);
     }
     // Through a link, so that the rename replaces the file and not the link.
     const fs::path target = fs::exists(there) ? fs::canonical(path, ignored) : path;
@@ -83,9 +120,9 @@ tl::expected<void, PublishError> write_whole_file(const fs::path& path, std::str
     if (!file) {
         return refused(path, "create it", errno);
     }
-    if (const auto error = fill(std::move(file), bytes)) {
+    if (auto filled = fill_and_close(std::move(file), fill, path); !filled) {
         fs::remove(beside, ignored);
-        return refused(path, "write it", *error);
+        return filled;
     }
     std::error_code failed;
     fs::rename(beside, target, failed);

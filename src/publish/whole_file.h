@@ -5,7 +5,9 @@
 
 #include <tl/expected.hpp>
 
+#include <cstdio>
 #include <filesystem>
+#include <functional>
 #include <string_view>
 
 namespace steelyard::publish {
@@ -15,5 +17,13 @@ namespace steelyard::publish {
 /// (`/dev/stdout`) is written to directly, for a rename would replace it.
 tl::expected<void, PublishError> write_whole_file(const std::filesystem::path& path,
                                                   std::string_view bytes);
+
+/// Writes into an open file, which can be read back too.
+/// @return an error of fault cannot_write when the file refused (errno says why), or any other
+using FileFill = std::function<tl::expected<void, PublishError>(std::FILE*)>;
+
+/// The same for bytes that come one after another.
+tl::expected<void, PublishError> write_whole_file(const std::filesystem::path& path,
+                                                  const FileFill& fill);
 
 } // namespace steelyard::publish

@@ -1,8 +1,8 @@
 #pragma once
 // A worksheet as plain data: what stands on the paper for the learner and on the key.
 
-#include "problems/question.h"
 #include "publish/page_format.h"
+#include "publish/sheet_questions.h"
 
 #include <cstdint>
 #include <string>
@@ -13,7 +13,7 @@ namespace steelyard::publish {
 /// Questions under one heading.
 struct SheetPart {
     std::string heading; ///< may be empty
-    std::vector<problems::Question> questions;
+    SheetQuestions questions;
 };
 
 /// One version of a paper.

@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <functional>
 
 namespace steelyard::publish {
 namespace {
@@ -118,36 +119,51 @@ std::string key_entry_html(const problems::Bank& bank, const Question& question,
     return html + "</div></li>\n";
 }
 
-} // namespace
+/// A question of a paper, in the list of its part.
+using EntryHtml =
+    std::function<tl::expected<std::string, PublishError>(const Question&, std::size_t number)>;
 
-tl::expected<std::string, PublishError> worksheet_html(const Worksheet& sheet) {
-    std::string body = head_html(sheet, false);
+/// All parts with their headings, an entry for each question.
+tl::expected<std::string, PublishError> parts_html(const Worksheet& sheet, const EntryHtml& entry,
+                                                   const Progress& progress) {
+    const std::size_t all = sheet.count();
+    std::string html;
     std::size_t number = 0;
     for (const SheetPart& part : sheet.parts) {
-        body += html_element("h2", "part", part.heading) + "<ol class=\"questions\">\n";
+        html += html_element("h2", "part", part.heading) + "<ol class=\"questions\">\n";
         for (const Question& question : part.questions) {
-            const auto html = question_html(question, ++number);
-            if (!html) {
-                return tl::make_unexpected(html.error());
+            const auto one = entry(question, ++number);
+            if (!one) {
+                return one;
             }
-            body += *html;
+            html += *one;
+            if (!goes_on(progress, number, all)) {
+                return stopped_work();
+            }
         }
-        body += "</ol>\n";
+        html += "</ol>\n";
     }
-    return html_page(sheet, sheet.title, body);
+    return html;
 }
 
-std::string key_html(const Worksheet& sheet, const problems::Bank& bank) {
-    std::string body = head_html(sheet, true) + glance_html(sheet);
-    std::size_t number = 0;
-    for (const SheetPart& part : sheet.parts) {
-        body += html_element("h2", "part", part.heading) + "<ol class=\"questions\">\n";
-        for (const Question& question : part.questions) {
-            body += key_entry_html(bank, question, ++number);
-        }
-        body += "</ol>\n";
-    }
-    return html_page(sheet, "Key: " + sheet.title, body);
+} // namespace
+
+tl::expected<std::string, PublishError> worksheet_html(const Worksheet& sheet,
+                                                       const Progress& progress) {
+    return parts_html(sheet, question_html, progress).map([&](const std::string& parts) {
+        return html_page(sheet, sheet.title, head_html(sheet, false) + parts);
+    });
+}
+
+tl::expected<std::string, PublishError> key_html(const Worksheet& sheet, const problems::Bank& bank,
+                                                 const Progress& progress) {
+    const auto entry = [&](const Question& question, std::size_t number) {
+        return tl::expected<std::string, PublishError>(key_entry_html(bank, question, number));
+    };
+    return parts_html(sheet, entry, progress).map([&](const std::string& parts) {
+        return html_page(sheet, "Key: " + sheet.title,
+                         head_html(sheet, true) + glance_html(sheet) + parts);
+    });
 }
 
 } // namespace steelyard::publish

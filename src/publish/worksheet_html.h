@@ -4,6 +4,7 @@
 
 #include "problems/bank.h"
 #include "publish/error.h"
+#include "publish/progress.h"
 #include "publish/worksheet.h"
 
 #include <tl/expected.hpp>
@@ -13,9 +14,11 @@
 namespace steelyard::publish {
 
 /// The sheet for learners as one HTML file.
-tl::expected<std::string, PublishError> worksheet_html(const Worksheet& sheet);
+tl::expected<std::string, PublishError> worksheet_html(const Worksheet& sheet,
+                                                       const Progress& progress = {});
 
 /// The key as one HTML file.
-std::string key_html(const Worksheet& sheet, const problems::Bank& bank);
+tl::expected<std::string, PublishError> key_html(const Worksheet& sheet, const problems::Bank& bank,
+                                                 const Progress& progress = {});
 
 } // namespace steelyard::publish

@@ -8,6 +8,7 @@
 
 #include <tl/expected.hpp>
 
+#include <filesystem>
 #include <string>
 
 namespace steelyard::publish {
@@ -20,5 +21,14 @@ tl::expected<std::string, PublishError> worksheet_pdf(const Worksheet& sheet,
 /// watch for.
 tl::expected<std::string, PublishError> key_pdf(const Worksheet& sheet, const problems::Bank& bank,
                                                 const Progress& progress = {});
+
+/// The same written to files, whole or not at all, page by page: a long sheet takes hardly more
+/// memory than a short one.
+tl::expected<void, PublishError> write_worksheet_pdf(const std::filesystem::path& path,
+                                                     const Worksheet& sheet,
+                                                     const Progress& progress = {});
+tl::expected<void, PublishError> write_key_pdf(const std::filesystem::path& path,
+                                               const Worksheet& sheet, const problems::Bank& bank,
+                                               const Progress& progress = {});
 
 } // namespace steelyard::publish

@@ -102,12 +102,16 @@ private:
     }
 
     void add_heading() {
-        for (Label& line : labels_at({{{24.0, how_.heading_top_px + text(16.0)}, Align::left}},
-                                     how_.name, TextSize::body, Role::ink, true))
-            shapes().emplace_back(std::move(line));
-        for (Label& line : labels_at({{{24.0, how_.heading_top_px + text(38.0)}, Align::left}},
-                                     how_.sentence, TextSize::caption, Role::quiet_ink))
-            shapes().emplace_back(std::move(line));
+        add_heading_line(how_.name, 16.0, TextSize::body, Role::ink, true);
+        add_heading_line(how_.sentence, 38.0, TextSize::caption, Role::quiet_ink, false);
+    }
+
+    void add_heading_line(const std::string& words, double down_px, TextSize size, Role role,
+                          bool strong) {
+        if (words.empty())
+            return;
+        const WordPlace place{{24.0, how_.heading_top_px + text(down_px)}, Align::left};
+        shapes().emplace_back(labels_at({place}, words, size, role, strong).front());
     }
 
     /// The floor, where it is seen from the edge and something stands on it.

@@ -23,8 +23,8 @@ struct BodyMarks {
 };
 
 struct BodyDrawing {
-    std::string name;
-    std::string sentence;
+    std::string name;     ///< heading; empty = none
+    std::string sentence; ///< below it; empty = none
     setup::UnitSystem units = setup::UnitSystem::si;
     double text_scale = 1.0;
     double heading_top_px = 34.0;

@@ -75,13 +75,19 @@ void LabelBoard::keep_clear(const Point& from, const Point& to, double width_px)
     strokes_.push_back({from, to, width_px});
 }
 
-double LabelBoard::cost_of(const Rect& room) const {
-    // Off the sheet is worst, on other text nearly as bad, on a stroke merely ugly.
+/// Off the sheet is worst, on other text nearly as bad.
+double LabelBoard::cost_of_text(const Rect& room) const {
     const Point size = room.high - room.low;
     const double off_sheet = size.x() * size.y() - shared_area(room, sheet_);
     double cost = 20.0 * off_sheet;
     for (const Rect& rect : taken_)
         cost += 10.0 * shared_area(room, rect);
+    return cost;
+}
+
+/// On a stroke is merely ugly.
+double LabelBoard::cost_of_strokes(const Rect& room) const {
+    double cost = 0.0;
     for (const Stroke& stroke : strokes_) {
         const Point half_width{0.5 * stroke.width_px, 0.5 * stroke.width_px};
         cost +=
@@ -91,26 +97,53 @@ double LabelBoard::cost_of(const Rect& room) const {
     return cost;
 }
 
+Rect LabelBoard::room_with_lines_below(const Label& label, double below_px) const {
+    Rect room = room_of(label, text_scale_);
+    room.high.y() += below_px;
+    return room;
+}
+
+std::optional<Label> LabelBoard::nearest_free(const Label& wanted, double below_px) const {
+    constexpr double kStep_px = 9.0;
+    std::optional<Label> nearest;
+    double least_px = 0.0;
+    Label label = wanted;
+    const Rect wanted_room = room_with_lines_below(wanted, below_px);
+    const Point size = wanted_room.high - wanted_room.low;
+    for (double x = sheet_.low.x(); x + size.x() <= sheet_.high.x(); x += kStep_px)
+        for (double y = sheet_.low.y(); y + size.y() <= sheet_.high.y(); y += kStep_px) {
+            const Point moved_px = Point(x, y) - wanted_room.low;
+            if (nearest && moved_px.norm() >= least_px)
+                continue;
+            const Rect room{wanted_room.low + moved_px, wanted_room.high + moved_px};
+            // Standing on a stroke counts as far as its length inside.
+            const double far_px = moved_px.norm() + cost_of_strokes(room);
+            if (cost_of_text(room) > 0.0 || (nearest && far_px >= least_px))
+                continue;
+            label.at = wanted.at + moved_px;
+            nearest = label;
+            least_px = far_px;
+        }
+    return nearest;
+}
+
 Label LabelBoard::place(const std::vector<Label>& ways, double below_px) {
     assert(!ways.empty());
-    const auto room_with_lines_below = [&](const Label& label) {
-        Rect room = room_of(label, text_scale_);
-        room.high.y() += below_px;
-        return room;
-    };
-    const Label* best = &ways.front();
+    Label best = ways.front();
     double least = -1.0;
     for (const Label& way : ways) {
-        const double cost = cost_of(room_with_lines_below(way));
+        const double cost = cost_of(room_with_lines_below(way, below_px));
         if (least < 0.0 || cost < least) {
             least = cost;
-            best = &way;
+            best = way;
         }
         if (cost <= 0.0)
             break;
     }
-    taken_.push_back(room_with_lines_below(*best));
-    return *best;
+    if (cost_of_text(room_with_lines_below(best, below_px)) > 0.0)
+        best = nearest_free(ways.front(), below_px).value_or(best);
+    taken_.push_back(room_with_lines_below(best, below_px));
+    return best;
 }
 
 } // namespace steelyard::scene

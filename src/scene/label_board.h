@@ -4,6 +4,7 @@
 
 #include "scene/drawing.h"
 
+#include <optional>
 #include <vector>
 
 namespace steelyard::scene {
@@ -32,7 +33,9 @@ public:
     bool is_free(const Label& label) const { return cost_of(room_of(label, text_scale_)) <= 0.0; }
 
     /// The first of several ways to set a label that covers nothing and stays on the sheet; when
-    /// every way covers something, the one that covers least. There must be at least one way.
+    /// every way covers something, the one that covers least; when that is other text or leaves the
+    /// sheet, the nearest place to the first way that does not, where there is one. There must be
+    /// at least one way.
     /// @param below_px  further room taken below the line, for lines that belong to it
     Label place(const std::vector<Label>& ways, double below_px = 0.0);
 
@@ -42,7 +45,11 @@ private:
         Point to;
         double width_px;
     };
-    double cost_of(const Rect& room) const;
+    double cost_of(const Rect& room) const { return cost_of_text(room) + cost_of_strokes(room); }
+    double cost_of_text(const Rect& room) const;
+    double cost_of_strokes(const Rect& room) const;
+    std::optional<Label> nearest_free(const Label& wanted, double below_px) const;
+    Rect room_with_lines_below(const Label& label, double below_px) const;
 
     Rect sheet_;
     double text_scale_;

@@ -1,5 +1,6 @@
 #include "scene/paired_bars.h"
 
+#include "scene/text_width.h"
 #include "setup/comparison.h"
 #include "setup/format_quantity.h"
 
@@ -40,19 +41,21 @@ public:
         for (const BarPair& pair : bars.pairs)
             full_ = std::max(
                 {full_, pair.a, pair.b, pair.a_tick.value_or(0.0), pair.b_tick.value_or(0.0)});
-        zero_px_ = bars.corner_px.x() + text(kLetter_px);
         room_px_ = std::max(bars.width_px - text(kLetter_px) - text(kValue_px), 20.0);
     }
 
-    void add_pair(const BarPair& pair, double top_px) {
-        const double left_px = bars_.corner_px.x();
-        const double right_px = left_px + bars_.width_px;
-        shapes_.emplace_back(words({left_px, top_px + text(16.0)}, pair.name, TextSize::body,
+    void add_pair(const BarPair& pair, const Point& corner_px) {
+        const double top_px = corner_px.y();
+        left_px_ = corner_px.x();
+        zero_px_ = left_px_ + text(kLetter_px);
+        const double right_px = left_px_ + bars_.width_px;
+        shapes_.emplace_back(words({left_px_, top_px + text(16.0)}, pair.name, TextSize::body,
                                    Role::ink, Align::left, pair.chosen));
-        shapes_.emplace_back(words(
-            {right_px, top_px + text(16.0)},
-            setup::difference_text(pair.a, pair.b, bars_.dimension, bars_.units), TextSize::caption,
-            pair.chosen ? Role::ink : Role::quiet_ink, Align::right, pair.chosen));
+        const std::string difference = difference_of(pair);
+        if (!difference.empty())
+            shapes_.emplace_back(words({right_px, top_px + text(16.0)}, difference,
+                                       TextSize::caption, pair.chosen ? Role::ink : Role::quiet_ink,
+                                       Align::right, pair.chosen));
         add_bar(Side::a, pair.a, pair.a_tick, top_px + text(23.0));
         add_bar(Side::b, pair.b, pair.b_tick, top_px + text(40.0));
         // The zero that both grow from.
@@ -62,6 +65,21 @@ public:
 
 private:
     double text(double px) const { return px * bars_.text_scale; }
+
+    /// How much B differs; without the part of A, or not at all, where the name leaves no room. The
+    /// bars and their numbers say it again.
+    std::string difference_of(const BarPair& pair) const {
+        const std::string whole =
+            setup::difference_text(pair.a, pair.b, bars_.dimension, bars_.units);
+        const double name_px =
+            text_width_px(pair.name, TextSize::body, pair.chosen, bars_.text_scale);
+        for (const std::string& words : {whole, whole.substr(0, whole.find(" ("))})
+            if (name_px + text(8.0) +
+                    text_width_px(words, TextSize::caption, pair.chosen, bars_.text_scale) <=
+                bars_.width_px)
+                return words;
+        return "";
+    }
 
     void add_bar(Side side, double size, const std::optional<double>& tick, double top_px) {
         const double length_px = room_px_ * size / full_;
@@ -79,9 +97,9 @@ private:
                 Line{{at_px, top_px - 1.0}, {at_px, top_px + bar_px + 1.0}, {Role::load, 2.5}});
         }
         const double base_px = top_px + text(11.0);
-        shapes_.emplace_back(words({bars_.corner_px.x(), base_px}, side == Side::a ? "A" : "B",
+        shapes_.emplace_back(words({left_px_, base_px}, side == Side::a ? "A" : "B",
                                    TextSize::caption, Role::quiet_ink, Align::left));
-        shapes_.emplace_back(words({bars_.corner_px.x() + bars_.width_px, base_px},
+        shapes_.emplace_back(words({left_px_ + bars_.width_px, base_px},
                                    setup::format_quantity(size, bars_.dimension, bars_.units),
                                    TextSize::body, Role::ink, Align::right));
     }
@@ -89,7 +107,8 @@ private:
     const PairedBars& bars_;
     std::vector<Shape>& shapes_;
     double full_ = 1e-9;
-    double zero_px_ = 0.0;
+    double left_px_ = 0.0; ///< of the present pair
+    double zero_px_ = 0.0; ///< of the present pair
     double room_px_ = 0.0;
 };
 
@@ -110,10 +129,12 @@ void add_side_badge(Side side, const Point& corner_px, double text_scale,
 
 void add_paired_bars(const PairedBars& bars, std::vector<Shape>& shapes) {
     BarPainter painter(bars, shapes);
-    double top_px = bars.corner_px.y();
-    for (const BarPair& pair : bars.pairs) {
-        painter.add_pair(pair, top_px);
-        top_px += kPair_px * bars.text_scale;
+    for (std::size_t i = 0; i < bars.pairs.size(); ++i) {
+        const auto column = static_cast<double>(i % bars.columns);
+        const auto row = static_cast<double>(i / bars.columns);
+        painter.add_pair(bars.pairs[i],
+                         bars.corner_px + Point(column * (bars.width_px + bars.between_px),
+                                                row * kPair_px * bars.text_scale));
     }
 }
 

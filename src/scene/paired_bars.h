@@ -38,7 +38,9 @@ struct PairedBars {
     setup::Dimension dimension = setup::Dimension::torque;
     setup::UnitSystem units = setup::UnitSystem::si;
     Point corner_px = Point::Zero(); ///< top left
-    double width_px = 284.0;
+    double width_px = 284.0;         ///< of a column
+    std::size_t columns = 1;         ///< the pairs fill one row of columns after another
+    double between_px = 40.0;        ///< from one column to the next
     double text_scale = 1.0;
 };
 

@@ -108,6 +108,15 @@ StageView zoomed(const StageView& view, const Point& about_px, double factor) {
     return nearer;
 }
 
+void share_scale(StageView& one, StageView& other) {
+    const double px_per_m = std::min(one.px_per_m, other.px_per_m);
+    const double px_per_N = std::min(one.px_per_N, other.px_per_N);
+    for (StageView* view : {&one, &other}) {
+        *view = zoomed(*view, 0.5 * view->size_px, px_per_m / view->px_per_m);
+        view->px_per_N = px_per_N;
+    }
+}
+
 double round_step_below(double value) {
     const double power = std::pow(10.0, std::floor(std::log10(value)));
     for (const double lead : {5.0, 2.0})

@@ -38,6 +38,10 @@ StageView fit_lever(const mechanics::Lever& lever, const mechanics::LeverResult&
 /// The view with the world enlarged about a point of the sheet that stays where it is.
 StageView zoomed(const StageView& view, const Point& about_px, double factor);
 
+/// Two stages of one size at the smaller of their scales of lengths and of forces: what is shown
+/// side by side can be compared by eye.
+void share_scale(StageView& one, StageView& other);
+
 /// A round value (1, 2 or 5 times a power of ten) not above a positive one.
 double round_step_below(double value);
 

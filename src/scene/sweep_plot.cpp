@@ -1,6 +1,7 @@
 #include "scene/sweep_plot.h"
 
 #include "scene/stage_view.h"
+#include "scene/text_width.h"
 #include "setup/format_quantity.h"
 
 #include <algorithm>
@@ -28,7 +29,7 @@ public:
         : plot_(plot), shapes_(shapes), board_(plot.frame, plot.text_scale) {
         double most_SI = 0.0;
         for (const SweepCurve& curve : plot.curves) {
-            most_SI = std::max(most_SI, curve.peak.value_SI);
+            most_SI = std::max(most_SI, curve.marked.value_SI);
             for (const double value_SI : curve.values_SI) {
                 most_SI = std::max(most_SI, value_SI);
             }
@@ -52,7 +53,7 @@ public:
             add_curve(plot_.curves[i], stroke_of(i, plot_.role));
         }
         for (std::size_t i = 0; i < plot_.curves.size(); ++i) {
-            add_peak(plot_.curves[i], i == 0);
+            add_mark(plot_.curves[i], i == 0);
         }
         add_names();
     }
@@ -60,7 +61,7 @@ public:
 private:
     double text(double px) const { return px * plot_.text_scale; }
     double in_unit(double value_SI) const {
-        return setup::from_SI(value_SI, plot_.dimension, unit_);
+        return unit_.empty() ? value_SI : setup::from_SI(value_SI, plot_.dimension, unit_);
     }
     double x(double progress) const {
         return plot_.frame.low.x() + progress * (plot_.frame.high.x() - plot_.frame.low.x());
@@ -81,7 +82,8 @@ private:
 
     void add_title() {
         Label title = caption(plot_.frame.low - Point(text(52.0), text(16.0)),
-                              plot_.title + " (" + unit_ + ")", Role::ink, Align::left);
+                              unit_.empty() ? plot_.title : plot_.title + " (" + unit_ + ")",
+                              Role::ink, Align::left);
         title.strong = true;
         shapes_.emplace_back(std::move(title));
     }
@@ -99,18 +101,41 @@ private:
         }
     }
 
+    double x_of(double place) const {
+        const RangeScale& range = plot_.range;
+        return x((place - range.start) / (range.end - range.start));
+    }
+    std::string words_of(double place) const {
+        return setup::format_number(place, {3, false}) + plot_.range.unit;
+    }
+
+    /// As many round places as have room for their words.
+    std::vector<double> range_ticks() const {
+        const double low = std::min(plot_.range.start, plot_.range.end);
+        const double high = std::max(plot_.range.start, plot_.range.end);
+        constexpr int kMostTicks = 9;
+        for (int most = kMostTicks; most > 2; --most) {
+            std::vector<double> ticks = round_ticks(low, high, most);
+            double widest_px = 0.0;
+            for (const double tick : ticks)
+                widest_px = std::max(widest_px, text_width_px(words_of(tick), TextSize::caption,
+                                                              false, plot_.text_scale));
+            if (ticks.size() < 2 ||
+                std::abs(x_of(ticks[1]) - x_of(ticks[0])) > widest_px + text(10.0))
+                return ticks;
+        }
+        return round_ticks(low, high, 2);
+    }
+
     void add_range_ticks() {
         const RangeScale& range = plot_.range;
-        constexpr int kMostTicks = 9;
         const double bottom = plot_.frame.high.y();
-        for (const double tick : round_ticks(std::min(range.start, range.end),
-                                             std::max(range.start, range.end), kMostTicks)) {
-            const double at = x((tick - range.start) / (range.end - range.start));
+        for (const double tick : range_ticks()) {
+            const double at = x_of(tick);
             shapes_.emplace_back(
                 Line{{at, bottom}, {at, bottom + text(5.0)}, {Role::quiet_ink, 1.5}});
             if (plot_.range_words) {
-                shapes_.emplace_back(caption({at, bottom + text(20.0)},
-                                             setup::format_number(tick, {3, false}) + range.unit,
+                shapes_.emplace_back(caption({at, bottom + text(20.0)}, words_of(tick),
                                              Role::quiet_ink, Align::centre));
             }
         }
@@ -136,24 +161,24 @@ private:
         shapes_.emplace_back(std::move(line));
     }
 
-    /// A ring on the curve's highest place with its number; filled on the first curve.
-    void add_peak(const SweepCurve& curve, bool first) {
-        constexpr double kFlat = 0.004; // of the plot's height: no peak to be seen
-        if (in_unit(curve.peak.value_SI) <= kFlat * top_) {
+    /// A ring on the curve's marked place with its number; filled on the first curve.
+    void add_mark(const SweepCurve& curve, bool first) {
+        constexpr double kFlat = 0.004; // of the plot's height: nothing to be seen
+        if (in_unit(curve.marked.value_SI) <= kFlat * top_) {
             return;
         }
         Disc ring;
-        ring.centre = {x(curve.peak.progress), y(in_unit(curve.peak.value_SI))};
+        ring.centre = {x(curve.marked.progress), y(in_unit(curve.marked.value_SI))};
         const auto is_here = [&](const Point& other) { return (other - ring.centre).norm() < 2.0; };
-        if (std::any_of(peaks_px_.begin(), peaks_px_.end(), is_here)) {
-            return; // curves that lie on each other have one peak
+        if (std::any_of(marks_px_.begin(), marks_px_.end(), is_here)) {
+            return; // curves that lie on each other have one mark
         }
-        peaks_px_.push_back(ring.centre);
+        marks_px_.push_back(ring.centre);
         ring.radius_px = 4.5;
         ring.fill = first ? plot_.role : Role::sheet;
         ring.outline = Stroke{plot_.role, 2.0};
         shapes_.emplace_back(ring);
-        const std::string words = peak_text(curve, plot_.dimension, plot_.units, plot_.range);
+        const std::string words = marked_text(curve, plot_.dimension, plot_.units, plot_.range);
         std::vector<Label> ways;
         for (const double up_px : {10.0, 24.0, -20.0, 38.0, -34.0, 52.0, -48.0, 66.0, 80.0, 94.0}) {
             for (const auto& [side_px, align] :
@@ -204,7 +229,7 @@ private:
     std::vector<Shape>& shapes_;
     LabelBoard board_;
     std::string unit_;
-    std::vector<Point> peaks_px_;
+    std::vector<Point> marks_px_;
     std::vector<double> ticks_; ///< of values, in the unit
     double top_ = 1.0;          ///< value at the frame's upper edge, in the unit
 };
@@ -212,23 +237,26 @@ private:
 } // namespace
 
 std::string RangeScale::text(double progress) const {
-    return setup::format_number(std::round(at(progress)), {3, false}) + unit;
+    return setup::format_number(finest * std::round(at(progress) / finest), {3, false}) + unit;
 }
 
-std::string peak_text(const SweepCurve& curve, setup::Dimension dimension, setup::UnitSystem units,
-                      const RangeScale& range) {
-    std::string text = setup::format_quantity(curve.peak.value_SI, dimension, units);
+std::string marked_text(const SweepCurve& curve, setup::Dimension dimension,
+                        setup::UnitSystem units, const RangeScale& range) {
+    std::string text = setup::format_quantity(curve.marked.value_SI, dimension, units);
     constexpr double kNothing_SI = 0.05; // N·m or N: no peak to speak of
-    if (curve.peak.value_SI < kNothing_SI) {
+    if (dimension != setup::Dimension::number && curve.marked.value_SI < kNothing_SI) {
         return text;
     }
-    constexpr double kLevel = 0.005; // of the peak: the third figure hardly changes
-    const double least_SI = curve.values_SI.empty()
-                                ? 0.0
-                                : *std::min_element(curve.values_SI.begin(), curve.values_SI.end());
-    return curve.peak.value_SI - least_SI < kLevel * curve.peak.value_SI
+    constexpr double kLevel = 0.005; // of the value: the third figure hardly changes
+    double least_SI = curve.marked.value_SI;
+    double most_SI = least_SI;
+    for (const double value_SI : curve.values_SI) {
+        least_SI = std::min(least_SI, value_SI);
+        most_SI = std::max(most_SI, value_SI);
+    }
+    return most_SI - least_SI < kLevel * most_SI
                ? text + " throughout"
-               : text + " at " + range.text(curve.peak.progress);
+               : text + " at " + range.text(curve.marked.progress);
 }
 
 void add_sweep_plot(const SweepPlot& plot, std::vector<Shape>& shapes) {

@@ -1,6 +1,6 @@
 #pragma once
-// Curves through a range of motion for reading off: axes with round ticks, a name at each curve's
-// end, each curve's peak marked. Curves differ by stroke, so that no colour is needed.
+// Curves over a range for reading off: axes with round ticks, a name at each curve's end, one place
+// of each curve marked. Curves differ by stroke, so that no colour is needed.
 
 #include "scene/drawing.h"
 #include "scene/label_board.h"
@@ -12,7 +12,7 @@
 namespace steelyard::scene {
 
 /// A place of the range and the value there.
-struct CurvePeak {
+struct CurvePlace {
     double progress = 0.0; ///< 0 to 1
     double value_SI = 0.0;
 };
@@ -21,26 +21,27 @@ struct CurvePeak {
 struct SweepCurve {
     std::string name;
     std::vector<double> values_SI; ///< at places evenly spaced over the range; >= 0
-    CurvePeak peak;
+    CurvePlace marked;             ///< its peak, or where it stands at present
 };
 
 /// What the places of the range are called.
 struct RangeScale {
-    std::string title;  ///< "elbow flexion"
-    std::string unit;   ///< "°", follows a number closely
-    double start = 0.0; ///< at progress 0, in the unit
-    double end = 100.0; ///< at progress 1
+    std::string title;   ///< "elbow flexion"
+    std::string unit;    ///< "°", follows a number closely
+    double start = 0.0;  ///< at progress 0, in the unit
+    double end = 100.0;  ///< at progress 1
+    double finest = 1.0; ///< to which places are told, in the unit
     double at(double progress) const { return start + progress * (end - start); }
-    /// A place in whole units: "92°".
+    /// A place as it is told: "92°", "0.452 m".
     std::string text(double progress) const;
 };
 
-/// The peak in words: "28.4 N·m at 92°", "11.7 N·m throughout" of a level curve, "0 N·m".
-std::string peak_text(const SweepCurve& curve, setup::Dimension dimension, setup::UnitSystem units,
-                      const RangeScale& range);
+/// The marked place in words: "28.4 N·m at 92°", "11.7 N·m throughout" of a level curve, "0 N·m".
+std::string marked_text(const SweepCurve& curve, setup::Dimension dimension,
+                        setup::UnitSystem units, const RangeScale& range);
 
 struct SweepPlot {
-    std::string title; ///< "torque of the muscles"
+    std::string title; ///< "torque of the muscles"; the unit follows it
     setup::Dimension dimension = setup::Dimension::torque;
     setup::UnitSystem units = setup::UnitSystem::si;
     Role role = Role::ink;

@@ -15,6 +15,7 @@ from pathlib import Path
 from window_body_test import Body
 from window_case import WindowTest
 from window_driver import missing_programs
+from window_handout_test import Handout
 from window_hard_use_test import HardUse
 from window_practice_test import Practice
 from window_readings_test import Readings
@@ -23,7 +24,7 @@ from window_whole_test import Beginning, Keeping, Letters, Looks, Opening
 from window_workshop_test import Workshop
 
 CASES = (Beginning, Opening, Letters, Readings, Body, Keeping, Looks, Practice, SideBySide,
-         Workshop, HardUse)
+         Workshop, Handout, HardUse)
 
 
 def main():

@@ -2,6 +2,7 @@
 
 #include "catch.h"
 #include "cli/run_here.h"
+#include "publish/small_disk.h"
 #include "temp_folder.h"
 
 #include <filesystem>
@@ -73,9 +74,6 @@ TEST_CASE("a body is drawn from any side and at any place of its path") {
     CHECK_THAT(content(pair), ContainsSubstring("more in B"));
     CHECK(run_here({"figure", "crate-near", "--beside", "wheelbarrow", "--out", pair}).status == 2);
     CHECK(run_here({"figure", "crate-near", "--beside", "no-such", "--out", pair}).status == 2);
-    const Run lever = run_here({"figure", "wheelbarrow", "--sweep", "--out", sweep});
-    CHECK(lever.status == 2);
-    CHECK_THAT(lever.err, ContainsSubstring("no range of motion"));
 }
 
 TEST_CASE("what draw cannot do is status 2 for the command line and 1 for the disk") {
@@ -97,6 +95,59 @@ TEST_CASE("what draw cannot do is status 2 for the command line and 1 for the di
     CHECK(lost.status == 1);
     CHECK_THAT(lost.err, ContainsSubstring("no/such/a.png"));
     CHECK(folder.count() == 0);
+}
+
+TEST_CASE(
+    "a full disk or a forbidden folder is told for every kind of file, and no half file left") {
+    const std::vector<std::vector<std::string>> works{
+        {"draw", "wheelbarrow", "--out", "x.png"},
+        {"figure", "wheelbarrow", "--out", "x.svg"},
+        {"figure", "wheelbarrow", "--sweep", "--out", "x.pdf"},
+        {"figure", "curl-dumbbell", "--sweep", "--out", "x.png"},
+        {"figure", "crate-near", "--beside", "crate-far", "--out", "x.pdf"},
+        {"export", "--format", "qti21", "--count", "3", "--out", "x.zip"},
+        {"export", "--format", "qti3", "--count", "3", "--out", "x.zip"},
+        {"export", "--format", "csv", "--count", "3", "--out", "x.csv"},
+        {"export", "--format", "cards", "--count", "3", "--out", "x.csv"},
+        {"handout", "--blueprint", "boathouse", "--out", "x"},
+        {"handout", "--blueprint", "boathouse", "--html", "--out", "x"}};
+    for (std::vector<std::string> work : works) {
+        INFO(work.front() << " " << work[1] << " " << work.back());
+        const std::string name = work.back();
+        const TempFolder folder;
+        work.back() = folder / name;
+        {
+            const SmallDisk disk(100);
+            const Run full = run_here(work);
+            CHECK(full.status == 1);
+            CHECK_THAT(full.err, ContainsSubstring(folder.path()));
+        }
+        CHECK(folder.count() == 0);
+        work.back() = "/proc/no-such-folder/" + name;
+        const Run forbidden = run_here(work);
+        CHECK(forbidden.status == 1);
+        CHECK_THAT(forbidden.err, ContainsSubstring("/proc/no-such-folder"));
+    }
+}
+
+TEST_CASE("levers are swept and compared") {
+    const TempFolder folder;
+    const std::string out = folder / "a.svg";
+    CHECK(run_here({"figure", "crowbar", "--sweep", "--out", out}).status == 0);
+    CHECK_THAT(content(out), ContainsSubstring("turn of the effort"));
+    for (const char* over : {"direction", "effort-place", "load-place", "axis-place", "load"}) {
+        INFO(over);
+        CHECK(run_here({"figure", "seesaw", "--sweep", "--over", over, "--out", out}).status == 0);
+        CHECK_THAT(content(out), ContainsSubstring("mechanical advantage"));
+    }
+    CHECK(run_here({"figure", "crowbar", "--beside", "nail-puller", "--out", out}).status == 0);
+    CHECK_THAT(content(out), ContainsSubstring("load torque"));
+    CHECK(run_here({"figure", "crowbar", "--sweep", "--over", "colour", "--out", out}).status == 2);
+    CHECK(run_here({"figure", "crowbar", "--over", "load", "--out", out}).status == 2);
+    CHECK(run_here({"figure", "crowbar", "--beside", "no-such", "--out", out}).status == 2);
+    const Run body = run_here({"figure", "curl-cable", "--sweep", "--over", "load", "--out", out});
+    CHECK(body.status == 2);
+    CHECK_THAT(body.err, ContainsSubstring("its own path"));
 }
 
 TEST_CASE("handout writes a sheet and a key for each version, named by their codes") {

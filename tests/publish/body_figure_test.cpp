@@ -4,11 +4,11 @@
 #include "publish/body_figure.h"
 #include "publish/comparison_figure.h"
 #include "publish/drawing_check.h"
+#include "publish/shipped_setups.h"
 #include "publish/sweep_figure.h"
 #include "setup/body_words.h"
 #include "setup/format_quantity.h"
 #include "setup/muscle_file.h"
-#include "setup/setup.h"
 
 #include <cmath>
 
@@ -17,23 +17,8 @@ using namespace steelyard::publish;
 
 namespace {
 
-std::vector<setup::BodySetup> shipped_bodies() {
-    const auto listed =
-        setup::list_setups(std::filesystem::path(STEELYARD_SOURCE_DIR) / "assets/setups/body");
-    REQUIRE(listed);
-    std::vector<setup::BodySetup> bodies;
-    for (const setup::SetupListing& one : *listed) {
-        REQUIRE(one.setup);
-        bodies.push_back(std::get<setup::BodySetup>(*one.setup));
-    }
-    return bodies;
-}
-
 setup::BodySetup shipped_body(const std::string& name) {
-    const auto setup = setup::read_setup(std::filesystem::path(STEELYARD_SOURCE_DIR) /
-                                         "assets/setups/body" / (name + ".setup.toml"));
-    REQUIRE(setup);
-    return std::get<setup::BodySetup>(*setup);
+    return shipped_setup<setup::BodySetup>("body/" + name);
 }
 
 bool says(const scene::Drawing& drawing, const std::string& words) {

@@ -51,7 +51,7 @@ TEST_CASE("numbers are exact, and what is not finite is empty") {
 TEST_CASE("an independent reader gets back every question with its key") {
     const problems::Bank bank = real_bank();
     const std::vector<Question> questions = questions_of(bank, 80);
-    const Rows rows = read_back(questions_csv(bank, questions));
+    const Rows rows = read_back(*questions_csv(bank, questions));
     REQUIRE(rows.size() == questions.size() + 1);
     for (std::size_t i = 0; i < questions.size(); ++i) {
         const Question& question = questions[i];
@@ -76,12 +76,12 @@ TEST_CASE("hostile text keeps the rows and columns of a CSV whole") {
         question.reason = text;
         questions.push_back(question);
     }
-    const Rows rows = read_back(questions_csv({}, questions));
+    const Rows rows = read_back(*questions_csv({}, questions));
     CHECK(rows.size() == questions.size() + 1);
     for (const auto& row : rows) {
         CHECK(row.size() == rows[0].size());
     }
-    const Rows cards = read_back(flash_cards_csv(questions));
+    const Rows cards = read_back(*flash_cards_csv(questions));
     REQUIRE(cards.size() == questions.size() + 1);
     for (const auto& card : cards) {
         CHECK(card.size() == 2);

@@ -59,6 +59,19 @@ TEST_CASE("progress rises to the end") {
     CHECK(of > 0);
 }
 
+TEST_CASE("every format asks after each question whether to go on") {
+    const problems::Bank bank = real_bank();
+    const std::vector<Worksheet> sheets{sheet_of(questions_of(bank, 6))};
+    for (const HandoutFormat format : kAll) {
+        const TempFolder folder;
+        std::size_t asked = 0;
+        REQUIRE(write_handout(bank, sheets, {format}, folder / "new",
+                              [&](std::size_t, std::size_t) { return ++asked > 0; }));
+        INFO(static_cast<int>(format));
+        CHECK(asked >= 6);
+    }
+}
+
 TEST_CASE("a handout that is stopped, at any moment, leaves nothing") {
     const problems::Bank bank = real_bank();
     const std::vector<Worksheet> sheets{sheet_of(questions_of(bank, 2))};
@@ -85,12 +98,22 @@ TEST_CASE("a handout that is stopped, at any moment, leaves nothing") {
 TEST_CASE("what cannot be written is told and leaves nothing") {
     const problems::Bank bank = real_bank();
     const std::vector<Worksheet> sheets{sheet_of(questions_of(bank, 4))};
-    SECTION("a full disk") {
+    SECTION("a full disk, whatever is written") {
+        for (const HandoutFormat format : kAll) {
+            const TempFolder folder;
+            const SmallDisk disk(300); // less than the smallest of them
+            const auto written = write_handout(bank, sheets, {format}, folder / "new");
+            REQUIRE_FALSE(written);
+            CHECK(written.error().fault == PublishFault::cannot_write);
+            CHECK_THAT(written.error().message, ContainsSubstring("new"));
+            CHECK(folder.count() == 0);
+        }
+    }
+    SECTION("a disk that fills up at the last file") {
         const TempFolder folder;
-        const SmallDisk disk(20000);
-        const auto written = write_handout(bank, sheets, kAll, folder / "new");
-        REQUIRE_FALSE(written);
-        CHECK(written.error().fault == PublishFault::cannot_write);
+        const SmallDisk disk(20000); // a key has room, a sheet has not
+        CHECK_FALSE(
+            write_handout(bank, sheets, {HandoutFormat::csv, HandoutFormat::pdf}, folder / "new"));
         CHECK(folder.count() == 0);
     }
     SECTION("a file where the folder should be") {
@@ -110,7 +133,12 @@ TEST_CASE("what cannot be written is told and leaves nothing") {
         CHECK(folder.count() == 1);
     }
     SECTION("a folder that the system keeps for itself") {
-        CHECK_FALSE(write_handout(bank, sheets, kAll, "/proc/no-such-folder"));
+        for (const HandoutFormat format : kAll) {
+            const auto written = write_handout(bank, sheets, {format}, "/proc/no-such-folder");
+            REQUIRE_FALSE(written);
+            CHECK(written.error().fault == PublishFault::cannot_write);
+            CHECK_THAT(written.error().message, ContainsSubstring("/proc/no-such-folder"));
+        }
     }
 }
 

@@ -18,6 +18,29 @@ TEST_CASE("bytes are written as they are, and replace what was there") {
     CHECK(folder.count() == 1);
 }
 
+TEST_CASE("a file that is filled piece by piece stands there whole or not at all") {
+    const TempFolder folder;
+    const fs::path path = folder / "paper.pdf";
+    REQUIRE(write_whole_file(path, [](std::FILE* file) -> tl::expected<void, PublishError> {
+        std::fputs("one", file);
+        std::rewind(file);
+        CHECK(std::fgetc(file) == 'o'); // can be read back
+        std::fseek(file, 0, SEEK_END);
+        std::fputs(", two", file);
+        return {};
+    }));
+    CHECK(content(path) == "one, two");
+    const auto stopped = write_whole_file(path, [](std::FILE* file) {
+        std::fputs("half", file);
+        return tl::expected<void, PublishError>(
+            tl::make_unexpected(PublishError{PublishFault::stopped, "Stopped."}));
+    });
+    REQUIRE_FALSE(stopped);
+    CHECK(stopped.error().fault == PublishFault::stopped);
+    CHECK(content(path) == "one, two");
+    CHECK(folder.count() == 1);
+}
+
 TEST_CASE("a missing folder is an error that names the file") {
     const TempFolder folder;
     const auto written = write_whole_file(folder / "no/such/figure.svg", "x");

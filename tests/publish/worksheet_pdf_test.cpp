@@ -174,6 +174,52 @@ TEST_CASE("200 questions stand on their pages") {
     }
 }
 
+TEST_CASE("no question is parted from its drawing or its answer line, in any size") {
+    if (without_poppler()) {
+        return;
+    }
+    const problems::Bank bank = real_bank();
+    const std::vector<Question> questions = questions_of(bank, 60);
+    for (const PaperSize paper : {PaperSize::letter, PaperSize::a4}) {
+        for (const Question& question : questions) {
+            if (question.kind != problems::Kind::numeric) {
+                continue;
+            }
+            Worksheet sheet = sheet_of({question});
+            sheet.paper = paper;
+            sheet.large_print = true;
+            INFO(question.code);
+            const TempFile pdf("one.pdf", *worksheet_pdf(sheet));
+            const Ran text = run_outside("pdftotext -layout " + pdf.path() + " -");
+            // Form feeds part pages: none between the prompt and the unit of the answer line.
+            const std::size_t from = text.out.find("1 ", text.out.find("All sorts"));
+            const std::size_t answer = text.out.rfind(" =");
+            REQUIRE(from != std::string::npos);
+            REQUIRE(answer != std::string::npos);
+            CHECK(text.out.substr(from, answer - from).find('\f') == std::string::npos);
+        }
+    }
+}
+
+TEST_CASE("units are not broken at their stroke") {
+    if (without_poppler()) {
+        return;
+    }
+    // The same words a little longer each time: one of them would end a line within the unit.
+    std::vector<Question> questions;
+    for (std::size_t i = 0; i < 40; ++i) {
+        Question question = hostile_question("Take g = 9.81 m/s² and " + std::string(i, 'x') +
+                                                 " again g = 9.81 m/s², so that it wraps.",
+                                             problems::Kind::single_choice);
+        questions.push_back(std::move(question));
+    }
+    const Ran text = run_outside(
+        "pdftotext -layout " +
+        TempFile("units.pdf", *worksheet_pdf(sheet_of(std::move(questions)))).path() + " -");
+    CHECK_THAT(text.out, ContainsSubstring("m/s²"));
+    CHECK_THAT(text.out, !ContainsSubstring("m/\n"));
+}
+
 TEST_CASE("fonts are embedded, the document has a title, a structure and the sheet's size") {
     if (without_poppler()) {
         return;
@@ -227,6 +273,16 @@ TEST_CASE("a document states its language, shows its title and keeps what it was
         INFO(ran.out);
         CHECK(ran.status == 0);
     }
+}
+
+TEST_CASE("a paper written page by page is the paper that is made in memory") {
+    const problems::Bank bank = real_bank();
+    const Worksheet sheet = sheet_of(questions_of(bank, 8));
+    const TempFolder folder;
+    REQUIRE(write_worksheet_pdf(folder / "sheet.pdf", sheet));
+    REQUIRE(write_key_pdf(folder / "key.pdf", sheet, bank));
+    CHECK(content(folder / "sheet.pdf") == *worksheet_pdf(sheet));
+    CHECK(content(folder / "key.pdf") == *key_pdf(sheet, bank));
 }
 
 TEST_CASE("an empty sheet is a page with its head") {

@@ -38,11 +38,26 @@ TEST_CASE("a label avoids strokes, taken room and the edge of the sheet") {
     CHECK(small.place(ways).at.y() == 150.0);
 }
 
-TEST_CASE("where every way covers something the one that covers least is taken") {
+TEST_CASE("where nothing is free the way that covers least is taken") {
     LabelBoard board({{0.0, 0.0}, {400.0, 300.0}}, 1.0);
-    board.keep_clear(Rect{{0.0, 0.0}, {400.0, 52.0}});    // nearly all of the first
-    board.keep_clear(Rect{{0.0, 149.0}, {400.0, 300.0}}); // only the feet of the second
+    board.keep_clear(Rect{{0.0, 0.0}, {400.0, 145.0}});   // all of the first
+    board.keep_clear(Rect{{0.0, 149.0}, {400.0, 300.0}}); // between them a strip of the second
     CHECK(board.place({label_at({50.0, 50.0}), label_at({50.0, 150.0})}).at.y() == 150.0);
+}
+
+TEST_CASE("where every way covers text the nearest free place is taken") {
+    LabelBoard board({{0.0, 0.0}, {400.0, 300.0}}, 1.0);
+    const Rect taken{{0.0, 0.0}, {400.0, 100.0}};
+    board.keep_clear(taken);
+    const Label placed = board.place({label_at({50.0, 80.0}), label_at({50.0, 40.0})});
+    const Rect room = room_of(placed, 1.0);
+    CHECK_FALSE(room.overlaps(taken));
+    CHECK(room.low.y() < 110.0); // a step of the search below what is taken
+    CHECK(placed.at.x() == Approx(50.0).margin(9.0));
+    // What merely crosses a stroke stays where it wants to be.
+    LabelBoard crossed({{0.0, 0.0}, {400.0, 300.0}}, 1.0);
+    crossed.keep_clear({0.0, 45.0}, {400.0, 45.0}, 2.0);
+    CHECK(crossed.place({label_at({50.0, 50.0})}).at.y() == 50.0);
 }
 
 TEST_CASE("room below a line belongs to it") {

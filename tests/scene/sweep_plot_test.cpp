@@ -103,7 +103,7 @@ TEST_CASE("curves that lie on each other have their peak told once") {
 TEST_CASE("a level curve has its size throughout, and no peak") {
     const RangeScale range{"elbow flexion", "°", 10.0, 130.0};
     const auto text = [&](const SweepCurve& curve) {
-        return peak_text(curve, setup::Dimension::torque, setup::UnitSystem::si, range);
+        return marked_text(curve, setup::Dimension::torque, setup::UnitSystem::si, range);
     };
     CHECK(text({"elbow", {11.7, 11.7, 11.7}, {0.3, 11.7}}) == "11.7\u00A0N·m throughout");
     CHECK(text({"elbow", {0.0, 11.7, 3.0}, {0.5, 11.7}}) == "11.7\u00A0N·m at 70°");

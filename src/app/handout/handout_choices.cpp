@@ -24,8 +24,7 @@ HandoutRow blueprint_row(const HandoutChoices& now,
     HandoutRow row{"Sheet", {}};
     for (std::size_t i = 0; i < blueprints.size(); ++i) {
         HandoutWord one = word(now, &HandoutChoices::blueprint, i, blueprints[i].title);
-        one.chosen.paper = blueprints[i].paper;
-        one.chosen.large_print = blueprints[i].large_print;
+        one.chosen = with_blueprint(now, blueprints, i);
         row.words.push_back(std::move(one));
     }
     return row;
@@ -90,6 +89,17 @@ HandoutChoices stepped(const HandoutChoices& choices,
         .chosen;
 }
 
+HandoutChoices with_blueprint(HandoutChoices choices,
+                              const std::vector<publish::Blueprint>& blueprints,
+                              std::size_t blueprint) {
+    if (blueprint >= blueprints.size())
+        return choices;
+    choices.blueprint = blueprint;
+    choices.paper = blueprints[blueprint].paper;
+    choices.large_print = blueprints[blueprint].large_print;
+    return choices;
+}
+
 HandoutChoices toggled(HandoutChoices choices, HandoutFormat format) {
     const auto found = std::find(choices.formats.begin(), choices.formats.end(), format);
     if (found == choices.formats.end())
@@ -133,14 +143,14 @@ std::size_t files_of(const HandoutChoices& choices) {
 
 tl::expected<std::vector<publish::Worksheet>, std::string>
 sheets_of(const HandoutChoices& choices, const std::vector<publish::Blueprint>& blueprints,
-          const problems::Bank& bank) {
+          const problems::Bank& bank, const publish::Progress& progress) {
     if (choices.blueprint >= blueprints.size())
         return tl::make_unexpected(std::string("There is no blueprint of a sheet."));
     publish::Blueprint blueprint = blueprints[choices.blueprint];
     blueprint.paper = choices.paper;
     blueprint.large_print = choices.large_print;
-    return publish::make_worksheets(bank, blueprint, choices.seed, choices.versions)
-        .map_error([](const setup::InputError& error) { return setup::to_text(error); });
+    return publish::make_worksheets(bank, blueprint, choices.seed, choices.versions, progress)
+        .map_error([](const publish::PublishError& error) { return error.message; });
 }
 
 } // namespace steelyard::app

@@ -39,6 +39,7 @@ struct HandoutRow {
 /// The rows from top to bottom: sheet, seed, versions, paper, type, formats.
 std::vector<HandoutRow> rows_of(const HandoutChoices& choices,
                                 const std::vector<publish::Blueprint>& blueprints);
+inline constexpr std::size_t kSheetRow = 0;
 inline constexpr std::size_t kSeedRow = 1;
 inline constexpr std::size_t kFormatRow = 5;
 
@@ -47,6 +48,11 @@ inline constexpr std::size_t kFormatRow = 5;
 HandoutChoices stepped(const HandoutChoices& choices,
                        const std::vector<publish::Blueprint>& blueprints, std::size_t row,
                        int step);
+
+/// With a blueprint of the list, and the paper and type that it asks for.
+HandoutChoices with_blueprint(HandoutChoices choices,
+                              const std::vector<publish::Blueprint>& blueprints,
+                              std::size_t blueprint);
 
 /// With a format more or less.
 HandoutChoices toggled(HandoutChoices choices, publish::HandoutFormat format);
@@ -62,9 +68,10 @@ read_seed(const std::string& typed, const HandoutChoices& choices,
 std::size_t files_of(const HandoutChoices& choices);
 
 /// The sheets of the choices.
-/// @return all versions, or a sentence saying which part the bank cannot fill
+/// @return all versions, or a sentence saying which part the bank cannot fill, or that `progress`
+///         said stop
 tl::expected<std::vector<publish::Worksheet>, std::string>
 sheets_of(const HandoutChoices& choices, const std::vector<publish::Blueprint>& blueprints,
-          const problems::Bank& bank);
+          const problems::Bank& bank, const publish::Progress& progress = {});
 
 } // namespace steelyard::app

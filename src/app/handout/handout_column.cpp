@@ -10,6 +10,7 @@
 #include <imgui_stdlib.h>
 
 #include <algorithm>
+#include <cstdlib>
 
 namespace steelyard::app {
 
@@ -31,8 +32,15 @@ bool text_field(const Style& style, const char* id, float width_px, std::string&
     return changed;
 }
 
+/// A folder within the person's home as people write it: "~/.local/share".
+std::string short_path(const std::filesystem::path& path) {
+    const char* home = std::getenv("HOME");
+    const auto within = path.lexically_relative(home != nullptr ? home : "");
+    return within.empty() || *within.begin() == ".." ? path.string() : "~/" + within.string();
+}
+
 void type_seed(HandoutScreen& screen) {
-    const auto read = read_seed(screen.typed_seed, screen.choices, screen.blueprints);
+    const auto read = read_seed(screen.typed_seed, screen.choices, screen.shelf.blueprints);
     screen.seed_fault = read ? "" : read.error();
     if (read)
         screen.choices = *read;
@@ -54,6 +62,25 @@ void draw_seed(const Style& style, const HandoutRow& row, HandoutScreen& screen,
     }
 }
 
+/// Which files gave no sheet, and why.
+void draw_faults(const HandoutScreen& screen, ColumnPen& pen) {
+    if (screen.shelf.faults.empty())
+        return;
+    pen.skip(-10.0F);
+    for (const std::string& fault : screen.shelf.faults)
+        pen.paragraph(kFault, fault);
+    pen.skip(10.0F);
+}
+
+/// Where further sheets come from.
+void draw_hint(const HandoutScreen& screen, ColumnPen& pen) {
+    pen.skip(12.0F);
+    pen.paragraph(kCaption, "A blueprint of your own can be dropped on the window" +
+                                (screen.places.own.empty()
+                                     ? std::string(".")
+                                     : ", or kept in " + short_path(screen.places.own) + '.'));
+}
+
 void draw_row(const Style& style, const HandoutRow& row, std::size_t index, HandoutScreen& screen,
               ColumnPen& pen) {
     if (index == screen.row)
@@ -73,6 +100,8 @@ void draw_row(const Style& style, const HandoutRow& row, std::size_t index, Hand
     const auto pressed = draw_word_row(style, row.name, words, at, pen.left() + pen.width());
     pen.skip_px(at.y - pen.y());
     pen.skip(34.0F);
+    if (index == kSheetRow)
+        draw_faults(screen, pen);
     if (pressed)
         choose(screen, row.words[*pressed].chosen);
 }
@@ -101,8 +130,6 @@ void draw_progress(const Style& style, const HandoutScreen& screen, ColumnPen& p
 }
 
 void draw_outcome(const HandoutScreen& screen, ColumnPen& pen) {
-    for (const std::string& fault : screen.faults)
-        pen.paragraph(kFault, fault);
     if (!screen.write_fault.empty())
         pen.paragraph(kFault, screen.write_fault);
     if (screen.written.empty())
@@ -130,7 +157,7 @@ HandoutWish draw_handout_column(const Style& style, const Layout& layout, Handou
     pen.skip(layout.narrow ? 34.0F : 48.0F);
     pen.line({TextSize::reading, true, Role::ink}, "Worksheet and key");
     pen.skip(34.0F);
-    const std::vector<HandoutRow> rows = rows_of(screen.choices, screen.blueprints);
+    const std::vector<HandoutRow> rows = rows_of(screen.choices, screen.shelf.blueprints);
     for (std::size_t i = 0; i < rows.size(); ++i)
         draw_row(style, rows[i], i, screen, pen);
     draw_folder(style, screen, pen);
@@ -142,6 +169,7 @@ HandoutWish draw_handout_column(const Style& style, const Layout& layout, Handou
     pen.skip_px(main_button_height(style));
     pen.skip(28.0F);
     draw_outcome(screen, pen);
+    draw_hint(screen, pen);
     pen.finish(style.px(16.0F));
     end_area();
     return wish;

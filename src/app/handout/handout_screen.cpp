@@ -49,7 +49,7 @@ tl::expected<PagePair, std::string> pages_of(const PageWish& wish,
                                              const std::vector<publish::Blueprint>& blueprints,
                                              const problems::Bank& bank,
                                              const publish::Progress& progress) {
-    const auto sheets = sheets_of(wish.choices, blueprints, bank);
+    const auto sheets = sheets_of(wish.choices, blueprints, bank, progress);
     if (!sheets)
         return tl::make_unexpected(sheets.error());
     const publish::Worksheet& sheet = (*sheets)[std::min(wish.version, sheets->size() - 1)];
@@ -91,7 +91,7 @@ void keep_pages(const problems::Bank& bank, int height_px, HandoutScreen& screen
         return screen.page_work.stop(); // taken in a later frame; then the new one begins
     screen.asked = wish;
     screen.page_work.start(
-        [wish, blueprints = screen.blueprints, &bank](const publish::Progress& progress) {
+        [wish, blueprints = screen.shelf.blueprints, &bank](const publish::Progress& progress) {
             return pages_of(wish, blueprints, bank, progress);
         });
 }
@@ -111,13 +111,17 @@ void start_writing(const problems::Bank& bank, HandoutScreen& screen) {
                                                             : "Name a folder.";
         return;
     }
-    screen.writing.start([choices = screen.choices, blueprints = screen.blueprints,
+    screen.writing.start([choices = screen.choices, blueprints = screen.shelf.blueprints,
                           &bank](const publish::Progress& progress)
                              -> tl::expected<std::vector<std::filesystem::path>, std::string> {
-        const auto sheets = sheets_of(choices, blueprints, bank);
+        // To draw the questions takes about as long as to set them in one format.
+        const std::size_t parts = 1 + choices.formats.size();
+        const auto sheets =
+            sheets_of(choices, blueprints, bank, publish::stretch_of(progress, 0, 1, parts));
         if (!sheets)
             return tl::make_unexpected(sheets.error());
-        return publish::write_handout(bank, *sheets, choices.formats, choices.folder, progress)
+        return publish::write_handout(bank, *sheets, choices.formats, choices.folder,
+                                      publish::stretch_of(progress, 1, parts, parts))
             .map_error([](const publish::PublishError& error) { return error.message; });
     });
 }
@@ -127,7 +131,7 @@ void turn_page(HandoutScreen& screen, int step) {
 }
 
 void press(const KeyPress& key, const problems::Bank& bank, HandoutScreen& screen) {
-    const std::size_t rows = rows_of(screen.choices, screen.blueprints).size();
+    const std::size_t rows = rows_of(screen.choices, screen.shelf.blueprints).size();
     switch (key.key) {
     case GLFW_KEY_DOWN:
     case GLFW_KEY_TAB:
@@ -138,7 +142,7 @@ void press(const KeyPress& key, const problems::Bank& bank, HandoutScreen& scree
         return;
     case GLFW_KEY_LEFT:
     case GLFW_KEY_RIGHT:
-        return choose(screen, stepped(screen.choices, screen.blueprints, screen.row,
+        return choose(screen, stepped(screen.choices, screen.shelf.blueprints, screen.row,
                                       key.key == GLFW_KEY_RIGHT ? 1 : -1));
     case GLFW_KEY_PAGE_DOWN:
         return turn_page(screen, 1);
@@ -158,7 +162,7 @@ void press(const KeyPress& key, const problems::Bank& bank, HandoutScreen& scree
         break;
     }
     const auto format = static_cast<std::size_t>(key.key - GLFW_KEY_1);
-    const auto words = rows_of(screen.choices, screen.blueprints)[kFormatRow].words;
+    const auto words = rows_of(screen.choices, screen.shelf.blueprints)[kFormatRow].words;
     if (key.key >= GLFW_KEY_1 && format < words.size())
         choose(screen, words[format].chosen);
 }
@@ -228,21 +232,28 @@ void choose(HandoutScreen& screen, const HandoutChoices& choices) {
     screen.seed_fault.clear();
 }
 
-void open_handout(HandoutScreen& screen, const std::filesystem::path& blueprints) {
-    for (publish::BlueprintListing& listed : publish::list_blueprints(blueprints)) {
-        if (listed)
-            screen.blueprints.push_back(std::move(*listed));
-        else
-            screen.faults.push_back(setup::to_text(listed.error()));
-    }
+void stock_shelf(HandoutScreen& screen) {
+    const auto& before = screen.shelf.blueprints;
+    const std::string chosen = before.empty() ? "" : before[screen.choices.blueprint].file;
+    screen.shelf = read_blueprint_shelf(screen.places);
+    screen.choices.blueprint = place_on_shelf(screen.shelf, chosen);
+    screen.asked = {}; // the file may say something else by now
+}
+
+void make_first_choices(HandoutScreen& screen) {
     HandoutChoices first;
     first.versions = 2;
     first.folder = usual_folder();
-    if (!screen.blueprints.empty()) {
-        first.paper = screen.blueprints.front().paper;
-        first.large_print = screen.blueprints.front().large_print;
-    }
-    choose(screen, first);
+    choose(screen, with_blueprint(first, screen.shelf.blueprints, 0));
+}
+
+void open_blueprint(HandoutScreen& screen, const std::filesystem::path& path) {
+    auto& opened = screen.places.opened;
+    if (std::find(opened.begin(), opened.end(), path) == opened.end())
+        opened.push_back(path);
+    stock_shelf(screen);
+    choose(screen, with_blueprint(screen.choices, screen.shelf.blueprints,
+                                  place_on_shelf(screen.shelf, path.string())));
 }
 
 void run_handout(const Style& style, const Layout& layout, const FrameInput& input,

@@ -4,6 +4,7 @@
 #include "app/frame/frame_input.h"
 #include "app/frame/layout.h"
 #include "app/handout/background_work.h"
+#include "app/handout/blueprint_shelf.h"
 #include "app/handout/handout_choices.h"
 #include "app/handout/page_texture.h"
 #include "app/look/style.h"
@@ -30,8 +31,8 @@ struct PagePair {
 
 /// The screen between frames.
 struct HandoutScreen {
-    std::vector<publish::Blueprint> blueprints;
-    std::vector<std::string> faults; ///< blueprints that cannot be read: a sentence each
+    BlueprintPlaces places;
+    BlueprintShelf shelf;
     HandoutChoices choices;
     std::size_t row = 0; ///< that the arrow keys change
     std::string typed_seed;
@@ -53,8 +54,15 @@ struct HandoutScreen {
     bool working() const { return page_work.running() || writing.running(); }
 };
 
-/// Reads the blueprints of a folder and chooses the first.
-void open_handout(HandoutScreen& screen, const std::filesystem::path& blueprints);
+/// Reads the blueprints anew; the one that was chosen stays so where it still is.
+void stock_shelf(HandoutScreen& screen);
+
+/// The choices of someone who opens the place for the first time.
+void make_first_choices(HandoutScreen& screen);
+
+/// Puts the blueprint of a file on the shelf and chooses it; what is wrong with it stands among the
+/// faults.
+void open_blueprint(HandoutScreen& screen, const std::filesystem::path& path);
 
 /// Takes up other choices, and shows their seed in its field.
 void choose(HandoutScreen& screen, const HandoutChoices& choices);

@@ -3,7 +3,19 @@
 namespace steelyard::app {
 
 HandoutPlace::HandoutPlace(Surroundings& around) {
-    open_handout(screen_, around.library.data_folder() / "assets" / "blueprints");
+    screen_.places.own = own_blueprint_folder();
+    screen_.places.shipped = around.library.data_folder() / "assets" / "blueprints";
+    stock_shelf(screen_);
+    make_first_choices(screen_);
+}
+
+/// Whoever writes a blueprint goes back and forth between its file and this place.
+void HandoutPlace::enter(Surroundings& /*around*/) {
+    stock_shelf(screen_);
+}
+
+void HandoutPlace::show_blueprint(const std::filesystem::path& path) {
+    open_blueprint(screen_, path);
 }
 
 PlaceFrame HandoutPlace::run(const PlaceInput& input) {

@@ -11,6 +11,8 @@ public:
     explicit HandoutPlace(Surroundings& around);
 
     PlaceFrame run(const PlaceInput& input) override;
+    void enter(Surroundings& around) override;
+    void show_blueprint(const std::filesystem::path& path) override;
     bool moving() const override { return screen_.working(); }
 
 private:

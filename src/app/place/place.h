@@ -128,6 +128,8 @@ public:
     /// Takes up a lesson that was read from a file, where the place shows lessons.
     virtual void show_lesson(const setup::Lesson& /*lesson*/, const std::filesystem::path& /*path*/,
                              Surroundings& /*around*/) {}
+    /// Takes up the blueprint of a file, where the place makes sheets.
+    virtual void show_blueprint(const std::filesystem::path& /*path*/) {}
 
     // --- further windows, such as the presenter's ---
     /// True when something came in for a further window since the last time.

@@ -5,11 +5,10 @@
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "setup/format_quantity.h"
+#include "setup/lever_comparison.h"
 #include "setup/whatif_words.h"
 
 #include <fmt/format.h>
-
-#include <cmath>
 
 namespace steelyard::app {
 
@@ -19,32 +18,21 @@ using scene::Role;
 using scene::TextSize;
 using setup::Dimension;
 
-/// One quantity of both levers; each has a scale of its own.
-void draw_pair(const Style& style, const char* name, double a, double b, Dimension dimension,
-               setup::UnitSystem units, ColumnPen& pen) {
-    scene::PairedBars bars;
-    bars.pairs = {{name, a, b, {}, {}, dimension == Dimension::force}};
-    bars.dimension = dimension;
-    bars.units = units;
-    bars.width_px = pen.width();
-    bars.text_scale = style.fonts.scale;
-    std::vector<scene::Shape> shapes;
-    scene::add_paired_bars(bars, shapes);
-    paint_in_list(shapes, {pen.left(), pen.y()}, style, pen.list());
-    pen.skip(static_cast<float>(scene::kPair_px));
-}
-
+/// The quantities of both levers; each has a scale of its own.
 void draw_pairs(const Style& style, const mechanics::LeverResult& a,
                 const mechanics::LeverResult& b, setup::UnitSystem units, ColumnPen& pen) {
-    draw_pair(style, "effort", effort_size_N(a), effort_size_N(b), Dimension::force, units, pen);
-    draw_pair(style, "effort arm", a.effort_arm_m, b.effort_arm_m, Dimension::length, units, pen);
-    draw_pair(style, "load torque", std::abs(a.torque_load_Nm), std::abs(b.torque_load_Nm),
-              Dimension::torque, units, pen);
-    if (a.load_arm_m && b.load_arm_m)
-        draw_pair(style, "load arm", *a.load_arm_m, *b.load_arm_m, Dimension::length, units, pen);
-    if (a.ideal_advantage && b.ideal_advantage)
-        draw_pair(style, "advantage", *a.ideal_advantage, *b.ideal_advantage, Dimension::number,
-                  units, pen);
+    for (const setup::ComparedSize& size : setup::compare_levers(a, b)) {
+        scene::PairedBars bars;
+        bars.pairs = {{size.name, size.a, size.b, {}, {}, size.dimension == Dimension::force}};
+        bars.dimension = size.dimension;
+        bars.units = units;
+        bars.width_px = pen.width();
+        bars.text_scale = style.fonts.scale;
+        std::vector<scene::Shape> shapes;
+        scene::add_paired_bars(bars, shapes);
+        paint_in_list(shapes, {pen.left(), pen.y()}, style, pen.list());
+        pen.skip(static_cast<float>(scene::kPair_px));
+    }
 }
 
 /// Everything that the rows share.

@@ -56,13 +56,7 @@ void fit_views(const Halves& place, LeverPairScreen& screen) {
     const LeverPairModel& model = screen.model;
     screen.views = {scene::fit_lever(model.state.a.lever, model.a, size_px, margins),
                     scene::fit_lever(model.state.b.lever, model.b, size_px, margins)};
-    // Lengths and forces can be compared by eye only when they share a scale.
-    const double px_per_m = std::min(screen.views[0].px_per_m, screen.views[1].px_per_m);
-    const double px_per_N = std::min(screen.views[0].px_per_N, screen.views[1].px_per_N);
-    for (scene::StageView& view : screen.views) {
-        view = scene::zoomed(view, 0.5 * size_px, px_per_m / view.px_per_m);
-        view.px_per_N = px_per_N;
-    }
+    scene::share_scale(screen.views[0], screen.views[1]);
     screen.views_fit = true;
 }
 
