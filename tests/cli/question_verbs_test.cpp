@@ -87,8 +87,8 @@ TEST_CASE("ask leads through a question with hints and tells why an answer is wr
 }
 
 TEST_CASE("a question about a body is drawn with sticks, letters and a legend") {
-    const Run ran =
-        run_here({"ask", "--family", "cable-at-the-shoulder", "--count", "1", "--seed", "1"}, "q\n");
+    const Run ran = run_here(
+        {"ask", "--family", "cable-at-the-shoulder", "--count", "1", "--seed", "1"}, "q\n");
     INFO(ran.out);
     CHECK(ran.status == 0);
     CHECK_THAT(ran.out, ContainsSubstring("\n  o axis: shoulder\n"));

@@ -22,8 +22,9 @@ struct KeyLine {
 constexpr KeyLine kKeys[] = {
     {nullptr, "Anywhere"},
     {"F2 to F8", "the places of the row, in their order; B: bench or body"},
-    {"O", "choose a lever or an exercise; a file of a setup, a lesson or a blueprint can be dropped "
-          "on the window"},
+    {"O",
+     "choose a lever or an exercise; a file of a setup, a lesson or a blueprint can be dropped "
+     "on the window"},
     {"F9", "letters at everything that can be pressed: type them to press it; ↑ ↓ bring up more"},
     {"U, D", "SI or US units; light, dark or high contrast: Settings has these and more"},
     {"Ctrl + Z, Ctrl + Y", "undo, redo"},
