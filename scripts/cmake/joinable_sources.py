@@ -26,7 +26,9 @@ def declared(text, *forms):
 
 
 def own_names(text):
-    return declared("\n".join(UNNAMED.findall(text)), TYPE, CONSTANT, FUNCTION)
+    """With the constants of functions, which would shadow a neighbour's."""
+    return (declared("\n".join(UNNAMED.findall(text)), TYPE, CONSTANT, FUNCTION) |
+            set(re.findall(r"constexpr [^=({;]*?(k[A-Z]\w*)(?: =|\{|\[)", text)))
 
 
 def groups_of(texts, public):
