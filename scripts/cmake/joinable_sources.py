@@ -1,8 +1,8 @@
 """Says which sources of a target may be compiled as one: joinable_sources.py SOURCE...
 
-Prints one line for each source: the number of its group, or - for a source that stays alone. Two
-sources whose unnamed namespaces declare the same name are never in one group, and a source that
-gives a name of a header another meaning, or defines a macro, stays alone.
+Called in the target's folder. Prints one line for each source: the number of its group, or - for a
+source that stays alone. Two sources whose unnamed namespaces declare the same name are never in one
+group; a source stays alone that defines a macro, or whose own names hide those of a header there.
 """
 
 import re
@@ -10,8 +10,6 @@ import sys
 from pathlib import Path
 
 MOST_IN_GROUP = 10
-
-SOURCES = Path(__file__).parents[2] / "src"
 
 UNNAMED = re.compile(r"^namespace \{$(.*?)^\} // namespace$", re.DOTALL | re.MULTILINE)
 TYPE = re.compile(r"(?:struct|class|enum class|using) (\w+)(?: \{| : | =|$)")
@@ -50,7 +48,7 @@ def groups_of(texts, public):
 
 if __name__ == "__main__":
     public = set()
-    for header in SOURCES.rglob("*.h"):
+    for header in Path().rglob("*.h"):
         public |= declared(header.read_text(encoding="utf-8"), TYPE, CONSTANT, FUNCTION)
     texts = [Path(name).read_text(encoding="utf-8") for name in sys.argv[1:]]
     for group in groups_of(texts, public):

@@ -12,14 +12,14 @@ namespace steelyard::cli {
 
 namespace {
 
-struct Options {
+struct AskOptions {
     QuestionOptions questions;
     std::string code;
     std::size_t count = 10;
     std::size_t done_steps = 0;
 };
 
-ExitStatus ask(const Options& options, const Streams& streams) {
+ExitStatus ask(const AskOptions& options, const Streams& streams) {
     const problems::Bank bank = open_bank(options.questions, streams);
     problems::PaperPlan plan = plan_from(options.questions, options.count);
     const bool conversation = can_answer(streams);
@@ -48,8 +48,8 @@ ExitStatus ask(const Options& options, const Streams& streams) {
     return ExitStatus::ok;
 }
 
-Work add_options(CLI::App& command) {
-    auto options = std::make_shared<Options>();
+Work add_ask_options(CLI::App& command) {
+    auto options = std::make_shared<AskOptions>();
     command.add_option("CODE", options->code, "Ask the question with this code");
     command.add_option("--count", options->count, "How many questions")->check(CLI::Range(1, 1000));
     command.add_option("--done", options->done_steps,
@@ -65,7 +65,7 @@ Verb ask_verb() {
             "  steelyard ask\n"
             "  steelyard ask --skill moment-arm-oblique --count 5\n"
             "  steelyard ask K7M2Q-9XD4T --done 1",
-            add_options};
+            add_ask_options};
 }
 
 } // namespace steelyard::cli

@@ -13,7 +13,7 @@ namespace steelyard::cli {
 
 namespace {
 
-struct Options {
+struct BankOptions {
     std::string what;
     std::string folder;
     std::size_t instances = 1000;
@@ -72,15 +72,15 @@ ExitStatus list(const problems::Bank& bank, const Streams& streams) {
     return ExitStatus::ok;
 }
 
-ExitStatus run(const Options& options, const Streams& streams) {
+ExitStatus run(const BankOptions& options, const Streams& streams) {
     QuestionOptions questions;
     questions.bank = options.folder;
     const problems::Bank bank = open_bank(questions, streams);
     return options.what == "list" ? list(bank, streams) : check(bank, options.instances, streams);
 }
 
-Work add_options(CLI::App& command) {
-    auto options = std::make_shared<Options>();
+Work add_bank_options(CLI::App& command) {
+    auto options = std::make_shared<BankOptions>();
     command.add_option("WHAT", options->what, "check or list")
         ->required()
         ->check(CLI::IsMember({"check", "list"}));
@@ -97,7 +97,7 @@ Verb bank_verb() {
             "  steelyard bank check\n"
             "  steelyard bank check my_bank --instances 5000\n"
             "  steelyard bank list",
-            add_options};
+            add_bank_options};
 }
 
 } // namespace steelyard::cli

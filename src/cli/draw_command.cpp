@@ -21,7 +21,7 @@
 namespace steelyard::cli {
 namespace {
 
-struct Options {
+struct DrawOptions {
     std::string file;
     PictureOptions picture;
     publish::BodyFigureStyle body; ///< its caption is for levers too
@@ -34,8 +34,8 @@ struct Options {
 using Drawn = tl::expected<scene::Drawing, mechanics::MechanicsError>;
 
 /// Writes the drawing, or tells what is wrong with the setup that it was to be made of.
-ExitStatus finish(const Drawn& drawing, const setup::SourceNotes& source, const Options& options,
-                  const Streams& streams) {
+ExitStatus finish(const Drawn& drawing, const setup::SourceNotes& source,
+                  const DrawOptions& options, const Streams& streams) {
     if (!drawing) {
         streams.err << to_text(setup::placed_error(drawing.error(), source)) << '\n';
         return ExitStatus::bad_input;
@@ -45,7 +45,7 @@ ExitStatus finish(const Drawn& drawing, const setup::SourceNotes& source, const 
 
 /// The other setup of a comparison; nothing after telling why it cannot be used.
 template <typename Kind>
-std::optional<Kind> setup_beside(const Options& options, const Streams& streams) {
+std::optional<Kind> setup_beside(const DrawOptions& options, const Streams& streams) {
     const auto other = setup_from(options.beside, streams);
     if (!other) {
         return std::nullopt;
@@ -60,7 +60,7 @@ std::optional<Kind> setup_beside(const Options& options, const Streams& streams)
     return *same_kind;
 }
 
-ExitStatus draw_body(const setup::BodySetup& setup, const Options& options,
+ExitStatus draw_body(const setup::BodySetup& setup, const DrawOptions& options,
                      const Streams& streams) {
     const auto muscles = setup::shipped_muscles();
     if (!muscles) {
@@ -86,7 +86,7 @@ ExitStatus draw_body(const setup::BodySetup& setup, const Options& options,
                   setup.source, options, streams);
 }
 
-ExitStatus sweep_lever(const setup::LeverSetup& lever, const Options& options,
+ExitStatus sweep_lever(const setup::LeverSetup& lever, const DrawOptions& options,
                        const Streams& streams) {
     const auto knob = options.over.value_or(mechanics::LeverKnob::effort_direction);
     const auto changes = mechanics::possible_changes(lever.lever);
@@ -101,7 +101,7 @@ ExitStatus sweep_lever(const setup::LeverSetup& lever, const Options& options,
                   lever.source, options, streams);
 }
 
-ExitStatus draw_lever(const setup::LeverSetup& lever, const Options& options,
+ExitStatus draw_lever(const setup::LeverSetup& lever, const DrawOptions& options,
                       const Streams& streams) {
     if (options.sweep) {
         return sweep_lever(lever, options, streams);
@@ -123,7 +123,7 @@ ExitStatus draw_lever(const setup::LeverSetup& lever, const Options& options,
                          options.picture, streams);
 }
 
-ExitStatus draw(const Options& options, const Streams& streams) {
+ExitStatus draw(const DrawOptions& options, const Streams& streams) {
     const auto setup = setup_from(options.file, streams);
     if (!setup) {
         return ExitStatus::bad_input;
@@ -147,8 +147,8 @@ const std::map<std::string, mechanics::LeverKnob> kKnobs{
     {"axis-place", mechanics::LeverKnob::axis_place},
     {"load", mechanics::LeverKnob::load_size}};
 
-std::shared_ptr<Options> declare(CLI::App& command, Options defaults) {
-    auto options = std::make_shared<Options>(std::move(defaults));
+std::shared_ptr<DrawOptions> declare(CLI::App& command, DrawOptions defaults) {
+    auto options = std::make_shared<DrawOptions>(std::move(defaults));
     command
         .add_option("FILE", options->file,
                     "a setup file, or the name of one that comes with the program")
@@ -170,7 +170,7 @@ std::shared_ptr<Options> declare(CLI::App& command, Options defaults) {
     return options;
 }
 
-Work work_of(const std::shared_ptr<Options>& options) {
+Work work_of(const std::shared_ptr<DrawOptions>& options) {
     return [options](const Streams& streams) { return draw(*options, streams); };
 }
 
@@ -179,7 +179,7 @@ Work add_draw_options(CLI::App& command) {
 }
 
 Work add_figure_options(CLI::App& command) {
-    Options defaults;
+    DrawOptions defaults;
     defaults.body.caption = true;
     defaults.picture.look = scene::Look::print;
     defaults.picture.size = {960, 720};

@@ -21,7 +21,7 @@ namespace {
 
 using learner::Exam;
 
-struct Options {
+struct ExamOptions {
     LearnerOptions who;
     std::optional<std::uint64_t> seed;
     bool anew = false;
@@ -29,7 +29,7 @@ struct Options {
 };
 
 /// The exam to sit: the one that was begun, or a new one.
-tl::expected<Exam, ExitStatus> exam_to_sit(Study& study, const Options& options,
+tl::expected<Exam, ExitStatus> exam_to_sit(Study& study, const ExamOptions& options,
                                            const Streams& streams) {
     auto begun = unfinished_exam(study.record, study.learner.id);
     if (!begun)
@@ -100,7 +100,7 @@ ExitStatus review(Study& study, const Streams& streams) {
     return ExitStatus::ok;
 }
 
-ExitStatus sit(const Options& options, const Streams& streams) {
+ExitStatus sit(const ExamOptions& options, const Streams& streams) {
     auto study = open_study(options.who, streams);
     if (!study)
         return study.error();
@@ -121,8 +121,8 @@ ExitStatus sit(const Options& options, const Streams& streams) {
     return close(*study, *exam, streams);
 }
 
-Work add_options(CLI::App& command) {
-    auto options = std::make_shared<Options>();
+Work add_exam_options(CLI::App& command) {
+    auto options = std::make_shared<ExamOptions>();
     command.add_flag("--anew", options->anew, "Give up an exam that was begun, and begin another");
     command.add_flag("--review", options->review, "Go through the last exam's mistakes again");
     command.add_option("--seed", options->seed, "The same seed draws the same exam");
@@ -137,7 +137,7 @@ Verb exam_verb() {
             "  steelyard exam\n"
             "  steelyard exam --review\n"
             "  steelyard exam --anew --seed 7",
-            add_options};
+            add_exam_options};
 }
 
 } // namespace steelyard::cli

@@ -15,7 +15,7 @@
 namespace steelyard::cli {
 namespace {
 
-struct Options {
+struct ExportOptions {
     QuestionOptions questions;
     std::size_t count = 20;
     std::string format;
@@ -30,7 +30,7 @@ const std::map<std::string, publish::HandoutFormat> kFormats{
     {"csv", publish::HandoutFormat::csv},
     {"cards", publish::HandoutFormat::cards}};
 
-ExitStatus export_questions(const Options& options, const Streams& streams) {
+ExitStatus export_questions(const ExportOptions& options, const Streams& streams) {
     const problems::Bank bank = open_bank(options.questions, streams);
     const auto questions = problems::make_paper(bank, plan_from(options.questions, options.count));
     if (!questions) {
@@ -49,8 +49,8 @@ ExitStatus export_questions(const Options& options, const Streams& streams) {
     return ExitStatus::ok;
 }
 
-Work add_options(CLI::App& command) {
-    const auto options = std::make_shared<Options>();
+Work add_export_options(CLI::App& command) {
+    const auto options = std::make_shared<ExportOptions>();
     command
         .add_option("--format", options->format,
                     "qti21 or qti3 (a package for a course site), csv (questions and keys), "
@@ -77,7 +77,7 @@ Verb export_verb() {
             "  steelyard export --format qti21 --count 20 --seed 42 --out levers.zip\n"
             "  steelyard export --format csv --count 50 --out levers.csv\n"
             "  steelyard export --format cards --skill moment-arm-oblique --out cards.csv",
-            &add_options};
+            &add_export_options};
 }
 
 } // namespace steelyard::cli

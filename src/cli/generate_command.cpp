@@ -15,7 +15,7 @@ namespace steelyard::cli {
 
 namespace {
 
-struct Options {
+struct GenerateOptions {
     QuestionOptions questions;
     std::size_t count = 10;
     std::string shard;
@@ -46,7 +46,7 @@ void write_plain(const problems::Question& question, std::ostream& out) {
     out << fmt::format("    Answer: {}\n", question.answer_text);
 }
 
-ExitStatus generate(const Options& options, const Streams& streams) {
+ExitStatus generate(const GenerateOptions& options, const Streams& streams) {
     problems::PaperPlan plan = plan_from(options.questions, options.count);
     if (!read_shard(options.shard, plan)) {
         streams.err << fmt::format("--shard {}: write I/N with I from 0 to N - 1, such as 0/4.\n",
@@ -76,8 +76,8 @@ ExitStatus generate(const Options& options, const Streams& streams) {
     return ExitStatus::ok;
 }
 
-Work add_options(CLI::App& command) {
-    auto options = std::make_shared<Options>();
+Work add_generate_options(CLI::App& command) {
+    auto options = std::make_shared<GenerateOptions>();
     command.add_option("--count", options->count, "How many questions")
         ->check(CLI::Range(0, 10000000));
     add_choice_options(command, options->questions);
@@ -93,7 +93,7 @@ Verb generate_verb() {
     return {"generate", "make questions with answers, steps and wrong rules",
             "  steelyard generate --count 10 --seed 7\n"
             "  steelyard generate --count 10000 --seed 7 --shard 0/4 --json",
-            add_options};
+            add_generate_options};
 }
 
 } // namespace steelyard::cli

@@ -20,7 +20,7 @@ namespace steelyard::cli {
 namespace fs = std::filesystem;
 namespace {
 
-struct Options {
+struct HandoutOptions {
     std::string blueprint;
     std::string code;
     std::uint64_t seed = 1;
@@ -34,7 +34,7 @@ struct Options {
 
 /// Fills blueprint, seed and versions from a sheet's code.
 /// @return the version that is asked for, counted from 0; empty = the whole set
-tl::expected<std::optional<std::size_t>, std::string> take_code(Options& options) {
+tl::expected<std::optional<std::size_t>, std::string> take_code(HandoutOptions& options) {
     if (options.code.empty()) {
         return std::nullopt;
     }
@@ -57,7 +57,8 @@ tl::expected<std::optional<std::size_t>, std::string> take_code(Options& options
                              : static_cast<std::size_t>(code->version);
 }
 
-std::optional<publish::Blueprint> blueprint_from(const Options& options, const Streams& streams) {
+std::optional<publish::Blueprint> blueprint_from(const HandoutOptions& options,
+                                                 const Streams& streams) {
     auto blueprint = publish::read_blueprint(
         shipped_or_own(options.blueprint, "blueprints", publish::kBlueprintEnding));
     if (!blueprint) {
@@ -72,7 +73,7 @@ std::optional<publish::Blueprint> blueprint_from(const Options& options, const S
     return std::move(*blueprint);
 }
 
-ExitStatus handout(Options options, const Streams& streams) {
+ExitStatus handout(HandoutOptions options, const Streams& streams) {
     const auto only = take_code(options);
     if (!only) {
         streams.err << only.error() << '\n';
@@ -107,8 +108,8 @@ ExitStatus handout(Options options, const Streams& streams) {
     return ExitStatus::ok;
 }
 
-Work add_options(CLI::App& command) {
-    const auto options = std::make_shared<Options>();
+Work add_handout_options(CLI::App& command) {
+    const auto options = std::make_shared<HandoutOptions>();
     command
         .add_option("--blueprint", options->blueprint,
                     "a blueprint file, or the name of one that comes with the program")
@@ -141,7 +142,7 @@ Verb handout_verb() {
             "  steelyard handout --blueprint boathouse --seed 42 --versions 3 --out handouts\n"
             "  steelyard handout --code boathouse-42-B --out handouts\n"
             "  steelyard handout --blueprint mine.blueprint.toml --large-print --out handouts",
-            &add_options};
+            &add_handout_options};
 }
 
 } // namespace steelyard::cli

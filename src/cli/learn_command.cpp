@@ -27,7 +27,7 @@ using learner::Next;
 using learner::Outcome;
 using learner::Reason;
 
-struct Options {
+struct LearnOptions {
     LearnerOptions who;
     std::optional<int> count;
     std::string exam_date;
@@ -227,7 +227,7 @@ void run_session(Session& session, const Study& study, std::optional<int> count,
     }
 }
 
-ExitStatus learn(const Options& options, const Streams& streams) {
+ExitStatus learn(const LearnOptions& options, const Streams& streams) {
     auto study = open_study(options.who, streams);
     if (!study)
         return study.error();
@@ -252,7 +252,7 @@ ExitStatus learn(const Options& options, const Streams& streams) {
     return end(*study, before, session.tally(), streams);
 }
 
-ExitStatus quick(const Options& options, const Streams& streams) {
+ExitStatus quick(const LearnOptions& options, const Streams& streams) {
     auto study = open_study(options.who, streams);
     if (!study)
         return study.error();
@@ -280,7 +280,7 @@ ExitStatus quick(const Options& options, const Streams& streams) {
 }
 
 Work add_learn_options(CLI::App& command) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<LearnOptions>();
     command.add_option("--exam-date", options->exam_date,
                        "Your exam's day, such as 2026-12-03; none takes it away");
     command.add_option("--count", options->count, "Questions this time, if not as planned")
@@ -292,7 +292,7 @@ Work add_learn_options(CLI::App& command) {
 }
 
 Work add_quick_options(CLI::App& command) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<LearnOptions>();
     command.add_option("--seed", options->seed, "The same seed draws the same questions");
     add_learner_options(command, options->who);
     return [options](const Streams& streams) { return quick(*options, streams); };

@@ -12,14 +12,14 @@ namespace steelyard::cli {
 
 namespace {
 
-struct Options {
+struct MarkOptions {
     QuestionOptions questions;
     std::string code;
     std::string answer;
     bool json = false;
 };
 
-ExitStatus mark(const Options& options, const Streams& streams) {
+ExitStatus mark(const MarkOptions& options, const Streams& streams) {
     const problems::Bank bank = open_bank(options.questions, streams);
     const auto question = problems::question_from_code(bank, options.code);
     if (!question) {
@@ -37,8 +37,8 @@ ExitStatus mark(const Options& options, const Streams& streams) {
     return ExitStatus::ok;
 }
 
-Work add_options(CLI::App& command) {
-    auto options = std::make_shared<Options>();
+Work add_mark_options(CLI::App& command) {
+    auto options = std::make_shared<MarkOptions>();
     command.add_option("CODE", options->code, "The question's code")->required();
     command.add_option("ANSWER", options->answer, "The answer, with its unit in one argument")
         ->required();
@@ -53,7 +53,7 @@ Verb mark_verb() {
     return {"mark", "mark an answer to a question, by its code",
             "  steelyard mark K7M2Q-9XD4T \"47.1 N·m\"\n"
             "  steelyard mark K7M2Q-9XD4T B --json",
-            add_options};
+            add_mark_options};
 }
 
 } // namespace steelyard::cli

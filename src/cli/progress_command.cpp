@@ -17,7 +17,7 @@ namespace steelyard::cli {
 
 namespace {
 
-struct Options {
+struct ProgressOptions {
     LearnerOptions who;
     bool json = false;
 };
@@ -128,7 +128,7 @@ void show(const Study& study, const Progress& progress, const Streams& streams) 
             exam.right, exam.of, exam.pass, exam.right >= exam.pass ? "passed" : "not passed");
 }
 
-ExitStatus progress(const Options& options, const Streams& streams) {
+ExitStatus progress(const ProgressOptions& options, const Streams& streams) {
     auto study = open_study(options.who, streams);
     if (!study)
         return study.error();
@@ -152,8 +152,8 @@ ExitStatus progress(const Options& options, const Streams& streams) {
     return ExitStatus::ok;
 }
 
-Work add_options(CLI::App& command) {
-    auto options = std::make_shared<Options>();
+Work add_progress_options(CLI::App& command) {
+    auto options = std::make_shared<ProgressOptions>();
     command.add_flag("--json", options->json, "As JSON");
     add_learner_options(command, options->who);
     return [options](const Streams& streams) { return progress(*options, streams); };
@@ -165,7 +165,7 @@ Verb progress_verb() {
     return {"progress", "where you stand, and whether you would pass today",
             "  steelyard progress\n"
             "  steelyard progress --learner \"Ada\" --json",
-            add_options};
+            add_progress_options};
 }
 
 } // namespace steelyard::cli

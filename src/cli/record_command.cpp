@@ -20,7 +20,7 @@ namespace steelyard::cli {
 
 namespace {
 
-struct Options {
+struct RecordOptions {
     LearnerOptions who;
     std::string what;
     std::string file;
@@ -37,7 +37,7 @@ learner::Progress progress_on(const Streams& streams) {
     };
 }
 
-bool wants_csv(const Options& options) {
+bool wants_csv(const RecordOptions& options) {
     if (!options.format.empty())
         return options.format == "csv";
     return std::filesystem::path(options.file).extension() == ".csv";
@@ -68,7 +68,7 @@ learner::Recorded<std::string> exported(learner::Record& record, const learner::
         .map([&] { return std::move(text); });
 }
 
-ExitStatus export_record(const Options& options, const Streams& streams) {
+ExitStatus export_record(const RecordOptions& options, const Streams& streams) {
     auto record = open_record(options.who, streams);
     if (!record)
         return record.error();
@@ -91,7 +91,7 @@ ExitStatus export_record(const Options& options, const Streams& streams) {
     return ExitStatus::ok;
 }
 
-ExitStatus import_record(const Options& options, const Streams& streams) {
+ExitStatus import_record(const RecordOptions& options, const Streams& streams) {
     if (options.file.empty()) {
         streams.err << "Say what to import: steelyard record import FILE\n";
         return ExitStatus::bad_input;
@@ -122,7 +122,7 @@ ExitStatus import_record(const Options& options, const Streams& streams) {
     return ExitStatus::ok;
 }
 
-ExitStatus erase(const Options& options, const Streams& streams) {
+ExitStatus erase(const RecordOptions& options, const Streams& streams) {
     auto record = open_record(options.who, streams);
     if (!record)
         return record.error();
@@ -152,7 +152,7 @@ ExitStatus erase(const Options& options, const Streams& streams) {
     return ExitStatus::ok;
 }
 
-ExitStatus check(const Options& options, const Streams& streams) {
+ExitStatus check(const RecordOptions& options, const Streams& streams) {
     auto shelf = open_course(options.who, streams);
     if (!shelf)
         return shelf.error();
@@ -175,7 +175,7 @@ ExitStatus check(const Options& options, const Streams& streams) {
     return found->faults.empty() ? ExitStatus::ok : ExitStatus::failed;
 }
 
-ExitStatus run(const Options& options, const Streams& streams) {
+ExitStatus run(const RecordOptions& options, const Streams& streams) {
     if (options.what == "export")
         return export_record(options, streams);
     if (options.what == "import")
@@ -185,8 +185,8 @@ ExitStatus run(const Options& options, const Streams& streams) {
     return check(options, streams);
 }
 
-Work add_options(CLI::App& command) {
-    auto options = std::make_shared<Options>();
+Work add_record_options(CLI::App& command) {
+    auto options = std::make_shared<RecordOptions>();
     command.add_option("WHAT", options->what, "export, import, erase or check")
         ->required()
         ->check(CLI::IsMember({"export", "import", "erase", "check"}));
@@ -211,7 +211,7 @@ Verb record_verb() {
             "  steelyard record import ada.jsonl\n"
             "  steelyard record erase --learner \"Ada\"\n"
             "  steelyard record check",
-            add_options};
+            add_record_options};
 }
 
 } // namespace steelyard::cli

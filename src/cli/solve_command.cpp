@@ -11,13 +11,13 @@
 namespace steelyard::cli {
 namespace {
 
-struct Options {
+struct SolveOptions {
     std::string file;
     bool json = false;
     bool sweep = false;
 };
 
-ExitStatus solve(const Options& options, const Streams& streams) {
+ExitStatus solve(const SolveOptions& options, const Streams& streams) {
     const auto setup = setup_from(options.file, streams);
     if (!setup) {
         return ExitStatus::bad_input;
@@ -38,8 +38,8 @@ ExitStatus solve(const Options& options, const Streams& streams) {
     return ExitStatus::ok;
 }
 
-Work add_options(CLI::App& command) {
-    const auto options = std::make_shared<Options>();
+Work add_solve_options(CLI::App& command) {
+    const auto options = std::make_shared<SolveOptions>();
     command
         .add_option("FILE", options->file,
                     "a setup file, or the name of one that comes with the program")
@@ -58,7 +58,7 @@ Verb solve_verb() {
             "  steelyard solve launch-trolley\n"
             "  steelyard solve my-lever.setup.toml --json\n"
             "  steelyard solve curl-dumbbell --sweep",
-            &add_options};
+            &add_solve_options};
 }
 
 } // namespace steelyard::cli

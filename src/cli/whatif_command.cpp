@@ -10,7 +10,7 @@
 namespace steelyard::cli {
 namespace {
 
-struct Options {
+struct WhatifOptions {
     std::string file;
     WhatIfWords words;
     std::string equal; ///< another setup file
@@ -18,7 +18,7 @@ struct Options {
     bool json = false;
 };
 
-ExitStatus refuse(setup::InputError error, const Options& options, const Streams& streams) {
+ExitStatus refuse(setup::InputError error, const WhatifOptions& options, const Streams& streams) {
     if (error.file.empty() && error.key.rfind("--", 0) != 0) {
         error.file = options.file;
     }
@@ -26,8 +26,8 @@ ExitStatus refuse(setup::InputError error, const Options& options, const Streams
     return ExitStatus::bad_input;
 }
 
-void print(const nlohmann::ordered_json& json, const std::string& report, const Options& options,
-           const Streams& streams) {
+void print(const nlohmann::ordered_json& json, const std::string& report,
+           const WhatifOptions& options, const Streams& streams) {
     if (options.json) {
         streams.out << json.dump(2) << '\n';
     } else {
@@ -49,7 +49,7 @@ std::optional<setup::BodySetup> body_from_file(const std::string& file, const St
 }
 
 ExitStatus answer_feasible(const WhatIfAsked& asked, const std::vector<mechanics::Change>& changes,
-                           const Options& options, const Streams& streams) {
+                           const WhatifOptions& options, const Streams& streams) {
     const mechanics::Change& change = changes.front();
     const auto range = range_of(change, asked.exercise);
     const auto spans = feasible_settings(asked.exercise, change, asked.goal.wanted.caps);
@@ -62,7 +62,7 @@ ExitStatus answer_feasible(const WhatIfAsked& asked, const std::vector<mechanics
 }
 
 ExitStatus answer_torque(const WhatIfAsked& asked, const std::vector<mechanics::Change>& changes,
-                         const Options& options, const Streams& streams) {
+                         const WhatifOptions& options, const Streams& streams) {
     if (!options.words.change.empty() && !asked.goal.keep) {
         const auto answer = solve_for_torque(asked.exercise, changes.front(), asked.goal.wanted);
         if (!answer) {
@@ -82,7 +82,7 @@ ExitStatus answer_torque(const WhatIfAsked& asked, const std::vector<mechanics::
 
 /// The torque to reach: of another exercise, or as the words say.
 tl::expected<double, setup::InputError>
-torque_to_reach(const Options& options, const WhatIfAsked& asked,
+torque_to_reach(const WhatifOptions& options, const WhatIfAsked& asked,
                 const std::optional<setup::BodySetup>& other) {
     const mechanics::Hinge hinge = asked.goal.wanted.hinge;
     if (!other) {
@@ -96,7 +96,7 @@ torque_to_reach(const Options& options, const WhatIfAsked& asked,
 }
 
 /// Everything of the question but the changes.
-tl::expected<void, setup::InputError> understand(const Options& options,
+tl::expected<void, setup::InputError> understand(const WhatifOptions& options,
                                                  const std::optional<setup::BodySetup>& other,
                                                  WhatIfAsked& asked) {
     const auto hinge = hinge_meant(options.words.joint, asked.exercise, "--joint");
@@ -132,7 +132,7 @@ tl::expected<void, setup::InputError> understand(const Options& options,
 }
 
 /// Which of the options cannot stand together; empty when all is well.
-std::string contradiction(const Options& options) {
+std::string contradiction(const WhatifOptions& options) {
     const int goals = (options.words.torque.empty() ? 0 : 1) +
                       (options.words.less.empty() ? 0 : 1) + (options.equal.empty() ? 0 : 1) +
                       (options.feasible ? 1 : 0);
@@ -145,7 +145,7 @@ std::string contradiction(const Options& options) {
     return "";
 }
 
-ExitStatus what_if(const Options& options, const Streams& streams) {
+ExitStatus what_if(const WhatifOptions& options, const Streams& streams) {
     if (const std::string wrong = contradiction(options); !wrong.empty()) {
         streams.err << "whatif: " << wrong << ".\n";
         return ExitStatus::bad_input;
@@ -171,8 +171,8 @@ ExitStatus what_if(const Options& options, const Streams& streams) {
                             : answer_torque(asked, *changes, options, streams);
 }
 
-Work add_options(CLI::App& command) {
-    const auto options = std::make_shared<Options>();
+Work add_whatif_options(CLI::App& command) {
+    const auto options = std::make_shared<WhatifOptions>();
     WhatIfWords& words = options->words;
     command
         .add_option("FILE", options->file,
@@ -218,7 +218,7 @@ Verb whatif_verb() {
         "  steelyard whatif crate-far --joint lumbar_flexion --less \"20 %\" --change distance\n"
         "  steelyard whatif curl-dumbbell --joint elbow_flexion --torque 20Nm --change load\n"
         "  steelyard whatif crate-far --joint lumbar --less \"20 %\" --keep hip",
-        &add_options};
+        &add_whatif_options};
 }
 
 } // namespace steelyard::cli
