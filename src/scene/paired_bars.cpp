@@ -130,11 +130,12 @@ void add_side_badge(Side side, const Point& corner_px, double text_scale,
 void add_paired_bars(const PairedBars& bars, std::vector<Shape>& shapes) {
     BarPainter painter(bars, shapes);
     for (std::size_t i = 0; i < bars.pairs.size(); ++i) {
-        const auto column = static_cast<double>(i % bars.columns);
-        const auto row = static_cast<double>(i / bars.columns);
+        const std::size_t row = i / bars.columns;
+        const std::size_t column = i % bars.columns;
+        const Point step_px(bars.width_px + bars.between_px, kPair_px * bars.text_scale);
         painter.add_pair(bars.pairs[i],
-                         bars.corner_px + Point(column * (bars.width_px + bars.between_px),
-                                                row * kPair_px * bars.text_scale));
+                         bars.corner_px + Point(static_cast<double>(column) * step_px.x(),
+                                                static_cast<double>(row) * step_px.y()));
     }
 }
 
