@@ -76,7 +76,7 @@ private:
 
 } // namespace
 
-void Incoming::press(scene::Point at_px, double at_s, bool left) {
+void Incoming::press(const scene::Point& at_px, double at_s, bool left) {
     const bool second = left && pressed_at_s >= 0.0 && at_s - pressed_at_s <= kDoubleClick_s &&
                         (at_px - pressed_at_px).norm() <= kDoubleClick_px;
     double_clicked = double_clicked || second;

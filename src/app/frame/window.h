@@ -38,7 +38,7 @@ struct Incoming {
     /// slow frame must not hide.
     bool double_clicked = false;
 
-    void press(scene::Point at_px, double at_s, bool left);
+    void press(const scene::Point& at_px, double at_s, bool left);
 };
 
 /// Why there is no window, and what to do: sentences for a person.
