@@ -133,16 +133,12 @@ void Window::listen(GLFWwindow* window) {
         to_imgui(w, what...);
     };
     static constexpr auto note = [](GLFWwindow* w) { events_of(w).incoming.anything = true; };
-    static constexpr auto contains = [](const std::vector<int>& keys, int key) {
-        return std::find(keys.begin(), keys.end(), key) != keys.end();
-    };
     glfwSetKeyCallback(window, [](GLFWwindow* w, int key, int code, int action, int modifiers) {
         Events& events = events_of(w);
         if (action != GLFW_RELEASE)
             events.incoming.keys.push_back({key, modifiers, 0});
-        if (action == GLFW_PRESS)
-            events.fresh_keys.push_back(key);
-        if (action == GLFW_RELEASE && contains(events.fresh_keys, key)) {
+        events.key_went_down = events.key_went_down || action == GLFW_PRESS;
+        if (action == GLFW_RELEASE && events.key_went_down) {
             events.late_releases.push_back({key, code, modifiers});
             return note(w);
         }
@@ -283,7 +279,7 @@ void Window::end_frame() {
     ImGui::Render();
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
     glfwSwapBuffers(handle());
-    events_->fresh_keys.clear();
+    events_->key_went_down = false;
     for (const KeyRelease& one : std::exchange(events_->late_releases, {}))
         ImGui_ImplGlfw_KeyCallback(handle(), one.key, one.code, GLFW_RELEASE, one.modifiers);
 }

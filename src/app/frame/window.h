@@ -92,9 +92,9 @@ private:
     struct Events {
         Incoming incoming;
         ImGuiContext* imgui = nullptr;
-        /// Keys that went down since the last frame. ImGui looks at keys once a frame, and would
-        /// miss what a slow frame let come and go: it hears of their release after the frame.
-        std::vector<int> fresh_keys;
+        /// ImGui looks at keys once a frame, and would miss what a slow frame let come and go: once
+        /// a key went down, it hears of releases, also of Ctrl's, after the frame.
+        bool key_went_down = false;
         std::vector<KeyRelease> late_releases;
     };
     struct Close {
