@@ -16,6 +16,12 @@ int main(int argc, char** argv) {
          "body_by_kdl_tree", 0.1},
         {"a frame of the bench / a frame of ImGui's demo window", "frame_of_the_bench/process_time",
          "frame_of_the_demo_window/process_time", 1.5},
+        {"a frame of the body at 1920×1080 / a frame of ImGui's demo window there",
+         "frame_of_the_body/real_time", "frame_of_the_large_demo_window/real_time", 2.0},
+        {"a frame of the body at 1920×1080 / a thirtieth of a second",
+         "frame_of_the_body/real_time", "a_thirtieth_of_a_second/iterations:1/manual_time", 1.0},
+        {"our work of a dragged frame of the body / 1.5 ms", "work_of_a_dragged_frame",
+         "one_and_a_half_milliseconds/iterations:1/manual_time", 1.0},
         {"first frame / first frame of a bare window", "first_frame/iterations:12/manual_time",
          "first_frame_of_a_bare_window/iterations:12/manual_time", 2.0},
         // The aims: 100 000 lever questions a second is 10 µs each, ten yardsticks; 20 000 body

@@ -1,12 +1,12 @@
 // What a frame of the bench costs, measured by a frame of ImGui's own demonstration window. Both
 // draw 1280×720 with the same OpenGL in the same run; without a display there is nothing to time.
 
-#include "app/application.h"
+#include "bench/bench_window.h"
 #include "setup/data_folder.h"
+#include "setup/setup.h"
 
 #include <GLFW/glfw3.h>
 #include <glad/gl.h>
-#include <imgui.h>
 
 #include <benchmark/benchmark.h>
 
@@ -14,23 +14,11 @@ using namespace steelyard;
 
 namespace {
 
-constexpr int kWidth_px = 1280;
-constexpr int kHeight_px = 720;
-
-/// A window whose frames do not wait for the screen; skips the benchmark when there is none.
-std::optional<app::Window> open_window(benchmark::State& state) {
-    auto window = app::Window::open(kWidth_px, kHeight_px, "bench");
-    if (!window) {
-        state.SkipWithError(window.error().what.c_str());
-        return std::nullopt;
-    }
-    glfwSwapInterval(0);
-    return std::move(*window);
-}
+const scene::Point kSheet_px{1280.0, 720.0};
 
 /// Everything of a frame: a nudge comes in, the lever is solved, drawn, laid out and painted.
 void frame_of_the_bench(benchmark::State& state) {
-    std::optional<app::Window> window = open_window(state);
+    std::optional<app::Window> window = bench::open_window(state, kSheet_px);
     if (!window)
         return;
     app::Incoming& incoming = window->incoming();
@@ -42,7 +30,7 @@ void frame_of_the_bench(benchmark::State& state) {
     }
     app::Application application(std::move(*window), std::move(*painter), app::SavedWork({}),
                                  setup::data_folder());
-    application.open_setup(*setup);
+    application.open(setup::Setup(*setup));
     bool to_the_right = false;
     for (auto _ : state) {
         incoming.keys.push_back({to_the_right ? GLFW_KEY_RIGHT : GLFW_KEY_LEFT, 0});
@@ -54,17 +42,11 @@ void frame_of_the_bench(benchmark::State& state) {
 BENCHMARK(frame_of_the_bench)->MeasureProcessCPUTime()->Unit(benchmark::kMillisecond);
 
 void frame_of_the_demo_window(benchmark::State& state) {
-    std::optional<app::Window> window = open_window(state);
+    std::optional<app::Window> window = bench::open_window(state, kSheet_px);
     if (!window)
         return;
-    for (auto _ : state) {
-        window->begin_frame();
-        ImGui::ShowDemoWindow();
-        glViewport(0, 0, kWidth_px, kHeight_px);
-        glClear(GL_COLOR_BUFFER_BIT);
-        window->end_frame();
-        glFinish();
-    }
+    for (auto _ : state)
+        bench::draw_demo_frame(*window);
 }
 BENCHMARK(frame_of_the_demo_window)->MeasureProcessCPUTime()->Unit(benchmark::kMillisecond);
 

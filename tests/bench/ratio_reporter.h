@@ -21,11 +21,12 @@ public:
     void ReportRuns(const std::vector<Run>& runs) override;
 
     /// One line for each promise whose two benchmarks ran.
-    /// @return true when all of these are kept
+    /// @return true when all of these are kept, and no benchmark had to be given up
     bool print(const std::vector<Promise>& promises);
 
 private:
     std::map<std::string, double> seconds_; ///< time of one iteration, by benchmark
+    bool faultless_ = true;
 };
 
 } // namespace steelyard::bench

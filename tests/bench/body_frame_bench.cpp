@@ -1,0 +1,185 @@
+// What a frame of the body costs while its load is dragged, at 1920×1080 with everything shown:
+// through the real window by a frame of ImGui's own demonstration, and our part of it alone.
+
+#include "app/body/body_screen.h"
+#include "app/paint/label_painter.h"
+#include "app/unseen_sheet.h"
+#include "bench/allocations.h"
+#include "bench/bench_window.h"
+#include "setup/data_folder.h"
+#include "setup/muscle_file.h"
+
+#include <GLFW/glfw3.h>
+#include <glad/gl.h>
+
+#include <benchmark/benchmark.h>
+#include <cmath>
+
+using namespace steelyard;
+
+namespace {
+
+const scene::Point kSheet_px{1920.0, 1080.0};
+
+/// A whole figure with three axes and a long path: no stage that we ship has more on it.
+std::optional<setup::BodySetup> full_exercise(benchmark::State& state) {
+    auto setup =
+        setup::read_setup(setup::data_folder() / "assets/setups/body/squat-bar-back.setup.toml");
+    if (setup)
+        if (auto* exercise = std::get_if<setup::BodySetup>(&*setup))
+            return std::move(*exercise);
+    state.SkipWithError("the squat cannot be read");
+    return std::nullopt;
+}
+
+/// Every frame begins with a key that makes the load heavier or lighter, which solves the whole
+/// path anew, and ends when the picture is there.
+void frame_of_the_body(benchmark::State& state) {
+    std::optional<app::Window> window = bench::open_window(state, kSheet_px);
+    const std::optional<setup::BodySetup> exercise = full_exercise(state);
+    if (!window || !exercise)
+        return;
+    app::Incoming& incoming = window->incoming();
+    auto painter = app::ShapePainter::create();
+    if (!painter) {
+        state.SkipWithError(painter.error().c_str());
+        return;
+    }
+    app::Application application(std::move(*window), std::move(*painter), app::SavedWork({}),
+                                 setup::data_folder());
+    application.open(setup::Setup(*exercise));
+    bool heavier = false;
+    for (auto _ : state) {
+        heavier = !heavier;
+        incoming.keys.push_back({heavier ? GLFW_KEY_PAGE_UP : GLFW_KEY_PAGE_DOWN, 0});
+        application.frame(1.0 / 60.0);
+        glFinish();
+    }
+}
+BENCHMARK(frame_of_the_body)->UseRealTime()->Unit(benchmark::kMillisecond);
+
+void frame_of_the_large_demo_window(benchmark::State& state) {
+    std::optional<app::Window> window = bench::open_window(state, kSheet_px);
+    if (!window)
+        return;
+    for (auto _ : state)
+        bench::draw_demo_frame(*window);
+}
+BENCHMARK(frame_of_the_large_demo_window)->UseRealTime()->Unit(benchmark::kMillisecond);
+
+/// The longest that a frame may take for thirty of them in a second.
+void a_thirtieth_of_a_second(benchmark::State& state) {
+    for (auto _ : state)
+        state.SetIterationTime(1.0 / 30.0);
+}
+BENCHMARK(a_thirtieth_of_a_second)->UseManualTime()->Iterations(1)->Unit(benchmark::kMillisecond);
+
+// --- our part, without a window and its driver ---------------------------------------------------
+
+/// The body's screen on a sheet that nobody sees.
+class UnseenBody {
+public:
+    UnseenBody(const setup::BodySetup& exercise, std::vector<mechanics::Muscle> muscles) {
+        screen_.model = app::make_body(exercise, std::move(muscles));
+        app::open_exercise(screen_, exercise);
+    }
+
+    /// One frame, all that the window has done of it but OpenGL.
+    void frame(const app::StagePointer& pointer) {
+        ImGui::NewFrame();
+        const app::BodyOutcome outcome =
+            app::run_body(sheet_.style, app::lay_out(kSheet_px, 1.0), {&keys_, pointer, 1.0 / 60.0},
+                          setup::UnitSystem::si, screen_);
+        app::paint_labels(*outcome.drawing, scene::Point::Zero(), sheet_.style,
+                          *ImGui::GetBackgroundDrawList());
+        records_.clear();
+        app::append_shapes(*outcome.drawing, scene::Point::Zero(), sheet_.style.look, records_);
+        ImGui::Render();
+        benchmark::DoNotOptimize(records_.data());
+    }
+
+    /// Where the first load lies; the middle of the stage where there is none.
+    scene::Point grip_px() {
+        for (const app::BodyGrip& grip : app::grips_of(screen_.model, screen_.stage, screen_.hand))
+            if (grip.part.kind == app::BodyPartKind::load && grip.hold == app::BodyHold::place)
+                return grip.at_px;
+        return 0.5 * screen_.stage.size_px;
+    }
+    bool held() const { return screen_.hand.held.has_value(); }
+
+private:
+    app::UnseenSheet sheet_{kSheet_px};
+    app::BodyScreen screen_;
+    std::vector<app::KeyPress> keys_;
+    std::vector<app::ShapeRecord> records_;
+};
+
+constexpr int kFramesToSettle = 10;
+
+/// The work of a frame while a load is dragged through the repetition.
+void work_of_a_dragged_frame(benchmark::State& state) {
+    const std::optional<setup::BodySetup> exercise = full_exercise(state);
+    auto muscles = setup::shipped_muscles();
+    if (!exercise || !muscles)
+        return;
+    UnseenBody body(*exercise, *std::move(muscles));
+    for (int i = 0; i < kFramesToSettle; ++i)
+        body.frame({});
+    app::StagePointer pointer;
+    pointer.on_stage = true;
+    const scene::Point taken_px = body.grip_px();
+    pointer.at_px = taken_px;
+    body.frame(pointer);
+    pointer.pressed = true;
+    body.frame(pointer);
+    pointer.pressed = false;
+    if (!body.held()) {
+        state.SkipWithError("the load was not taken hold of");
+        return;
+    }
+    long frames = 0;
+    const long before = bench::allocations();
+    for (auto _ : state) {
+        ++frames;
+        pointer.at_px =
+            taken_px +
+            scene::Point(0.0, 80.0 * (1.0 - std::cos(0.05 * static_cast<double>(frames))));
+        body.frame(pointer);
+    }
+    state.counters["allocations"] =
+        static_cast<double>(bench::allocations() - before) / static_cast<double>(frames);
+}
+BENCHMARK(work_of_a_dragged_frame)->Unit(benchmark::kMillisecond);
+
+/// The work of a frame in which nothing is new: it takes nothing from the heap.
+void work_of_a_steady_frame(benchmark::State& state) {
+    const std::optional<setup::BodySetup> exercise = full_exercise(state);
+    auto muscles = setup::shipped_muscles();
+    if (!exercise || !muscles)
+        return;
+    UnseenBody body(*exercise, *std::move(muscles));
+    for (int i = 0; i < kFramesToSettle; ++i)
+        body.frame({});
+    const long before = bench::allocations();
+    for (auto _ : state)
+        body.frame({});
+    const long taken = bench::allocations() - before;
+    state.counters["allocations"] = static_cast<double>(taken);
+    if (taken != 0)
+        state.SkipWithError(
+            ("frames without anything new took " + std::to_string(taken) + " blocks from the heap")
+                .c_str());
+}
+BENCHMARK(work_of_a_steady_frame)->Unit(benchmark::kMillisecond);
+
+/// The longest that our part of a frame may take.
+void one_and_a_half_milliseconds(benchmark::State& state) {
+    for (auto _ : state)
+        state.SetIterationTime(1.5e-3);
+}
+BENCHMARK(one_and_a_half_milliseconds)
+    ->UseManualTime()
+    ->Iterations(1)
+    ->Unit(benchmark::kMillisecond);
+
+} // namespace
