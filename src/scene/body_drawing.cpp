@@ -4,8 +4,10 @@
 #include "scene/body_arms.h"
 #include "scene/body_forces.h"
 #include "scene/figure.h"
+#include "scene/muscle_spindle.h"
 #include "scene/name_plate.h"
 #include "scene/resistance_marks.h"
+#include "scene/support_pad.h"
 #include "setup/format_quantity.h"
 
 #include <algorithm>
@@ -45,6 +47,8 @@ public:
             board_.keep_clear(rect);
         add_heading();
         add_ground();
+        if (const auto pad = support_pad(case_, result_.placement, stage_))
+            add_support_pad(*pad, shapes());
         add_trail();
         add_figure(case_.body, result_.placement, stage_, shapes());
         add_muscles();
@@ -145,56 +149,15 @@ private:
         shapes().insert(shapes().end() - 2, std::move(trail));
     }
 
-    /// Spindles along the lines of pull that are known, thicker with more force.
     void add_muscles() {
         if (!how_.muscles)
             return;
-        const auto& muscles = *how_.muscles;
-        for (std::size_t i = 0; i < muscles.pulls.size(); ++i) {
-            const mechanics::Pull& pull = muscles.pulls[i];
-            const double tension_N = muscles.solution.muscles[i].tension_N;
-            if (pull.line && tension_N > 0.0)
-                add_spindle(*pull.line, tension_N);
+        for (const Spindle& spindle :
+             spindles_of(*how_.muscles, case_.body, result_.placement, chosen(), stage_)) {
+            add_spindle(spindle, shapes());
+            for (const Point& end : {spindle.over, spindle.end})
+                board_.keep_clear(end, spindle.belly, 2.0 * spindle.belly_px);
         }
-    }
-
-    /// A muscle that turns a limb's bone lies along the bone before it, on the side on which it
-    /// passes the joint; one that comes from the trunk is drawn along its pull.
-    void add_spindle(const mechanics::PlacedLine& line, double tension_N) {
-        const Point insertion = stage_.to_sheet(line.insertion_m);
-        const Point pull = stage_.arrow(line.direction);
-        if (pull.norm() < 1e-9)
-            return;
-        const Point along = pull.normalized();
-        const double fine = stage_.px_per_m / 280.0;
-        // Cross-section grows with force, so the radius with its root.
-        const double belly_px = std::clamp(0.16 * std::sqrt(tension_N), 2.5, 13.0) * fine;
-        const double tendon_px = 1.5 * fine;
-        const double height_px = case_.body.height_m * stage_.px_per_m;
-        const auto carried = mechanics::joint_info(mechanics::hinge_info(chosen()).joint).segment;
-        const auto before = mechanics::segment_info(carried).parent;
-        const bool from_limb = mechanics::segment_info(before).mirror != before;
-        Point over = insertion;
-        Point end = insertion + 0.16 * height_px * along;
-        if (from_limb) {
-            const Point joint = joint_px(chosen());
-            const Point bone = stage_.to_sheet(result_.placement[before].joint_m) - joint;
-            if (bone.norm() < 1.0)
-                return;
-            const Point up = bone.normalized();
-            const Point across{-up.y(), up.x()};
-            const Point lever = insertion - joint;
-            // The side on which the pull's line passes the joint.
-            const Point foot = lever - lever.dot(along) * along;
-            const double side = foot.dot(across) < 0.0 ? -1.0 : 1.0;
-            over = joint + 0.022 * height_px * side * across + 0.015 * height_px * up;
-            end = joint + 0.9 * bone + 0.006 * height_px * side * across;
-            shapes().emplace_back(
-                Taper{insertion, over, tendon_px, 1.6 * tendon_px, Role::effort, 0.85});
-        }
-        const Point belly = over + 0.45 * (end - over);
-        shapes().emplace_back(Taper{over, belly, 1.6 * tendon_px, belly_px, Role::effort, 0.85});
-        shapes().emplace_back(Taper{end, belly, tendon_px, belly_px, Role::effort, 0.85});
     }
 
     void add_line_of_action(const mechanics::BodyForce& force) {
@@ -293,6 +256,8 @@ private:
         if (force.span.cut)
             add_break(force.from, force.to(), stroke, shapes());
         board_.keep_clear(force.from, force.to(), 14.0);
+        const Point reach{12.0, 12.0}; // the tail's square is what is taken hold of
+        board_.keep_clear({force.from - reach, force.from + reach});
     }
 
     void add_force_label(const SeenForce& force) {
@@ -315,8 +280,9 @@ private:
             return;
         const mechanics::WeightBeyond weight = mechanics::weight_beyond(case_, result_, chosen());
         own_from_ = stage_.to_sheet(weight.com_m);
-        const ArrowSpan span =
-            arrow_span(stage_.arrow(Vec3(0.0, -weight.weight_N, 0.0)), 0.16 * stage_.size_px.y());
+        const ArrowSpan span = ended_above(
+            stage_.lowest_tip_px, own_from_,
+            arrow_span(stage_.arrow(Vec3(0.0, -weight.weight_N, 0.0)), 0.16 * stage_.size_px.y()));
         own_to_ = own_from_ + span.along_px;
         own_weight_N_ = weight.weight_N;
         if (span.along_px.norm() < 10.0)

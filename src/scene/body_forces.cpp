@@ -29,7 +29,7 @@ bool is_pull(const BodyForce& force) {
     return force.origin == ForceOrigin::resistance && force.force_N.norm() > 1e-9;
 }
 
-std::vector<SeenForce> seen_forces(const mechanics::BodyResult& result, const BodyStage& stage) {
+std::vector<SeenForce> merged_forces(const mechanics::BodyResult& result, const BodyStage& stage) {
     std::vector<SeenForce> seen;
     for (const BodyForce& force : result.forces) {
         const bool ground = force.origin == ForceOrigin::contact;
@@ -46,9 +46,16 @@ std::vector<SeenForce> seen_forces(const mechanics::BodyResult& result, const Bo
         else
             same->force.force_N += force.force_N;
     }
+    return seen;
+}
+
+std::vector<SeenForce> seen_forces(const mechanics::BodyResult& result, const BodyStage& stage) {
+    std::vector<SeenForce> seen = merged_forces(result, stage);
     for (SeenForce& one : seen)
-        one.span = arrow_span(stage.arrow(one.force.force_N),
-                              (one.ground ? kLongestGround : kLongestLoad) * stage.size_px.y());
+        one.span = ended_above(
+            stage.lowest_tip_px, one.from,
+            arrow_span(stage.arrow(one.force.force_N),
+                       (one.ground ? kLongestGround : kLongestLoad) * stage.size_px.y()));
     seen.erase(std::remove_if(
                    seen.begin(), seen.end(),
                    [](const SeenForce& one) { return one.span.along_px.norm() < kShortest_px; }),

@@ -22,7 +22,11 @@ struct SeenForce {
     Point to() const { return from + span.along_px; }
 };
 
-/// Resistances and ground reactions, without those that are seen end on or are nothing.
+/// Resistances and ground reactions, those that lie behind one another as one; without spans, which
+/// need the scale of the arrows.
+std::vector<SeenForce> merged_forces(const mechanics::BodyResult& result, const BodyStage& stage);
+
+/// The same with their arrows, without those that are seen end on or are nothing.
 std::vector<SeenForce> seen_forces(const mechanics::BodyResult& result, const BodyStage& stage);
 
 /// True for a resistance that pulls at all.

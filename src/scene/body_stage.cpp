@@ -1,5 +1,7 @@
 #include "scene/body_stage.h"
 
+#include "scene/body_forces.h"
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -51,14 +53,30 @@ Bounds bounds_of(const mechanics::Body& body, const std::vector<BodyResult>& sho
     return bounds;
 }
 
-/// Largest resistance [N]; the ground carries more, but it is not what the exercise is about.
-double largest_resistance(const std::vector<BodyResult>& shown) {
+/// The largest resistance is drawn so long, as a part of the room's height.
+constexpr double kLongestOfRoom = 0.25;
+
+/// Chooses the scale of the arrows by the largest resistance (the ground carries more, but it is
+/// not what the exercise is about), and shortens them, within reason, until all of them end above
+/// what is written below.
+double arrow_scale(const std::vector<BodyResult>& shown, const BodyStage& stage, double room_px) {
+    constexpr double kShortest = 0.5;
     double largest_N = 0.0;
+    std::vector<SeenForce> loads;
     for (const BodyResult& result : shown)
-        for (const mechanics::BodyForce& force : result.forces)
-            if (force.origin == ForceOrigin::resistance)
-                largest_N = std::max(largest_N, force.force_N.norm());
-    return largest_N > 0.0 ? largest_N : 100.0;
+        for (const SeenForce& force : merged_forces(result, stage))
+            if (!force.ground) {
+                loads.push_back(force);
+                largest_N = std::max(largest_N, force.force.force_N.norm());
+            }
+    const double wanted_px_per_N = kLongestOfRoom * room_px / (largest_N > 0.0 ? largest_N : 100.0);
+    double part = 1.0;
+    for (const SeenForce& load : loads) {
+        const double down_px = -wanted_px_per_N * stage.camera.up.dot(load.force.force_N);
+        if (down_px > 1.0)
+            part = std::min(part, (stage.lowest_tip_px - load.from.y()) / down_px);
+    }
+    return wanted_px_per_N * std::max(part, kShortest);
 }
 
 } // namespace
@@ -124,7 +142,8 @@ BodyStage fit_body(const mechanics::Body& body, const std::vector<BodyResult>& s
     const Point centre{margins.left_px + 0.5 * room.x(), margins.top_px + 0.5 * room.y()};
     const Point middle = bounds.middle();
     stage.origin_px = centre - stage.px_per_m * Point(middle.x(), -middle.y());
-    stage.px_per_N = 0.2 * room.y() / largest_resistance(shown);
+    stage.lowest_tip_px = size_px.y() - margins.bottom_px;
+    stage.px_per_N = arrow_scale(shown, stage, room.y());
     return stage;
 }
 

@@ -39,6 +39,8 @@ struct BodyStage {
     Point origin_px{470.0, 600.0}; ///< where the world's origin lies
     double px_per_m = 280.0;
     double px_per_N = 0.3; ///< the one scale of all arrows
+    /// Below this height an arrow's tip would run into what is written under the body.
+    double lowest_tip_px = 1e9;
 
     Point to_sheet(const Vec3& world_m) const {
         return origin_px + px_per_m * Point(camera.right.dot(world_m), -camera.up.dot(world_m));

@@ -73,15 +73,18 @@ constexpr std::array kParts{
 constexpr double kApart_m = 0.02; ///< nearer to the trunk's depth a limb is beside it
 constexpr double kEdge_px = 2.0;
 
+/// How much of the sheet's direction of sight is along the body's left-right axis.
+double across_of(const mechanics::Placement& placement, const BodyStage& stage) {
+    const Vec3 sideways = placement[Segment::trunk].rotation.col(2);
+    return 1.0 - std::min(1.0, std::abs(stage.camera.toward_eye().dot(sideways)));
+}
+
 class FigurePainter {
 public:
     FigurePainter(const mechanics::Body& body, const mechanics::Placement& placement,
                   const BodyStage& stage, std::vector<Shape>& shapes)
-        : body_(body), placement_(placement), stage_(stage), shapes_(shapes) {
-        // How much of the sheet's direction of sight is along the body's left-right axis.
-        const Vec3 sideways = placement[Segment::trunk].rotation.col(2);
-        across_ = 1.0 - std::min(1.0, std::abs(stage.camera.toward_eye().dot(sideways)));
-    }
+        : body_(body), placement_(placement), stage_(stage), shapes_(shapes),
+          across_(across_of(placement, stage)) {}
 
     void paint() {
         std::array<const Part*, kParts.size()> order{};
@@ -122,20 +125,20 @@ private:
     }
 
     double radius_px(double side, double across) const {
-        return (side + across_ * (across - side)) * body_.height_m * stage_.px_per_m + wider_px_;
+        return std::lerp(side, across, across_) * body_.height_m * stage_.px_per_m + wider_px_;
     }
 
     void add_flesh(Segment segment, Role role) {
         const auto& frame = placement_[segment];
-        const Girth girth = girth_of(segment);
-        Point from = stage_.to_sheet(frame.joint_m);
-        Point to = stage_.to_sheet(frame.at(body_[segment].tip_m));
         if (segment == Segment::head) {
             add_head(frame, role);
             return;
         }
-        shapes_.emplace_back(Taper{from, to, radius_px(girth.side_near, girth.across_near),
-                                   radius_px(girth.side_far, girth.across_far), role, 1.0});
+        Taper flesh = flesh_of(body_, placement_, stage_, segment);
+        flesh.from_radius_px += wider_px_;
+        flesh.to_radius_px += wider_px_;
+        flesh.fill = role;
+        shapes_.emplace_back(flesh);
         if (mechanics::is_foot(segment))
             add_heel(segment, frame, role);
         if (segment == Segment::trunk)
@@ -200,11 +203,25 @@ private:
     const mechanics::Placement& placement_;
     const BodyStage& stage_;
     std::vector<Shape>& shapes_;
-    double across_ = 0.0;
+    double across_;
     double wider_px_ = 0.0;
 };
 
 } // namespace
+
+Taper flesh_of(const mechanics::Body& body, const mechanics::Placement& placement,
+               const BodyStage& stage, Segment segment) {
+    const auto& frame = placement[segment];
+    const Girth girth = girth_of(segment);
+    const double across = across_of(placement, stage);
+    const double height_px = body.height_m * stage.px_per_m;
+    Taper flesh;
+    flesh.from = stage.to_sheet(frame.joint_m);
+    flesh.to = stage.to_sheet(frame.at(body[segment].tip_m));
+    flesh.from_radius_px = std::lerp(girth.side_near, girth.across_near, across) * height_px;
+    flesh.to_radius_px = std::lerp(girth.side_far, girth.across_far, across) * height_px;
+    return flesh;
+}
 
 void add_figure(const mechanics::Body& body, const mechanics::Placement& placement,
                 const BodyStage& stage, std::vector<Shape>& shapes) {

@@ -13,4 +13,8 @@ namespace steelyard::scene {
 void add_figure(const mechanics::Body& body, const mechanics::Placement& placement,
                 const BodyStage& stage, std::vector<Shape>& shapes);
 
+/// The flesh of one segment as the figure has it; heads, heels, shoulders and hips have more.
+Taper flesh_of(const mechanics::Body& body, const mechanics::Placement& placement,
+               const BodyStage& stage, mechanics::Segment segment);
+
 } // namespace steelyard::scene

@@ -74,6 +74,14 @@ ArrowSpan arrow_span(const Point& force_px, double longest_px) {
     return {force_px * (longest_px / length_px), true};
 }
 
+ArrowSpan ended_above(double lowest_px, const Point& from, ArrowSpan span) {
+    constexpr double kStub_px = 26.0;
+    const double room_px = std::max(lowest_px - from.y(), kStub_px);
+    if (span.along_px.y() <= room_px)
+        return span;
+    return {span.along_px * (room_px / span.along_px.y()), true};
+}
+
 void add_break(const Point& from, const Point& to, const Stroke& stroke,
                std::vector<Shape>& shapes) {
     const Point span = to - from;

@@ -22,6 +22,8 @@ struct ArrowSpan {
     bool cut = false;
 };
 ArrowSpan arrow_span(const Point& force_px, double longest_px);
+/// The same, cut also where its tip would lie below a height; what begins there keeps a stub.
+ArrowSpan ended_above(double lowest_px, const Point& from, ArrowSpan span);
 
 /// Appends the two strokes that say "longer than drawn" across the middle of an arrow.
 void add_break(const Point& from, const Point& to, const Stroke& stroke,

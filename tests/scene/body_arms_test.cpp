@@ -1,8 +1,7 @@
 #include "catch.h"
 #include "scene/body_arms.h"
 #include "scene/body_forces.h"
-#include "setup/body_setup.h"
-#include "setup/setup.h"
+#include "scene/posed_exercise.h"
 
 using namespace steelyard;
 using namespace steelyard::scene;
@@ -10,26 +9,8 @@ using mechanics::Hinge;
 
 namespace {
 
-/// A shipped exercise held at one place of its path, and seen as its setup says.
-struct Posed {
-    setup::BodySetup setup;
-    mechanics::BodyCase here;
-    mechanics::BodyResult result;
-    BodyStage stage;
-
-    Posed(const std::string& name, double progress) {
-        const auto read = setup::read_setup(std::string(STEELYARD_SOURCE_DIR) +
-                                            "/assets/setups/body/" + name + ".setup.toml");
-        REQUIRE(read);
-        setup = std::get<setup::BodySetup>(*read);
-        here = setup.exercise.body_case;
-        if (setup.exercise.path)
-            here.pose = mechanics::pose_at(here.pose, *setup.exercise.path, progress);
-        const auto solved = mechanics::solve_body(here);
-        REQUIRE(solved);
-        result = *solved;
-        stage = fit_body(here.body, {result}, camera_of(setup.view), {940.0, 720.0}, {});
-    }
+struct Posed : PosedExercise {
+    using PosedExercise::PosedExercise;
 
     std::size_t load(Hinge hinge) const {
         const auto main = main_force(here, result, hinge);
