@@ -13,5 +13,5 @@ if [[ $# -eq 0 ]]; then
     build/release/bin/learner_bench
 fi
 # Frames are timed where every machine can: on a virtual display, drawn by software.
-exec xvfb-run --auto-servernum --server-args="-screen 0 1920x1080x24" \
+exec xvfb-run --auto-servernum --server-args="-screen 0 1920x1080x24 -noreset" \
     env LIBGL_ALWAYS_SOFTWARE=1 build/release/bin/bench "$@"
