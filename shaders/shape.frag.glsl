@@ -16,26 +16,16 @@ float box_distance(vec2 p, vec2 b, float r) {
     return min(max(q.x, q.y), 0.0) + length(max(q, 0.0)) - r;
 }
 
-// Distance to a triangle; negative inside.
-// Method: nearest point of each side, sign by the side on which the point lies.
-float triangle_distance(vec2 p, vec2 a, vec2 b, vec2 c) {
-    vec2 ab = b - a, bc = c - b, ca = a - c;
-    vec2 pa = p - a, pb = p - b, pc = p - c;
-    vec2 qa = pa - ab * clamp(dot(pa, ab) / dot(ab, ab), 0.0, 1.0);
-    vec2 qb = pb - bc * clamp(dot(pb, bc) / dot(bc, bc), 0.0, 1.0);
-    vec2 qc = pc - ca * clamp(dot(pc, ca) / dot(ca, ca), 0.0, 1.0);
-    float s = sign(ab.x * ca.y - ab.y * ca.x);
-    vec2 d = min(min(vec2(dot(qa, qa), s * (pa.x * ab.y - pa.y * ab.x)),
-                     vec2(dot(qb, qb), s * (pb.x * bc.y - pb.y * bc.x))),
-                 vec2(dot(qc, qc), s * (pc.x * ca.y - pc.y * ca.x)));
-    return -sqrt(d.x) * sign(d.y);
+// Distance to a triangle about the centre of its inscribed circle, whose radius is given; negative
+// inside. Each side is as far from there; outside the corners stay sharp.
+float triangle_distance(vec2 p, vec2 out_a, vec2 out_b, vec2 out_c, float radius) {
+    return max(max(dot(p, out_a), dot(p, out_b)), dot(p, out_c)) - radius;
 }
 
 // Distance to a circular stroke about the origin: radius, half width, and the half angle that it
-// spans to both sides of +x; round ends.
-float arc_distance(vec2 p, float radius, float half_width, float half_angle) {
+// spans to both sides of +x, with its cosine and sine; round ends.
+float arc_distance(vec2 p, float radius, float half_width, float half_angle, vec2 end) {
     p.y = abs(p.y);
-    vec2 end = vec2(cos(half_angle), sin(half_angle));
     float beyond = end.x * p.y - end.y * p.x; // > 0 past the end's direction
     bool past = half_angle < 3.14159 && (half_angle <= 1.5708 ? beyond > 0.0 || p.x < 0.0
                                                               : beyond > 0.0 && p.x < 0.0);
@@ -56,33 +46,29 @@ float dash_distance(vec2 p, float half_length, float half_width, float on, float
 }
 
 // Distance to the hull of two discs on the x axis, centred between them: distance of the centres,
-// radius of the left and of the right disc.
-float taper_distance(vec2 p, float span, float left, float right) {
+// radius of the left and of the right disc; sine and cosine of the angle by which the sides close in.
+float taper_distance(vec2 p, float span, float left, float right, vec2 closing) {
     vec2 q = vec2(p.x + 0.5 * span, abs(p.y));
-    float slope = (left - right) / span; // sine of the angle by which the sides close in
-    if (abs(slope) >= 1.0)               // one disc lies inside the other
-        return left > right ? length(q) - left : length(q - vec2(span, 0.0)) - right;
-    float flat_part = sqrt(1.0 - slope * slope);
-    float along = dot(q, vec2(flat_part, -slope)); // along the side, from where it touches the left
-    if (along < 0.0)
-        return length(q) - left;
-    if (along > flat_part * span)
-        return length(q - vec2(span, 0.0)) - right;
-    return dot(q, vec2(slope, flat_part)) - left;
+    float along = dot(q, vec2(closing.y, -closing.x)); // the side, from where it touches the left
+    float side = dot(q, closing) - left;
+    float end = along < 0.0 ? length(q) - left : length(q - vec2(span, 0.0)) - right;
+    return along < 0.0 || along > closing.y * span ? end : side;
 }
 
+// All of these are looked at for every pixel by drivers without a graphics card: what a shape's
+// pixels share is computed before.
 void main() {
     float d;
     if (kind < 0.5)      // filled box: half size, corner
         d = box_distance(at, form.xy, form.z);
     else if (kind < 1.5) // outline of a box: half size, corner, half width
         d = abs(box_distance(at, form.xy, form.z)) - form.w;
-    else if (kind < 2.5) // triangle: corners a, b, c
-        d = triangle_distance(at, form.xy, form.zw, form_more.xy);
-    else if (kind < 3.5) // arc: radius, half width, half angle
-        d = arc_distance(at, form.x, form.y, form.z);
-    else if (kind > 4.5) // taper: span, left radius, right radius
-        d = taper_distance(at, form.x, form.y, form.z);
+    else if (kind < 2.5) // triangle: directions out of its sides, radius of the inscribed circle
+        d = triangle_distance(at, form.xy, form.zw, form_more.xy, form_more.z);
+    else if (kind < 3.5) // arc: radius, half width, half angle, its cosine and sine
+        d = arc_distance(at, form.x, form.y, form.z, form_more.xy);
+    else if (kind > 4.5) // taper: span, left radius, right radius, sine and cosine of the sides
+        d = taper_distance(at, form.x, form.y, form.z, form_more.xy);
     else                 // dashes: half length, half width, dash, gap
         d = dash_distance(at, form.x, form.y, form.z, form.w);
     float cover = clamp(0.5 - d * device_pixels, 0.0, 1.0);

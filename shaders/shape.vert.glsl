@@ -18,8 +18,8 @@ flat out vec4 colour;
 flat out float kind;
 
 void main() {
-    // Corners of a strip: (-1,-1) (1,-1) (-1,1) (1,1).
-    vec2 corner = vec2(float(gl_VertexID & 1) * 2.0 - 1.0, float(gl_VertexID >> 1) * 2.0 - 1.0);
+    // Four vertices a shape: (-1,-1) (1,-1) (-1,1) (1,1).
+    vec2 corner = vec2(float(gl_VertexID & 1), float((gl_VertexID >> 1) & 1)) * 2.0 - 1.0;
     // One device pixel of room on each side for the soft edge.
     at = corner * (shape_half + 1.0 / device_pixels);
     vec2 turned = vec2(at.x * shape_turn.x - at.y * shape_turn.y,

@@ -30,7 +30,8 @@ TEST_CASE("each shape becomes as many records as it has strokes and fills") {
     CHECK(records_of({scene::Polyline{{{0, 0}, {1, 0}, {1, 1}, {5, 5}}, stroke}}).size() == 3);
     CHECK(records_of({scene::Polyline{{{3, 3}}, stroke}}).empty());
     CHECK(records_of({scene::Arc{}}).size() == 1);
-    CHECK(records_of({scene::Triangle{}}).size() == 1);
+    CHECK(records_of({scene::Triangle{{0, 0}, {1, 0}, {0, 1}, scene::Role::ink}}).size() == 1);
+    CHECK(records_of({scene::Triangle{}}).empty()); // without area there is nothing to see
     scene::Disc disc;
     CHECK(records_of({disc}).empty());
     disc.fill = scene::Role::ink;
@@ -66,16 +67,27 @@ TEST_CASE("dashes carry their pattern to the shader") {
     CHECK(records.front().colour[3] == 0.7F);
 }
 
-TEST_CASE("a triangle keeps its corners about the middle of its box") {
-    const auto records =
-        records_of({scene::Triangle{{10.0, 10.0}, {30.0, 10.0}, {20.0, 50.0}, scene::Role::load}});
-    REQUIRE(records.size() == 1);
-    const ShapeRecord& triangle = records.front();
-    CHECK(triangle.centre == std::array{20.0F, 30.0F});
-    CHECK(triangle.half == std::array{10.0F, 20.0F});
-    CHECK(triangle.form == std::array{-10.0F, -20.0F, 10.0F, -20.0F});
-    CHECK(triangle.form_more[0] == 0.0F);
-    CHECK(triangle.form_more[1] == 20.0F);
+TEST_CASE("a triangle is told by its inscribed circle and the directions out of its sides") {
+    // Sides 30, 40 and 50: the circle has the radius (30 + 40 - 50) / 2 = 10 (Euclid IV.4).
+    for (const bool other_way : {false, true}) {
+        const Point b{40.0, 0.0};
+        const Point c{0.0, 30.0};
+        const auto records = records_of(
+            {scene::Triangle{{0.0, 0.0}, other_way ? c : b, other_way ? b : c, scene::Role::load}});
+        REQUIRE(records.size() == 1);
+        const ShapeRecord& triangle = records.front();
+        CHECK(triangle.centre == std::array{10.0F, 10.0F});
+        CHECK(triangle.half == std::array{30.0F, 20.0F});
+        CHECK(triangle.form_more[2] == 10.0F);
+        // Up, left, and square to the long side: 3-4-5.
+        const auto& first = triangle.form;
+        const std::array<float, 2> last{triangle.form_more[0], triangle.form_more[1]};
+        CHECK(std::array{first[0], first[1]} ==
+              (other_way ? std::array{-1.0F, 0.0F} : std::array{0.0F, -1.0F}));
+        CHECK(first[2] == Approx(0.6F));
+        CHECK(first[3] == Approx(0.8F));
+        CHECK(last == (other_way ? std::array{0.0F, -1.0F} : std::array{-1.0F, 0.0F}));
+    }
 }
 
 TEST_CASE("an arc is told by its middle direction and half its opening") {
@@ -88,6 +100,8 @@ TEST_CASE("an arc is told by its middle direction and half its opening") {
     CHECK(records.front().form[0] == 38.0F);
     CHECK(records.front().form[1] == 1.5F);
     CHECK(records.front().form[2] == Approx(0.5));
+    CHECK(records.front().form_more[0] == Approx(std::cos(0.5)));
+    CHECK(records.front().form_more[1] == Approx(std::sin(0.5)));
     // More than a full turn is a full circle.
     const auto full = records_of({scene::Arc{{0.0, 0.0}, 10.0, 0.0, 100.0, {}}});
     CHECK(full.front().form[2] == Approx(3.14159265));
@@ -136,5 +150,17 @@ TEST_CASE("a limb is one record that keeps its length and both its radii") {
     CHECK(limb.turn[0] == Approx(0.6F));
     CHECK(limb.turn[1] == Approx(0.8F));
     CHECK(limb.form == std::array{50.0F, 12.0F, 7.0F, 0.0F});
+    CHECK(limb.form_more[0] == Approx(0.1F)); // the sides close in by 5 px on 50
+    CHECK(limb.form_more[1] == Approx(std::sqrt(0.99F)));
     CHECK(limb.colour[3] == 0.5F);
+}
+
+TEST_CASE("a limb seen end on is the larger of its discs") {
+    const auto records =
+        records_of({scene::Taper{{10.0, 20.0}, {13.0, 20.0}, 12.0, 7.0, scene::Role::limb, 1.0}});
+    REQUIRE(records.size() == 1);
+    CHECK(is_kind(records.front(), ShapeKind::box_fill));
+    CHECK(records.front().centre == std::array{10.0F, 20.0F});
+    CHECK(records.front().half == std::array{12.0F, 12.0F});
+    CHECK(records.front().form[2] == 12.0F);
 }

@@ -35,10 +35,12 @@ public:
         const double reach_px = arc.radius_px + 0.5 * arc.stroke.width_px;
         ShapeRecord& record = add(ShapeKind::arc, arc.centre, {reach_px, reach_px}, middle_rad,
                                   arc.stroke.role, arc.stroke.opacity);
-        record.form = {
-            static_cast<float>(arc.radius_px), static_cast<float>(0.5 * arc.stroke.width_px),
-            static_cast<float>(std::min(0.5 * std::abs(arc.to_rad - arc.from_rad), kHalfTurn_rad)),
-            0.0F};
+        const double half_rad = std::min(0.5 * std::abs(arc.to_rad - arc.from_rad), kHalfTurn_rad);
+        record.form = {static_cast<float>(arc.radius_px),
+                       static_cast<float>(0.5 * arc.stroke.width_px), static_cast<float>(half_rad),
+                       0.0F};
+        const auto end = floats({std::cos(half_rad), std::sin(half_rad)});
+        record.form_more = {end[0], end[1], 0.0F, 0.0F};
     }
 
     void operator()(const scene::Disc& disc) {
@@ -50,26 +52,54 @@ public:
     }
 
     void operator()(const scene::Triangle& triangle) {
-        const Point low = triangle.a.cwiseMin(triangle.b).cwiseMin(triangle.c);
-        const Point high = triangle.a.cwiseMax(triangle.b).cwiseMax(triangle.c);
-        const Point centre = 0.5 * (low + high);
-        ShapeRecord& record = add(ShapeKind::triangle, centre, 0.5 * (high - low), 0.0,
-                                  triangle.fill, triangle.opacity);
-        const auto a = floats(triangle.a - centre);
-        const auto b = floats(triangle.b - centre);
-        const auto c = floats(triangle.c - centre);
-        record.form = {a[0], a[1], b[0], b[1]};
-        record.form_more = {c[0], c[1], 0.0F, 0.0F};
+        const std::array<Point, 3> corners{triangle.a, triangle.b, triangle.c};
+        std::array<double, 3> opposite_px{}; // length of the side across from each corner
+        for (std::size_t i = 0; i < 3; ++i)
+            opposite_px[i] = (corners[(i + 2) % 3] - corners[(i + 1) % 3]).norm();
+        const double round_px = opposite_px[0] + opposite_px[1] + opposite_px[2];
+        const Point to_b = triangle.b - triangle.a;
+        const Point to_c = triangle.c - triangle.a;
+        const double doubled_area = to_b.x() * to_c.y() - to_b.y() * to_c.x();
+        if (std::abs(doubled_area) < 1e-9) // nothing to be seen
+            return;
+        // Centre and radius of the inscribed circle.
+        const Point centre = (opposite_px[0] * corners[0] + opposite_px[1] * corners[1] +
+                              opposite_px[2] * corners[2]) /
+                             round_px;
+        Point half = Point::Zero();
+        for (const Point& corner : corners)
+            half = half.cwiseMax((corner - centre).cwiseAbs());
+        ShapeRecord& record =
+            add(ShapeKind::triangle, centre, half, 0.0, triangle.fill, triangle.opacity);
+        const double turn = std::copysign(1.0, doubled_area);
+        const auto out_of = [&](std::size_t i) {
+            const Point side = corners[(i + 1) % 3] - corners[i];
+            return floats(turn * Point(side.y(), -side.x()) / side.norm());
+        };
+        const std::array<std::array<float, 2>, 3> out{out_of(0), out_of(1), out_of(2)};
+        record.form = {out[0][0], out[0][1], out[1][0], out[1][1]};
+        record.form_more = {out[2][0], out[2][1],
+                            static_cast<float>(std::abs(doubled_area) / round_px), 0.0F};
     }
 
     void operator()(const scene::Taper& taper) {
         const Point span = taper.to - taper.from;
+        const double closing = taper.from_radius_px - taper.to_radius_px;
+        if (std::abs(closing) >= span.norm()) { // one disc lies inside the other
+            const Point& centre = closing > 0.0 ? taper.from : taper.to;
+            const double radius_px = std::max(taper.from_radius_px, taper.to_radius_px);
+            add_box(centre, {radius_px, radius_px}, radius_px, 0.0, taper.fill, taper.opacity);
+            return;
+        }
         const double widest_px = std::max(taper.from_radius_px, taper.to_radius_px);
         const Point half{0.5 * span.norm() + widest_px, widest_px};
         ShapeRecord& record = add(ShapeKind::taper, 0.5 * (taper.from + taper.to), half,
                                   std::atan2(span.y(), span.x()), taper.fill, taper.opacity);
         record.form = {static_cast<float>(span.norm()), static_cast<float>(taper.from_radius_px),
                        static_cast<float>(taper.to_radius_px), 0.0F};
+        const double sine = closing / span.norm();
+        const auto sides = floats({sine, std::sqrt(1.0 - sine * sine)});
+        record.form_more = {sides[0], sides[1], 0.0F, 0.0F};
     }
 
     void operator()(const scene::Box& box) {

@@ -4,6 +4,7 @@
 
 #include <glad/gl.h>
 
+#include <array>
 #include <cstddef>
 #include <utility>
 
@@ -30,6 +31,11 @@ constexpr Attribute kAttributes[] = {
     {"shape_colour", 4, offsetof(ShapeRecord, colour)},
     {"shape_kind", 1, offsetof(ShapeRecord, kind)},
 };
+
+/// Each shape is a rectangle of four corners and two triangles. Drawn as instances of one
+/// rectangle, drivers without a graphics card spend more on each instance than on its pixels.
+constexpr std::size_t kCorners = 4;
+constexpr std::array<std::uint32_t, 6> kOrder{0, 1, 2, 2, 1, 3};
 
 tl::expected<GLuint, std::string> compile(GLenum stage, std::string_view text) {
     const GLuint shader = glCreateShader(stage);
@@ -89,11 +95,12 @@ tl::expected<ShapePainter, std::string> ShapePainter::create() {
     glGenBuffers(1, &painter.buffer_);
     glBindVertexArray(painter.vertex_array_);
     glBindBuffer(GL_ARRAY_BUFFER, painter.buffer_);
+    glGenBuffers(1, &painter.corner_buffer_);
+    glBindBuffer(GL_ELEMENT_ARRAY_BUFFER, painter.corner_buffer_);
     for (GLuint i = 0; i < std::size(kAttributes); ++i) {
         glEnableVertexAttribArray(i);
         glVertexAttribPointer(i, kAttributes[i].floats, GL_FLOAT, GL_FALSE, sizeof(ShapeRecord),
                               reinterpret_cast<const void*>(kAttributes[i].offset));
-        glVertexAttribDivisor(i, 1);
     }
     glBindVertexArray(0);
     return painter;
@@ -107,6 +114,9 @@ ShapePainter& ShapePainter::operator=(ShapePainter&& other) noexcept {
     std::swap(program_, other.program_);
     std::swap(vertex_array_, other.vertex_array_);
     std::swap(buffer_, other.buffer_);
+    std::swap(corner_buffer_, other.corner_buffer_);
+    std::swap(corners_, other.corners_);
+    std::swap(order_, other.order_);
     std::swap(sheet_size_at_, other.sheet_size_at_);
     std::swap(device_pixels_at_, other.device_pixels_at_);
     return *this;
@@ -116,12 +126,30 @@ ShapePainter::~ShapePainter() {
     if (program_ == 0)
         return;
     glDeleteBuffers(1, &buffer_);
+    glDeleteBuffers(1, &corner_buffer_);
     glDeleteVertexArrays(1, &vertex_array_);
     glDeleteProgram(program_);
 }
 
+void ShapePainter::upload(const std::vector<ShapeRecord>& records) {
+    corners_.clear();
+    for (const ShapeRecord& record : records)
+        corners_.insert(corners_.end(), kCorners, record);
+    glBindBuffer(GL_ARRAY_BUFFER, buffer_);
+    glBufferData(GL_ARRAY_BUFFER, static_cast<GLsizeiptr>(corners_.size() * sizeof(ShapeRecord)),
+                 corners_.data(), GL_STREAM_DRAW);
+    if (order_.size() >= kOrder.size() * records.size())
+        return;
+    for (std::size_t i = order_.size() / kOrder.size(); i < records.size(); ++i)
+        for (const std::uint32_t corner : kOrder)
+            order_.push_back(static_cast<std::uint32_t>(kCorners * i) + corner);
+    glBufferData(GL_ELEMENT_ARRAY_BUFFER,
+                 static_cast<GLsizeiptr>(order_.size() * sizeof(std::uint32_t)), order_.data(),
+                 GL_STATIC_DRAW);
+}
+
 void ShapePainter::paint(const std::vector<ShapeRecord>& records, const scene::Point& sheet_px,
-                         double device_pixels) const {
+                         double device_pixels) {
     if (records.empty())
         return;
     glEnable(GL_BLEND);
@@ -130,10 +158,9 @@ void ShapePainter::paint(const std::vector<ShapeRecord>& records, const scene::P
     glUniform2f(sheet_size_at_, static_cast<float>(sheet_px.x()), static_cast<float>(sheet_px.y()));
     glUniform1f(device_pixels_at_, static_cast<float>(device_pixels));
     glBindVertexArray(vertex_array_);
-    glBindBuffer(GL_ARRAY_BUFFER, buffer_);
-    glBufferData(GL_ARRAY_BUFFER, static_cast<GLsizeiptr>(records.size() * sizeof(ShapeRecord)),
-                 records.data(), GL_STREAM_DRAW);
-    glDrawArraysInstanced(GL_TRIANGLE_STRIP, 0, 4, static_cast<GLsizei>(records.size()));
+    upload(records);
+    glDrawElements(GL_TRIANGLES, static_cast<GLsizei>(kOrder.size() * records.size()),
+                   GL_UNSIGNED_INT, nullptr);
     glBindVertexArray(0);
     glUseProgram(0);
 }

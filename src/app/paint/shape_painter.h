@@ -5,6 +5,7 @@
 
 #include <tl/expected.hpp>
 
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -28,14 +29,18 @@ public:
     /// @param sheet_px       size of the whole sheet [px]
     /// @param device_pixels  framebuffer pixels per sheet pixel
     void paint(const std::vector<ShapeRecord>& records, const scene::Point& sheet_px,
-               double device_pixels) const;
+               double device_pixels);
 
 private:
     ShapePainter() = default;
+    void upload(const std::vector<ShapeRecord>& records);
 
     unsigned program_ = 0;
     unsigned vertex_array_ = 0;
     unsigned buffer_ = 0;
+    unsigned corner_buffer_ = 0;
+    std::vector<ShapeRecord> corners_; ///< each record once for each of its corners
+    std::vector<std::uint32_t> order_; ///< of the corners, two triangles a shape
     int sheet_size_at_ = -1;
     int device_pixels_at_ = -1;
 };
