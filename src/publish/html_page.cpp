@@ -34,8 +34,8 @@ ol.questions { list-style: none; margin: 0; padding: 0; }
 .body { display: flex; flex-direction: column; }
 .room { flex: 1; min-height: 5em; print-color-adjust: exact; -webkit-print-color-adjust: exact;
   background: radial-gradient(#c9ccd0 .6pt, transparent .7pt) 0 0 / 5mm 5mm; }
-.answer { font-weight: 600; margin-top: .6em; }
-.answer i { display: inline-block; min-width: 9em; border-bottom: .7pt solid; margin: 0 .5em; }
+.answer { font-weight: 600; margin-top: .6em; display: flex; flex-wrap: wrap; }
+.answer i { flex: 1 1 4em; max-width: 9em; border-bottom: .7pt solid; margin: 0 .5em; }
 .choices { list-style: none; margin: .2em 0 0; padding: 0; }
 .choices li { display: grid; grid-template-columns: 1.6em 1.6em 1fr; margin-bottom: .2em; }
 .box { width: .8em; height: .8em; border: .9pt solid; margin-top: .25em; }
@@ -54,17 +54,27 @@ footer { border-top: .6pt solid #c9ccd0; padding-top: .4em; display: flex;
 @media print { body { margin: 0; max-width: none; padding: 0; } }
 )css";
 
+/// The sheet's size, and on every page the code that makes it again, for browsers that print in
+/// margins. Source: CSS Paged Media Module Level 3, section 5.
+std::string page_rule(const Worksheet& sheet) {
+    constexpr std::string_view kSmall = "font-size: 8.5pt; color: #58606a";
+    return fmt::format(
+        "@page {{ size: {}; margin: 18mm;\n"
+        "  @bottom-left {{ content: {}; {} }}\n"
+        "  @bottom-right {{ content: counter(page) \" / \" counter(pages); {} }} }}\n",
+        sheet.paper == PaperSize::a4 ? "A4" : "letter", css_string(sheet.code), kSmall, kSmall);
+}
+
 } // namespace
 
 std::string html_page(const Worksheet& sheet, std::string_view title, std::string_view body) {
     return fmt::format(
         "<!DOCTYPE html>\n<html lang=\"en\"{}>\n<head>\n<meta charset=\"utf-8\">\n"
         "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
-        "<title>{}</title>\n<style>{}@page {{ size: {}; margin: 18mm; }}\n</style>\n</head>\n"
+        "<title>{}</title>\n<style>{}{}</style>\n</head>\n"
         "<body>\n{}<footer><span>{}</span><span>{}</span></footer>\n</body>\n</html>\n",
-        sheet.large_print ? " class=\"large\"" : "", xml_escaped(title), kStyle,
-        sheet.paper == PaperSize::a4 ? "A4" : "letter", body, xml_escaped(sheet.code),
-        xml_escaped(kCaution));
+        sheet.large_print ? " class=\"large\"" : "", xml_escaped(title), kStyle, page_rule(sheet),
+        body, xml_escaped(sheet.code), xml_escaped(kCaution));
 }
 
 std::string html_element(std::string_view tag, std::string_view css_class, std::string_view text) {

@@ -203,6 +203,11 @@ private:
         for (const Align align : {Align::centre, Align::left, Align::right}) {
             ways.push_back(label_at(pin - Point(0.0, 14.0), picture_.axis_name, Role::ink, align));
         }
+        // Between arrows that leave no room for it: lower than they reach.
+        for (const Align align : {Align::centre, Align::left}) {
+            ways.push_back(label_at({under.x(), pin.y() + kArrow_px + 20.0}, picture_.axis_name,
+                                    Role::ink, align));
+        }
         say(std::move(ways));
     }
 

@@ -1,5 +1,8 @@
 #include "publish/written_text.h"
 
+#include <fmt/format.h>
+
+#include <cctype>
 #include <cstddef>
 #include <cstdint>
 
@@ -107,6 +110,17 @@ std::string xml_escaped(std::string_view text) {
         }
     }
     return escaped;
+}
+
+std::string css_string(std::string_view text) {
+    std::string safe = "\"";
+    for (const char character : one_line(text)) {
+        const auto byte = static_cast<unsigned char>(character);
+        const bool plain =
+            byte >= 0x80 || byte == ' ' || byte == '-' || byte == '.' || std::isalnum(byte) != 0;
+        safe += plain ? std::string(1, character) : fmt::format("\\{:x} ", byte);
+    }
+    return safe + "\"";
 }
 
 } // namespace steelyard::publish

@@ -14,4 +14,8 @@ std::string one_line(std::string_view text);
 /// one_line, with &, <, >, " and ' as entities: for XML and HTML text and quoted attributes.
 std::string xml_escaped(std::string_view text);
 
+/// one_line as a quoted string of a style sheet, safe inside an HTML style element.
+/// Source: CSS Syntax Module Level 3, section 4.3.7: a backslash, hexadecimal digits, a space.
+std::string css_string(std::string_view text);
+
 } // namespace steelyard::publish

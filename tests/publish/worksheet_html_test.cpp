@@ -57,6 +57,15 @@ TEST_CASE("a page loads nothing from elsewhere and prints on the sheet's paper")
     CHECK_THAT(page, !ContainsSubstring("@import"));
 }
 
+TEST_CASE("the code that makes a page again stands in the margin of every printed page") {
+    Worksheet sheet = sheet_of({});
+    sheet.code = "boathouse-7-A";
+    CHECK_THAT(*worksheet_html(sheet),
+               ContainsSubstring("@bottom-left { content: \"boathouse-7-A\""));
+    CHECK_THAT(*key_html(sheet, {}),
+               ContainsSubstring("@bottom-left { content: \"boathouse-7-A\""));
+}
+
 TEST_CASE("hostile text cannot break out of a page") {
     std::vector<Question> questions;
     for (const std::string& text : hostile_texts()) {
@@ -71,8 +80,11 @@ TEST_CASE("hostile text cannot break out of a page") {
     }
     Worksheet sheet = sheet_of(std::move(questions));
     sheet.title = "</title><script>alert(1)</script>";
+    sheet.code = "\"} </style><script>alert(2)</script>";
     const auto page = worksheet_html(sheet);
     REQUIRE(page);
+    CHECK_THAT(*page, !ContainsSubstring("<script"));
+    CHECK(page->find("</style") == page->rfind("</style"));
     CHECK_THAT(text_of(*page), ContainsSubstring("<script>alert('x')</script>"));
     CHECK_THAT(text_of(*key_html(sheet, {})), ContainsSubstring("<script>alert('x')</script>"));
 }

@@ -35,3 +35,10 @@ TEST_CASE("an XML reader gets back the text that was escaped") {
         CHECK(document.child("t").attribute("a").value() == one_line(text));
     }
 }
+
+TEST_CASE("a string of a style sheet holds no sign that ends it") {
+    // Read back by hand: \\22 is the quotation mark, \\3c the less-than sign (ASCII).
+    CHECK(css_string("a \"b\" </style>") == "\"a \\22 b\\22  \\3c \\2f style\\3e \"");
+    CHECK(css_string("boat-7.A") == "\"boat-7.A\"");
+    CHECK(css_string("Ü") == "\"Ü\"");
+}
