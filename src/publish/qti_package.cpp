@@ -2,6 +2,7 @@
 
 #include "publish/qti_item.h"
 #include "publish/question_figure.h"
+#include "publish/question_view.h"
 #include "publish/svg.h"
 
 #include <fmt/format.h>

@@ -3,6 +3,7 @@
 #include "mechanics/lever/lever_solve.h"
 #include "publish/question_body.h"
 #include "publish/question_figure.h"
+#include "publish/question_view.h"
 #include "scene/lever_drawing.h"
 
 #include <algorithm>

@@ -3,6 +3,7 @@
 #include "mechanics/lever/lever_geometry.h"
 #include "publish/dimension_marks.h"
 #include "publish/question_body.h"
+#include "publish/question_view.h"
 #include "scene/force_marks.h"
 #include "scene/label_board.h"
 
@@ -23,79 +24,7 @@ using scene::Point;
 using scene::Role;
 
 constexpr double kBeam_px = 9.0;
-constexpr double kArrow_px = 48.0;
 constexpr double kSpotRadius_px = 10.0;
-
-/// Smallest upright rectangle around a lever, the lengths marked on it and the spots to choose
-/// from [m].
-struct Extent {
-    Vec2 low = Vec2::Zero();
-    Vec2 high = Vec2::Zero();
-
-    Vec2 span() const { return (high - low).cwiseMax(Vec2::Constant(1.0e-6)); }
-};
-
-Extent extent_of(const Question& question, const LeverPicture& picture) {
-    Extent extent{picture.lever.path_m.front(), picture.lever.path_m.front()};
-    const auto take_in = [&](const Vec2& point) {
-        extent.low = extent.low.cwiseMin(point);
-        extent.high = extent.high.cwiseMax(point);
-    };
-    for (const Vec2& corner : picture.lever.path_m) {
-        take_in(corner);
-    }
-    for (const problems::DrawnQuantity& line : picture.labels) {
-        take_in(line.from_m);
-        take_in(line.to_m);
-    }
-    for (const problems::Spot& spot : question.spots) {
-        take_in(spot.at_m);
-    }
-    return extent;
-}
-
-/// Whether some arrow hangs below the lever, so that lengths must be marked further down.
-bool has_arrow_below(const LeverPicture& picture) {
-    const auto falls = [](double direction_rad) { return std::sin(direction_rad) < -0.1; };
-    const bool load_falls =
-        std::any_of(picture.lever.loads.begin(), picture.lever.loads.end(), [&](const auto& load) {
-            const auto* force = std::get_if<mechanics::PointForce>(&load.action);
-            const bool weighs = std::holds_alternative<mechanics::Weight>(load.action);
-            return force != nullptr ? falls(force->direction_rad) : weighs && !picture.from_above;
-        });
-    return load_falls || (picture.show_effort && falls(picture.lever.effort.direction_rad));
-}
-
-/// Distance below the lever of the first length that is marked.
-double first_shelf_px(const LeverPicture& picture) {
-    if (has_arrow_below(picture)) {
-        return kArrow_px + 36.0;
-    }
-    return picture.from_above ? 40.0 : 66.0;
-}
-
-/// Room below the lever for arrows, words and marked lengths.
-double room_below_px(const LeverPicture& picture) {
-    return picture.labels.empty() ? 74.0
-                                  : first_shelf_px(picture) + 10.0 +
-                                        kShelf_px * static_cast<double>(picture.labels.size() - 1);
-}
-
-/// Where the lever lies on the sheet: as large as fits with room for arrows, words and dimensions.
-scene::StageView fit(const Question& question, const LeverPicture& picture, const Point& size_px) {
-    const Extent extent = extent_of(question, picture);
-    const double side_px = 0.11 * size_px.x();
-    const double top_px = 70.0;
-    const double bottom_px = room_below_px(picture);
-    const Point room{size_px.x() - 2.0 * side_px, std::max(size_px.y() - top_px - bottom_px, 16.0)};
-    scene::StageView view;
-    view.size_px = size_px;
-    view.px_per_m = (room.array() / extent.span().array()).minCoeff();
-    const Point centre{0.5 * size_px.x(), top_px + 0.5 * room.y()};
-    const Vec2 middle = 0.5 * (extent.low + extent.high);
-    view.origin_px = centre - view.px_per_m * Point(middle.x(), -middle.y());
-    return view;
-}
 
 scene::Label label_at(const Point& at, const std::string& text, Role role, Align align,
                       bool strong = false) {
@@ -111,7 +40,7 @@ scene::Label label_at(const Point& at, const std::string& text, Role role, Align
 class QuestionPainter {
 public:
     QuestionPainter(const Question& question, const LeverPicture& picture, const Point& size_px)
-        : question_(question), picture_(picture), view_(fit(question, picture, size_px)),
+        : question_(question), picture_(picture), view_(*question_figure_view(question, size_px)),
           board_({{2.0, 2.0}, size_px - Point(2.0, 2.0)}, 1.0) {
         drawing_.size_px = size_px;
     }
@@ -205,8 +134,8 @@ private:
         }
         // Between arrows that leave no room for it: lower than they reach.
         for (const Align align : {Align::centre, Align::left}) {
-            ways.push_back(label_at({under.x(), pin.y() + kArrow_px + 20.0}, picture_.axis_name,
-                                    Role::ink, align));
+            ways.push_back(label_at({under.x(), pin.y() + kQuestionArrow_px + 20.0},
+                                    picture_.axis_name, Role::ink, align));
         }
         say(std::move(ways));
     }
@@ -286,7 +215,7 @@ private:
                    const std::string& name) {
         const Vec2 pull = mechanics::unit_vector(direction_rad);
         const Point along{pull.x(), -pull.y()};
-        const Point tip = place + kArrow_px * along;
+        const Point tip = place + kQuestionArrow_px * along;
         const double width_px = tail == scene::Tail::dot ? 2.5 : 4.0;
         scene::add_arrow(place, tip, tail, {role, width_px}, drawing_.shapes);
         board_.keep_clear(place, tip, 12.0);
@@ -299,8 +228,9 @@ private:
         for (const double share : {0.85, 0.6, 1.0, 0.35}) {
             for (const Align align : {Align::left, Align::right}) {
                 const double side = align == Align::left ? 14.0 : -14.0;
-                ways.push_back(label_at(place + share * kArrow_px * along + Point(side, 5.0), name,
-                                        role, align));
+                ways.push_back(
+                    label_at(place + share * kQuestionArrow_px * along + Point(side, 5.0), name,
+                             role, align));
             }
         }
         ways.push_back(past);
@@ -384,29 +314,6 @@ private:
 
 bool has_figure(const Question& question) {
     return !std::holds_alternative<std::monostate>(question.picture);
-}
-
-Point figure_size(const Question& question) {
-    constexpr double kWidth_px = 400.0;
-    if (std::holds_alternative<problems::BodyPicture>(question.picture)) {
-        return {kWidth_px, 300.0};
-    }
-    const auto* picture = std::get_if<LeverPicture>(&question.picture);
-    if (picture == nullptr) {
-        return {kWidth_px, 1.0};
-    }
-    const Vec2 span = extent_of(question, *picture).span();
-    const double lever_px = std::min(0.78 * kWidth_px * span.y() / span.x(), 190.0);
-    return {kWidth_px, 70.0 + lever_px + room_below_px(*picture)};
-}
-
-std::optional<scene::StageView> question_figure_view(const Question& question,
-                                                     const Point& size_px) {
-    const auto* picture = std::get_if<LeverPicture>(&question.picture);
-    if (picture == nullptr) {
-        return std::nullopt;
-    }
-    return fit(question, *picture, size_px);
 }
 
 scene::Drawing question_figure(const Question& question, const Point& size_px) {

@@ -3,22 +3,12 @@
 // Places are to scale; arrows only show where and which way a force acts, all of one length.
 
 #include "problems/question.h"
-#include "scene/stage_view.h"
-
-#include <optional>
+#include "scene/drawing.h"
 
 namespace steelyard::publish {
 
 /// Whether there is anything to draw.
 bool has_figure(const problems::Question& question);
-
-/// Width and height that suit what is drawn: a level lever is drawn on a lower sheet than an
-/// upright or bent one.
-scene::Point figure_size(const problems::Question& question);
-
-/// Where its lever lies on a figure of this size; empty when there is none.
-std::optional<scene::StageView> question_figure_view(const problems::Question& question,
-                                                     const scene::Point& size_px);
 
 /// The figure in a size, from about 320 × 200 px up; an empty sheet when there is nothing to draw.
 scene::Drawing question_figure(const problems::Question& question, const scene::Point& size_px);

@@ -4,6 +4,7 @@
 #include "publish/html_page.h"
 #include "publish/question_figure.h"
 #include "publish/question_text.h"
+#include "publish/question_view.h"
 #include "publish/svg.h"
 #include "publish/written_text.h"
 

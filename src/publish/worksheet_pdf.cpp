@@ -6,6 +6,7 @@
 #include "publish/paper_pdf.h"
 #include "publish/question_figure.h"
 #include "publish/question_text.h"
+#include "publish/question_view.h"
 #include "publish/worksheet_blocks.h"
 
 #include <algorithm>

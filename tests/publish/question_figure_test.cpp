@@ -2,6 +2,7 @@
 #include "publish/drawing_check.h"
 #include "publish/paper_questions.h"
 #include "publish/question_figure.h"
+#include "publish/question_view.h"
 #include "publish/squeezed.h"
 #include "scene/label_board.h"
 
