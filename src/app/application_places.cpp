@@ -15,13 +15,19 @@ std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
     for (const KeyPress& key : keys)
         if (key.key == GLFW_KEY_F9 && !place().claims(key))
             letters_.show();
-    if (ImGui::GetIO().WantTextInput || letters_.are_shown())
+    if (letters_.are_shown())
         return {};
+    const bool typing = ImGui::GetIO().WantTextInput;
     std::vector<KeyPress> left;
-    for (const KeyPress& key : keys)
+    for (const KeyPress& key : keys) {
+        // No text holds a function key: from a text field, too, they lead to the places.
+        const bool writes = key.key < GLFW_KEY_F1 || key.key > GLFW_KEY_F12;
+        if (typing && (writes || place().claims(key)))
+            continue;
         if (place().claims(key) || !handle_key(key))
             left.push_back(key);
-    return left;
+    }
+    return typing ? std::vector<KeyPress>{} : left;
 }
 
 bool Application::handle_control_key(int key) {

@@ -62,6 +62,13 @@ class Practice(WindowTest):
             window.press("b")
         return window.press("Return")
 
+    def test_function_keys_lead_away_from_a_text_field(self):
+        window = self.open(self.setups / "wheelbarrow.setup.toml")
+        self.assertTrue(window.press("F6").says("Your name"))
+        window.act("type", "--delay", 30, "Ad")
+        self.assertTrue(window.press("F3").says("Second class"))
+        self.assertFalse(window.press("F6").says("Second class"))
+
     def test_a_quick_quiz_by_keys_alone_is_marked_kept_and_counted_like_in_the_terminal(self):
         window = self.open_practice()
         frame = window.press("q")
