@@ -171,7 +171,10 @@ BodyColumnOutcome draw_body_column(const Style& style, const Layout& layout, con
     BodyColumnOutcome outcome;
     const BodyReadings& readings = state.readings.of({model.stamp(), shown.units},
                                                      [&] { return read_axes(model, shown.units); });
-    begin_area("column", layout.column_at_px, layout.column_px, true);
+    if (model.moves())
+        begin_column(style, layout);
+    else
+        begin_area("column", layout.column_at_px, layout.column_px, true);
     ColumnPen pen(style, layout);
     draw_head(readings, layout, pen);
     pen.skip(4.0F);
@@ -186,14 +189,13 @@ BodyColumnOutcome draw_body_column(const Style& style, const Layout& layout, con
     draw_rows(style, model, readings, shown.units, state, pen);
     draw_spread(style, model, shown, state, pen);
     draw_words(model, readings, shown.notice, pen);
-    const auto foot = static_cast<float>(layout.column_at_px.y() + layout.column_px.y()) -
-                      main_button_height(style) - style.px(28.0F);
-    const float top = layout.narrow ? pen.y() : std::max(pen.y(), foot);
-    if (model.moves() && main_button(style, "play", {pen.left(), top}, pen.width(),
-                                     shown.playing ? "Stop" : "Play the repetition"))
-        outcome.play = true;
-    pen.finish(top - pen.y() + main_button_height(style) + style.px(20.0F));
-    end_area();
+    if (model.moves()) {
+        outcome.play =
+            end_column(style, layout, pen, shown.playing ? "Stop" : "Play the repetition");
+    } else {
+        pen.finish(0.0F);
+        end_area();
+    }
     return outcome;
 }
 

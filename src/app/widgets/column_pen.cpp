@@ -1,5 +1,6 @@
 #include "app/widgets/column_pen.h"
 
+#include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 
 #include <algorithm>
@@ -27,6 +28,37 @@ void ColumnPen::divider() {
 void ColumnPen::finish(float below_px) {
     ImGui::SetCursorScreenPos({left_, y_ + below_px});
     ImGui::Dummy({1.0F, 1.0F});
+}
+
+namespace {
+
+/// Height of a column's foot with its action [px].
+double foot_px(const Style& style) {
+    return main_button_height(style) + style.px(40.0F);
+}
+
+} // namespace
+
+void begin_column(const Style& style, const Layout& layout) {
+    const double kept_px = layout.narrow ? 0.0 : foot_px(style);
+    begin_area("column", layout.column_at_px, layout.column_px - scene::Point(0.0, kept_px), true);
+}
+
+bool end_column(const Style& style, const Layout& layout, ColumnPen& pen, std::string_view words) {
+    if (layout.narrow) {
+        const bool pressed = column_button(style, layout, pen, words);
+        end_area();
+        return pressed;
+    }
+    pen.finish(style.px(8.0F));
+    end_area();
+    const scene::Point corner =
+        layout.column_at_px + scene::Point(0.0, layout.column_px.y() - foot_px(style));
+    begin_area("foot", corner, {layout.column_px.x(), foot_px(style)});
+    const auto top = static_cast<float>(corner.y()) + style.px(12.0F);
+    const bool pressed = main_button(style, "main", {pen.left(), top}, pen.width(), words);
+    end_area();
+    return pressed;
 }
 
 bool column_button(const Style& style, const Layout& layout, ColumnPen& pen,

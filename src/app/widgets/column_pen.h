@@ -34,6 +34,13 @@ private:
     float y_;
 };
 
+/// Begins the area of a column whose one action stays at its foot while what is above it scrolls.
+/// In a narrow layout the action scrolls too, below everything.
+void begin_column(const Style& style, const Layout& layout);
+/// Ends it with its action.
+/// @return true in the frame in which it was pressed
+bool end_column(const Style& style, const Layout& layout, ColumnPen& pen, std::string_view words);
+
 /// The one action of a column, at its foot or below what stands there, and the end of what scrolls.
 /// @return true in the frame in which it was pressed
 bool column_button(const Style& style, const Layout& layout, ColumnPen& pen,
