@@ -134,8 +134,8 @@ void Application::tell_rest(bool rests) {
 void Application::prepare_style() {
     const Point size_px = window_.size_px();
     const double desktop = window_.content_scale();
-    const double scale = place().own_type_scale(size_px).value_or(text_size_ * desktop *
-                                                                  growth_of(size_px / desktop));
+    const double scale = place().own_type_scale(size_px).value_or(
+        text_size_ * desktop * growth_of(size_px / desktop, text_size_));
     if (scale == fonts_for_)
         return;
     fonts_for_ = scale;

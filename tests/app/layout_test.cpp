@@ -47,10 +47,14 @@ TEST_CASE("on a narrow window the readings lie below the stage") {
 }
 
 TEST_CASE("type grows with a window larger than a desk's, half as fast, and never shrinks") {
-    CHECK(growth_of({1280.0, 720.0}) == 1.0);
-    CHECK(growth_of({480.0, 360.0}) == 1.0);
-    CHECK(growth_of({1920.0, 1080.0}) == 1.25);
-    CHECK(growth_of({2560.0, 1440.0}) == 1.5);
-    CHECK(growth_of({1920.0, 720.0}) == 1.0);   // wide, but no higher
-    CHECK(growth_of({1921.0, 1081.0}) == 1.25); // no new fonts for a pixel
+    CHECK(growth_of({1280.0, 720.0}, 1.0) == 1.0);
+    CHECK(growth_of({480.0, 360.0}, 1.0) == 1.0);
+    CHECK(growth_of({1920.0, 1080.0}, 1.0) == 1.25);
+    CHECK(growth_of({2560.0, 1440.0}, 1.0) == 1.5);
+    CHECK(growth_of({1920.0, 720.0}, 1.0) == 1.0);   // wide, but no higher
+    CHECK(growth_of({1921.0, 1081.0}, 1.0) == 1.25); // no new fonts for a pixel
+    // A larger choice always gives larger type, and the largest as it was chosen.
+    CHECK(growth_of({1920.0, 1080.0}, 0.8) == 1.25);
+    CHECK(growth_of({1920.0, 1080.0}, 2.5) == 1.0);
+    CHECK(1.5 * growth_of({1920.0, 1080.0}, 1.5) > 1.25 * growth_of({1920.0, 1080.0}, 1.25));
 }

@@ -20,6 +20,8 @@ constexpr double kHeadingTop_px = 72.0;
 scene::StageMargins margins_of(const Style& style, const Layout& layout) {
     const double scale = style.fonts.scale;
     const double short_px = std::min(layout.stage_px.x(), layout.stage_px.y());
+    if (is_bare(layout, scale)) // the name above, no strip below
+        return {std::min(120.0 * scale, 0.16 * layout.stage_px.x()), 112.0 * scale, 48.0 * scale};
     return {std::min(120.0 * scale, 0.16 * layout.stage_px.x()),
             std::min(170.0 * scale, 0.42 * short_px), std::min(140.0 * scale, 0.3 * short_px)};
 }
@@ -115,16 +117,21 @@ void add_caption(const BenchScreen& screen, scene::Drawing& drawing) {
     drawing.shapes.emplace_back(std::move(caption));
 }
 
-scene::Drawing draw_stage(const Style& style, const BenchScreen& screen) {
+scene::Drawing draw_stage(const Style& style, bool bare, const BenchScreen& screen) {
     const BenchModel& model = screen.model;
     scene::LeverDrawing how;
     how.name = model.state.setup.head.name;
-    how.sentence = model.state.setup.head.description;
+    if (!bare)
+        how.sentence = shortened(style, {scene::TextSize::caption, false, Role::quiet_ink},
+                                 model.state.setup.head.description,
+                                 static_cast<float>(screen.stage.view.size_px.x() - 48.0));
+    how.marks.strip = how.marks.arrow_scale = how.marks.ruler = !bare;
+    how.marks.reaction = how.marks.own_weight = !bare; // the column tells them
     how.units = model.units;
     how.text_scale = style.fonts.scale;
     how.pose = screen.pose();
     how.heading_top_px = kHeadingTop_px * style.fonts.scale;
-    how.heading_room_px = 92.0 * style.fonts.scale;
+    how.heading_room_px = (bare ? 24.0 : 92.0) * style.fonts.scale;
     scene::Drawing drawing =
         scene::draw_lever(model.state.setup.lever, model.solved, screen.stage.view, how);
     add_grip_rings(screen, drawing);
@@ -162,10 +169,13 @@ BenchOutcome run_bench(const Style& style, const Layout& layout, const FrameInpu
         open_field(screen.field, screen.model, *screen.stage.to_type);
         screen.stage.to_type.reset();
     }
+    const bool bare = is_bare(layout, style.fonts.scale);
     const Point bar_at{24.0, (kHeadingTop_px + 50.0) * style.fonts.scale};
-    if (const auto intent = draw_part_bar(style, screen.model, bar_at, layout.stage_px.x() - 48.0,
-                                          screen.stage, screen.field))
-        apply_intent(screen, *intent, outcome);
+    if (!bare || screen.field.number)
+        if (const auto intent =
+                draw_part_bar(style, screen.model, bar_at, layout.stage_px.x() - 48.0, screen.stage,
+                              screen.field))
+            apply_intent(screen, *intent, outcome);
     keep_view(style, layout, screen);
     aim_tilt(screen, input.seconds);
 
@@ -177,7 +187,7 @@ BenchOutcome run_bench(const Style& style, const Layout& layout, const FrameInpu
                                                : BenchIntent(TakeByHand{}),
                      outcome);
     outcome.ask_question = column.ask_question;
-    outcome.drawing = draw_stage(style, screen);
+    outcome.drawing = draw_stage(style, bare, screen);
     tell_grips(style, screen);
     return outcome;
 }

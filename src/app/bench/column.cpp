@@ -73,7 +73,7 @@ void unfold_next(const BenchReadings& readings, int step, ColumnState& state) {
 ColumnOutcome draw_column(const Style& style, const BenchModel& model,
                           const BenchReadings& readings, const Layout& layout, ColumnState& state) {
     ColumnOutcome outcome;
-    begin_area("column", layout.column_at_px, layout.column_px, true);
+    begin_column(style, layout);
     ColumnPen pen(style, layout);
     if (layout.narrow)
         pen.skip(-36.0F);
@@ -88,14 +88,7 @@ ColumnOutcome draw_column(const Style& style, const BenchModel& model,
     pen.skip(24.0F);
     if (!model.message.empty())
         pen.paragraph({TextSize::caption, false, Role::wrong}, model.message);
-    // The main action stands at the foot of the column, or below all readings when they are long.
-    const auto foot = static_cast<float>(layout.column_at_px.y() + layout.column_px.y()) -
-                      main_button_height(style) - style.px(28.0F);
-    const float top = std::max(pen.y(), layout.narrow ? pen.y() : foot);
-    outcome.ask_question =
-        main_button(style, "ask", {pen.left(), top}, pen.width(), "Ask me one like this");
-    pen.finish(top - pen.y() + main_button_height(style) + style.px(20.0F));
-    end_area();
+    outcome.ask_question = end_column(style, layout, pen, "Ask me one like this");
     return outcome;
 }
 

@@ -15,6 +15,7 @@ constexpr double kHeadingTop_px = 72.0;
 constexpr double kBarBelowHeading_px = 50.0;
 constexpr double kBar_px = 38.0; ///< height of the row of numbers
 constexpr double kSecondLine_px = 18.0;
+constexpr double kBareHeading_px = 24.0; ///< height of the name alone
 constexpr double kLeft_px = 24.0;
 
 BodyHeading heading_of(const Style& style, const Layout& layout, const BodyModel& model) {
@@ -44,16 +45,19 @@ std::vector<mechanics::Vec3> load_trail(const BodyModel& model) {
                                : trail_of(model.exercise(), carrier_of(resistances.front()));
 }
 
-scene::Drawing draw_exercise(const BodyHeading& heading, const scene::Rect& plot_px,
+scene::Drawing draw_exercise(const BodyHeading& heading, const scene::Rect& plot_px, bool bare,
                              double text_scale, const BodyShown& shown) {
     const BodyModel& model = shown.model;
     scene::BodyDrawing how;
     how.name = model.state.setup.head.name;
-    how.sentence = heading.first;
+    if (!bare)
+        how.sentence = heading.first;
+    how.strip = !bare;
     how.units = shown.units;
     how.text_scale = text_scale;
     how.heading_top_px = kHeadingTop_px * text_scale;
-    how.heading_room_px = heading.bar_top_px / text_scale + kBar_px - kHeadingTop_px;
+    how.heading_room_px =
+        bare ? kBareHeading_px : heading.bar_top_px / text_scale + kBar_px - kHeadingTop_px;
     how.axes = model.state.setup.axes;
     how.chosen = model.state.chosen;
     how.muscles = model.at_axis;
@@ -62,7 +66,7 @@ scene::Drawing draw_exercise(const BodyHeading& heading, const scene::Rect& plot
         how.kept_clear.push_back(plot_px);
     scene::Drawing drawing = scene::draw_body(model.posed, model.solved, shown.stage, how);
     drawing.description = model.state.setup.head.description;
-    if (!heading.second.empty()) {
+    if (!bare && !heading.second.empty()) {
         scene::Label second;
         second.at = {kLeft_px, (kHeadingTop_px + 38.0 + kSecondLine_px) * text_scale};
         second.text = heading.second;
@@ -139,8 +143,9 @@ void keep_picture(const Style& style, const Layout& layout, const BodyShown& sho
     const ExerciseFrom exercise_from{shown.model.stamp(), shown.stage, shown.units, scale};
     std::vector<scene::Shape>& shapes = picture.drawing.shapes;
     if (picture.exercise_from != exercise_from) {
-        picture.drawing = draw_exercise(keep_heading(style, layout, shown.model, picture),
-                                        plot_room(layout, scale), scale, shown);
+        picture.drawing =
+            draw_exercise(keep_heading(style, layout, shown.model, picture),
+                          plot_room(layout, scale), is_bare(layout, scale), scale, shown);
         picture.of_exercise = shapes.size();
         picture.exercise_from = exercise_from;
         picture.marks_from.reset();

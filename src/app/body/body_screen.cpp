@@ -37,12 +37,16 @@ void fit_stage(const Style& style, const Layout& layout, BodyScreen& screen) {
         screen.model.moves() ? layout.stage_px.x() - plot.low.x() + 20.0 : 130.0 * scale;
     const double short_px = layout.stage_px.minCoeff();
     // Below the numbers of the chosen part: a head must not reach into them.
+    const bool bare = is_bare(layout, scale);
     const double top_px =
-        keep_heading(style, layout, screen.model, screen.picture).bar_top_px + kBelowBar_px * scale;
+        bare ? 100.0 * scale
+             : keep_heading(style, layout, screen.model, screen.picture).bar_top_px +
+                   kBelowBar_px * scale;
     screen.stage = scene::fit_body(screen.model.exercise().body_case.body, key_places(screen.model),
                                    screen.camera, layout.stage_px,
                                    {std::min(130.0 * scale, 0.2 * layout.stage_px.x()), right_px,
-                                    std::min(top_px, 0.3 * short_px), 125.0 * scale});
+                                    bare ? top_px : std::min(top_px, 0.3 * short_px),
+                                    (bare ? 36.0 : 125.0) * scale});
     screen.stage_fits = true;
 }
 
@@ -210,10 +214,11 @@ BodyOutcome run_body(const Style& style, const Layout& layout, const FrameInput&
     }
     const scene::Rect room = plot_room(layout, style.fonts.scale);
     const BodyHeading& heading = keep_heading(style, layout, screen.model, screen.picture);
-    if (const auto intent =
-            draw_body_bar(style, screen.model, units, {24.0, heading.bar_top_px},
-                          std::max(room.low.x() - 48.0, 200.0), screen.hand.chosen, screen.field))
-        apply_intent(screen, *intent);
+    if (!is_bare(layout, style.fonts.scale) || screen.field.number)
+        if (const auto intent = draw_body_bar(
+                style, screen.model, units, {24.0, heading.bar_top_px},
+                std::max(room.low.x() - 48.0, 200.0), screen.hand.chosen, screen.field))
+            apply_intent(screen, *intent);
     const TorqueSpread* spread = keep_spread(screen);
     const BodyColumnOutcome column = draw_body_column(
         style, layout, screen.model, {units, screen.playing, spread, screen.notice}, screen.column);

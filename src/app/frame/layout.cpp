@@ -5,9 +5,14 @@
 
 namespace steelyard::app {
 
-double growth_of(const scene::Point& window_px) {
+double growth_of(const scene::Point& window_px, double text_size) {
     const double larger = std::min(window_px.x() / 1280.0, window_px.y() / 720.0);
-    return std::max(1.0, std::floor(8.0 * (0.5 + 0.5 * larger)) / 8.0);
+    const double growth = std::max(1.0, std::floor(8.0 * (0.5 + 0.5 * larger)) / 8.0);
+    return std::pow(growth, std::clamp((2.5 - text_size) / 1.5, 0.0, 1.0));
+}
+
+bool is_bare(const Layout& layout, double text_scale) {
+    return layout.stage_px.y() < 300.0 * text_scale;
 }
 
 Layout lay_out(const scene::Point& window_px, double text_scale) {

@@ -20,7 +20,6 @@ using scene::Role;
 constexpr double kArrowPart = 0.6;
 /// On a lower stage the curves shrink to a line with a cursor.
 constexpr double kLowStage_px = 540.0;
-constexpr double kBareStage_px = 300.0;
 
 scene::BodyMargins margins_of(const PairLayout& place) {
     const double side_px = std::min(64.0 * place.scale, 0.14 * place.panel_px().x());
@@ -97,7 +96,7 @@ PairLayout lay_out_pair(const Style& style, const Layout& layout, const SideBySi
     place.scale = style.fonts.scale;
     place.stage_px = layout.stage_px;
     place.low = layout.stage_px.y() < kLowStage_px * place.scale;
-    place.bare = layout.stage_px.y() < kBareStage_px * place.scale;
+    place.bare = is_bare(layout, place.scale);
     place.head_px = (place.low ? 98.0 : 122.0) * place.scale;
     place.strip_px = pair_strip_height(place.low) * place.scale;
     if (model.moves() && !place.bare)
