@@ -149,9 +149,9 @@ void draw_words(const BodyModel& model, const BodyReadings& readings, std::strin
         pen.paragraph({TextSize::caption, false, Role::wrong}, model.message);
     if (!notice.empty())
         pen.paragraph({TextSize::caption, true, Role::ink}, notice);
+    pen.paragraph(kCaption, setup::kBodyCaution); // before what may have to be scrolled to
     if (!model.state.setup.head.note.empty())
         pen.paragraph(kCaption, model.state.setup.head.note);
-    pen.paragraph(kCaption, setup::kBodyCaution);
 }
 
 } // namespace
