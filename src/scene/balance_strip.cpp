@@ -1,8 +1,10 @@
 #include "scene/balance_strip.h"
 
+#include "scene/text_width.h"
 #include "setup/format_quantity.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace steelyard::scene {
@@ -41,6 +43,12 @@ Label caption(const Point& at, std::string text, Role role, Align align) {
     label.role = role;
     label.align = align;
     return label;
+}
+
+/// A side's size, with its name where there is room for it.
+std::string words_of(const StripSide& side, bool named, setup::UnitSystem units) {
+    const std::string size = setup::format_quantity(side.size, side.dimension, units);
+    return named ? side.name + " " + size : size;
 }
 
 } // namespace
@@ -93,12 +101,14 @@ void add_meeting_strip(const StripSide& left, const StripSide& right, const std:
     add_bar(right_px - reach_px * right.size / larger, right_px, top_px, bar_px, right, shapes);
     add_notch(middle_px, top_px, bar_px, shapes);
 
-    const auto told = [&](const StripSide& side) {
-        return side.name + " " + setup::format_quantity(side.size, side.dimension, units);
-    };
+    std::array<std::string, 2> told{words_of(left, true, units), words_of(right, true, units)};
+    const double words_px = text_width_px(told[0], TextSize::caption, false, text_scale) +
+                            text_width_px(told[1], TextSize::caption, false, text_scale);
+    if (words_px + 16.0 * text_scale > right_px - left_px) // place and colour tell them apart
+        told = {words_of(left, false, units), words_of(right, false, units)};
     const double above_px = top_px - 8.0 * text_scale;
-    shapes.emplace_back(caption({left_px, above_px}, told(left), left.words_role, Align::left));
-    shapes.emplace_back(caption({right_px, above_px}, told(right), right.words_role, Align::right));
+    shapes.emplace_back(caption({left_px, above_px}, told[0], left.words_role, Align::left));
+    shapes.emplace_back(caption({right_px, above_px}, told[1], right.words_role, Align::right));
     shapes.emplace_back(caption({middle_px, top_px + bar_px + 24.0 * text_scale}, verdict,
                                 Role::ink, Align::centre));
 }

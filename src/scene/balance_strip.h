@@ -39,7 +39,7 @@ struct StripSide {
 };
 
 /// Appends a strip on which two sizes meet: one grows from the left, the other from the right, the
-/// larger reaches the notch.
+/// larger reaches the notch. Where there is no room for both names, the sizes stand alone.
 /// @param verdict  stands under the notch
 /// @param left_px, right_px, top_px, units, text_scale  see add_balance_strip
 void add_meeting_strip(const StripSide& left, const StripSide& right, const std::string& verdict,

@@ -118,3 +118,23 @@ TEST_CASE("any two sizes meet on a strip of their own words") {
     CHECK(bars[0].outline);
     CHECK_FALSE(bars[1].outline);
 }
+
+TEST_CASE("where there is no room for both names the sizes stand alone and clear of each other") {
+    const StripTorques torques{345.0, -345.0, 0.0};
+    const std::string size =
+        setup::format_quantity(345.0, setup::Dimension::torque, setup::UnitSystem::si);
+    for (const double text_scale : {1.0, 2.5}) {
+        std::vector<Shape> shapes;
+        // Two numbers of eight signs fit; with their names they would need twice as much.
+        const double width_px = 180.0 * text_scale;
+        add_balance_strip(torques, kLeft_px, kLeft_px + width_px, 640.0, setup::UnitSystem::si,
+                          text_scale, shapes);
+        std::vector<Label> sizes;
+        for (const Shape& shape : shapes)
+            if (const auto* label = std::get_if<Label>(&shape);
+                label != nullptr && label->text == size)
+                sizes.push_back(*label);
+        REQUIRE(sizes.size() == 2);
+        CHECK_FALSE(room_of(sizes[0], text_scale).overlaps(room_of(sizes[1], text_scale)));
+    }
+}

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 
 namespace steelyard::app {
 
@@ -22,9 +23,7 @@ struct Entry {
 class Entries {
 public:
     void add(const Entry& entry) { all_[count_++] = entry; }
-    const Entry* begin() const { return all_.data(); }
-    std::size_t size() const { return count_; }
-    const Entry* end() const { return all_.data() + count_; }
+    std::span<const Entry> all() const { return {all_.data(), count_}; }
 
 private:
     std::array<Entry, 8> all_{};
@@ -52,7 +51,7 @@ Entries action_entries(const PlacesRow& row) {
 
 /// Draws entries from a place on.
 /// @return where the next one would begin [px]
-float draw_entries(const Style& style, const Entries& entries, ImVec2 at, float gap_px,
+float draw_entries(const Style& style, std::span<const Entry> entries, ImVec2 at, float gap_px,
                    RowPress& pressed) {
     for (const Entry& entry : entries) {
         if (word_button(style, entry.word, at, entry.word, entry.in_force, entry.enabled))
@@ -62,7 +61,7 @@ float draw_entries(const Style& style, const Entries& entries, ImVec2 at, float 
     return at.x;
 }
 
-float width_of(const Style& style, const Entries& entries, float gap_px) {
+float width_of(const Style& style, std::span<const Entry> entries, float gap_px) {
     float width_px = 0.0F;
     for (const Entry& entry : entries)
         width_px += text_width(style, {scene::TextSize::body, entry.in_force}, entry.word) + gap_px;
@@ -72,8 +71,10 @@ float width_of(const Style& style, const Entries& entries, float gap_px) {
 } // namespace
 
 RowPress draw_places_row(const Style& style, float width_px, const PlacesRow& row) {
-    const Entries places = place_entries(row);
-    const Entries actions = action_entries(row);
+    const Entries all_places = place_entries(row);
+    const Entries all_actions = action_entries(row);
+    const std::span<const Entry> places = all_places.all();
+    const std::span<const Entry> actions = all_actions.all();
     const float left_px = 24.0F;
     // Large text on a narrow window stands closer before it is cut.
     const float words_px = width_of(style, places, 0.0F);
@@ -83,12 +84,20 @@ RowPress draw_places_row(const Style& style, float width_px, const PlacesRow& ro
     const float places_px = width_of(style, places, gap_px);
     const float actions_px = width_of(style, actions, gap_px);
     const bool one_line = left_px + places_px + actions_px <= width_px;
+    // Of places that do not fit in the first line, the last begin the second.
+    std::size_t first = places.size();
+    while (first > 1 && left_px + width_of(style, places.first(first), gap_px) - gap_px > width_px)
+        --first;
     RowPress pressed;
     begin_area("places", scene::Point::Zero(), {width_px, style.px(one_line ? 56.0F : 58.0F)});
-    draw_entries(style, places, {left_px, style.px(one_line ? 36.0F : 26.0F)}, gap_px, pressed);
-    const float actions_at_px = one_line ? std::max(left_px, width_px - actions_px) : left_px;
-    draw_entries(style, actions, {actions_at_px, style.px(one_line ? 36.0F : 50.0F)}, gap_px,
+    draw_entries(style, places.first(first), {left_px, style.px(one_line ? 36.0F : 26.0F)}, gap_px,
                  pressed);
+    const float second_px = style.px(one_line ? 36.0F : 50.0F);
+    float actions_at_px = std::max(left_px, width_px - actions_px);
+    if (!one_line)
+        actions_at_px =
+            draw_entries(style, places.subspan(first), {left_px, second_px}, gap_px, pressed);
+    draw_entries(style, actions, {actions_at_px, second_px}, gap_px, pressed);
     end_area();
     return pressed;
 }

@@ -101,10 +101,13 @@ const char* word_of(PredictionKind kind) {
 /// Words to press, one below another.
 class WordColumn {
 public:
-    WordColumn(const Style& style, float left_px, float y) : style_(style), left_(left_px), y_(y) {}
+    WordColumn(const Style& style, float left_px, float y, float width_px)
+        : style_(style), left_(left_px), y_(y), width_(width_px) {}
 
     bool press(const char* word, bool enabled = true) {
-        const bool pressed = word_button(style_, word, {left_, y_}, word, false, enabled);
+        const std::string shown =
+            shortened(style_, {TextSize::body, false, Role::quiet_ink}, word, width_);
+        const bool pressed = word_button(style_, word, {left_, y_}, shown, false, enabled);
         y_ += style_.px(26.0F);
         return pressed;
     }
@@ -113,6 +116,7 @@ private:
     const Style& style_;
     float left_;
     float y_;
+    float width_;
 };
 
 void draw_steps(const Style& style, const DraftLayout& page, const DraftModel& draft,
@@ -138,7 +142,7 @@ void draw_steps(const Style& style, const DraftLayout& page, const DraftModel& d
                   {28.0F, y + style.px(38.0F)}, word_of(steps[i].prediction.kind));
     }
     const bool any = draft.state.has_step();
-    WordColumn words(style, 28.0F, y + style.px(28.0F));
+    WordColumn words(style, 28.0F, y + style.px(28.0F), page.list_px - 36.0F);
     if (words.press("Add the lever on the bench (L)"))
         outcome.wish = DraftWish::add_lever;
     if (words.press("Add the exercise on the body (X)"))
