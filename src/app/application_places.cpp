@@ -4,7 +4,26 @@
 
 #include <GLFW/glfw3.h>
 
+#include <algorithm>
+#include <array>
+
 namespace steelyard::app {
+
+namespace {
+
+/// True for what a text field may have a use for: all but function keys and most of what is pressed
+/// with Ctrl, which lead elsewhere from a text field, too.
+bool is_for_text(const KeyPress& key) {
+    if (key.key >= GLFW_KEY_F1 && key.key <= GLFW_KEY_F12)
+        return false;
+    const bool control = (key.modifiers & GLFW_MOD_CONTROL) != 0;
+    const bool sign = key.key > GLFW_KEY_SPACE && key.key <= GLFW_KEY_Z;
+    constexpr std::array kEdit{GLFW_KEY_A, GLFW_KEY_C, GLFW_KEY_V,
+                               GLFW_KEY_X, GLFW_KEY_Y, GLFW_KEY_Z};
+    return !control || !sign || std::find(kEdit.begin(), kEdit.end(), key.key) != kEdit.end();
+}
+
+} // namespace
 
 /// Keys of the whole window; what is left goes to the place.
 std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
@@ -20,14 +39,12 @@ std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
     const bool typing = ImGui::GetIO().WantTextInput;
     std::vector<KeyPress> left;
     for (const KeyPress& key : keys) {
-        // No text holds a function key: from a text field, too, they lead to the places.
-        const bool writes = key.key < GLFW_KEY_F1 || key.key > GLFW_KEY_F12;
-        if (typing && (writes || place().claims(key)))
+        if (typing && is_for_text(key))
             continue;
         if (place().claims(key) || !handle_key(key))
             left.push_back(key);
     }
-    return typing ? std::vector<KeyPress>{} : left;
+    return left;
 }
 
 bool Application::handle_control_key(int key) {

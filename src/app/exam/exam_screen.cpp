@@ -207,7 +207,8 @@ ExamWish draw_exam_column(const Style& style, const Layout& layout, Desk& desk, 
     draw_text(pen.list(), style, kCaption,
               {pen.left() + pen.width() - text_width(style, kCaption, clock), pen.y()}, clock);
     pen.skip(30.0F);
-    if (screen.question.model)
+    // While it asks whether to end, the answer line gives the keyboard back.
+    if (screen.question.model && !screen.model.asks_to_end)
         draw_question(style, *desk.course().bank, pen, screen.question, asked);
     if (!screen.model.remark.empty())
         pen.paragraph(kFault, screen.model.remark);
