@@ -14,6 +14,7 @@
 
 #include <benchmark/benchmark.h>
 #include <cmath>
+#include <memory>
 
 using namespace steelyard;
 
@@ -117,25 +118,34 @@ private:
     std::vector<app::ShapeRecord> records_;
 };
 
-constexpr int kFramesToSettle = 10;
+/// The fullest stage after some frames; null, and the benchmark given up, when it cannot be read.
+std::unique_ptr<UnseenBody> settled_body(benchmark::State& state) {
+    constexpr int kFramesToSettle = 10;
+    const std::optional<setup::BodySetup> exercise = full_exercise(state);
+    auto muscles = setup::shipped_muscles();
+    if (!muscles)
+        state.SkipWithError("the muscles cannot be read");
+    if (!exercise || !muscles)
+        return nullptr;
+    auto body = std::make_unique<UnseenBody>(*exercise, *std::move(muscles));
+    for (int i = 0; i < kFramesToSettle; ++i)
+        body->frame({});
+    return body;
+}
 
 /// The work of a frame while a load is dragged up and down: along its way through the repetition,
 /// or with Alt held off it, so that every frame poses the body and solves the whole path anew.
 void work_of_a_dragged_frame(benchmark::State& state, bool posing) {
-    const std::optional<setup::BodySetup> exercise = full_exercise(state);
-    auto muscles = setup::shipped_muscles();
-    if (!exercise || !muscles)
+    const std::unique_ptr<UnseenBody> body = settled_body(state);
+    if (!body)
         return;
-    UnseenBody body(*exercise, *std::move(muscles));
-    for (int i = 0; i < kFramesToSettle; ++i)
-        body.frame({});
     app::StagePointer pointer;
     pointer.on_stage = true;
     pointer.snap_off = posing;
-    const scene::Point taken_px = body.grip_px();
+    const scene::Point taken_px = body->grip_px();
     pointer.at_px = taken_px;
     pointer.pressed = true;
-    body.frame(pointer);
+    body->frame(pointer);
     pointer.pressed = false;
     long frames = 0;
     long moved = 0;
@@ -146,9 +156,9 @@ void work_of_a_dragged_frame(benchmark::State& state, bool posing) {
         const scene::Point at_px = taken_px - scene::Point(0.0, 200.0 * share);
         pointer.moved_px = at_px - pointer.at_px;
         pointer.at_px = at_px;
-        const app::BodyStamp stamp = body.stamp();
-        body.frame(pointer);
-        moved += body.stamp() == stamp ? 0 : 1;
+        const app::BodyStamp stamp = body->stamp();
+        body->frame(pointer);
+        moved += body->stamp() == stamp ? 0 : 1;
     }
     state.counters["allocations"] =
         static_cast<double>(bench::allocations() - before) / static_cast<double>(frames);
@@ -161,16 +171,12 @@ BENCHMARK_CAPTURE(work_of_a_dragged_frame, posing, true)->Unit(benchmark::kMilli
 
 /// The work of a frame in which nothing is new: it takes nothing from the heap.
 void work_of_a_steady_frame(benchmark::State& state) {
-    const std::optional<setup::BodySetup> exercise = full_exercise(state);
-    auto muscles = setup::shipped_muscles();
-    if (!exercise || !muscles)
+    const std::unique_ptr<UnseenBody> body = settled_body(state);
+    if (!body)
         return;
-    UnseenBody body(*exercise, *std::move(muscles));
-    for (int i = 0; i < kFramesToSettle; ++i)
-        body.frame({});
     const long before = bench::allocations();
     for (auto _ : state)
-        body.frame({});
+        body->frame({});
     const long taken = bench::allocations() - before;
     state.counters["allocations"] = static_cast<double>(taken);
     if (taken != 0)
