@@ -62,8 +62,11 @@ public:
         for (const DrawnForce& force : forces)
             if (force.role != Role::own_weight)
                 add_force(force);
-        for (const DrawnForce& force : forces)
-            add_force_label(force);
+        // Load and effort first: what is said quietly gives way, or a room takes one for the other.
+        for (const bool quiet : {false, true})
+            for (const DrawnForce& force : forces)
+                if (quiet == (force.role == Role::own_weight || force.role == Role::reaction))
+                    add_force_label(force);
         if (how_.marks.ruler) // its numbers take the room that is left
             add_ruler();
         if (how_.marks.strip)
