@@ -1,5 +1,6 @@
 #include "catch.h"
 #include "mechanics/whatif/lever_sweep.h"
+#include "mechanics/whatif/sample_lever.h"
 
 #include <cmath>
 
@@ -7,21 +8,12 @@ using namespace steelyard::mechanics;
 
 namespace {
 
-/// 1 m, axis at 0.4 m, 10 kg at the left end, effort down at the right end.
-Lever sample() {
-    Lever lever;
-    lever.axis_at_m = 0.4;
-    lever.loads = {{"crate", Weight{0.0, 10.0}}};
-    lever.effort = {"hand", 1.0, kDown_rad};
-    return lever;
-}
-
 const LeverChange kDirection{LeverKnob::effort_direction, 0};
 
 } // namespace
 
 TEST_CASE("a turned effort grows with the cosine and the sweep ends at four times the least") {
-    const auto sweep = sweep_lever(sample(), kDirection, 101);
+    const auto sweep = sweep_lever(sample_lever(), kDirection, 101);
     REQUIRE(sweep);
     // By hand: 10 kg × 9.80665 m/s² × 0.4 m = F × 0.6 m × cos(turn); F is four times as large
     // where the cosine is a quarter, 75.52° to either side.
@@ -41,7 +33,7 @@ TEST_CASE("a turned effort grows with the cosine and the sweep ends at four time
 }
 
 TEST_CASE("a load that is carried toward the axis is followed until its arm is a quarter") {
-    const auto sweep = sweep_lever(sample(), {LeverKnob::load_place, 0}, 11);
+    const auto sweep = sweep_lever(sample_lever(), {LeverKnob::load_place, 0}, 11);
     REQUIRE(sweep);
     // Arm 0.4 m at the end; a quarter of it is 0.1 m, at 0.3 m.
     CHECK(sweep->steps.front().value == 0.0);
@@ -52,7 +44,7 @@ TEST_CASE("a load that is carried toward the axis is followed until its arm is a
 }
 
 TEST_CASE("every sweep of every knob is finite, in order and holds the present setting") {
-    Lever lever = sample();
+    Lever lever = sample_lever();
     lever.own_weight.mass_kg = 2.0;
     lever.friction = {0.2, 0.01};
     lever.loads.push_back({"rope", PointForce{0.7, 20.0, -1.9}});
@@ -72,15 +64,15 @@ TEST_CASE("every sweep of every knob is finite, in order and holds the present s
 }
 
 TEST_CASE("where nothing can be swept the reason is told") {
-    Lever through = sample();
+    Lever through = sample_lever();
     through.effort.direction_rad = 0.0; // along the lever
     const auto none = sweep_lever(through, kDirection, 11);
     REQUIRE_FALSE(none);
     CHECK(none.error().key == "effort");
-    Lever empty = sample();
+    Lever empty = sample_lever();
     empty.loads.clear();
     CHECK_FALSE(sweep_lever(empty, kDirection, 11));
-    Lever broken = sample();
+    Lever broken = sample_lever();
     broken.axis_at_m = std::nan("");
     CHECK_FALSE(sweep_lever(broken, kDirection, 11));
 }

@@ -1,5 +1,6 @@
 #include "catch.h"
 #include "mechanics/whatif/lever_whatif.h"
+#include "mechanics/whatif/sample_lever.h"
 
 #include <algorithm>
 #include <cmath>
@@ -7,16 +8,6 @@
 using namespace steelyard::mechanics;
 
 namespace {
-
-/// 1 m, axis at 0.4 m, 10 kg at the left end, effort down at the right end: 39.2266 N·m of load
-/// torque, 65.3777 N of effort.
-Lever sample() {
-    Lever lever;
-    lever.axis_at_m = 0.4;
-    lever.loads = {{"crate", Weight{0.0, 10.0}}};
-    lever.effort = {"hand", 1.0, kDown_rad};
-    return lever;
-}
 
 double value_of(const RankedLeverWays& all, LeverKnob knob) {
     const auto found = std::find_if(all.ways.begin(), all.ways.end(), [knob](const LeverWay& way) {
@@ -30,7 +21,7 @@ double value_of(const RankedLeverWays& all, LeverKnob knob) {
 
 TEST_CASE("half the effort is had by half the load or half its arm, worked by hand") {
     const double half_N = 0.5 * 10.0 * 9.80665 * 0.4 / 0.6;
-    const RankedLeverWays all = ways_to_effort(sample(), half_N);
+    const RankedLeverWays all = ways_to_effort(sample_lever(), half_N);
     CHECK(value_of(all, LeverKnob::load_size) == Approx(5.0).epsilon(1e-8)); // the search's 1e-9
     CHECK(value_of(all, LeverKnob::load_place) == Approx(0.2).epsilon(1e-8));
     // F (1 - a) = W a with F = W / 3: a = 1/4.
@@ -40,7 +31,7 @@ TEST_CASE("half the effort is had by half the load or half its arm, worked by ha
 TEST_CASE("every way of every lever gives the wanted effort, smallest change first") {
     for (const double part : {0.3, 0.8, 1.0, 1.4, 3.0}) {
         const double wanted_N = part * 65.3777;
-        const Lever lever = sample();
+        const Lever lever = sample_lever();
         const RankedLeverWays all = ways_to_effort(lever, wanted_N);
         CHECK(all.ways.size() + all.refused.size() == possible_changes(lever).size());
         for (std::size_t i = 0; i < all.ways.size(); ++i) {
@@ -58,7 +49,7 @@ TEST_CASE("every way of every lever gives the wanted effort, smallest change fir
 
 TEST_CASE("less than the longest arm allows is refused with the nearest effort") {
     // The hand is at the end already: no place of it gives less effort.
-    const RankedLeverWays all = ways_to_effort(sample(), 30.0);
+    const RankedLeverWays all = ways_to_effort(sample_lever(), 30.0);
     const auto found =
         std::find_if(all.refused.begin(), all.refused.end(), [](const RefusedLeverChange& one) {
             return one.change.knob == LeverKnob::effort_place;
@@ -72,7 +63,7 @@ TEST_CASE("less than the longest arm allows is refused with the nearest effort")
 }
 
 TEST_CASE("a couple has no place and no size to change here") {
-    Lever lever = sample();
+    Lever lever = sample_lever();
     lever.loads.push_back({"stiff hinge", Couple{3.0}});
     for (const LeverChange& change : possible_changes(lever))
         CHECK(change.load == 0);
