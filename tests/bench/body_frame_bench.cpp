@@ -1,10 +1,10 @@
 // What a frame of the body costs while its load is dragged, at 1920×1080 with everything shown:
 // through the real window by a frame of ImGui's own demonstration, and our part of it alone.
 
+#include "allocations.h"
 #include "app/body/body_screen.h"
 #include "app/paint/label_painter.h"
 #include "app/unseen_sheet.h"
-#include "bench/allocations.h"
 #include "bench/bench_window.h"
 #include "setup/data_folder.h"
 #include "setup/muscle_file.h"
@@ -149,7 +149,7 @@ void work_of_a_dragged_frame(benchmark::State& state, bool posing) {
     pointer.pressed = false;
     long frames = 0;
     long moved = 0;
-    const long before = bench::allocations();
+    const long before = allocations();
     for (auto _ : state) {
         ++frames;
         const double share = 0.5 - 0.5 * std::cos(0.05 * static_cast<double>(frames));
@@ -161,7 +161,7 @@ void work_of_a_dragged_frame(benchmark::State& state, bool posing) {
         moved += body->stamp() == stamp ? 0 : 1;
     }
     state.counters["allocations"] =
-        static_cast<double>(bench::allocations() - before) / static_cast<double>(frames);
+        static_cast<double>(allocations() - before) / static_cast<double>(frames);
     if (2 * moved < frames)
         state.SkipWithError("the load did not follow the pointer");
 }
@@ -174,10 +174,10 @@ void work_of_a_steady_frame(benchmark::State& state) {
     const std::unique_ptr<UnseenBody> body = settled_body(state);
     if (!body)
         return;
-    const long before = bench::allocations();
+    const long before = allocations();
     for (auto _ : state)
         body->frame({});
-    const long taken = bench::allocations() - before;
+    const long taken = allocations() - before;
     state.counters["allocations"] = static_cast<double>(taken);
     if (taken != 0)
         state.SkipWithError(

@@ -1,50 +1,9 @@
 // The hot path takes no memory: every allocation of this program is counted.
 
+#include "allocations.h"
 #include "catch.h"
 #include "mechanics/body/published_tables.h"
 #include "mechanics/range/sweep.h"
-
-#include <atomic>
-#include <cstdlib>
-#include <new>
-
-namespace {
-
-std::atomic<std::size_t> allocations{0};
-
-void* counted(std::size_t size) {
-    ++allocations;
-    void* memory = std::malloc(size == 0 ? 1 : size);
-    if (!memory)
-        throw std::bad_alloc();
-    return memory;
-}
-
-} // namespace
-
-void* operator new(std::size_t size) {
-    return counted(size);
-}
-void* operator new[](std::size_t size) {
-    return counted(size);
-}
-// The sanitizers want every new to be the partner of the deletes below, this one too.
-void* operator new(std::size_t size, const std::nothrow_t& /*tag*/) noexcept {
-    ++allocations;
-    return std::malloc(size == 0 ? 1 : size);
-}
-void operator delete(void* memory) noexcept {
-    std::free(memory);
-}
-void operator delete[](void* memory) noexcept {
-    std::free(memory);
-}
-void operator delete(void* memory, std::size_t) noexcept {
-    std::free(memory);
-}
-void operator delete[](void* memory, std::size_t) noexcept {
-    std::free(memory);
-}
 
 namespace steelyard::mechanics {
 
@@ -67,10 +26,10 @@ BodyCase loaded_case() {
     return body_case;
 }
 
-template <typename Work> std::size_t allocations_of(Work work) {
-    const std::size_t before = allocations;
+template <typename Work> long allocations_of(Work work) {
+    const long before = allocations();
     work();
-    return allocations - before;
+    return allocations() - before;
 }
 
 } // namespace

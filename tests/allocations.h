@@ -2,9 +2,9 @@
 // Counts what the program takes from the heap by operator new. ImGui takes its memory by malloc, so
 // that what is counted is ours and the standard library's.
 
-namespace steelyard::bench {
+namespace steelyard {
 
 /// So many blocks were taken since the program began.
 long allocations();
 
-} // namespace steelyard::bench
+} // namespace steelyard

@@ -1,4 +1,4 @@
-#include "bench/allocations.h"
+#include "allocations.h"
 
 #include <atomic>
 #include <cstdlib>
@@ -39,6 +39,11 @@ void* operator new(std::size_t size, std::align_val_t alignment) {
 void* operator new[](std::size_t size, std::align_val_t alignment) {
     return take(size, alignment);
 }
+// The sanitizers want every new to be the partner of the deletes below, this one too.
+void* operator new(std::size_t size, const std::nothrow_t& /*tag*/) noexcept {
+    ++taken;
+    return std::malloc(size == 0 ? 1 : size);
+}
 void operator delete(void* block) noexcept {
     std::free(block);
 }
@@ -64,10 +69,10 @@ void operator delete[](void* block, std::size_t, std::align_val_t) noexcept {
     std::free(block);
 }
 
-namespace steelyard::bench {
+namespace steelyard {
 
 long allocations() {
     return taken.load();
 }
 
-} // namespace steelyard::bench
+} // namespace steelyard
