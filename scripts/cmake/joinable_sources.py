@@ -9,7 +9,7 @@ import re
 import sys
 from pathlib import Path
 
-MOST_IN_GROUP = 10
+MOST_IN_GROUP = 24
 
 UNNAMED = re.compile(r"^namespace \{$(.*?)^\} // namespace$", re.DOTALL | re.MULTILINE)
 TYPE = re.compile(r"(?:struct|class|enum class|using) (\w+)(?: \{| : | =|$)")

@@ -7,14 +7,11 @@ namespace steelyard::setup {
 namespace fs = std::filesystem;
 namespace {
 
-/// Full path of the running program; empty where the system does not tell.
-std::optional<fs::path> running_program() {
+/// Full path of the running program; of the usual place where the system does not tell.
+fs::path running_program() {
     std::error_code failed;
     const fs::path program = fs::read_symlink("/proc/self/exe", failed);
-    if (failed) {
-        return std::nullopt;
-    }
-    return program;
+    return failed ? fs::path("/usr/bin/steelyard") : program;
 }
 
 /// The folder that a variable of the environment names in full; empty for any other.
@@ -25,19 +22,12 @@ fs::path named_by(const char* variable) {
 
 } // namespace
 
-fs::path data_folder_for(const std::optional<fs::path>& program, const fs::path& source_tree) {
-    if (program) {
-        const fs::path installed = program->parent_path().parent_path() / "share" / "steelyard";
-        std::error_code failed;
-        if (fs::is_directory(installed, failed)) {
-            return installed;
-        }
-    }
-    return source_tree;
+fs::path data_folder_for(const fs::path& program) {
+    return program.parent_path().parent_path() / "share" / "steelyard";
 }
 
 fs::path data_folder() {
-    return data_folder_for(running_program(), STEELYARD_SOURCE_DIR);
+    return data_folder_for(running_program());
 }
 
 fs::path own_folder() {
