@@ -1,5 +1,5 @@
 #!/bin/bash
-# Builds Steelyard, having installed what is missing, and starts it: run.sh [ARGUMENT]...
+# Installs what is missing, builds Steelyard and starts it: run.sh [ARGUMENT]...
 # Arguments are passed on: run.sh solve FILE, run.sh --help. Without arguments the window opens;
 # where there is no display the same job is done without a window.
 set -euo pipefail
@@ -7,8 +7,19 @@ root=$(cd "$(dirname "$0")/.." && pwd)
 program=$root/build/release/bin/steelyard
 
 # What the program itself prints may be read by another program, so all else is told on stderr.
-"$root/scripts/install-packages.sh" build >&2
-"$root/scripts/build.sh" release steelyard >&2
+{
+    if [[ ! -x $program ]]; then
+        echo "Steelyard's first start on this machine: packages are installed (about 1 minute), then"
+        echo "the program is compiled (about 6 minutes on two cores). Later starts take a second."
+    fi
+    "$root/scripts/install-packages.sh" build
+    was=$(stat -c %Y "$program" 2>/dev/null || echo none)
+    begin=$SECONDS
+    "$root/scripts/build.sh" release steelyard
+    if [[ $(stat -c %Y "$program") != "$was" ]]; then
+        echo "Compiled in $((SECONDS - begin)) s."
+    fi
+} >&2
 
 if [[ $# -gt 0 || -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ]]; then
     exec "$program" "$@"

@@ -1,7 +1,7 @@
 #!/bin/bash
-# Builds Steelyard, having installed what is missing, and runs all its tests:
+# Installs what is missing, builds Steelyard and runs all its tests:
 #   test.sh [--preset NAME] [ARGUMENT OF CTEST]...
-# for instance test.sh -R mechanics. The window's own test starts a virtual display.
+# for instance test.sh -R mechanics. The window's own tests start a virtual display.
 set -euo pipefail
 root=$(cd "$(dirname "$0")/.." && pwd)
 preset=release
@@ -10,8 +10,12 @@ if [[ "${1:-}" == --preset ]]; then
     shift 2
 fi
 
+echo "The tests: their packages (half a minute), compiling (about 4 minutes on two cores at the"
+echo "first time, more if the program is not built yet), running (2 minutes)."
 "$root/scripts/install-packages.sh" build test
+begin=$SECONDS
 "$root/scripts/build.sh" "$preset"
+echo "Compiled in $((SECONDS - begin)) s."
 
 cd "$root"
 exec ctest --preset "$preset" --parallel "$(nproc)" "$@"
