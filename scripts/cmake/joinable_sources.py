@@ -15,6 +15,7 @@ UNNAMED = re.compile(r"^namespace \{$(.*?)^\} // namespace$", re.DOTALL | re.MUL
 TYPE = re.compile(r"(?:struct|class|enum class|using) (\w+)(?: \{| : | =|$)")
 CONSTANT = re.compile(r"(?:inline )?(?:constexpr|const) [^=({;]*?(\w+)(?: =|\{|\[|;)")
 FUNCTION = re.compile(r"[^(]*?[ &*](\w+)\(")
+TAKEN_OVER = re.compile(r"^using (?!namespace)[\w:]+::(\w+);$", re.MULTILINE)
 
 
 def declared(text, *forms):
@@ -33,7 +34,8 @@ def groups_of(texts, public):
     groups = []  # of the names that are taken, and how many sources there are
     for text in texts:
         names = own_names(text)
-        if names & public or re.search(r"^#define ", text, re.MULTILINE):
+        hidden = public & (names | set(TAKEN_OVER.findall(text)))
+        if hidden or re.search(r"^#define ", text, re.MULTILINE):
             yield None
             continue
         for number, (taken, count) in enumerate(groups):

@@ -15,7 +15,7 @@ using scene::Role;
 constexpr double kHead_px = 7.0;
 
 /// Unit vector away from the lever: below a level length, to the right of an upright one.
-Point outward(const Dimension& dimension) {
+Point outward(const DimensionLine& dimension) {
     const Point along = (dimension.to - dimension.from).normalized();
     Point side(-along.y(), along.x());
     const bool upright = std::abs(along.x()) < 1.0e-6;
@@ -26,9 +26,9 @@ Point outward(const Dimension& dimension) {
 }
 
 /// Whether two lengths that lie along the same direction cover each other's text.
-bool overlap(const Dimension& one, const Dimension& other) {
+bool overlap(const DimensionLine& one, const DimensionLine& other) {
     const Point along = (one.to - one.from).normalized();
-    const auto span = [&](const Dimension& d) {
+    const auto span = [&](const DimensionLine& d) {
         return std::minmax({along.dot(d.from), along.dot(d.to)});
     };
     const auto [a_low, a_high] = span(one);
@@ -44,7 +44,7 @@ void add_head(const Point& tip, const Point& along, std::vector<scene::Shape>& s
                                         base - 0.4 * kHead_px * side, Role::quiet_ink});
 }
 
-void add_mark(const Dimension& dimension, double shelf_px, scene::LabelBoard& board,
+void add_mark(const DimensionLine& dimension, double shelf_px, scene::LabelBoard& board,
               std::vector<scene::Shape>& shapes) {
     const Point side = outward(dimension);
     const Point from = dimension.from + shelf_px * side;
@@ -81,23 +81,25 @@ void add_mark(const Dimension& dimension, double shelf_px, scene::LabelBoard& bo
 
 } // namespace
 
-void add_dimension_marks(std::vector<Dimension> dimensions, double first_shelf_px,
+void add_dimension_marks(std::vector<DimensionLine> dimensions, double first_shelf_px,
                          scene::LabelBoard& board, std::vector<scene::Shape>& shapes) {
-    const auto length = [](const Dimension& d) { return (d.to - d.from).norm(); };
+    const auto length = [](const DimensionLine& d) { return (d.to - d.from).norm(); };
     dimensions.erase(std::remove_if(dimensions.begin(), dimensions.end(),
-                                    [&](const Dimension& d) { return length(d) < 1.0; }),
+                                    [&](const DimensionLine& d) { return length(d) < 1.0; }),
                      dimensions.end());
-    std::stable_sort(
-        dimensions.begin(), dimensions.end(),
-        [&](const Dimension& one, const Dimension& other) { return length(one) < length(other); });
-    std::vector<std::vector<Dimension>> shelves;
-    for (Dimension& dimension : dimensions) {
+    std::stable_sort(dimensions.begin(), dimensions.end(),
+                     [&](const DimensionLine& one, const DimensionLine& other) {
+                         return length(one) < length(other);
+                     });
+    std::vector<std::vector<DimensionLine>> shelves;
+    for (DimensionLine& dimension : dimensions) {
         auto shelf = std::find_if(shelves.begin(), shelves.end(), [&](const auto& placed) {
-            return std::none_of(placed.begin(), placed.end(),
-                                [&](const Dimension& other) { return overlap(dimension, other); });
+            return std::none_of(placed.begin(), placed.end(), [&](const DimensionLine& other) {
+                return overlap(dimension, other);
+            });
         });
         if (shelf == shelves.end()) {
-            shelf = shelves.insert(shelves.end(), std::vector<Dimension>{});
+            shelf = shelves.insert(shelves.end(), std::vector<DimensionLine>{});
         }
         const auto row = static_cast<double>(shelf - shelves.begin());
         add_mark(dimension, first_shelf_px + kShelf_px * row, board, shapes);

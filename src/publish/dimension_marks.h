@@ -14,7 +14,7 @@ namespace steelyard::publish {
 inline constexpr double kShelf_px = 27.0;
 
 /// A length between two points of the sheet.
-struct Dimension {
+struct DimensionLine {
     scene::Point from = scene::Point::Zero();
     scene::Point to = scene::Point::Zero();
     std::string text;
@@ -23,7 +23,7 @@ struct Dimension {
 /// Appends the marks, the shortest nearest to the lever, each on a shelf of its own; a shelf is
 /// shared where lengths do not overlap.
 /// @param first_shelf_px  distance of the first shelf from what is measured
-void add_dimension_marks(std::vector<Dimension> dimensions, double first_shelf_px,
+void add_dimension_marks(std::vector<DimensionLine> dimensions, double first_shelf_px,
                          scene::LabelBoard& board, std::vector<scene::Shape>& shapes);
 
 } // namespace steelyard::publish

@@ -274,7 +274,7 @@ private:
     }
 
     void add_dimensions() {
-        std::vector<Dimension> dimensions;
+        std::vector<DimensionLine> dimensions;
         for (const problems::DrawnQuantity& line : picture_.labels) {
             dimensions.push_back(
                 {view_.to_sheet(line.from_m), view_.to_sheet(line.to_m), line.text});
