@@ -53,7 +53,7 @@ double arm_mm(const ArmSource& source, double angle_deg) {
 
 } // namespace
 
-// Pigeon, Yahia & Feldman 1996, J Biomech 29(10):1365: arms [mm] from the printed polynomials, to
+// Pigeon, Yahia & Feldman 1996, J Biomech 29:1365: arms [mm] from the printed polynomials, to
 // the hundredth that the table of values gives.
 TEST_CASE("the elbow's arms are those of Pigeon, Yahia and Feldman 1996", "[oracle][muscle]") {
     constexpr std::array kAngles_deg{0.0, 30.0, 45.0, 60.0, 90.0, 120.0, 140.0};
@@ -106,8 +106,8 @@ TEST_CASE("the triceps' arms lie within one deviation of those measured in 2010"
     CHECK_THAT(-arm_mm(by_source(arms, "Pigeon"), 30.0), WithinAbs(23.9, 1.4));
 }
 
-// Ramsay et al. 2009: triceps -24.5, -26.9, -25.6, -22.2, -18.2 mm and brachialis 16.2, 13.6, 18.9,
-// 26.9, 31.9 mm at 0, 30, 60, 90, 120°.
+// Ramsay, Hunter & Gonzalez 2009: triceps -24.5, -26.9, -25.6, -22.2, -18.2 mm and
+// brachialis 16.2, 13.6, 18.9, 26.9, 31.9 mm at 0, 30, 60, 90, 120°.
 TEST_CASE("the elbow's second opinions are those of Ramsay and others 2009", "[oracle][muscle]") {
     constexpr std::array kAngles_deg{0.0, 30.0, 60.0, 90.0, 120.0};
     constexpr std::array kTriceps_mm{-24.5, -26.9, -25.6, -22.2, -18.2};

@@ -7,7 +7,8 @@ namespace steelyard::app {
 
 namespace {
 
-/// "triceps, arm: Ramsay et al. 2009, polynomial"; a source that is not seen says so in its text.
+/// "triceps, arm: Ramsay, Hunter & Gonzalez 2009 ..."; a source that is not seen says so in its
+/// text.
 void add_muscle_sources(const mechanics::Muscle& muscle, std::vector<std::string>& lines) {
     for (const mechanics::ArmSource& arm : muscle.arms)
         lines.push_back(muscle.name + ", arm: " + arm.citation.text);
