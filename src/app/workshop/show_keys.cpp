@@ -91,7 +91,7 @@ ShowInput read_show_keys(const ShowModel& show, const std::vector<KeyPress>& key
     ShowInput input;
     const bool number_wanted =
         show.lesson_step().prediction.kind == setup::PredictionKind::number && !show.now().revealed;
-    // An entry that has begun takes letters and signs: "12.5 lb".
+    // An entry that has begun takes letters and signs: "15 lb".
     bool typing = number_wanted && !show.entry.empty();
     for (const KeyPress& key : keys) {
         if (key.character != 0) {
