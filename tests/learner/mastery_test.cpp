@@ -124,3 +124,82 @@ TEST_CASE("a clock that was set back makes no gap") {
     CHECK(next.known > state.known);
     CHECK(next.last_ms == 10 * kDays);
 }
+
+// Halves of 16, 8, 6 and 3 days are 8, 4, 3 and 1.5; a skill just learned has 4. So 8 and 4 stand,
+// 3 is lifted to 4, and what was below 4 already is left as it is.
+TEST_CASE("misses do not shorten the half-life below that of a skill just learned") {
+    const Parameters parameters;
+    REQUIRE(parameters.half_life_d == 4.0);
+    const auto after_a_miss = [&](double half_life_d) {
+        SkillState state = untouched(parameters);
+        state.half_life_d = half_life_d;
+        return after_answer(state, answer(false), parameters).half_life_d;
+    };
+    CHECK(after_a_miss(16.0) == 8.0);
+    CHECK(after_a_miss(8.0) == 4.0);
+    CHECK(after_a_miss(6.0) == 4.0);
+    CHECK(after_a_miss(4.0) == 4.0);
+    CHECK(after_a_miss(3.0) == 3.0);
+}
+
+TEST_CASE("the half-life grows no longer than the longest") {
+    const Parameters parameters;
+    REQUIRE(parameters.longest_half_life_d == 60.0);
+    SkillState state = after_answer(untouched(parameters), answer(true, 1000), parameters);
+    state.half_life_d = 40.0;
+    CHECK(after_answer(state, answer(true, 1000 + kDays), parameters).half_life_d == 60.0);
+}
+
+TEST_CASE("a right answer is spaced after half a day, and counts with less than half shown") {
+    const Parameters parameters;
+    const SkillState state = after_answer(untouched(parameters), answer(true, 1000), parameters);
+    const auto half_life_d = [&](TimeMs later_ms, double help) {
+        Answer given = answer(true, 1000 + later_ms);
+        given.help = help;
+        return after_answer(state, given, parameters).half_life_d;
+    };
+    CHECK(half_life_d(kDays / 2 - 1000, 0.0) == 4.0);
+    CHECK(half_life_d(kDays / 2, 0.0) == 8.0);
+    CHECK(half_life_d(kDays, 0.49) == 8.0);
+    CHECK(half_life_d(kDays, 0.5) == 4.0);
+}
+
+// One step forward for each right answer, up to the third; one back for every second miss in a row.
+TEST_CASE("two misses in a row go back a stage of fading, one miss does not") {
+    const Parameters parameters;
+    SkillState state = untouched(parameters);
+    const auto stage_after = [&](bool right) {
+        // Far from mastered, so that the stage follows from the answers alone.
+        state.known = 0.3;
+        state = after_answer(state, answer(right), parameters);
+        REQUIRE(state.known < parameters.mastered);
+        return state.stage;
+    };
+    CHECK(stage_after(true) == 1);
+    CHECK(stage_after(true) == 2);
+    CHECK(stage_after(false) == 2);
+    CHECK(stage_after(false) == 1);
+    CHECK(stage_after(false) == 1);
+    CHECK(stage_after(false) == 0);
+    CHECK(stage_after(false) == 0);
+    CHECK(stage_after(false) == 0); // there is none before the first
+    // A right answer in between begins the count anew.
+    CHECK(stage_after(true) == 1);
+    CHECK(stage_after(false) == 1);
+    CHECK(stage_after(true) == 2);
+    CHECK(stage_after(false) == 2);
+    CHECK(stage_after(true) == 3);
+    CHECK(stage_after(true) == 3);
+}
+
+TEST_CASE("a worked example teaches and is no evidence") {
+    const Parameters parameters;
+    Answer read = answer(true);
+    read.outcome = Outcome::example;
+    const SkillState state = after_answer(untouched(parameters), read, parameters);
+    // 0.25 + 0.75 × 0.18 = 0.385.
+    CHECK_THAT(state.known, WithinAbs(0.385, 1e-12));
+    CHECK(state.examples == 1);
+    CHECK(state.answers == 0);
+    CHECK(state.stage == 1);
+}

@@ -172,6 +172,39 @@ TEST_CASE("a missed skill is due at once, a mastered one after its gap") {
     CHECK(due_at(course, state, 14, kEvening_ms) == kEvening_ms);
 }
 
+// Known with 0.97 just after the answer, 0.25 at the start, a half-life of 30 days, the exam five
+// days off. On the exam day, five days after the answer: 0.25 + 0.72 × 2^(-5/30) = 0.8914, above
+// the 0.85 that needs no review. When five days have passed since the answer and the exam is again
+// five off, it will be ten days after: 0.25 + 0.72 × 2^(-10/30) = 0.8215. The gap of 0.2 × 5 = 1
+// day is over by then, so it is due.
+TEST_CASE("a skill keeps until the exam by the time since its answer and the days left") {
+    const Course& course = shipped_course();
+    SkillState state = untouched(course.parameters);
+    REQUIRE(state.known == 0.25);
+    state.known = 0.97;
+    state.half_life_d = 30.0;
+    state.last_ms = kEvening_ms;
+    state.answers = 3;
+    CHECK(due_at(course, state, 5, kEvening_ms) == kEvening_ms + 5 * kDay_ms);
+    const TimeMs later_ms = kEvening_ms + 5 * kDay_ms;
+    CHECK(due_at(course, state, 5, later_ms) == later_ms);
+}
+
+// Half-life 4 days, 14 days left: 0.25 + 0.72 × 2^(-14/4) = 0.31 on the exam day, so a review is
+// needed; the gap of 0.2 × 14 = 2.8 days runs from the answer. A day after it, 1.8 are left.
+TEST_CASE("the gap to a review runs from the last answer, not from the present") {
+    const Course& course = shipped_course();
+    SkillState state = untouched(course.parameters);
+    state.known = 0.97;
+    state.last_ms = kEvening_ms;
+    state.answers = 3;
+    const TimeMs day_later_ms = kEvening_ms + kDay_ms;
+    CHECK_THAT(gap_days(day_later_ms, due_at(course, state, 14, day_later_ms)),
+               WithinAbs(1.8, 2.0 / static_cast<double>(kDay_ms)));
+    const TimeMs three_later_ms = kEvening_ms + 3 * kDay_ms;
+    CHECK(due_at(course, state, 14, three_later_ms) == three_later_ms);
+}
+
 TEST_CASE("an answer from the future makes its skill due") {
     const Course& course = shipped_course();
     SkillState state = untouched(course.parameters);

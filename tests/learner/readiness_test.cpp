@@ -3,6 +3,7 @@
 #include "learner/shipped_course.h"
 #include "learner/staircase.h"
 
+#include <cmath>
 #include <numeric>
 #include <set>
 
@@ -25,7 +26,62 @@ Standing all_known(double chance) {
     return standing;
 }
 
+/// Mean score by the definition in readiness.h: no convolution, every question by itself. All
+/// skills are known with one chance, all answers of late were foreseen with one.
+double mean_score(const Course& course, const std::vector<SkillShare>& shares, double known,
+                  const Foresight& seen) {
+    const auto moved = [](double chance, double log_odds) {
+        return 1.0 / (1.0 + std::exp(-(std::log(chance / (1.0 - chance)) + log_odds)));
+    };
+    // Three slip rates, nine shifts of the log odds with a standard deviation of 0.8; an answer of
+    // late counts as 0.3 of one.
+    const double slips[] = {0.5 * 0.10, 1.0 * 0.10, 1.7 * 0.10};
+    const double slip_shares[] = {0.3, 0.4, 0.3};
+    const double guess_typed = 0.10;
+    const double foreseen_known =
+        (seen.foreseen / seen.weight - guess_typed) / (1.0 - 0.10 - guess_typed);
+    double weights = 0.0;
+    double sum = 0.0;
+    for (int i = 0; i < 3; ++i) {
+        for (int step = -4; step <= 4; ++step) {
+            const double shift = 0.5 * step;
+            const double likely_known = moved(foreseen_known, shift);
+            const double right =
+                likely_known * (1.0 - slips[i]) + (1.0 - likely_known) * guess_typed;
+            const double weight = slip_shares[i] * std::exp(-shift * shift / (2.0 * 0.8 * 0.8)) *
+                                  std::pow(right, 0.3 * seen.right) *
+                                  std::pow(1.0 - right, 0.3 * (seen.weight - seen.right));
+            double score = 0.0;
+            for (const SkillShare& share : shares)
+                score += share.questions *
+                         (moved(known, shift) * (1.0 - slips[i]) +
+                          (1.0 - moved(known, shift)) * course.skills[share.skill].guess);
+            weights += weight;
+            sum += weight * score;
+        }
+    }
+    return sum / weights;
+}
+
 } // namespace
+
+TEST_CASE("the mean of the scores is that of every question taken by itself") {
+    const Course& course = shipped_course();
+    REQUIRE(course.parameters.slip == 0.10);
+    REQUIRE(course.parameters.guess_typed == 0.10);
+    for (const double known : {0.3, 0.8}) {
+        // Of 30 answers 24 were foreseen to be right; 14, 24 and 29 were.
+        for (const double right : {14.0, 24.0, 29.0}) {
+            Standing standing = all_known(known);
+            standing.foresight = {24.0, right, 30.0};
+            const Readiness ready = readiness(course, standing, kEvening_ms);
+            // 27 cases of 41 chances each, summed in another order.
+            CHECK_THAT(
+                ready.expected,
+                WithinAbs(mean_score(course, ready.shares, known, standing.foresight), 1e-10));
+        }
+    }
+}
 
 TEST_CASE("the chances of all scores add up to one, and the interval holds what it says") {
     for (const double chance : {0.05, 0.3, 0.6, 0.9, 0.99}) {
