@@ -101,3 +101,70 @@ TEST_CASE("each step is marked alone") {
     CHECK(mark_step(rope.question, 1, "30 cm").verdict == Verdict::wrong);
     CHECK(mark_step(rope.question, 7, "1").verdict == Verdict::unreadable);
 }
+
+namespace {
+
+/// A bank whose only rules are those of the program's bank, and a question of one number.
+struct Slipped {
+    Bank bank = load_bank(std::string(STEELYARD_SOURCE_DIR) + "/question_bank");
+    Question question;
+
+    Slipped(double answer, const std::string& unit, std::vector<Given> given) {
+        question.kind = Kind::numeric;
+        question.answer = answer;
+        question.tolerance = 0.01 * answer;
+        question.unit = unit;
+        question.given = std::move(given);
+    }
+
+    std::string rule_of(const std::string& answer) const {
+        return mark(bank, question, answer).wrong_rule.value_or("none");
+    }
+};
+
+Given given(const std::string& name, double value, const std::string& unit) {
+    Given stated;
+    stated.name = name;
+    stated.value = value;
+    stated.unit = unit;
+    return stated;
+}
+
+} // namespace
+
+// 20 kg hang 50 cm from the axis, g = 9.81 m/s²: 20 × 9.81 × 0.5 = 98.1 N·m.
+TEST_CASE("a slip of a factor is named by the number that it gives") {
+    const Slipped weight(98.1, "N·m",
+                         {given("load_mass", 20.0, "kg"), given("load_arm", 50.0, "cm"),
+                          given("gravity", 9.81, "m/s²")});
+    CHECK(weight.rule_of("98.1") == "none");
+    CHECK(weight.rule_of("100") == "gravity-as-ten");         // 20 × 10 × 0.5
+    CHECK(weight.rule_of("10.0") == "mass-for-weight");       // 20 × 0.5
+    CHECK(weight.rule_of("962") == "gravity-twice");          // 20 × 9.81 × 9.81 × 0.5 = 962.4
+    CHECK(weight.rule_of("9810") == "length-not-converted");  // 20 × 9.81 × 50
+    CHECK(weight.rule_of("0.981") == "length-not-converted"); // 50 cm taken as 0.005 m
+    CHECK(weight.rule_of("98100") == "thousand-slip");        // kN for N
+    CHECK(weight.rule_of("0.0981") == "thousand-slip");       // N for kN
+    CHECK(weight.rule_of("981") == "decimal-slip");           // 20 × 9.81 × 5
+    CHECK(weight.rule_of("9.81") == "decimal-slip");          // 20 × 9.81 × 0.05
+    CHECK(weight.rule_of("-98.1") == "sign");                 // the other way round
+    CHECK(weight.rule_of("216.3") == "pounds-for-kilograms"); // 20 kg are 44.09 lb; × 9.81 × 0.5
+    CHECK(weight.rule_of("44.5") == "pounds-for-kilograms");  // 20 lb are 9.072 kg; × 9.81 × 0.5
+    CHECK(weight.rule_of("96.2") == "none");                  // 9.81 / 10 is nobody's slip
+    CHECK(weight.rule_of("1177") == "none");                  // nothing is in feet or inches
+    // Half a per cent is the limit: 100.5 is 0.5 % from 100, 100.6 is beyond it.
+    CHECK(weight.rule_of("100.4") == "gravity-as-ten");
+    CHECK(weight.rule_of("100.6") == "none");
+}
+
+// 20 lbf at 2 ft: 40 ft·lbf; as 2 in for 2 ft a twelfth, as 24 for 2 twelve times as much.
+TEST_CASE("a slip is named only where it can happen") {
+    const Slipped feet(40.0, "ft·lbf",
+                       {given("load_force", 20.0, "lbf"), given("load_arm", 2.0, "ft")});
+    CHECK(feet.rule_of("480") == "inches-for-feet");
+    CHECK(feet.rule_of("3.333") == "inches-for-feet");
+    // No mass and no g: 40 × 10 / 9.81, 40 × 9.81 and 40 × 2.2046 are only wrong.
+    CHECK(feet.rule_of("40.77") == "none");
+    CHECK(feet.rule_of("392.4") == "none");
+    CHECK(feet.rule_of("88.18") == "none");
+}

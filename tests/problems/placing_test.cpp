@@ -148,3 +148,38 @@ reason = "There."
         CHECK_THAT(faults("axis", "point = \"" + std::string(point) + "\""),
                    ContainsSubstring("a spot at something that the setup does not have"));
 }
+
+TEST_CASE("a clicked point of a line of action may lie anywhere along it, but not beside it") {
+    const Question question = question_of("place-the-line-of-a-rope");
+    REQUIRE(question.place_target == PlaceTarget::effort_line);
+    const auto& lever = std::get<LeverPicture>(question.picture).lever;
+    const Vec2 pull = mechanics::unit_vector(lever.effort.direction_rad);
+    const Vec2 across(-pull.y(), pull.x());
+    const double tolerance_m = question.place_tolerance_m;
+    const auto correct = [&](double along_m, double across_m) {
+        return mark_place(our_bank(), question,
+                          question.place_at_m + along_m * pull + across_m * across)
+            .correct;
+    };
+    for (const double along_m : {-0.4, 0.0, 0.1, 0.5}) {
+        CHECK(correct(along_m, 0.9 * tolerance_m));
+        CHECK(correct(along_m, -0.9 * tolerance_m));
+        CHECK_FALSE(correct(along_m, 1.1 * tolerance_m));
+        CHECK_FALSE(correct(along_m, -1.1 * tolerance_m));
+    }
+}
+
+TEST_CASE("a moment arm is drawn to within the tolerance at both of its ends") {
+    const Question question = question_of("place-the-arm-of-a-muscle");
+    const auto& lever = std::get<LeverPicture>(question.picture).lever;
+    const Vec2 axis = mechanics::point_at(lever.path_m, lever.axis_at_m);
+    const double tolerance_m = question.place_tolerance_m;
+    for (const Vec2& way : {Vec2(1.0, 0.0), Vec2(0.0, 1.0), Vec2(-1.0, 0.0), Vec2(0.0, -1.0)}) {
+        const Vec2 in = 0.9 * tolerance_m * way;
+        const Vec2 out = 1.1 * tolerance_m * way;
+        CHECK(marked(question, axis + in, question.place_at_m).correct);
+        CHECK_FALSE(marked(question, axis + out, question.place_at_m).correct);
+        CHECK(marked(question, axis, question.place_at_m + in).correct);
+        CHECK_FALSE(marked(question, axis, question.place_at_m + out).correct);
+    }
+}

@@ -28,6 +28,28 @@ TEST_CASE("half the effort is had by half the load or half its arm, worked by ha
     CHECK(value_of(all, LeverKnob::axis_place) == Approx(0.25).epsilon(1e-8));
 }
 
+// Twice the sample's lengths: 10 kg at 0, the axis at 0.8 m, the hand at 2 m. Half the effort takes
+// 5 of 10 kg: 0.5. Or the load at 0.4 m: 0.4 of 2 m is 0.2. Or the axis where F (2 - a) = W a with
+// F = W / 3, a = 0.5 m: 0.3 of 2 m is 0.15. Twice the effort takes the hand's line off by the angle
+// whose sine is half, from 90° to the lever to 30°: 60 of 90° is 0.667.
+TEST_CASE("the size of a lever's change is in parts of the load, the lever and a right angle") {
+    Lever lever = sample_lever();
+    lever.path_m = {{0.0, 0.0}, {2.0, 0.0}};
+    lever.axis_at_m = 0.8;
+    lever.effort.at_m = 2.0;
+    const double present_N = 10.0 * 9.80665 * 0.8 / 1.2;
+    const auto size = [&](double wanted_N, LeverKnob knob) {
+        for (const LeverWay& way : ways_to_effort(lever, wanted_N).ways)
+            if (way.change.knob == knob)
+                return way.size;
+        return -1.0;
+    };
+    CHECK(size(0.5 * present_N, LeverKnob::load_size) == Approx(0.5).epsilon(1e-8));
+    CHECK(size(0.5 * present_N, LeverKnob::load_place) == Approx(0.2).epsilon(1e-8));
+    CHECK(size(0.5 * present_N, LeverKnob::axis_place) == Approx(0.15).epsilon(1e-8));
+    CHECK(size(2.0 * present_N, LeverKnob::effort_direction) == Approx(60.0 / 90.0).epsilon(1e-8));
+}
+
 TEST_CASE("every way of every lever gives the wanted effort, smallest change first") {
     for (const double part : {0.3, 0.8, 1.0, 1.4, 3.0}) {
         const double wanted_N = part * 65.3777;

@@ -255,6 +255,34 @@ TEST_CASE("without a joint to keep every change that reaches the torque is a way
     CHECK(answer->ways.size() == 2);
 }
 
+// A right angle, half a metre and the whole of a load count alike: 9 degrees are 0.1, and so are
+// 5 cm and 1 kg of 10 kg.
+TEST_CASE("the size of a change is in right angles, half metres and parts of the load",
+          "[whatif][ways]") {
+    const auto size_by_hand = [](const Way& way) {
+        const double step = std::abs(way.reached.value - way.range.present);
+        if (std::holds_alternative<JointAngle>(way.change))
+            return step * (180.0 / kPi) / 90.0;
+        if (std::holds_alternative<LoadReach>(way.change))
+            return step * 100.0 / 50.0;
+        return step / 10.0;
+    };
+    Exercise exercise = stoop();
+    const Change load = LoadSize{{0, 1}};
+    exercise = *with_change(exercise, load, 10.0);
+    const double wanted_Nm = *peak_less(exercise, Hinge::lumbar_flexion, 0.1);
+    const std::vector<Change> changes{load, LoadReach{0, Hinge::lumbar_flexion},
+                                      JointAngle{Hinge::lumbar_flexion, false}};
+    const auto answer =
+        ranked_ways(exercise, {{Hinge::lumbar_flexion, wanted_Nm, {}}, std::nullopt}, changes);
+    REQUIRE(answer);
+    REQUIRE(answer->ways.size() == 3);
+    for (const Way& way : answer->ways) {
+        INFO(describe(way.change, exercise));
+        CHECK_THAT(way.size, WithinRel(size_by_hand(way), 1e-12));
+    }
+}
+
 TEST_CASE("questions that mean nothing are refused by name", "[whatif]") {
     CHECK(solve_for_torque(curl(), LoadSize{{0}}, {Hinge::right_elbow_flexion, -1.0, {}})
               .error()
