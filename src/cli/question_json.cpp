@@ -12,8 +12,7 @@ namespace {
 using problems::Kind;
 using problems::Question;
 
-/// Twelve figures: more than anyone asks for, and few enough that two platforms whose sines differ
-/// in the last bit print the same.
+/// Twelve figures: more than anyone asks for, without the rounding of a sum's last digits.
 double rounded(double value) {
     return std::strtod(fmt::format("{:.12g}", value).c_str(), nullptr);
 }

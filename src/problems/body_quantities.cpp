@@ -1,5 +1,7 @@
 #include "problems/body_quantities.h"
 
+#include "mechanics/portable.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -116,7 +118,7 @@ double value_of_part(SetupQuantity quantity, BodyPart part, const BodyPlan& plan
     case SetupQuantity::angle: {
         const Vec3 along = solved.result.placement[segment_of(part)].rotation * segment.tip_m;
         const mechanics::Vec2 seen = in_view(plan.view, along);
-        return std::atan2(std::abs(seen.y()), std::abs(seen.x()));
+        return mechanics::portable::atan2(std::abs(seen.y()), std::abs(seen.x()));
     }
     default:
         return std::nan("");

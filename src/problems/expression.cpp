@@ -1,5 +1,7 @@
 #include "problems/expression.h"
 
+#include "mechanics/portable.h"
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -8,6 +10,8 @@
 namespace steelyard::problems {
 
 namespace {
+
+namespace portable = mechanics::portable;
 
 /// Numbers this close, relative to the larger, are one number: far above rounding error in a chain
 /// of conversions, far below the last digit of anything shown.
@@ -30,17 +34,17 @@ double Expression::of_one(Op op, double a) {
     case Op::negated:
         return std::isnan(a) ? a : truth(a == 0.0);
     case Op::sine:
-        return std::sin(a);
+        return portable::sin(a);
     case Op::cosine:
-        return std::cos(a);
+        return portable::cos(a);
     case Op::tangent:
-        return std::tan(a);
+        return portable::tan(a);
     case Op::arcsine:
-        return std::asin(a);
+        return portable::asin(a);
     case Op::arccosine:
-        return std::acos(a);
+        return portable::acos(a);
     case Op::arctangent:
-        return std::atan(a);
+        return portable::atan(a);
     case Op::root:
         return std::sqrt(a);
     case Op::magnitude:
@@ -67,7 +71,7 @@ double Expression::of_two(Op op, double a, double b) {
     case Op::divide:
         return a / b;
     case Op::power:
-        return std::pow(a, b);
+        return portable::pow(a, b);
     case Op::less:
         return truth(a < b && !same(a, b));
     case Op::less_equal:

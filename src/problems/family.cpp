@@ -1,5 +1,7 @@
 #include "problems/family.h"
 
+#include "mechanics/portable.h"
+
 #include <cmath>
 
 namespace steelyard::problems {
@@ -17,7 +19,7 @@ double Quantity::in_unit(double value_si) const {
 }
 
 bool Quantity::shows_exactly(double value_si) const {
-    const double scaled = in_unit(value_si) * std::pow(10.0, kMaxDecimals);
+    const double scaled = in_unit(value_si) * mechanics::portable::pow(10.0, kMaxDecimals);
     // Conversions leave a few roundings behind; a nanounit is no difference to anyone.
     return std::abs(scaled - std::round(scaled)) <= 1.0e-6;
 }

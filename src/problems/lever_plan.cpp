@@ -1,6 +1,7 @@
 #include "problems/lever_plan.h"
 
 #include "mechanics/lever/lever_geometry.h"
+#include "mechanics/portable.h"
 
 #include <cmath>
 #include <limits>
@@ -17,8 +18,7 @@ double or_else(const std::optional<Expression>& expression, const double* quanti
 }
 
 Vec2 turned(const Vec2& point, double angle_rad) {
-    const double c = std::cos(angle_rad);
-    const double s = std::sin(angle_rad);
+    const auto [s, c] = mechanics::portable::sine_cosine(angle_rad);
     return {c * point.x() - s * point.y(), s * point.x() + c * point.y()};
 }
 

@@ -1,5 +1,6 @@
 #include "problems/marking.h"
 
+#include "mechanics/lever/lever_geometry.h"
 #include "problems/marking_number.h"
 #include "problems/placing.h"
 #include "problems/question_writer.h"
@@ -187,9 +188,9 @@ Marking mark_place(const Bank& bank, const Question& question, const mechanics::
     double distance_m = (point_m - question.place_at_m).norm();
     if (on_line) {
         const auto& picture = std::get<LeverPicture>(question.picture);
-        const double along = picture.lever.effort.direction_rad;
+        const mechanics::Vec2 along = mechanics::unit_vector(picture.lever.effort.direction_rad);
         const mechanics::Vec2 away = point_m - question.place_at_m;
-        distance_m = std::abs(away.x() * std::sin(along) - away.y() * std::cos(along));
+        distance_m = std::abs(mechanics::cross(away, along));
     }
     if (distance_m <= question.place_tolerance_m)
         return mark_spot(bank, question, question.correct_spot);

@@ -1,6 +1,7 @@
 #include "problems/placing.h"
 
 #include "mechanics/lever/lever_geometry.h"
+#include "mechanics/portable.h"
 #include "problems/bank.h"
 #include "setup/units.h"
 
@@ -14,6 +15,7 @@ namespace steelyard::problems {
 namespace {
 
 using mechanics::Vec2;
+namespace portable = mechanics::portable;
 
 const mechanics::Lever& lever_of(const Question& question) {
     return std::get<LeverPicture>(question.picture).lever;
@@ -26,12 +28,12 @@ Vec2 axis_of(const Question& question) {
 
 /// Angle between two undirected lines [rad].
 double angle_between(const Vec2& one, const Vec2& other) {
-    return std::atan2(std::abs(mechanics::cross(one, other)), std::abs(one.dot(other)));
+    return portable::atan2(std::abs(mechanics::cross(one, other)), std::abs(one.dot(other)));
 }
 
 /// Angle between two directions [rad].
 double turn_between(const Vec2& one, const Vec2& other) {
-    return std::atan2(std::abs(mechanics::cross(one, other)), one.dot(other));
+    return portable::atan2(std::abs(mechanics::cross(one, other)), one.dot(other));
 }
 
 double distance_from_line(const Vec2& point, const Placed& line) {

@@ -1,5 +1,6 @@
 #include "problems/question_writer.h"
 
+#include "mechanics/portable.h"
 #include "problems/body_picture.h"
 #include "problems/lever_plan.h"
 #include "problems/number_text.h"
@@ -30,7 +31,8 @@ Given given_of(const Quantity& quantity, double value_si) {
     given.unit = quantity.unit_symbol();
     given.value_si = value_si;
     // Exactly the decimal that is shown, without the rounding of a conversion and back.
-    const double scale = std::pow(10.0, quantity.decimals >= 0 ? quantity.decimals : kMaxDecimals);
+    const double scale =
+        mechanics::portable::pow(10.0, quantity.decimals >= 0 ? quantity.decimals : kMaxDecimals);
     given.value = std::round(quantity.in_unit(value_si) * scale) / scale;
     return given;
 }

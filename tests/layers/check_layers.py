@@ -30,6 +30,13 @@ NOT_IN_OLD_LIBCXX = [
 # Whole numbers may be read by from_chars and written by to_chars, floating-point ones not.
 CHARS_CALL = re.compile(r"\bstd::(?:from|to)_chars\s*\([^;]*?,[^;]*?,\s*\*?(\w+)")
 
+# C libraries round these differently, so that a question would not come out the same everywhere.
+# (Square roots, rounding and remainders are exact in all of them.)
+SAME_EVERYWHERE = ("mechanics", "problems")
+ROUNDED_BY_THE_LIBRARY = re.compile(
+    r"\bstd::(a?sinh?|a?cosh?|a?tanh?|atan2|hypot|pow|cbrt|exp|exp2|expm1|log|log2|log10|log1p|"
+    r"[lt]gamma|erfc?)\s*\(|\b(AngleAxis[df]?|Rotation2D[df]?)\b")
+
 LISTED_FILE = re.compile(r"[\w./${}-]+\.(?:cpp|glsl)\b")
 TOP_LEVEL = {"CMakeLists.txt", "CMakePresets.json", "README.md", "DEVELOPERS.md", "LICENSE", "src",
              "shaders", "question_bank", "tests", "assets", "scripts", "build"}
@@ -154,6 +161,12 @@ class Check:
                 self.report(path, line_of(text, match.start()),
                             "from_chars and to_chars of a floating-point number are missing in "
                             "the web build's C++ library")
+
+        if self.layer_of(path) in SAME_EVERYWHERE:
+            for match in ROUNDED_BY_THE_LIBRARY.finditer(text):
+                self.report(path, line_of(text, match.start()),
+                            f"{match[1] or match[2]} differs in the last digit between C "
+                            "libraries; use mechanics/portable.h")
 
     def check_lists(self):
         """Each source and shader is listed in a CMakeLists.txt, and each listed one exists."""

@@ -92,6 +92,15 @@ class LayersTest(unittest.TestCase):
                      "double d; std::to_chars(b, e, d);"):
             self.assert_found(self.with_line("src/mechanics/a.cpp", line), "a.cpp:4:", "web build")
 
+    def test_what_c_libraries_round_differently_is_found_where_questions_come_from(self):
+        for line in ("double s = std::sin(x);", "double a = std::atan2 (y, x);",
+                     "double p = std::pow(10.0, n);", "Eigen::AngleAxisd turn(a, axis);"):
+            self.assert_found(self.with_line("src/mechanics/a.cpp", line), "a.cpp:4:", "portable")
+        files = self.with_line("src/mechanics/a.cpp", "double r = std::sqrt(std::round(x));")
+        self.assertEqual(self.violations(files=files), [])
+        files = self.with_line("src/scene/scene.cpp", "double s = std::sin(x);")
+        self.assertEqual(self.violations(files=files), [])
+
     def test_the_app_itself_may_use_newer_things(self):
         files = self.with_line("src/cli/cli.cpp", "std::ranges::sort(v);")
         self.assertEqual(self.violations(files=files), [])

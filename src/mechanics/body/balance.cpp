@@ -1,6 +1,7 @@
 #include "mechanics/body/balance.h"
 
 #include "mechanics/bounds.h"
+#include "mechanics/portable.h"
 
 #include <algorithm>
 #include <cmath>
@@ -91,9 +92,11 @@ Flat share_out(const Wrench& reaction, PressingList& list) {
 
     // Pseudo-inverse of the symmetric spread: only directions in which the contacts lie apart.
     const double half_trace = 0.5 * spread.trace();
-    const double root = std::hypot(0.5 * (spread(0, 0) - spread(1, 1)), spread(0, 1));
-    const double direction_rad = 0.5 * std::atan2(2.0 * spread(0, 1), spread(0, 0) - spread(1, 1));
-    const Flat major(std::cos(direction_rad), std::sin(direction_rad));
+    const double root = portable::hypot(0.5 * (spread(0, 0) - spread(1, 1)), spread(0, 1));
+    const double direction_rad =
+        0.5 * portable::atan2(2.0 * spread(0, 1), spread(0, 0) - spread(1, 1));
+    const portable::SineCosine direction = portable::sine_cosine(direction_rad);
+    const Flat major(direction.cosine, direction.sine);
     const Flat minor(-major.y(), major.x());
     Flat lever = Flat::Zero();
     Flat left = mean;
@@ -212,7 +215,7 @@ GroundReading balance_on(const Body& body, const Placement& placement, const OnC
         return reading;
     }
     reading.reaction_N = reaction.force_N;
-    reading.needed_friction = std::hypot(reaction.force_N.x(), reaction.force_N.z()) / press_N;
+    reading.needed_friction = portable::hypot(reaction.force_N.x(), reaction.force_N.z()) / press_N;
 
     PressingList list = pressing_contacts(body, placement, support.contacts);
     double level_m = 0.0;

@@ -1,7 +1,7 @@
 #include "mechanics/body/kinematics.h"
 
-#include "mechanics/body/sine_cosine.h"
 #include "mechanics/body/tree.h"
+#include "mechanics/portable.h"
 
 #include <cmath>
 
@@ -9,13 +9,10 @@ namespace steelyard::mechanics {
 
 namespace {
 
-struct SinCos {
-    double sine;
-    double cosine;
-};
+using portable::SineCosine;
 
 /// Turns a frame about one of its own axes: the other two columns mix.
-template <typename Frame> void turn(Frame& frame, std::size_t axis, const SinCos& angle) {
+template <typename Frame> void turn(Frame& frame, std::size_t axis, const SineCosine& angle) {
     const auto b = static_cast<Eigen::Index>((axis + 1) % 3);
     const auto c = static_cast<Eigen::Index>((axis + 2) % 3);
     const Vec3 old_b = frame.col(b);
@@ -30,19 +27,21 @@ struct Turns {
     PerHinge cosine;
 
     explicit Turns(const Pose& pose) {
-        PerHinge angle_rad;
-        for (std::size_t i = 0; i < kHingeCount; ++i)
-            angle_rad[i] = tree::kTurn[i].sign * pose.angle_rad[i];
-        sines_and_cosines(angle_rad, sine, cosine);
+        for (std::size_t i = 0; i < kHingeCount; ++i) {
+            const SineCosine angle =
+                portable::sine_cosine_near(tree::kTurn[i].sign * pose.angle_rad[i]);
+            sine[i] = angle.sine;
+            cosine[i] = angle.cosine;
+        }
     }
-    SinCos operator[](std::size_t hinge) const { return {sine[hinge], cosine[hinge]}; }
+    SineCosine operator[](std::size_t hinge) const { return {sine[hinge], cosine[hinge]}; }
 };
 
 /// Orientation of the anchored segment: turn, then lean, then side lean.
 Mat3 anchor_rotation(const Anchor& anchor) {
     Mat3 rotation = Mat3::Identity();
     const auto by = [&](std::size_t axis, double angle_rad) {
-        turn(rotation, axis, {std::sin(angle_rad), std::cos(angle_rad)});
+        turn(rotation, axis, portable::sine_cosine(angle_rad));
     };
     by(1, -anchor.turn_rad);
     by(2, -anchor.lean_rad);

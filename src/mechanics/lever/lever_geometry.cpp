@@ -1,5 +1,7 @@
 #include "mechanics/lever/lever_geometry.h"
 
+#include "mechanics/portable.h"
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -18,7 +20,8 @@ Vec2 unit_vector(double direction_rad) {
     // No double is exactly a right angle: the cosine of the nearest one is 6e-17, and a pull
     // straight down would push sideways by that much.
     const auto exact = [](double part) { return std::abs(part) < kNoPart ? 0.0 : part; };
-    return {exact(std::cos(direction_rad)), exact(std::sin(direction_rad))};
+    const portable::SineCosine parts = portable::sine_cosine(direction_rad);
+    return {exact(parts.cosine), exact(parts.sine)};
 }
 
 double path_length(const std::vector<Vec2>& path_m) {

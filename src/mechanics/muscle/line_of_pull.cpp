@@ -1,5 +1,7 @@
 #include "mechanics/muscle/line_of_pull.h"
 
+#include "mechanics/portable.h"
+
 #include <Eigen/Geometry>
 
 #include <cmath>
@@ -18,7 +20,7 @@ Vec3 across(const Vec3& v, const Vec3& axis_direction) {
 
 /// Angle from one vector to another about the axis, 0 to 2π; both lie across the axis.
 double turn_between(const Vec3& from, const Vec3& to, const Vec3& axis_direction) {
-    const double angle = std::atan2(from.cross(to).dot(axis_direction), from.dot(to));
+    const double angle = portable::atan2(from.cross(to).dot(axis_direction), from.dot(to));
     return angle < 0.0 ? angle + 2.0 * kPi : angle;
 }
 
@@ -37,23 +39,24 @@ std::optional<PlacedLine> wrap_around(const WrapCylinder& cylinder, const Vec3& 
     const Vec3 near = across(insertion_m - axis.point_m, winding);
     const Vec3 far = across(origin_m - axis.point_m, winding);
     const double radius_m = cylinder.radius_m;
-    const double off_insertion_rad = std::acos(radius_m / near.norm());
-    const double off_origin_rad = std::acos(radius_m / far.norm());
+    const double off_insertion_rad = portable::acos(radius_m / near.norm());
+    const double off_origin_rad = portable::acos(radius_m / far.norm());
     const double contact_rad =
         turn_between(near, far, winding) - off_insertion_rad - off_origin_rad;
     if (contact_rad <= 0.0)
         return std::nullopt;
 
-    const double free_near_m = near.norm() * std::sin(off_insertion_rad);
-    const double free_far_m = far.norm() * std::sin(off_origin_rad);
+    const portable::SineCosine turn = portable::sine_cosine(off_insertion_rad);
+    const double free_near_m = near.norm() * turn.sine;
+    const double free_far_m = far.norm() * portable::sin(off_origin_rad);
     const double flat_m = free_near_m + free_far_m + contact_rad * radius_m;
     const double rise_m = (origin_m - insertion_m).dot(winding);
 
-    const Vec3 touch =
-        Eigen::AngleAxisd(off_insertion_rad, winding) * (near.normalized() * radius_m);
+    const Vec3 spoke_m = near.normalized() * radius_m;
+    const Vec3 touch = turn.cosine * spoke_m + turn.sine * winding.cross(spoke_m);
     PlacedLine line;
     line.insertion_m = insertion_m;
-    line.length_m = std::hypot(flat_m, rise_m);
+    line.length_m = portable::hypot(flat_m, rise_m);
     line.direction = ((touch - near) * (flat_m / free_near_m) + rise_m * winding) / line.length_m;
     line.wrapped = true;
     return line;
@@ -100,7 +103,8 @@ tl::expected<PlacedLine, MechanicsError> place(const FixedAngleLine& line, const
     const Vec3 outward = from_axis.normalized();
     const Vec3 turning =
         axis.direction.cross(outward) * static_cast<double>(static_cast<int>(line.turns));
-    placed.direction = std::sin(angle) * turning - std::cos(angle) * outward;
+    const portable::SineCosine pull = portable::sine_cosine(angle);
+    placed.direction = pull.sine * turning - pull.cosine * outward;
     placed.arm_m = torque_arm(placed, axis);
     return placed;
 }

@@ -1,5 +1,7 @@
 #include "mechanics/muscle/muscle_on_body.h"
 
+#include "mechanics/portable.h"
+
 #include <Eigen/Geometry>
 
 namespace steelyard::mechanics {
@@ -34,8 +36,16 @@ Mat3 bone_rotation(Segment segment, const SidedBody& on) {
         return rotation;
     const Hinge turn = segment == Segment::right_forearm ? Hinge::right_forearm_rotation
                                                          : Hinge::left_forearm_rotation;
-    const Eigen::AngleAxisd back(-on.body_case.pose[turn], on.placement.axis(turn));
-    return back.toRotationMatrix() * rotation;
+    // Back by Rodrigues' formula: what lies along the axis stays, the rest turns about it.
+    const portable::SineCosine back = portable::sine_cosine(-on.body_case.pose[turn]);
+    const Vec3 axis = on.placement.axis(turn);
+    Mat3 turned;
+    for (Eigen::Index i = 0; i < 3; ++i) {
+        const Vec3 column = rotation.col(i);
+        const Vec3 along = axis.dot(column) * axis;
+        turned.col(i) = along + back.cosine * (column - along) + back.sine * axis.cross(column);
+    }
+    return turned;
 }
 
 tl::expected<Vec3, MechanicsError> point_on_body(const BodyPoint& point, const SidedBody& on) {

@@ -1,5 +1,7 @@
 #include "mechanics/whatif/reach.h"
 
+#include "mechanics/portable.h"
+
 #include <Eigen/Geometry>
 
 #include <algorithm>
@@ -81,11 +83,12 @@ Interval allowed_shift(const Exercise& exercise, Hinge hinge) {
 }
 
 double ArmSwing::distance_m(double delta_rad) const {
-    return middle_m + radius_m * std::cos(delta_rad - top_rad);
+    return middle_m + radius_m * portable::cos(delta_rad - top_rad);
 }
 
 double ArmSwing::delta_rad(double distance_m) const {
-    const double from_top = std::acos(std::clamp((distance_m - middle_m) / radius_m, -1.0, 1.0));
+    const double from_top =
+        portable::acos(std::clamp((distance_m - middle_m) / radius_m, -1.0, 1.0));
     // Both ±from_top give the distance; one of them lies on our side of the turning point.
     const Interval part = monotone_part(top_rad);
     const double middle = 0.5 * (part.low + part.high);
@@ -141,10 +144,10 @@ tl::expected<ArmSwing, MechanicsError> arm_swing(const LoadReach& reach, const E
     const double cosine_part = (arm_m - along_axis_m).dot(outward);
     const double sine_part = turn.cross(arm_m - along_axis_m).dot(outward);
     swing.middle_m = (shoulder_m - joint_m + along_axis_m).dot(outward);
-    swing.radius_m = std::hypot(cosine_part, sine_part);
+    swing.radius_m = portable::hypot(cosine_part, sine_part);
     if (swing.radius_m < kSamePlace_m)
         return tl::unexpected(no_reach("an arm whose swing moves the load nearer or farther"));
-    swing.top_rad = std::atan2(sine_part, cosine_part);
+    swing.top_rad = portable::atan2(sine_part, cosine_part);
     const Interval part = monotone_part(swing.top_rad);
     const Interval allowed = allowed_shift(exercise, swing.shoulder);
     swing.swing_rad = {std::max(part.low, allowed.low), std::min(part.high, allowed.high)};

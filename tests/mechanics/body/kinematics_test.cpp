@@ -1,7 +1,6 @@
 #include "catch.h"
 #include "mechanics/body/kinematics.h"
 #include "mechanics/body/published_tables.h"
-#include "mechanics/body/sine_cosine.h"
 
 namespace steelyard::mechanics {
 
@@ -27,33 +26,6 @@ Vec3 shift_of(Segment segment, const Pose& pose) {
 }
 
 } // namespace
-
-TEST_CASE("Sines and cosines are the C library's to the last digit", "[kinematics]") {
-    // An independent implementation: the platform's own. One unit in the last place of 1
-    // is 2.2e-16.
-    PerHinge angle_rad{};
-    PerHinge sine;
-    PerHinge cosine;
-    for (int block = 0; block < 20000; ++block) {
-        for (std::size_t i = 0; i < kHingeCount; ++i)
-            angle_rad[i] = -7.0 + 14.0 * (34.0 * block + static_cast<double>(i)) / (34.0 * 20000.0);
-        sines_and_cosines(angle_rad, sine, cosine);
-        for (std::size_t i = 0; i < kHingeCount; ++i)
-            if (std::abs(sine[i] - std::sin(angle_rad[i])) > 2.3e-16 ||
-                std::abs(cosine[i] - std::cos(angle_rad[i])) > 2.3e-16) {
-                CAPTURE(angle_rad[i], sine[i], cosine[i]);
-                CHECK(false);
-            }
-    }
-    angle_rad.fill(0.0);
-    angle_rad[1] = degrees(90);
-    sines_and_cosines(angle_rad, sine, cosine);
-    CHECK(sine[0] == 0.0);
-    CHECK(cosine[0] == 1.0);
-    CHECK(sine[1] == 1.0);
-    // The double nearest to a quarter turn misses it by 6.1e-17; we know the quarter to 1e-26.
-    CHECK_THAT(cosine[1], WithinAbs(std::cos(degrees(90)), 1e-26));
-}
 
 TEST_CASE("Positive angles move the parts the way their names say", "[kinematics]") {
     // x forward, y up, z to the right; README.md has the same table in words.
