@@ -1,6 +1,7 @@
 #include "cli/body_report.h"
 
 #include "cli/caution.h"
+#include "setup/body_words.h"
 #include "setup/format_quantity.h"
 #include "setup/muscle_file.h"
 
@@ -34,6 +35,16 @@ ordered_json class_json(const std::optional<mechanics::MuscleLever>& lever) {
                : ordered_json();
 }
 
+/// Whether a solution's tensions are results: of balance, or of rest.
+bool names_forces(const mechanics::MuscleSolution& solution) {
+    return solution.outcome == mechanics::MuscleOutcome::balanced ||
+           solution.outcome == mechanics::MuscleOutcome::no_torque;
+}
+
+ordered_json force_json(const mechanics::MuscleSolution& solution, std::size_t i) {
+    return names_forces(solution) ? ordered_json(solution.muscles[i].tension_N) : ordered_json();
+}
+
 /// Where a muscle's arm comes from.
 const mechanics::Citation& citation_of(const mechanics::Muscle& muscle) {
     return muscle.arms.empty() ? muscle.line_citation : muscle.arms.front().citation;
@@ -41,19 +52,23 @@ const mechanics::Citation& citation_of(const mechanics::Muscle& muscle) {
 
 ordered_json muscles_json(const HingeReading& hinge) {
     ordered_json json;
-    const mechanics::HingeMuscles& at = *hinge.muscles;
+    const mechanics::HingeMuscles& at = hinge.muscles;
     for (std::size_t i = 0; i < at.solution.muscles.size(); ++i) {
+        if (!hinge.listed[i].is_known()) {
+            continue;
+        }
         const MuscleReading& muscle = at.solution.muscles[i];
+        const bool pulls = names_forces(at.solution) && muscle.parts;
         const mechanics::Citation& citation = citation_of(hinge.listed[i]);
         ordered_json one;
         one["moment_arm_m"] = muscle.arm_m;
         one["moment_arm_range_m"] = {at.pulls[i].arm_range_m.low, at.pulls[i].arm_range_m.high};
         one["moment_arm_outside_valid_range"] = at.pulls[i].arm_clamped;
-        one["force_N"] = muscle.tension_N;
+        one["force_N"] = force_json(at.solution, i);
         one["force_range_N"] = range_json(muscle.tension_range_N);
-        one["turning_N"] = muscle.parts ? ordered_json(muscle.parts->turning_N) : ordered_json();
-        one["compressing_N"] =
-            muscle.parts ? ordered_json(muscle.parts->compressing_N) : ordered_json();
+        one["most_force_N"] = muscle.most_N ? ordered_json(*muscle.most_N) : ordered_json();
+        one["turning_N"] = pulls ? ordered_json(muscle.parts->turning_N) : ordered_json();
+        one["compressing_N"] = pulls ? ordered_json(muscle.parts->compressing_N) : ordered_json();
         one["lever_class"] = class_json(at.levers[i]);
         one["lever_class_about_support"] = class_json(at.levers_about_support[i]);
         one["source"] = citation.text;
@@ -63,7 +78,7 @@ ordered_json muscles_json(const HingeReading& hinge) {
     return json;
 }
 
-ordered_json hinge_json(const HingeReading& hinge) {
+ordered_json hinge_json(const HingeReading& hinge, UnitSystem units) {
     ordered_json json;
     json["angle_rad"] = hinge.angle_rad;
     json["torque_Nm"] = hinge.muscle_Nm;
@@ -77,21 +92,25 @@ ordered_json hinge_json(const HingeReading& hinge) {
     json["torque_of_force_Nm"] = std::move(torques);
     json["muscle_force_N"] = nullptr;
     json["joint_reaction_N"] = nullptr;
-    if (!hinge.muscles) {
-        return json;
+    const mechanics::MuscleSolution& solution = hinge.muscles.solution;
+    if (names_forces(solution)) {
+        ordered_json forces;
+        for (std::size_t i = 0; i < solution.muscles.size(); ++i) {
+            if (hinge.listed[i].is_known()) {
+                forces[solution.muscles[i].muscle] = solution.muscles[i].tension_N;
+            }
+        }
+        json["muscle_force_N"] = std::move(forces);
     }
-    const mechanics::MuscleSolution& solution = hinge.muscles->solution;
-    ordered_json forces;
-    for (const MuscleReading& muscle : solution.muscles) {
-        forces[muscle.muscle] = muscle.tension_N;
-    }
-    json["muscle_force_N"] = std::move(forces);
     if (solution.joint_reaction_N) {
         json["joint_reaction_N"] = solution.joint_reaction_N->norm();
         json["joint_reaction_vector_N"] = vector_json(*solution.joint_reaction_N);
     }
     json["joint_reaction_range_N"] = range_json(solution.joint_reaction_range_N);
     json["outcome"] = setup::word_of(solution.outcome);
+    if (const std::string why = why_no_force(solution, hinge.hinge, units); !why.empty()) {
+        json["why_no_force"] = why;
+    }
     json["sharing_rule"] = setup::word_of(hinge.rule);
     json["muscles"] = muscles_json(hinge);
     return json;
@@ -104,8 +123,9 @@ ordered_json curves_json(const HingeCurves& curves) {
         json["time_s"].push_back(step.time_s);
         json["angle_rad"].push_back(step.angle_rad);
         json["torque_Nm"].push_back(step.torque_Nm);
-        for (const MuscleReading& muscle : step.solution.muscles) {
-            json["muscle_force_N"][muscle.muscle].push_back(muscle.tension_N);
+        for (std::size_t i = 0; i < step.solution.muscles.size(); ++i) {
+            json["muscle_force_N"][step.solution.muscles[i].muscle].push_back(
+                force_json(step.solution, i));
         }
         json["joint_reaction_N"].push_back(
             step.solution.joint_reaction_N ? ordered_json(step.solution.joint_reaction_N->norm())
@@ -145,13 +165,15 @@ std::string class_text(const mechanics::HingeMuscles& at, std::size_t i,
 }
 
 std::string muscle_lines(const HingeReading& hinge, UnitSystem units) {
-    const mechanics::MuscleSolution& solution = hinge.muscles->solution;
+    const mechanics::MuscleSolution& solution = hinge.muscles.solution;
+    std::size_t pulling = 0;
     std::string text;
     for (std::size_t i = 0; i < solution.muscles.size(); ++i) {
         const MuscleReading& muscle = solution.muscles[i];
         if (muscle.tension_N == 0.0) {
             continue;
         }
+        ++pulling;
         const bool memory = citation_of(hinge.listed[i]).mark == mechanics::Evidence::memory;
         const mechanics::Joint joint = mechanics::hinge_info(hinge.hinge).joint;
         text += fmt::format("    {:<26}{}{} (arm {}{}{})\n", muscle.muscle,
@@ -159,17 +181,14 @@ std::string muscle_lines(const HingeReading& hinge, UnitSystem units) {
                             range_text(muscle.tension_range_N, units),
                             quantity(std::abs(muscle.arm_m), Dimension::length, units),
                             memory ? ", from memory" : "",
-                            class_text(*hinge.muscles, i, mechanics::joint_info(joint).label));
-    }
-    if (solution.outcome == mechanics::MuscleOutcome::antagonists_work) {
-        text += "    the muscles shown cannot do it: their antagonists work\n";
+                            class_text(hinge.muscles, i, mechanics::joint_info(joint).label));
     }
     if (solution.joint_reaction_N) {
         text += fmt::format("    {:<26}{}{}\n", "joint reaction",
                             quantity(solution.joint_reaction_N->norm(), Dimension::force, units),
                             range_text(solution.joint_reaction_range_N, units));
     }
-    if (solution.muscles.size() > 1) {
+    if (pulling > 1) {
         text += fmt::format("    shared by {}\n", hinge.rule == mechanics::SharingRule::equal_stress
                                                       ? "equal stress in each muscle"
                                                       : "equal force in each muscle");
@@ -189,10 +208,11 @@ std::string hinge_lines(const HingeReading& hinge, UnitSystem units) {
                             quantity(force.arm.torque_Nm, Dimension::torque, units),
                             quantity(force.arm.arm_m, Dimension::length, units));
     }
-    if (hinge.muscles) {
-        text += "  muscle forces\n" + muscle_lines(hinge, units);
+    if (const std::string why = why_no_force(hinge.muscles.solution, hinge.hinge, units);
+        !why.empty()) {
+        return text + "  " + why + '\n';
     }
-    return text;
+    return text + "  muscle forces\n" + muscle_lines(hinge, units);
 }
 
 /// Some rows of the curves: the whole is for machines.
@@ -208,10 +228,11 @@ std::string curve_table(const HingeCurves& curves, UnitSystem units) {
         for (const MuscleReading& muscle : step.solution.muscles) {
             force_N += muscle.tension_N;
         }
+        const std::string force =
+            names_forces(step.solution) ? quantity(force_N, Dimension::force, units) : "not said";
         text += fmt::format("{:>7.0f}%{:>10}{:>14}{:>16}\n", 100.0 * step.progress,
                             quantity(step.angle_rad, Dimension::angle, units),
-                            quantity(step.torque_Nm, Dimension::torque, units),
-                            quantity(force_N, Dimension::force, units));
+                            quantity(step.torque_Nm, Dimension::torque, units), force);
     }
     return text;
 }
@@ -242,7 +263,8 @@ ordered_json body_json(const setup::BodySetup& setup, const setup::BodyReading& 
         json["axes"].push_back(mechanics::hinge_info(axis).name);
     }
     for (const HingeReading& hinge : reading.hinges) {
-        json["joints"][std::string(mechanics::hinge_info(hinge.hinge).name)] = hinge_json(hinge);
+        json["joints"][std::string(mechanics::hinge_info(hinge.hinge).name)] =
+            hinge_json(hinge, setup.head.units);
     }
     for (const HingeCurves& one : curves) {
         json["sweep"][std::string(mechanics::hinge_info(one.hinge).name)] = curves_json(one);

@@ -168,7 +168,10 @@ ordered_json ways_json(const WhatIfAsked& asked, const mechanics::RankedWays& wa
 
 std::string ways_report(const WhatIfAsked& asked, const mechanics::RankedWays& ways) {
     std::string text = question_lines(asked, ways.present.torque_Nm);
-    text += ways.ways.empty() ? "\nNo single change gives it.\n" : "\nSmallest change first:\n";
+    const bool nothing_helps = ways.ways.empty() && ways.refused.empty();
+    text += nothing_helps       ? "\nNo change of this exercise does anything to that torque.\n"
+            : ways.ways.empty() ? "\nNo single change gives it.\n"
+                                : "\nSmallest change first:\n";
     int number = 0;
     for (const mechanics::Way& way : ways.ways) {
         text += fmt::format("  {}. {}: {}.\n", ++number, describe(way.change, asked.exercise),

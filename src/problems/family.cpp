@@ -26,10 +26,10 @@ bool Quantity::shows_exactly(double value_si) const {
 
 double Let::value(const double* quantities) const {
     const double value = is.evaluate(quantities);
-    if (!published || !std::isfinite(value))
+    if (!arm || !std::isfinite(value))
         return value;
-    const double arm_m = std::abs(mechanics::arm_at(published->sources, value).arm_m);
-    return std::round(arm_m / published->round_to_m) * published->round_to_m;
+    const double arm_m = std::abs(mechanics::arm_at(arm->sources, value).arm_m);
+    return std::round(arm_m / arm->round_to_m) * arm->round_to_m;
 }
 
 std::optional<QuantityIndex> Family::find_quantity(std::string_view name) const {

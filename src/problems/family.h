@@ -53,9 +53,9 @@ struct Draw {
     int decimals = 0;
 };
 
-/// A muscle's moment arm from the published table at a joint angle, rounded so that it can be
-/// stated.
-struct PublishedArm {
+/// A muscle's moment arm by the preferred source on file at a joint angle, rounded so that it can
+/// be stated.
+struct ArmOnFile {
     std::vector<mechanics::ArmSource> sources;
     double round_to_m = 0.001;
 };
@@ -63,9 +63,9 @@ struct PublishedArm {
 /// A quantity computed from others.
 struct Let {
     QuantityIndex quantity = 0;
-    Expression is;      ///< with a published arm: the joint angle that it is read at
+    Expression is;      ///< with an arm on file: the joint angle that it is read at
     bool fixed = false; ///< keeps its value when a choice or a change sets others
-    std::optional<PublishedArm> published = std::nullopt;
+    std::optional<ArmOnFile> arm = std::nullopt;
 
     double value(const double* quantities) const;
 };

@@ -5,6 +5,7 @@
 #include "problems/body_plan_reader.h"
 #include "problems/lever_plan_reader.h"
 #include "problems/place_reader.h"
+#include "problems/published_claim.h"
 #include "problems/quantity_reader.h"
 #include "problems/question_code.h"
 
@@ -156,6 +157,7 @@ tl::expected<Family, setup::InputErrors> read_family(const setup::TomlDocument& 
     read_place(table, family, names);
     read_harder(table, family, names);
     table.finish();
+    check_published_claims(document, family, errors);
     collect_given(family);
     if (family.quantities.size() > kMaxQuantities)
         table.add_error("draw", fmt::format("{} quantities", family.quantities.size()),

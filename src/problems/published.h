@@ -1,5 +1,6 @@
 #pragma once
-// Published data that families may build on: tables of body segments and muscles' moment arms.
+// Data that families may build on: published tables of body segments, and muscles with their moment
+// arms, each of which says by its mark whether it was published or is from memory.
 
 #include "mechanics/muscle/muscle.h"
 #include "setup/segment_table_file.h"

@@ -19,34 +19,34 @@ struct WrittenLet {
     std::string name;
     std::string is;
     bool fixed = false;
-    std::optional<PublishedArm> published;
+    std::optional<ArmOnFile> arm;
 };
 
-/// A muscle's published arm: { muscle = "biceps", angle = "elbow_angle", to = "1 mm" }.
-void read_published_arm(TomlReader& let, Family& family, const Published& published,
-                        WrittenLet& written) {
+/// A muscle's arm on file: { muscle = "biceps", angle = "elbow_angle", to = "1 mm" }.
+void read_arm_on_file(TomlReader& let, Family& family, const Published& published,
+                      WrittenLet& written) {
     const std::string name = let.text("muscle", Need::required).value_or("");
-    const auto muscle =
-        std::find_if(published.muscles.begin(), published.muscles.end(),
-                     [&](const mechanics::Muscle& each) { return each.name == name; });
-    if (muscle == published.muscles.end() || muscle->arms.empty()) {
+    const auto muscle = std::find_if(
+        published.muscles.begin(), published.muscles.end(),
+        [&](const mechanics::Muscle& each) { return each.name == name && !each.arms.empty(); });
+    if (muscle == published.muscles.end()) {
         std::vector<std::string_view> known;
         for (const mechanics::Muscle& each : published.muscles)
             if (!each.arms.empty())
                 known.push_back(each.name);
         const std::string near = setup::nearest_spelling(name, known);
         let.add_error("muscle", fmt::format("\"{}\"", name),
-                      "a muscle of assets/muscles that has published arms",
+                      "a muscle of assets/muscles that has moment arms",
                       near.empty() ? "" : fmt::format("Did you mean \"{}\"?", near));
         return;
     }
     written.is = let.text("angle", Need::required).value_or("0");
-    PublishedArm arm{muscle->arms, 0.001};
+    ArmOnFile arm{muscle->arms, 0.001};
     if (const auto to = let.quantity("to", setup::Dimension::length); to && to->value_SI > 0.0)
         arm.round_to_m = to->value_SI;
     if (family.source.empty())
         family.source = arm.sources.front().citation.text;
-    written.published = std::move(arm);
+    written.arm = std::move(arm);
 }
 
 /// Declares a computed quantity, so that setup and steps can name it.
@@ -61,7 +61,7 @@ WrittenLet declare_let(TomlReader& lets, const std::string& key, Family& family,
         written.is = std::get<std::string>(node->value);
     } else if (std::optional<TomlReader> let = lets.table(key)) {
         if (let->has("muscle"))
-            read_published_arm(*let, family, published, written);
+            read_arm_on_file(*let, family, published, written);
         else
             written.is = let->text("is", Need::required).value_or("0");
         written.fixed = let->boolean("fixed").value_or(false);
@@ -93,7 +93,7 @@ void read_computed(TomlReader& lets, Family& family, FamilyNames& names, const P
         if (solved)
             names.mark_solved(*index);
         (solved ? family.after : family.before)
-            .push_back({*index, std::move(*is), written.fixed, std::move(written.published)});
+            .push_back({*index, std::move(*is), written.fixed, std::move(written.arm)});
     }
 }
 

@@ -13,7 +13,7 @@ void read_scenes(setup::TomlReader& table, Family& family);
 /// [draw]
 void read_draws(setup::TomlReader& table, Family& family, FamilyNames& names);
 
-/// [let], in the order of the file; muscles' arms come from the published ones.
+/// [let], in the order of the file; muscles' arms come from those on file.
 void read_lets(setup::TomlReader& table, Family& family, FamilyNames& names,
                const Published& published);
 

@@ -5,6 +5,7 @@
 #include "scene/body_drawing.h"
 #include "scene/label_board.h"
 #include "scene/paired_bars.h"
+#include "setup/axis_shares.h"
 #include "setup/body_words.h"
 #include "setup/comparison.h"
 
@@ -45,7 +46,7 @@ scene::PairedBars bars_of(const std::vector<ComparedPeak>& peaks, setup::UnitSys
     scene::PairedBars bars;
     bars.units = units;
     for (const ComparedPeak& peak : peaks) {
-        bars.pairs.push_back({setup::axis_word(axes, peak.a.hinge), std::abs(peak.a.torque_Nm),
+        bars.pairs.push_back({setup::one_side_word(axes, peak.a.hinge), std::abs(peak.a.torque_Nm),
                               std::abs(peak.b.torque_Nm), std::nullopt, std::nullopt,
                               &peak == &peaks.front()});
     }

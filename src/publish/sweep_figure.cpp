@@ -7,6 +7,7 @@
 #include "scene/pose_row.h"
 #include "scene/sweep_plot.h"
 #include "scene/text_width.h"
+#include "setup/axis_shares.h"
 #include "setup/body_words.h"
 #include "setup/format_quantity.h"
 
@@ -31,6 +32,7 @@ constexpr std::size_t kMostCurves = 5;
 struct Curves {
     std::vector<SweepCurve> torques; ///< one for each axis of the setup
     std::vector<SweepCurve> pulls;   ///< of the first axis's muscles that pull, the strongest first
+    std::string no_pulls;            ///< why they are not said; empty when they are
 };
 
 /// The highest place of evenly spaced values, between them by the parabola through the three
@@ -67,7 +69,7 @@ tl::expected<std::vector<SweepCurve>, MechanicsError> torque_curves(const setup:
     std::vector<SweepCurve> curves;
     for (std::size_t i = 0; i < setup.axes.size(); ++i) {
         const mechanics::PeakTorque& peak = repetition->peaks[i];
-        SweepCurve curve{setup::axis_word(setup.axes, peak.hinge),
+        SweepCurve curve{setup::one_side_word(setup.axes, peak.hinge),
                          {},
                          {peak.progress, std::abs(peak.torque_Nm)}};
         for (const mechanics::PerHinge& torques : sweep->muscle_Nm) {
@@ -78,19 +80,24 @@ tl::expected<std::vector<SweepCurve>, MechanicsError> torque_curves(const setup:
     return curves;
 }
 
-tl::expected<std::vector<SweepCurve>, MechanicsError>
-pull_curves(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>& muscles) {
-    std::vector<SweepCurve> curves;
+/// Adds the pulls, or why somewhere on the way they cannot be said.
+tl::expected<void, MechanicsError> add_pulls(const setup::BodySetup& setup,
+                                             const std::vector<mechanics::Muscle>& muscles,
+                                             Curves& figure) {
+    std::vector<SweepCurve>& curves = figure.pulls;
     const mechanics::Exercise& exercise = setup.exercise;
     const auto shown = setup::shown_muscles(setup, muscles, setup.axes.front());
-    if (shown.empty()) {
-        return curves;
-    }
     const auto steps = mechanics::sweep_muscles(exercise.body_case, exercise.path, std::nullopt,
                                                 setup.axes.front(), shown,
                                                 mechanics::usual_sharing(shown), kSteps);
     if (!steps) {
         return tl::make_unexpected(steps.error());
+    }
+    for (const mechanics::MuscleStep& step : *steps) {
+        figure.no_pulls = setup::why_no_force(step.solution, setup.axes.front(), setup.head.units);
+        if (!figure.no_pulls.empty()) {
+            return {};
+        }
     }
     for (std::size_t i = 0; i < shown.size(); ++i) {
         SweepCurve curve{shown[i].name, {}, {}};
@@ -106,7 +113,7 @@ pull_curves(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>&
         return a.marked.value_SI > b.marked.value_SI;
     });
     curves.resize(std::min(curves.size(), kMostCurves));
-    return curves;
+    return {};
 }
 
 /// Angles of the first axis that moves on the path; where none does, parts of the way.
@@ -141,6 +148,9 @@ std::string summary_of(const setup::BodySetup& setup, const Curves& curves,
     for (std::size_t i = 0; i < curves.pulls.size(); ++i) {
         text +=
             (i == 0 ? " Largest pulls: " : ", ") + peak(curves.pulls[i], setup::Dimension::force);
+    }
+    if (!curves.no_pulls.empty()) {
+        return text + ' ' + curves.no_pulls;
     }
     return curves.pulls.empty() ? text : text + '.';
 }
@@ -217,11 +227,10 @@ sweep_figure(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>
     if (!torques) {
         return tl::make_unexpected(torques.error());
     }
-    auto pulls = pull_curves(setup, muscles);
-    if (!pulls) {
-        return tl::make_unexpected(pulls.error());
+    Curves curves{std::move(*torques), {}, {}};
+    if (const auto added = add_pulls(setup, muscles, curves); !added) {
+        return tl::make_unexpected(added.error());
     }
-    const Curves curves{std::move(*torques), std::move(*pulls)};
     const scene::RangeScale range = range_of(setup);
     const std::string summary = summary_of(setup, curves, range);
     Caption caption(summary, sheet_px.x());

@@ -8,6 +8,7 @@
 #include "scene/name_plate.h"
 #include "scene/resistance_marks.h"
 #include "scene/support_pad.h"
+#include "setup/axis_shares.h"
 #include "setup/format_quantity.h"
 
 #include <algorithm>
@@ -222,11 +223,7 @@ private:
     }
 
     std::size_t most_turned() const {
-        std::size_t most = 0;
-        for (std::size_t i = 1; i < how_.axes.size(); ++i)
-            if (std::abs(result_.muscle(how_.axes[i])) > std::abs(result_.muscle(how_.axes[most])))
-                most = i;
-        return most;
+        return how_.axes.empty() ? 0 : setup::most_loaded(setup::axis_shares(how_.axes, result_));
     }
 
     /// What the load does about an axis that is seen end on: a turning whose length grows with it.
@@ -311,14 +308,15 @@ private:
         if (!how_.torques)
             return;
         const std::size_t most = most_turned();
+        const auto shares = setup::axis_shares(how_.axes, result_);
         for (std::size_t i = 0; i < how_.axes.size(); ++i) {
             const Hinge hinge = how_.axes[i];
             const Point at = joint_px(hinge);
             NamePlate plate;
             plate.number = quantity(std::abs(result_.muscle(hinge)), Dimension::torque);
-            plate.name = axis_word(how_.axes, hinge);
+            plate.name = shares[i].one;
             if (i == most && how_.axes.size() > 1) // what the second ring says
-                plate.name += ", largest torque";
+                plate.name += shares[i].both ? ", together the largest torque" : ", largest torque";
             plate.role = Role::ink;
             plate.name_size = TextSize::caption;
             plate.name_role = Role::quiet_ink;

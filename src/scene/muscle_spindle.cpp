@@ -65,6 +65,8 @@ std::vector<Spindle> spindles_of(const mechanics::HingeMuscles& muscles,
                                  const mechanics::Body& body, const mechanics::Placement& placement,
                                  Hinge hinge, const BodyStage& stage) {
     std::vector<Spindle> spindles;
+    if (muscles.solution.outcome != mechanics::MuscleOutcome::balanced)
+        return spindles;
     for (std::size_t i = 0; i < muscles.pulls.size(); ++i) {
         const mechanics::Pull& pull = muscles.pulls[i];
         const double tension_N = muscles.solution.muscles[i].tension_N;

@@ -20,9 +20,9 @@ struct Spindle {
     double belly_px = 2.5;  ///< radius; its square grows with the force
 };
 
-/// The muscles of a hinge that pull and whose line of pull is known. One that turns a limb's bone
-/// lies along the bone before it, on the side on which it passes the joint; one that comes from the
-/// trunk lies along its pull.
+/// The muscles of a hinge that pull and whose line of pull is known; none where no force is said.
+/// One that turns a limb's bone lies along the bone before it, on the side on which it passes the
+/// joint; one that comes from the trunk lies along its pull.
 std::vector<Spindle> spindles_of(const mechanics::HingeMuscles& muscles,
                                  const mechanics::Body& body, const mechanics::Placement& placement,
                                  mechanics::Hinge hinge, const BodyStage& stage);

@@ -40,8 +40,6 @@ tl::expected<HingeReading, MechanicsError> read_hinge(const BodyCase& body_case,
     reading.joint_force_N = result.joint_force(mechanics::joint_info(joint).segment);
     reading.listed = std::move(listed);
     reading.rule = mechanics::usual_sharing(reading.listed);
-    if (reading.listed.empty())
-        return reading;
     auto muscles =
         mechanics::solve_muscles_at(body_case, result, hinge, reading.listed, reading.rule);
     if (!muscles)
@@ -50,17 +48,31 @@ tl::expected<HingeReading, MechanicsError> read_hinge(const BodyCase& body_case,
     return reading;
 }
 
+/// Whether anatomy calls it a main mover of its hinge, one way or the other.
+bool is_main_mover(const Muscle& muscle) {
+    return std::any_of(muscle.actions.begin(), muscle.actions.end(),
+                       [&](const mechanics::JointAction& action) {
+                           return std::find(action.movers.begin(), action.movers.end(),
+                                            muscle.name) != action.movers.end();
+                       });
+}
+
 } // namespace
 
 std::vector<Muscle> shown_muscles(const BodySetup& setup, const std::vector<Muscle>& muscles,
                                   Hinge hinge) {
     const std::vector<Muscle> here = mechanics::muscles_at(muscles, hinge);
-    std::vector<Muscle> named;
+    const auto is_named = [&](const Muscle& muscle) {
+        return std::find(setup.muscles.begin(), setup.muscles.end(), muscle.name) !=
+               setup.muscles.end();
+    };
+    if (std::none_of(here.begin(), here.end(), is_named))
+        return here;
+    std::vector<Muscle> shown;
     for (const Muscle& muscle : here)
-        if (std::find(setup.muscles.begin(), setup.muscles.end(), muscle.name) !=
-            setup.muscles.end())
-            named.push_back(muscle);
-    return named.empty() ? here : named;
+        if (is_named(muscle) || is_main_mover(muscle))
+            shown.push_back(muscle);
+    return shown;
 }
 
 std::optional<mechanics::HingeMuscles> solved_muscles(const BodySetup& setup, const BodyCase& posed,
@@ -68,8 +80,6 @@ std::optional<mechanics::HingeMuscles> solved_muscles(const BodySetup& setup, co
                                                       Hinge hinge,
                                                       const std::vector<Muscle>& muscles) {
     const std::vector<Muscle> listed = shown_muscles(setup, muscles, hinge);
-    if (listed.empty())
-        return std::nullopt;
     auto shared =
         mechanics::solve_muscles_at(posed, result, hinge, listed, mechanics::usual_sharing(listed));
     if (!shared)
@@ -119,8 +129,9 @@ std::string_view word_of(mechanics::SharingRule rule) {
 }
 
 std::string_view word_of(mechanics::MuscleOutcome outcome) {
-    constexpr std::array<std::string_view, 4> kWords{"balanced", "no_torque", "antagonists_work",
-                                                     "no_arm"};
+    constexpr std::array<std::string_view, 6> kWords{"balanced",         "no_torque",
+                                                     "antagonists_work", "no_arm",
+                                                     "not_modelled",     "beyond_cross_section"};
     return kWords[static_cast<std::size_t>(outcome)];
 }
 

@@ -31,7 +31,7 @@ struct HingeReading {
     mechanics::Vec3 joint_force_N = mechanics::Vec3::Zero();
     std::vector<mechanics::Muscle> listed; ///< the muscles that were solved for; may be empty
     mechanics::SharingRule rule = mechanics::SharingRule::equal_stress;
-    std::optional<mechanics::HingeMuscles> muscles; ///< empty for a hinge without muscles
+    mechanics::HingeMuscles muscles; ///< whose outcome says whether a force may be named
 };
 
 /// The body in one pose of its path.
@@ -41,14 +41,14 @@ struct BodyReading {
     std::vector<HingeReading> hinges;
 };
 
-/// Of the muscles of a hinge those that a setup shows: the ones it names, or all when it names none
-/// of them.
+/// Of the muscles of a hinge those that a setup shows: the ones it names with the main movers, or
+/// all when it names none of them. A setup can leave helpers out, never a main mover.
 std::vector<mechanics::Muscle> shown_muscles(const BodySetup& setup,
                                              const std::vector<mechanics::Muscle>& muscles,
                                              mechanics::Hinge hinge);
 
 /// The same muscles solved for one pose, sharing as is usual.
-/// @return empty where none is known, or where what is known of them cannot be solved
+/// @return empty where what is known of them cannot be solved
 std::optional<mechanics::HingeMuscles>
 solved_muscles(const BodySetup& setup, const mechanics::BodyCase& posed,
                const mechanics::BodyResult& result, mechanics::Hinge hinge,

@@ -1,5 +1,7 @@
 #include "setup/body_steps.h"
 
+#include "setup/body_words.h"
+
 #include <fmt/format.h>
 
 #include <cmath>
@@ -63,9 +65,8 @@ public:
             return {in_words("Muscle force is torque ÷ moment arm",
                              "no muscle of this joint is on file")};
         const mechanics::MuscleSolution& solution = at_.muscles->solution;
-        if (solution.outcome == mechanics::MuscleOutcome::antagonists_work)
-            return {in_words("A muscle pulls, it cannot push",
-                             "muscles on the other side of the joint work here")};
+        if (const std::string why = why_no_force(solution, at_.hinge, units_); !why.empty())
+            return {in_words("Muscle force is torque ÷ moment arm", why)};
         steps_.push_back(step("Torque asked of the muscles", "τ", "", solution.torque_asked_Nm,
                               Dimension::torque));
         std::vector<double> tensions_N;
@@ -88,8 +89,7 @@ public:
 
     Steps joint_reaction() {
         if (at_.muscles == nullptr || !at_.muscles->solution.joint_reaction_N)
-            return {in_words("The joint's reaction balances all other forces",
-                             "not known: the line of pull of a working muscle is not on file")};
+            return {in_words("The joint's reaction balances all other forces", why_no_reaction())};
         const Vec3 reaction_N = *at_.muscles->solution.joint_reaction_N;
         Vec3 muscles_N = Vec3::Zero();
         for (std::size_t i = 0; i < at_.muscles->pulls.size(); ++i)
@@ -115,6 +115,12 @@ public:
     }
 
 private:
+    std::string why_no_reaction() const {
+        const std::string why =
+            at_.muscles ? why_no_force(at_.muscles->solution, at_.hinge, units_) : "";
+        return why.empty() ? "not known: the line of pull of a working muscle is not on file"
+                           : "not known without the muscles' forces. " + why;
+    }
     std::string text(double value_SI, Dimension dimension) const {
         return formula_text(value_SI, dimension, units_);
     }

@@ -27,7 +27,7 @@ struct ExplainedHinge {
     mechanics::Hinge hinge;
     const std::vector<mechanics::Muscle>& listed; ///< the muscles, in the order of `muscles`
     mechanics::SharingRule rule;
-    const mechanics::HingeMuscles* muscles = nullptr; ///< null when none are known
+    const mechanics::HingeMuscles* muscles = nullptr; ///< null when they cannot be solved
 };
 
 /// The computation, first step first; the last step with a value is the reading itself. What cannot

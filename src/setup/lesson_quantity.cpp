@@ -1,9 +1,11 @@
 #include "setup/lesson_quantity.h"
 
+#include "setup/axis_shares.h"
 #include "setup/body_names.h"
 #include "setup/body_reading.h"
 #include "setup/body_words.h"
 #include "setup/lever_words.h"
+#include "setup/load_at_joint.h"
 
 #include <fmt/format.h>
 
@@ -26,9 +28,9 @@ constexpr std::string_view kAgainst = " against ";
 constexpr std::string_view kLeverNames[] = {
     "effort",          "effort arm",       "load",     "load arm", "load torque", "effort torque",
     "ideal advantage", "actual advantage", "reaction", "class"};
-constexpr std::string_view kBodyNames[] = {"torque", "arm",         "load",  "load torque",
-                                           "muscle", "joint force", "angle", "direction",
-                                           "axis",   "most loaded"};
+constexpr std::string_view kBodyNames[] = {"torque",      "both torques", "arm",         "load",
+                                           "load torque", "muscle",       "joint force", "angle",
+                                           "direction",   "axis",         "most loaded"};
 
 QuantityValue number(double value_SI, Dimension dimension) {
     return {std::abs(value_SI), dimension, {}};
@@ -75,58 +77,31 @@ Reading read_lever(std::string_view name, const mech::LeverResult& solved) {
     return number(sum_N.norm(), Dimension::force);
 }
 
-mech::Hinge most_loaded(const SolvedStage& solved) {
-    const auto& axes = solved.body_setup().axes;
-    return *std::max_element(axes.begin(), axes.end(), [&](mech::Hinge one, mech::Hinge other) {
-        return std::abs(solved.body.muscle(one)) < std::abs(solved.body.muscle(other));
-    });
+std::string most_loaded_word(const SolvedStage& solved) {
+    const auto shares = axis_shares(solved.body_setup().axes, solved.body);
+    const AxisShare& most = shares[most_loaded(shares)];
+    return most.both ? most.name : joint_word(most.axis);
 }
 
-/// What the resistances do about a hinge.
-struct ResistanceAtHinge {
-    mech::Vec3 force_N = mech::Vec3::Zero();
-    double torque_Nm = 0.0;
-    double arm_m = 0.0; ///< of the one that turns most
-    bool any = false;
-};
-
-/// Those on the distal side; where none is, as at the hip of someone who stands with a bar in the
-/// hands, all of them: they reach the joint from the other side.
-ResistanceAtHinge resistance_at(const SolvedStage& solved, mech::Hinge hinge) {
-    const mech::ForceList& forces = solved.body.forces;
-    const auto is_resistance = [](const mech::BodyForce& force) {
-        return force.origin == mech::ForceOrigin::resistance;
-    };
-    const bool any_distal =
-        std::any_of(forces.begin(), forces.end(), [&](const mech::BodyForce& force) {
-            return is_resistance(force) && mech::acts_distally(force, hinge);
-        });
-    ResistanceAtHinge at;
-    double most_Nm = -1.0;
-    for (std::size_t i = 0; i < forces.size(); ++i) {
-        if (!is_resistance(forces[i]) || (any_distal && !mech::acts_distally(forces[i], hinge)))
-            continue;
-        const mech::HingeArm arm = mech::arm_of(solved.body, i, hinge);
-        at.any = true;
-        at.force_N += forces[i].force_N;
-        at.torque_Nm += arm.torque_Nm;
-        if (std::abs(arm.torque_Nm) > most_Nm) {
-            most_Nm = std::abs(arm.torque_Nm);
-            at.arm_m = arm.arm_m;
-        }
-    }
-    return at;
+double torque_of_both_Nm(const SolvedStage& solved, mech::Hinge hinge) {
+    const mech::Hinge other = mech::hinge_info(hinge).mirror;
+    const double one_Nm = std::abs(solved.body.muscle(hinge));
+    return other == hinge ? one_Nm : one_Nm + std::abs(solved.body.muscle(other));
 }
 
 Reading read_muscles(std::string_view name, const SolvedStage& solved, mech::Hinge hinge,
                      const std::vector<mech::Muscle>& muscles) {
     const auto listed = shown_muscles(solved.body_setup(), muscles, hinge);
-    if (listed.empty())
-        return missing(name, "no muscle of that joint is known.");
     const auto shared = mech::solve_muscles_at(solved.posed, solved.body, hinge, listed,
                                                mech::usual_sharing(listed));
-    if (!shared || shared->solution.outcome != mech::MuscleOutcome::balanced)
-        return missing(name, "the muscles that are known do not balance it.");
+    if (!shared)
+        return missing(name, "its muscles cannot be solved.");
+    if (shared->solution.outcome == mech::MuscleOutcome::no_torque)
+        return missing(name, "the muscles rest.");
+    if (const std::string why =
+            why_no_force(shared->solution, hinge, solved.body_setup().head.units);
+        !why.empty())
+        return missing(name, decapitalised(why));
     if (name == "joint force") {
         if (!shared->solution.joint_reaction_N)
             return missing(name, "a muscle's line of pull is not known.");
@@ -142,25 +117,27 @@ Reading read_at_hinge(std::string_view name, const SolvedStage& solved, mech::Hi
                       const std::vector<mech::Muscle>& muscles) {
     if (name == "torque")
         return number(solved.body.muscle(hinge), Dimension::torque);
+    if (name == "both torques")
+        return number(torque_of_both_Nm(solved, hinge), Dimension::torque);
     if (name == "angle")
         return number(solved.posed.pose[hinge], Dimension::angle);
     if (name == "axis")
         return QuantityValue{std::nullopt, Dimension::number, joint_word(hinge)};
     if (name == "most loaded")
-        return QuantityValue{std::nullopt, Dimension::number, joint_word(most_loaded(solved))};
+        return QuantityValue{std::nullopt, Dimension::number, most_loaded_word(solved)};
     if (name == "direction")
         return QuantityValue{std::nullopt, Dimension::number,
                              std::string(asked_of_muscles(hinge, solved.body.muscle(hinge)))};
     if (name == "muscle" || name == "joint force")
         return read_muscles(name, solved, hinge, muscles);
-    const ResistanceAtHinge at = resistance_at(solved, hinge);
-    if (!at.any)
+    const auto at = load_at_joint(solved.body, hinge);
+    if (!at)
         return missing(name, "nothing but the body's own weight loads it.");
     if (name == "arm")
-        return number(at.arm_m, Dimension::length);
+        return number(at->arm_m, Dimension::length);
     if (name == "load torque")
-        return number(at.torque_Nm, Dimension::torque);
-    return number(at.force_N.norm(), Dimension::force); // "load"
+        return number(at->torque_Nm, Dimension::torque);
+    return number(at->size_N(), Dimension::force); // "load"
 }
 
 /// A quantity's name taken apart: "torque lumbar_flexion before".
@@ -320,6 +297,8 @@ std::string spoken_name(std::string_view name, const QuantitySource& source) {
     const auto hinge = hinge_of(parts.hinge, solved);
     if (parts.name == "muscle")
         return "muscle force";
+    if (hinge && parts.name == "both torques")
+        return "torque of " + both_sides_word(*hinge);
     if (!hinge || parts.name == "load" || parts.name == "axis" || parts.name == "most loaded")
         return parts.name;
     return joint_word(*hinge) + " " + parts.name;

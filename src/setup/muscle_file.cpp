@@ -2,184 +2,21 @@
 
 #include "setup/data_folder.h"
 #include "setup/folder.h"
+#include "setup/muscle_arms.h"
+#include "setup/muscle_words.h"
 #include "setup/toml_reader.h"
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 
 namespace steelyard::setup {
 namespace {
 
-using mechanics::ArmPolynomial;
-using mechanics::ArmSource;
-using mechanics::ArmTable;
 using mechanics::BodyPoint;
-using mechanics::Citation;
-using mechanics::Evidence;
 using mechanics::Hinge;
+using mechanics::JointAction;
 using mechanics::LineOnBody;
 using mechanics::Muscle;
-using mechanics::TurnSense;
-
-const std::vector<std::string_view> kMarks{"verified", "verified-2", "memory"};
-
-/// The words for the two ways in which a joint turns.
-struct TurnWords {
-    std::string_view positive = "closing"; ///< of the jaw, the one joint that is not a hinge here
-    std::string_view negative = "opening";
-
-    std::vector<std::string_view> both() const { return {positive, negative}; }
-};
-
-TurnWords words_of(const std::optional<Hinge>& hinge) {
-    if (!hinge)
-        return {};
-    return {mechanics::hinge_info(*hinge).positive, mechanics::hinge_info(*hinge).negative};
-}
-
-/// +1 or -1 by one of the two words.
-std::optional<double> read_sign(TomlReader& table, std::string_view key, const TurnWords& words,
-                                Need need) {
-    const auto word = table.choice(key, words.both(), need);
-    if (!word)
-        return std::nullopt;
-    return *word == 0 ? 1.0 : -1.0;
-}
-
-/// Files name what the right side and the middle have in common: "forearm", not "right_forearm".
-template <typename Named> auto without_side(std::string_view name, const Named& named) {
-    auto found = named("right_" + std::string(name));
-    return found ? found : named(name);
-}
-
-template <typename Row> std::vector<std::string_view> names_without_side(const Row& rows) {
-    std::vector<std::string_view> names;
-    for (const auto& row : rows) {
-        if (row.name.substr(0, 5) == "left_")
-            continue;
-        names.push_back(row.name.substr(0, 6) == "right_" ? row.name.substr(6) : row.name);
-    }
-    return names;
-}
-
-Citation read_citation(TomlReader& table) {
-    Citation citation;
-    citation.text = table.text("source", Need::required).value_or("");
-    if (const auto mark = table.choice("mark", kMarks, Need::required))
-        citation.mark = static_cast<Evidence>(*mark);
-    return citation;
-}
-
-/// Pure numbers of an array.
-std::vector<double> read_numbers(TomlReader& table, std::string_view key) {
-    std::vector<double> numbers;
-    const TomlNode* node = table.node(key);
-    const auto* array = node ? std::get_if<TomlArray>(&node->value) : nullptr;
-    if (!array) {
-        if (node)
-            table.add_error(key, describe(*node), "an array of numbers");
-        return numbers;
-    }
-    for (std::size_t i = 0; i < array->items.size(); ++i) {
-        const std::string place = table.path_of(key) + "[" + std::to_string(i + 1) + "]";
-        if (const auto number = table.quantity_of(array->items[i], place, Dimension::number))
-            numbers.push_back(number->value_SI);
-    }
-    return numbers;
-}
-
-/// Two angles, from and to [rad].
-mechanics::Interval read_valid(TomlReader& table) {
-    const TomlNode* node = table.node("valid", Need::required);
-    const auto* array = node ? std::get_if<TomlArray>(&node->value) : nullptr;
-    if (!array || array->items.size() != 2) {
-        if (node)
-            table.add_error("valid", describe(*node),
-                            "two angles such as [\"0 deg\", \"140 deg\"]");
-        return {};
-    }
-    std::array<double, 2> ends{};
-    for (std::size_t i = 0; i < 2; ++i) {
-        const std::string place = table.path_of("valid") + "[" + std::to_string(i + 1) + "]";
-        if (const auto end = table.quantity_of(array->items[i], place, Dimension::angle))
-            ends[i] = end->value_SI;
-    }
-    return {ends[0], ends[1]};
-}
-
-/// A printed polynomial: arm in `arm_unit` over the angle in `angle_unit`.
-ArmPolynomial read_polynomial(TomlReader& table) {
-    static const std::vector<std::string_view> kArmUnits{"mm", "cm", "m"};
-    static const std::vector<std::string_view> kAngleUnits{"deg", "rad"};
-    ArmPolynomial polynomial;
-    polynomial.coefficients = read_numbers(table, "polynomial");
-    polynomial.valid_rad = read_valid(table);
-    const auto arm_unit = table.choice("arm_unit", kArmUnits, Need::required);
-    const auto angle_unit = table.choice("angle_unit", kAngleUnits, Need::required);
-    if (!arm_unit || !angle_unit)
-        return polynomial;
-    const double per_metre = std::array{1000.0, 100.0, 1.0}[*arm_unit];
-    const double per_radian = *angle_unit == 0 ? 180.0 / mechanics::kPi : 1.0;
-    double power = 1.0;
-    for (double& coefficient : polynomial.coefficients) {
-        coefficient *= power / per_metre;
-        power *= per_radian;
-    }
-    return polynomial;
-}
-
-ArmTable read_table(TomlReader& table) {
-    ArmTable arms;
-    if (table.has("constant")) {
-        const auto constant = table.quantity("constant", Dimension::length);
-        arms.knots = {{0.0, constant ? constant->value_SI : 0.0}};
-        return arms;
-    }
-    for (TomlReader& row : table.tables("table", Need::required)) {
-        const auto angle = row.quantity("angle", Dimension::angle, Need::required);
-        const auto arm = row.quantity("arm", Dimension::length, Need::required);
-        if (angle && arm)
-            arms.knots.push_back({angle->value_SI, arm->value_SI});
-        row.finish();
-    }
-    return arms;
-}
-
-/// Turns a curve whose angle or arm counts the other way into the hinge's own senses.
-void turn_into_hinge_sense(ArmPolynomial& polynomial, double arm_sign, double angle_sign) {
-    double sign = arm_sign;
-    for (double& coefficient : polynomial.coefficients) {
-        coefficient *= sign;
-        sign *= angle_sign;
-    }
-    if (angle_sign < 0.0)
-        polynomial.valid_rad = {-polynomial.valid_rad.high, -polynomial.valid_rad.low};
-}
-
-void turn_into_hinge_sense(ArmTable& table, double arm_sign, double angle_sign) {
-    for (mechanics::ArmKnot& knot : table.knots)
-        knot = {angle_sign * knot.angle_rad, arm_sign * knot.arm_m};
-    if (angle_sign < 0.0)
-        std::reverse(table.knots.begin(), table.knots.end());
-}
-
-ArmSource read_arm(TomlReader& table, const TurnWords& words) {
-    ArmSource source;
-    source.citation = read_citation(table);
-    if (table.has("polynomial"))
-        source.curve = read_polynomial(table);
-    else
-        source.curve = read_table(table);
-    const double arm_sign = read_sign(table, "positive", words, Need::required).value_or(1.0);
-    const double angle_sign = read_sign(table, "angle", words, Need::optional).value_or(1.0);
-    std::visit([&](auto& curve) { turn_into_hinge_sense(curve, arm_sign, angle_sign); },
-               source.curve);
-    if (const auto spread = table.quantity("spread", Dimension::length))
-        source.spread_m = spread->value_SI;
-    table.finish();
-    return source;
-}
 
 BodyPoint read_point(TomlReader& table, std::string_view key) {
     BodyPoint point;
@@ -189,7 +26,7 @@ BodyPoint read_point(TomlReader& table, std::string_view key) {
         return point;
     static const auto kSegmentNames = names_without_side(mechanics::all_segments());
     if (const auto index = place->choice("segment", kSegmentNames, Need::required))
-        point.segment = *without_side(kSegmentNames[*index], mechanics::segment_named);
+        point.segment = *named_without_side(kSegmentNames[*index], mechanics::segment_named);
     if (const auto spot = place->text("spot")) {
         if (const auto named = mechanics::spot_named(*spot))
             point.spot = *named;
@@ -204,10 +41,6 @@ BodyPoint read_point(TomlReader& table, std::string_view key) {
             point.offset_m[static_cast<Eigen::Index>(i)] = offset->value_SI;
     place->finish();
     return point;
-}
-
-TurnSense sense_of(double sign) {
-    return sign < 0.0 ? TurnSense::negative : TurnSense::positive;
 }
 
 LineOnBody read_line(TomlReader& table, const TurnWords& words) {
@@ -248,26 +81,46 @@ std::optional<mechanics::CrossSection> read_cross_section(TomlReader& muscle) {
             table->add_error("area_cm2", std::to_string(*area), "an area above 0 up to 1000 cm²");
         section.area_m2 = *area * 1.0e-4;
     }
+    static const std::vector<std::string_view> kMethods{"dissection", "imaging"};
+    if (const auto by = table->choice("by", kMethods, Need::required))
+        section.by = static_cast<mechanics::AreaMethod>(*by);
     table->finish();
     return section;
+}
+
+JointAction read_action(TomlReader& table) {
+    JointAction action;
+    action.name = table.text("name", Need::required).value_or("");
+    if (const auto hinge = read_hinge_name(table, Need::required)) {
+        action.hinge = *hinge;
+        action.turns =
+            sense_of(read_sign(table, "turns", turn_words(hinge), Need::required).value_or(1.0));
+    }
+    action.where = read_pose_ranges(table, "where");
+    action.movers = table.texts("movers").value_or(std::vector<std::string>{});
+    if (action.movers.empty())
+        table.add_error("movers", "no muscle", "one main mover or more");
+    action.helpers = table.texts("helpers").value_or(std::vector<std::string>{});
+    action.citation = read_citation(table);
+    table.finish();
+    return action;
 }
 
 Muscle read_muscle(TomlReader& table) {
     Muscle muscle;
     muscle.name = table.text("name", Need::required).value_or("");
     muscle.group = table.text("group", Need::required).value_or("");
-    static const auto kHingeNames = names_without_side(mechanics::all_hinges());
-    if (const auto hinge = table.choice("hinge", kHingeNames))
-        muscle.hinge = *without_side(kHingeNames[*hinge], mechanics::hinge_named);
-    const TurnWords words = words_of(muscle.hinge);
+    muscle.hinge = read_hinge_name(table, Need::optional);
+    const TurnWords words = turn_words(muscle.hinge);
     for (TomlReader& arm : table.tables("arm"))
-        muscle.arms.push_back(read_arm(arm, words));
+        muscle.arms.push_back(read_arm_source(arm, words));
     if (auto line = table.table("line")) {
         muscle.line = read_line(*line, words);
         muscle.line_citation = read_citation(*line);
         line->finish();
     }
     muscle.cross_section = read_cross_section(table);
+    muscle.arms_hold = read_pose_ranges(table, "arms_hold");
     if (muscle.arms.empty() && !muscle.line)
         table.add_error("arm", "neither arms nor a line of pull", "one [[muscle.arm]] or more");
     if (!muscle.arms.empty())
@@ -277,6 +130,27 @@ Muscle read_muscle(TomlReader& table) {
                             checked.error().expected);
     table.finish();
     return muscle;
+}
+
+/// Tells the muscles what they do, and adds the main movers of which only the name is known.
+void add_actions(const std::vector<JointAction>& actions, std::vector<Muscle>& muscles) {
+    for (const JointAction& action : actions) {
+        for (const std::string& mover : action.movers) {
+            const bool listed =
+                std::any_of(muscles.begin(), muscles.end(), [&](const Muscle& muscle) {
+                    return muscle.name == mover && muscle.hinge == action.hinge;
+                });
+            if (!listed) {
+                Muscle by_name;
+                by_name.name = mover;
+                by_name.hinge = action.hinge;
+                muscles.push_back(std::move(by_name));
+            }
+        }
+        for (Muscle& muscle : muscles)
+            if (muscle.hinge == action.hinge)
+                muscle.actions.push_back(action);
+    }
 }
 
 tl::expected<std::vector<Muscle>, InputError>
@@ -296,6 +170,10 @@ muscles_of(const tl::expected<TomlDocument, InputError>& document) {
             table.add_error("name", "\"" + last.name + "\" a second time for this hinge",
                             "each muscle once for each hinge");
     }
+    std::vector<JointAction> actions;
+    for (TomlReader& table : root.tables("action"))
+        actions.push_back(read_action(table));
+    add_actions(actions, muscles);
     root.finish();
     if (!errors.empty())
         return tl::unexpected(first_of(errors));
@@ -303,10 +181,6 @@ muscles_of(const tl::expected<TomlDocument, InputError>& document) {
 }
 
 } // namespace
-
-std::string_view mark_name(Evidence mark) {
-    return kMarks[static_cast<std::size_t>(mark)];
-}
 
 tl::expected<std::vector<Muscle>, InputError> parse_muscles(std::string_view text,
                                                             const std::string& file) {

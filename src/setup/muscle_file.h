@@ -1,5 +1,14 @@
 #pragma once
-// Reads muscles with their published moment arms: assets/muscles/*.toml, one file for each joint.
+// Reads muscles with their moment arms and who moves what: assets/muscles/*.toml, one file for each
+// joint.
+//
+//     [[action]]                        # a hinge turned one way, and who does it
+//     name = "flexion"
+//     hinge = "elbow_flexion"
+//     turns = "flexion"
+//     where = [{ hinge = "shoulder_flexion", from = "0 deg", to = "45 deg" }]     # left out:
+//     always movers = ["biceps", "brachialis"] # without any one of them no force is named helpers
+//     = ["brachioradialis"]     # optional source = "..." mark = "verified"
 //
 //     [[muscle]]
 //     name = "biceps"
@@ -18,6 +27,11 @@
 //     # or:  table = [{ angle = "0 deg", arm = "42.55 mm" }, ...]   or:  constant = "5 cm"
 //     spread = "1.3 mm"                 # one standard deviation between people, if stated
 //
+//     [[muscle.arms_hold]]              # poses in which the arms were measured; left out: all
+//     hinge = "shoulder_abduction"
+//     from = "-20 deg"
+//     to = "20 deg"
+//
 //     [muscle.line]
 //     convention = "attachment points"  # or "fixed angle to the bone"
 //     origin = { segment = "upper_arm", along = 0.1, forward = "2 cm" }
@@ -29,8 +43,11 @@
 //
 //     [muscle.cross_section]
 //     area_cm2 = 14.9
+//     by = "dissection"                 # or "imaging": which specific tension goes with it
 //     source = "..."
 //     mark = "verified-2"
+//
+// A mover without a [[muscle]] of its own is a muscle known by name alone.
 
 #include "mechanics/muscle/muscle.h"
 #include "setup/input_error.h"

@@ -114,6 +114,9 @@ TEST_CASE("whatif refuses what it does not understand, and says what to do") {
         {{"crate-far", "--joint", "lumbar"}, "one of --torque, --less, --equal"},
         {{"crate-far", "--joint", "lumbar", "--torque", "5 Nm", "--less", "5 %"}, "one of"},
         {{"crate-far", "--joint", "lumbar", "--less", "150 %"}, "at most 1"},
+        // Lying on the side, the trunk is held: nothing turns the low back.
+        {{"outward-rotation-lying", "--joint", "lumbar_flexion", "--less", "20 %"},
+         "this one has none"},
         {{"crate-far", "--joint", "lumbar", "--less", "5 %", "--change", "lod"}, "\"load\""},
         {{"crate-far", "--joint", "lumbar", "--less", "5 %", "--change", "pulley"}, "It has load"},
         {{"crate-far", "--joint", "lumbar", "--less", "5 %", "--cap", "hip"},

@@ -72,3 +72,10 @@ TEST_CASE("a muscle that does not pull, or whose line is not known, is not drawn
             CHECK(drawn(curl, fewer).size() == all - 1);
         }
 }
+
+TEST_CASE("no muscle is drawn where no force is said", "[muscle-spindle]") {
+    const PosedExercise curl("curl-dumbbell", 0.65);
+    mechanics::HingeMuscles muscles = muscles_of(curl);
+    muscles.solution.outcome = mechanics::MuscleOutcome::beyond_cross_section;
+    CHECK(drawn(curl, muscles).empty());
+}

@@ -4,6 +4,7 @@
 #include "setup/muscle_file.h"
 #include "setup/setup.h"
 
+#include <algorithm>
 #include <cmath>
 
 using namespace steelyard;
@@ -39,23 +40,25 @@ TEST_CASE("every shipped exercise can be read at its start, middle and end, with
                 CHECK(std::isfinite(hinge.muscle_Nm));
                 for (const setup::ForceAtHinge& force : hinge.forces)
                     CHECK((std::isfinite(force.arm.arm_m) && force.arm.arm_m >= 0.0));
-                if (!hinge.muscles)
-                    continue;
-                for (const MuscleReading& muscle : hinge.muscles->solution.muscles)
+                for (const MuscleReading& muscle : hinge.muscles.solution.muscles)
                     CHECK((std::isfinite(muscle.tension_N) && muscle.tension_N >= 0.0));
             }
         }
     }
 }
 
-TEST_CASE("a setup that names muscles shows those, and all where it names none of them",
-          "[setup][body][muscle]") {
+TEST_CASE(
+    "a setup that names muscles shows those with the main movers, and all where it names none",
+    "[setup][body][muscle]") {
     const auto muscles = setup::shipped_muscles();
     REQUIRE(muscles);
     setup::BodySetup setup;
     CHECK(setup::shown_muscles(setup, *muscles, Hinge::left_elbow_flexion).size() == 5);
     setup.muscles = {"biceps", "quadriceps"};
-    CHECK(setup::shown_muscles(setup, *muscles, Hinge::left_elbow_flexion).size() == 1);
+    const auto shown = setup::shown_muscles(setup, *muscles, Hinge::left_elbow_flexion);
+    CHECK(shown.size() == 4); // without the anconeus, a helper
+    CHECK(std::none_of(shown.begin(), shown.end(),
+                       [](const Muscle& muscle) { return muscle.name == "anconeus"; }));
     CHECK(setup::shown_muscles(setup, *muscles, Hinge::right_hip_flexion).size() > 1);
 }
 

@@ -98,6 +98,8 @@ void draw_rows(const Style& style, const BodyModel& model, const BodyReadings& r
             state.unfolded = open ? std::nullopt : std::optional(row.id);
         if (row.id == setup::BodyQuantity::muscles && readings.pair)
             draw_pair(style, *readings.pair, pen);
+        if (row.id == setup::BodyQuantity::muscles && !readings.why_no_force.empty())
+            pen.paragraph(kCaption, readings.why_no_force);
         if (open)
             draw_steps_box(style,
                            state.steps.of({{model.stamp(), units}, row.id},
@@ -179,9 +181,9 @@ BodyColumnOutcome draw_body_column(const Style& style, const Layout& layout, con
     draw_head(readings, layout, pen);
     pen.skip(4.0F);
     outcome.chosen_axis = draw_bars(style, readings.bars, model.state.chosen, pen);
-    if (readings.mixed_sides) {
+    if (readings.both_sides) {
         pen.skip(16.0F);
-        pen.paragraph(kCaption, "Paired joints: of one side. The low back carries both.");
+        pen.paragraph(kCaption, "Paired joints above: both sides. Below and on the stage: each.");
         pen.skip(-10.0F);
     }
     pen.skip(12.0F);

@@ -1,5 +1,7 @@
 #include "app/body/body_curves.h"
 
+#include "setup/load_at_joint.h"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -18,31 +20,37 @@ constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
 constexpr double kResting_N = 1.0;
 
 void resize(std::size_t places, std::size_t axes, const AxisMuscles& muscles, BodyCurves& curves) {
-    const bool known = !muscles.muscles.empty();
     curves.progress.resize(places);
     for (auto* rows : {&curves.torque_Nm, &curves.load_Nm}) {
         rows->resize(axes);
         for (auto& row : *rows)
             row.resize(places);
     }
-    curves.muscles.resize(muscles.muscles.size());
-    curves.muscle_N.resize(muscles.muscles.size());
-    for (std::size_t i = 0; i < muscles.muscles.size(); ++i) {
-        curves.muscles[i] = muscles.muscles[i].name;
-        curves.muscle_N[i].resize(places);
+    std::size_t rows = 0;
+    for (const mechanics::Muscle& muscle : muscles.muscles)
+        rows += muscle.is_known() ? 1 : 0;
+    curves.muscles.resize(rows);
+    curves.muscle_N.resize(rows);
+    for (std::size_t i = 0, row = 0; i < muscles.muscles.size(); ++i) {
+        if (!muscles.muscles[i].is_known())
+            continue;
+        curves.muscles[row] = muscles.muscles[i].name;
+        curves.muscle_N[row++].resize(places);
     }
     for (auto* row : {&curves.muscles_N, &curves.reaction_N, &curves.advantage})
-        row->resize(known ? places : 0);
+        row->resize(places);
 }
 
-void note_muscles(std::size_t place, double load_N, const mechanics::MuscleSolution& solution,
-                  BodyCurves& curves) {
+void note_muscles(std::size_t place, double load_N, const AxisMuscles& muscles,
+                  const mechanics::MuscleSolution& solution, BodyCurves& curves) {
     const bool known = solution.outcome == mechanics::MuscleOutcome::balanced ||
                        solution.outcome == mechanics::MuscleOutcome::no_torque;
     double sum_N = 0.0;
-    for (std::size_t i = 0; i < curves.muscle_N.size(); ++i) {
+    for (std::size_t i = 0, row = 0; i < muscles.muscles.size(); ++i) {
+        if (!muscles.muscles[i].is_known())
+            continue;
         const double tension_N = solution.muscles[i].tension_N;
-        curves.muscle_N[i][place] = known ? tension_N : kNone;
+        curves.muscle_N[row++][place] = known ? tension_N : kNone;
         sum_N += tension_N;
     }
     curves.muscles_N[place] = known ? sum_N : kNone;
@@ -51,15 +59,18 @@ void note_muscles(std::size_t place, double load_N, const mechanics::MuscleSolut
     curves.advantage[place] = known && sum_N > kResting_N ? load_N / sum_N : kNone;
 }
 
-} // namespace
-
-double resistance_N(const BodyResult& result) {
-    double sum_N = 0.0;
-    for (const mechanics::BodyForce& force : result.forces)
-        if (force.origin == ForceOrigin::resistance)
-            sum_N += force.force_N.norm();
-    return sum_N;
+/// Where no place of the path has a muscle force there is nothing to plot.
+void forget_muscles_never_said(BodyCurves& curves) {
+    if (std::any_of(curves.muscles_N.begin(), curves.muscles_N.end(),
+                    [](double sum_N) { return std::isfinite(sum_N); }))
+        return;
+    curves.muscles.clear();
+    curves.muscle_N.clear();
+    for (auto* row : {&curves.muscles_N, &curves.reaction_N, &curves.advantage})
+        row->clear();
 }
+
+} // namespace
 
 double resistance_Nm(const BodyResult& result, Hinge hinge) {
     double sum_Nm = 0.0;
@@ -92,14 +103,14 @@ tl::expected<void, mechanics::MechanicsError> curves_into(const setup::BodySetup
             curves.torque_Nm[axis][place] = result->muscle(setup.axes[axis]);
             curves.load_Nm[axis][place] = resistance_Nm(*result, setup.axes[axis]);
         }
-        if (muscles.muscles.empty())
-            continue;
         const auto at = mechanics::solve_muscles_at(here, *result, setup.axes[chosen],
                                                     muscles.muscles, muscles.rule);
         if (!at)
             return tl::unexpected(at.error());
-        note_muscles(place, resistance_N(*result), at->solution, curves);
+        const auto load = setup::load_at_joint(*result, setup.axes[chosen]);
+        note_muscles(place, load ? load->size_N() : 0.0, muscles, at->solution, curves);
     }
+    forget_muscles_never_said(curves);
     return {};
 }
 

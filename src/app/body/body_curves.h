@@ -27,7 +27,7 @@ struct BodyCurves {
     std::vector<std::vector<double>> muscle_N;  ///< pull of each muscle of the chosen axis
     std::vector<double> muscles_N;              ///< all of them together; empty when not known
     std::vector<double> reaction_N;             ///< of the chosen joint; empty when not known
-    std::vector<double> advantage;              ///< resistance ÷ all muscles' pull [-]
+    std::vector<double> advantage; ///< resistance on that joint ÷ all muscles' pull [-]
 };
 
 /// Computes the curves of an exercise.
@@ -37,9 +37,6 @@ tl::expected<void, mechanics::MechanicsError> curves_into(const setup::BodySetup
                                                           std::size_t chosen,
                                                           const AxisMuscles& muscles,
                                                           BodyCurves& curves);
-
-/// Pull of all resistances together [N].
-double resistance_N(const mechanics::BodyResult& result);
 
 /// Torque of the resistances alone about a hinge, signed [N·m].
 double resistance_Nm(const mechanics::BodyResult& result, mechanics::Hinge hinge);

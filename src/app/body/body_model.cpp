@@ -26,8 +26,6 @@ Solved solve_here(BodyModel& model) {
         return tl::unexpected(solved.error());
     model.solved = std::move(*solved);
     model.at_axis.reset();
-    if (model.shown.muscles.empty())
-        return {};
     auto muscles = mechanics::solve_muscles_at(model.posed, model.solved, model.axis(),
                                                model.shown.muscles, model.shown.rule);
     if (!muscles)
@@ -153,14 +151,6 @@ void update(BodyModel& model, const BodyIntent& intent) {
 void go_to_hardest(BodyModel& model) {
     if (const auto place = setup::hardest_place(model.state.setup); place && model.moves())
         apply(model, Scrub{*place});
-}
-
-std::size_t most_loaded(const BodyModel& model) {
-    const auto& axes = model.state.setup.axes;
-    const auto largest = std::max_element(axes.begin(), axes.end(), [&](Hinge a, Hinge b) {
-        return std::abs(model.solved.muscle(a)) < std::abs(model.solved.muscle(b));
-    });
-    return static_cast<std::size_t>(largest - axes.begin());
 }
 
 std::optional<double> muscle_force(const BodyModel& model) {

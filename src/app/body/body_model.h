@@ -96,9 +96,6 @@ using BodyIntent = std::variant<Scrub, ChooseAxis, SetBodyNumber, PullPoint, Mov
 /// the model stays as it was and says why in its message.
 void update(BodyModel& model, const BodyIntent& intent);
 
-/// The candidate axis that carries the largest muscle torque here: index into setup.axes.
-std::size_t most_loaded(const BodyModel& model);
-
 /// Sum of the pulls of the muscles at the chosen axis [N]; empty when they are not known or rest.
 std::optional<double> muscle_force(const BodyModel& model);
 

@@ -5,6 +5,7 @@
 #include "scene/axis_ticks.h"
 #include "scene/body_drawing.h"
 #include "scene/sweep_plot.h"
+#include "setup/axis_shares.h"
 #include "setup/format_quantity.h"
 
 #include <fmt/format.h>
@@ -67,10 +68,9 @@ Curve curve_of(std::string name, const std::vector<double>& values, std::size_t 
 
 /// The joint's word; of two axes of one joint their movements, for a plot has little room.
 std::string curve_name(const std::vector<Hinge>& axes, std::size_t i) {
-    std::string joint = scene::joint_word(axes[i]);
-    return scene::axis_word(axes, axes[i]) == joint
-               ? joint
-               : std::string(mechanics::hinge_info(axes[i]).positive);
+    return scene::axis_word(axes, axes[i]) == scene::joint_word(axes[i])
+               ? setup::one_side_word(axes, axes[i])
+               : setup::movement_word(axes[i]);
 }
 
 /// Torques of every axis, each turned so that its peak is above zero.

@@ -2,8 +2,10 @@
 
 #include "scene/body_drawing.h"
 #include "scene/body_forces.h"
+#include "setup/axis_shares.h"
 #include "setup/body_words.h"
 #include "setup/format_quantity.h"
+#include "setup/load_at_joint.h"
 
 #include <fmt/format.h>
 
@@ -22,48 +24,43 @@ using setup::Dimension;
 /// A share that would read as 0 %.
 constexpr double kNextToNothing = 0.005;
 
-double size_Nm(const BodyModel& model, std::size_t axis) {
-    return std::abs(model.solved.muscle(model.state.setup.axes[axis]));
+using Shares = std::vector<setup::AxisShare>;
+
+/// "both hips", "the low back".
+std::string at_words(const setup::AxisShare& share) {
+    return share.both ? setup::both_sides_word(share.axis) : "the " + scene::joint_word(share.axis);
 }
 
-std::string sentence_about(const BodyModel& model, std::size_t most) {
-    const auto& axes = model.state.setup.axes;
-    if (axes.size() < 2)
+std::string sentence_about(const BodyModel& model, const Shares& shares, std::size_t most) {
+    const Hinge first = shares[most].axis;
+    if (shares.size() < 2)
         return fmt::format("The muscles must work in {}.",
-                           setup::asked_of_muscles(axes[most], model.solved.muscle(axes[most])));
+                           setup::asked_of_muscles(first, model.solved.muscle(first)));
     std::size_t second = most == 0 ? 1 : 0;
-    for (std::size_t i = 0; i < axes.size(); ++i)
-        if (i != most && size_Nm(model, i) > size_Nm(model, second))
+    for (std::size_t i = 0; i < shares.size(); ++i)
+        if (i != most && shares[i].torque_Nm > shares[second].torque_Nm)
             second = i;
-    const double largest_Nm = size_Nm(model, most);
-    const double share = largest_Nm > 0.0 ? size_Nm(model, second) / largest_Nm : 0.0;
-    const std::string word = scene::joint_word(axes[second]);
-    if (word == scene::joint_word(axes[most]))
+    const double largest_Nm = shares[most].torque_Nm;
+    const double part = largest_Nm > 0.0 ? shares[second].torque_Nm / largest_Nm : 0.0;
+    const Hinge next = shares[second].axis;
+    if (scene::joint_word(next) == scene::joint_word(first))
         return fmt::format("in {}, and {:.0f} % of that in {}.",
-                           mechanics::hinge_info(axes[most]).positive, 100.0 * share,
-                           mechanics::hinge_info(axes[second]).positive);
-    if (share < kNextToNothing)
-        return fmt::format("and next to nothing at the {}.", word);
-    return fmt::format("and {:.0f} % of that at the {}.", 100.0 * share, word);
+                           setup::asked_of_muscles(first, model.solved.muscle(first)), 100.0 * part,
+                           setup::asked_of_muscles(next, model.solved.muscle(next)));
+    const std::string place = at_words(shares[second]);
+    if (part < kNextToNothing)
+        return fmt::format("and next to nothing at {}.", place);
+    return fmt::format("and {:.0f} % of that at {}.", 100.0 * part, place);
 }
 
-std::vector<BodyBar> bars_of(const BodyModel& model, std::size_t most, setup::UnitSystem units) {
-    const double largest_Nm = std::max(size_Nm(model, most), 1e-9);
+std::vector<BodyBar> bars_of(const Shares& shares, std::size_t most, setup::UnitSystem units) {
+    const double largest_Nm = std::max(shares[most].torque_Nm, 1e-9);
     std::vector<BodyBar> bars;
-    for (std::size_t i = 0; i < model.state.setup.axes.size(); ++i) {
-        const double torque_Nm = size_Nm(model, i);
-        bars.push_back({scene::axis_word(model.state.setup.axes, model.state.setup.axes[i]),
-                        setup::format_quantity(torque_Nm, Dimension::torque, units),
-                        torque_Nm / largest_Nm});
-    }
+    for (const setup::AxisShare& share : shares)
+        bars.push_back({share.name,
+                        setup::format_quantity(share.torque_Nm, Dimension::torque, units),
+                        share.torque_Nm / largest_Nm});
     return bars;
-}
-
-bool has_paired_and_single_axes(const BodyModel& model) {
-    const auto& axes = model.state.setup.axes;
-    const auto is_paired = [](Hinge hinge) { return mechanics::hinge_info(hinge).mirror != hinge; };
-    const auto paired = std::count_if(axes.begin(), axes.end(), is_paired);
-    return paired > 0 && paired < std::ssize(axes);
 }
 
 std::string balance_sentence(mechanics::BalanceStatus status) {
@@ -88,6 +85,24 @@ std::optional<std::size_t> main_load(const BodyModel& model) {
     return scene::main_force(model.posed, model.solved, model.axis());
 }
 
+/// What stands in place of a muscle force.
+std::string_view word_without_force(mechanics::MuscleOutcome outcome) {
+    using mechanics::MuscleOutcome;
+    switch (outcome) {
+    case MuscleOutcome::balanced:
+    case MuscleOutcome::no_torque:
+        return "nothing";
+    case MuscleOutcome::not_modelled:
+        return "not modelled";
+    case MuscleOutcome::beyond_cross_section:
+        return "too much to be true";
+    case MuscleOutcome::antagonists_work:
+    case MuscleOutcome::no_arm:
+        return "others work";
+    }
+    return "";
+}
+
 void add_rows(const BodyModel& model, setup::UnitSystem units, BodyReadings& readings) {
     const auto text = [&](double value, Dimension dimension) {
         return setup::format_quantity(value, dimension, units);
@@ -107,34 +122,37 @@ void add_rows(const BodyModel& model, setup::UnitSystem units, BodyReadings& rea
         return;
     const mechanics::MuscleSolution& solution = model.at_axis->solution;
     const std::optional<double> muscles_N = muscle_force(model);
-    const bool rest = solution.outcome == mechanics::MuscleOutcome::no_torque;
     readings.rows.push_back({BodyQuantity::muscles, "Muscles pull",
                              muscles_N ? text(*muscles_N, Dimension::force)
-                             : rest    ? "nothing"
-                                       : "others work",
+                                       : std::string(word_without_force(solution.outcome)),
                              Role::effort});
+    readings.why_no_force = setup::why_no_force(solution, hinge, units);
     readings.rows.push_back({BodyQuantity::joint_reaction, "Joint reaction",
                              solution.joint_reaction_N
                                  ? text(solution.joint_reaction_N->norm(), Dimension::force)
                                  : "not known",
                              Role::reaction});
-    const double load_N = resistance_N(model.solved);
-    if (muscles_N && load_N > 1.0)
-        readings.pair =
-            ForcePair{load_N, *muscles_N,
-                      fmt::format("{} times the load", setup::format_number(*muscles_N / load_N))};
+    const auto load = setup::load_at_joint(model.solved, hinge);
+    if (muscles_N && load && load->size_N() > 1.0)
+        readings.pair = ForcePair{
+            load->size_N(), *muscles_N,
+            fmt::format("{} times the load", setup::format_number(*muscles_N / load->size_N()))};
 }
 
 } // namespace
 
 BodyReadings read_axes(const BodyModel& model, setup::UnitSystem units) {
     BodyReadings readings;
-    const std::size_t most = most_loaded(model);
-    readings.headline = "the " + scene::joint_word(model.state.setup.axes[most]);
-    readings.sentence = sentence_about(model, most);
-    readings.bars = bars_of(model, most, units);
-    readings.mixed_sides = has_paired_and_single_axes(model);
-    readings.at = "At the " + scene::axis_word(model.state.setup.axes, model.axis());
+    const Shares shares = setup::axis_shares(model.state.setup.axes, model.solved);
+    const std::size_t most = setup::most_loaded(shares);
+    readings.headline = at_words(shares[most]);
+    readings.sentence = sentence_about(model, shares, most);
+    readings.bars = bars_of(shares, most, units);
+    const setup::AxisShare& here = shares[model.state.chosen];
+    const bool each = here.one.rfind("each ", 0) == 0;
+    readings.at = fmt::format("At {}{}", each ? "" : "the ", here.one);
+    readings.both_sides = std::any_of(shares.begin(), shares.end(),
+                                      [](const setup::AxisShare& share) { return share.both; });
     readings.balance = balance_sentence(model.solved.ground.status);
     add_rows(model, units, readings);
     return readings;

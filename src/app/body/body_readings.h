@@ -13,7 +13,7 @@ namespace steelyard::app {
 
 /// One candidate axis beside the others.
 struct BodyBar {
-    std::string name;   ///< "low back"
+    std::string name;   ///< "low back", "both hips"
     std::string value;  ///< "28.7 N·m"
     double share = 0.0; ///< of the largest torque, 0 to 1
 };
@@ -34,13 +34,14 @@ struct ForcePair {
 };
 
 struct BodyReadings {
-    std::string headline;      ///< "the elbow"
+    std::string headline;      ///< "the elbow", "both hips"
     std::string sentence;      ///< how much of it the next joint has, or what the muscles must do
     std::vector<BodyBar> bars; ///< one for each candidate axis
-    bool mixed_sides = false;  ///< one hip could be compared with the whole back by mistake
-    std::string at;            ///< "At the elbow": whose the rows are
+    bool both_sides = false;   ///< some of the bars are of two sides
+    std::string at;            ///< "At the elbow", "At each hip": whose the rows are
     std::vector<BodyRow> rows;
-    std::optional<ForcePair> pair; ///< empty without a load or without known muscles
+    std::string why_no_force;      ///< empty where a muscle force is said, or the muscles rest
+    std::optional<ForcePair> pair; ///< with the load on that joint; empty without load or force
     std::string balance;           ///< how it would fall; empty when it stands
 };
 

@@ -4,6 +4,7 @@
 #include "app/paint/list_painter.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
+#include "setup/axis_shares.h"
 #include "setup/body_words.h"
 #include "setup/format_quantity.h"
 #include "setup/whatif_words.h"
@@ -47,7 +48,7 @@ scene::PairedBars bars_of(const Part& part) {
     for (std::size_t i = 0; i < part.model.axes.size(); ++i) {
         const Hinge hinge = part.model.axes[i];
         scene::BarPair pair;
-        pair.name = setup::joint_word(hinge);
+        pair.name = setup::one_side_word(part.model.axes, hinge);
         pair.a = std::abs(part.model.a.here.muscle(hinge));
         pair.b = std::abs(part.b.here.muscle(hinge));
         if (part.model.moves()) {

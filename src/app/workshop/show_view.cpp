@@ -3,6 +3,7 @@
 #include "app/widgets/area.h"
 #include "app/workshop/room_stage.h"
 #include "app/workshop/tally_view.h"
+#include "setup/axis_shares.h"
 #include "setup/body_names.h"
 #include "setup/body_words.h"
 
@@ -171,8 +172,11 @@ bool is_about(const setup::LessonStep& step, mechanics::Hinge hinge) {
     const std::string words = step.prompt + step.reveal + step.key + step.prediction.answer;
     const std::string_view name = mechanics::hinge_info(hinge).name;
     const auto& choices = step.prediction.choices;
+    const auto is_choice = [&](const std::string& word) {
+        return std::find(choices.begin(), choices.end(), word) != choices.end();
+    };
     return words.find(setup::without_side(name)) != std::string::npos ||
-           std::find(choices.begin(), choices.end(), setup::joint_word(hinge)) != choices.end();
+           is_choice(setup::joint_word(hinge)) || is_choice(setup::both_sides_word(hinge));
 }
 
 } // namespace

@@ -1,6 +1,6 @@
 #pragma once
-// Published moment arms of a muscle against joint angle, each with its source; where the sources
-// disagree, the range between them.
+// Moment arms of a muscle against joint angle, each with its source, published or from memory;
+// where the sources disagree, the range between them.
 //
 // Sign: + turns the joint the way its angle grows (flexion at elbow, hip and knee), - the other
 // way.

@@ -6,6 +6,12 @@
 
 namespace steelyard::mechanics {
 
+double highest_specific_tension_Pa(AreaMethod method) {
+    constexpr double kDissection_Pa = 137.0e4;
+    constexpr double kImaging_Pa = 35.0e4;
+    return method == AreaMethod::dissection ? kDissection_Pa : kImaging_Pa;
+}
+
 tl::expected<Pull, MechanicsError> pull_at(const Muscle& muscle, double angle_rad,
                                            const std::optional<LineOfPull>& line,
                                            const JointAxis& axis) {
@@ -16,8 +22,10 @@ tl::expected<Pull, MechanicsError> pull_at(const Muscle& muscle, double angle_ra
             MechanicsError{Fault::inconsistent, muscle.name, "moment arms or a line of pull"});
     Pull pull;
     pull.muscle = muscle.name;
-    if (muscle.cross_section)
-        pull.area_m2 = muscle.cross_section->area_m2;
+    if (const auto& section = muscle.cross_section) {
+        pull.area_m2 = section->area_m2;
+        pull.most_N = section->area_m2 * highest_specific_tension_Pa(section->by);
+    }
     if (line) {
         auto placed = place_line(*line, axis);
         if (!placed) {

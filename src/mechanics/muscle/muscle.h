@@ -1,7 +1,9 @@
 #pragma once
-// A muscle as a value: what it is called, what it turns, how far from the axis it pulls.
+// A muscle as a value: what it is called, what it turns, how far from the axis it pulls, how hard
+// it could.
 
 #include "mechanics/body/body.h"
+#include "mechanics/muscle/joint_action.h"
 #include "mechanics/muscle/line_of_pull.h"
 #include "mechanics/muscle/moment_arm_curve.h"
 
@@ -11,9 +13,20 @@
 
 namespace steelyard::mechanics {
 
+/// How a cross-section was measured. Imaging in living people gives three to four times the areas
+/// of dissection, so each goes only with a specific tension that was worked out from its own kind.
+enum class AreaMethod { dissection, imaging };
+
+/// Highest published force for each cross-section [Pa].
+/// Dissection: 137 N/cm², the top of the older values from 39 to 137 that a later page lists
+/// (second-hand). Imaging: 35 N/cm², the upper end of 30 ± 5 in the quadriceps of 27 men; Narici,
+/// Landoni & Minetti 1992, Eur J Appl Physiol 65:438, have 25.0 ± 1.9 beside the areas used here.
+double highest_specific_tension_Pa(AreaMethod method);
+
 /// Physiological cross-section: what a muscle's force at equal stress is in proportion to.
 struct CrossSection {
     double area_m2 = 0.0; ///< [m²], > 0
+    AreaMethod by = AreaMethod::dissection;
     Citation citation;
 };
 
@@ -36,7 +49,8 @@ using LineOnBody = std::variant<AttachmentsOnBody, FixedAngleOnBody>;
 /// A muscle, or several that share a tendon and are taken as one, stated for one hinge: a muscle
 /// that crosses two joints is stated for each of them and solved there by itself.
 /// It has arms, a line of pull, or both. With both, the arms give the torque and the line only the
-/// direction in which the force acts on the joint.
+/// direction in which the force acts on the joint. With neither it is known by name alone: a main
+/// mover of which no arm is on file.
 struct Muscle {
     std::string name;  ///< "biceps"
     std::string group; ///< "elbow flexors"
@@ -47,6 +61,12 @@ struct Muscle {
     std::optional<LineOnBody> line;
     Citation line_citation; ///< where the attachments or the angle come from
     std::optional<CrossSection> cross_section;
+    /// The actions of its hinge that are on file, with their movers. Empty: it takes part whichever
+    /// way it turns the joint, and whoever gives it says that nobody is missing beside it.
+    std::vector<JointAction> actions;
+    std::vector<PoseRange> arms_hold; ///< poses in which its arms were measured; empty = all
+
+    bool is_known() const { return line || !arms.empty(); }
 };
 
 /// How the line of a pull was found.
@@ -65,6 +85,8 @@ struct Pull {
     bool arm_clamped = false;       ///< the angle lies outside the preferred source's range
     std::optional<PlacedLine> line; ///< empty: direction not known
     std::optional<double> area_m2;  ///< physiological cross-section [m²]
+    std::optional<double> most_N;   ///< that its cross-section can give [N]
+    bool takes_part = true;         ///< false: at rest in the movement that is asked for
 };
 
 /// The muscle at a joint angle.

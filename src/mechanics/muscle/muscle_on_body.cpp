@@ -1,8 +1,11 @@
 #include "mechanics/muscle/muscle_on_body.h"
 
+#include "mechanics/muscle/movers.h"
 #include "mechanics/portable.h"
 
 #include <Eigen/Geometry>
+
+#include <cmath>
 
 namespace steelyard::mechanics {
 namespace {
@@ -124,6 +127,8 @@ std::vector<Muscle> muscles_at(const std::vector<Muscle>& muscles, Hinge hinge) 
 
 tl::expected<Pull, MechanicsError> pull_on_body(const Muscle& muscle, const BodyCase& body_case,
                                                 const BodyResult& result, Hinge hinge) {
+    if (!muscle.is_known())
+        return pull_with_arm(muscle.name, 0.0);
     std::optional<LineOfPull> line;
     if (muscle.line) {
         const SidedBody on{body_case, result.placement, is_mirrored(muscle, hinge)};
@@ -144,16 +149,21 @@ tl::expected<HingeMuscles, MechanicsError> solve_muscles_at(const BodyCase& body
                                                             const std::vector<Muscle>& muscles,
                                                             SharingRule rule) {
     HingeMuscles at;
-    for (const Muscle& muscle : muscles) {
-        auto pull = pull_on_body(muscle, body_case, result, hinge);
+    Movers movers = movers_of(muscles, body_case.pose, hinge, result.muscle(hinge));
+    for (std::size_t i = 0; i < muscles.size(); ++i) {
+        auto pull = pull_on_body(muscles[i], body_case, result, hinge);
         if (!pull)
             return tl::unexpected(pull.error());
+        pull->takes_part = movers.take_part[i];
         at.pulls.push_back(std::move(*pull));
     }
     const JointDemand demand{result.muscle(hinge), result.joint_force(segment_beyond(hinge))};
-    auto solution =
-        solve_muscles(demand, at.pulls, rule,
-                      {result.placement.axis_point_m(hinge), result.placement.axis(hinge)});
+    const JointAxis axis{result.placement.axis_point_m(hinge), result.placement.axis(hinge)};
+    const bool asked = std::abs(demand.torque_Nm) >= kNothingAsked_Nm;
+    const bool unsaid = movers.missing && (asked || muscles.empty());
+    tl::expected<MuscleSolution, MechanicsError> solution =
+        unsaid ? not_modelled(demand, at.pulls, *std::move(movers.missing))
+               : solve_muscles(demand, at.pulls, rule, axis);
     if (!solution)
         return tl::unexpected(solution.error());
     at.solution = std::move(*solution);

@@ -18,7 +18,8 @@ FreeBody free_body_at(const BodyCase& body_case, const BodyResult& result, Hinge
 std::vector<Muscle> muscles_at(const std::vector<Muscle>& muscles, Hinge hinge);
 
 /// One muscle in a pose, on the side of the hinge.
-/// @return the pull, or what is wrong with the muscle's places on the body
+/// @return the pull, without an arm for a muscle known by name alone; or what is wrong with the
+///         muscle's places on the body
 tl::expected<Pull, MechanicsError> pull_on_body(const Muscle& muscle, const BodyCase& body_case,
                                                 const BodyResult& result, Hinge hinge);
 
@@ -34,7 +35,9 @@ struct HingeMuscles {
 };
 
 /// Solves the muscles of a hinge for the torque that the body's solution asks of it, at rest or in
-/// motion. Of all the muscles given those work that turn the hinge the way it is asked.
+/// motion. Of all the muscles given those work that turn the hinge the way it is asked, and none
+/// where a main mover of that joint action is missing or its arms do not hold in the pose: the
+/// outcome not_modelled, also for a hinge without any muscle.
 /// The joint reaction leaves out what muscles of the joint's other hinges and of neighbouring
 /// joints that cross this one add: it is a lower estimate.
 /// @param muscles those of muscles_at

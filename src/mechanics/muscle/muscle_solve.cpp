@@ -6,9 +6,6 @@
 namespace steelyard::mechanics {
 namespace {
 
-/// A torque below it is none [N·m]: a grain of sand on an arm of a metre.
-constexpr double kNoTorque_Nm = 1.0e-9;
-
 enum class ArmLength { preferred, shortest, longest };
 
 /// Arm of a pull in the direction that is needed: positive when it helps.
@@ -47,7 +44,8 @@ std::optional<std::vector<double>> share_out(double torque_Nm, const std::vector
     double torque_per_share = 0.0;
     for (std::size_t i = 0; i < pulls.size(); ++i) {
         // Who works is decided by the preferred arm, so that the range belongs to the same muscles.
-        if (helping_arm(pulls[i], sign, ArmLength::preferred) < kShortestArm_m)
+        if (!pulls[i].takes_part ||
+            helping_arm(pulls[i], sign, ArmLength::preferred) < kShortestArm_m)
             continue;
         const double arm_m = helping_arm(pulls[i], sign, length);
         if (arm_m < kShortestArm_m)
@@ -110,13 +108,15 @@ Interval reaction_range(const JointDemand& demand, const MuscleForce& preferred,
 tl::expected<void, MechanicsError> check_pulls(const std::vector<Pull>& pulls, SharingRule rule) {
     if (pulls.empty())
         return tl::unexpected(MechanicsError{Fault::inconsistent, "muscles", "one muscle or more"});
+    const auto working =
+        std::count_if(pulls.begin(), pulls.end(), [](const Pull& pull) { return pull.takes_part; });
     for (const Pull& pull : pulls) {
         if (!std::isfinite(pull.arm_m) || !std::isfinite(pull.arm_range_m.low) ||
             !std::isfinite(pull.arm_range_m.high))
             return tl::unexpected(
                 MechanicsError{Fault::not_finite, pull.muscle + ".arm", "a finite moment arm"});
-        if (pulls.size() > 1 && rule != SharingRule::equal_force &&
-            !(pull.area_m2 && *pull.area_m2 > 0.0))
+        const bool shares = pull.takes_part && working > 1;
+        if (shares && rule != SharingRule::equal_force && !(pull.area_m2 && *pull.area_m2 > 0.0))
             return tl::unexpected(MechanicsError{
                 Fault::inconsistent, pull.muscle + ".cross_section",
                 "a cross-section above 0 for each muscle, or the sharing rule equal force"});
@@ -127,9 +127,26 @@ tl::expected<void, MechanicsError> check_pulls(const std::vector<Pull>& pulls, S
 MuscleOutcome outcome_without_tension(double torque_Nm, const std::vector<Pull>& pulls) {
     const double sign = torque_Nm < 0.0 ? -1.0 : 1.0;
     const bool opposes = std::any_of(pulls.begin(), pulls.end(), [sign](const Pull& pull) {
-        return pull.arm_m * sign <= -kShortestArm_m;
+        return pull.takes_part && pull.arm_m * sign <= -kShortestArm_m;
     });
     return opposes ? MuscleOutcome::antagonists_work : MuscleOutcome::no_arm;
+}
+
+std::vector<MuscleReading> readings_of(const std::vector<Pull>& pulls,
+                                       const std::vector<double>& tensions_N) {
+    std::vector<MuscleReading> readings(pulls.size());
+    for (std::size_t i = 0; i < pulls.size(); ++i) {
+        readings[i].muscle = pulls[i].muscle;
+        readings[i].arm_m = pulls[i].arm_m;
+        readings[i].tension_N = tensions_N[i];
+        readings[i].most_N = pulls[i].most_N;
+        readings[i].torque_Nm = pulls[i].arm_m * tensions_N[i];
+    }
+    return readings;
+}
+
+bool pulls_beyond_cross_section(const MuscleReading& reading) {
+    return reading.most_N && reading.tension_N > *reading.most_N;
 }
 
 void add_ranges(MuscleSolution& solution, const JointDemand& demand, const std::vector<Pull>& pulls,
@@ -150,8 +167,9 @@ void add_ranges(MuscleSolution& solution, const JointDemand& demand, const std::
 
 SharingRule usual_sharing(const std::vector<Muscle>& muscles) {
     const bool all_have_areas =
-        std::all_of(muscles.begin(), muscles.end(),
-                    [](const Muscle& muscle) { return muscle.cross_section.has_value(); });
+        std::all_of(muscles.begin(), muscles.end(), [](const Muscle& muscle) {
+            return muscle.cross_section.has_value() || !muscle.is_known();
+        });
     return all_have_areas ? SharingRule::equal_stress : SharingRule::equal_force;
 }
 
@@ -168,23 +186,19 @@ tl::expected<MuscleSolution, MechanicsError> solve_muscles(const JointDemand& de
     MuscleSolution solution;
     solution.torque_asked_Nm = demand.torque_Nm;
     std::vector<double> tensions_N(pulls.size(), 0.0);
-    if (std::abs(demand.torque_Nm) < kNoTorque_Nm)
+    if (std::abs(demand.torque_Nm) < kNothingAsked_Nm)
         solution.outcome = MuscleOutcome::no_torque;
     else if (auto shared = share_out(demand.torque_Nm, pulls, rule, ArmLength::preferred))
         tensions_N = *shared;
     else
         solution.outcome = outcome_without_tension(demand.torque_Nm, pulls);
 
-    for (std::size_t i = 0; i < pulls.size(); ++i) {
-        MuscleReading reading;
-        reading.muscle = pulls[i].muscle;
-        reading.arm_m = pulls[i].arm_m;
-        reading.tension_N = tensions_N[i];
-        reading.torque_Nm = pulls[i].arm_m * tensions_N[i];
+    solution.muscles = readings_of(pulls, tensions_N);
+    for (std::size_t i = 0; i < pulls.size(); ++i)
         if (pulls[i].line)
-            reading.parts = parts_of_pull(*pulls[i].line, tensions_N[i], axis);
-        solution.muscles.push_back(std::move(reading));
-    }
+            solution.muscles[i].parts = parts_of_pull(*pulls[i].line, tensions_N[i], axis);
+    if (std::any_of(solution.muscles.begin(), solution.muscles.end(), pulls_beyond_cross_section))
+        solution.outcome = MuscleOutcome::beyond_cross_section;
     if (solution.outcome == MuscleOutcome::balanced)
         add_ranges(solution, demand, pulls, rule, tensions_N);
     const MuscleForce force = force_of(pulls, tensions_N);
@@ -192,6 +206,16 @@ tl::expected<MuscleSolution, MechanicsError> solve_muscles(const JointDemand& de
     if (solution.outcome == MuscleOutcome::no_torque ||
         (solution.outcome == MuscleOutcome::balanced && all_directions_known))
         solution.joint_reaction_N = demand.force_N - force.known_N;
+    return solution;
+}
+
+MuscleSolution not_modelled(const JointDemand& demand, const std::vector<Pull>& pulls,
+                            MissingMovers missing) {
+    MuscleSolution solution;
+    solution.outcome = MuscleOutcome::not_modelled;
+    solution.torque_asked_Nm = demand.torque_Nm;
+    solution.muscles = readings_of(pulls, std::vector<double>(pulls.size(), 0.0));
+    solution.missing = std::move(missing);
     return solution;
 }
 

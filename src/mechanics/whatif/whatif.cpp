@@ -99,6 +99,27 @@ double size_at(const Exercise& exercise, const Change& change, double value, Hin
     return std::abs(peak->torque_Nm);
 }
 
+/// Torques that differ by less are the same [N·m].
+constexpr double kSameTorque_Nm = 1.0e-6;
+
+/// Whether a change does anything to the peak at a hinge: looked for at places across its range.
+bool has_influence(const Exercise& exercise, const Change& change, Hinge hinge, double present_Nm) {
+    const auto range = range_of(change, exercise);
+    if (!range)
+        return true; // what is wrong with it is told by who solves it
+    constexpr int kParts = 4;
+    for (int i = 0; i <= kParts; ++i) {
+        const double width = range->allowed.high - range->allowed.low;
+        const auto changed = with_change(exercise, change, range->allowed.low + width * i / kParts);
+        if (!changed)
+            continue;
+        const auto peak = peak_of(*changed, hinge);
+        if (peak && std::abs(std::abs(peak->torque_Nm) - present_Nm) > kSameTorque_Nm)
+            return true;
+    }
+    return false;
+}
+
 /// Puts one change among the ways or the refused.
 void judge(const Exercise& exercise, const Goal& goal, const Change& change,
            const WhatIfAnswer& answer, double keep_before_Nm, RankedWays& all) {
@@ -183,8 +204,14 @@ tl::expected<RankedWays, MechanicsError> ranked_ways(const Exercise& exercise, c
         return tl::unexpected(reading.error());
     RankedWays all;
     all.present = reading->peaks.front();
+    const double present_Nm = std::abs(all.present.torque_Nm);
+    if (std::abs(present_Nm - goal.wanted.torque_Nm) < kSameTorque_Nm)
+        return tl::unexpected(MechanicsError{Fault::inconsistent, "torque",
+                                             "another torque than the joint has already"});
     const double keep_before_Nm = goal.keep ? std::abs(reading->peaks.back().torque_Nm) : 0.0;
     for (const Change& change : changes) {
+        if (!has_influence(exercise, change, goal.wanted.hinge, present_Nm))
+            continue;
         const auto answer = solve_for_torque(exercise, change, goal.wanted);
         if (!answer)
             return tl::unexpected(answer.error());
@@ -198,9 +225,15 @@ tl::expected<RankedWays, MechanicsError> ranked_ways(const Exercise& exercise, c
 tl::expected<double, MechanicsError> peak_less(const Exercise& exercise, Hinge hinge, double by) {
     if (auto fault = outside(by, -1.0e3, 1.0, "by", "a part of at most 1, such as 0.2"))
         return tl::unexpected(*std::move(fault));
-    return peak_of(exercise, hinge).map([by](const PeakTorque& peak) {
-        return (1.0 - by) * std::abs(peak.torque_Nm);
-    });
+    const auto peak = peak_of(exercise, hinge);
+    if (!peak)
+        return tl::unexpected(peak.error());
+    const double size_Nm = std::abs(peak->torque_Nm);
+    if (by != 0.0 && size_Nm < kSameTorque_Nm)
+        return tl::unexpected(MechanicsError{Fault::inconsistent, "by",
+                                             "a joint that has a torque: this one has none in this "
+                                             "exercise, so that no part of it can be taken off"});
+    return (1.0 - by) * size_Nm;
 }
 
 } // namespace steelyard::mechanics

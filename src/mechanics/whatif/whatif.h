@@ -102,12 +102,15 @@ struct RankedWays {
     std::vector<RefusedWay> refused;
 };
 
-/// Tries every change of a list (see possible_changes) for a goal and ranks those that reach it.
+/// Tries every change of a list (see possible_changes) for a goal and ranks those that reach it. A
+/// change that does nothing to the hinge's torque is neither among the ways nor the refused.
+/// @return the ways, or what cannot be computed; also when the hinge has the wanted torque already
 tl::expected<RankedWays, MechanicsError> ranked_ways(const Exercise& exercise, const Goal& goal,
                                                      const std::vector<Change>& changes);
 
 /// Size of the peak torque of a hinge, less a part of it [N·m]: the torque wanted to take 20 % off.
 /// @param by part to take off, from 0 to 1; negative puts it on
+/// @return the size, or what cannot be computed: also a part of a torque that is none
 tl::expected<double, MechanicsError> peak_less(const Exercise& exercise, Hinge hinge, double by);
 
 } // namespace steelyard::mechanics
