@@ -11,7 +11,6 @@ namespace steelyard::app {
 
 namespace {
 
-using mechanics::Hinge;
 using Solved = tl::expected<void, mechanics::MechanicsError>;
 
 /// The exercise at a place of its path, at rest there: a pose that is held shows its statics.
