@@ -38,7 +38,7 @@ void collect_claims(const TomlNode& node, const std::string& path,
 
 /// The preferred source of an arm that the family states, where it is from memory.
 const mechanics::Citation* remembered(const Family& family) {
-    for (const Let& let : family.lets)
+    for (const Let& let : family.before)
         if (let.arm && let.arm->sources.front().citation.mark == mechanics::Evidence::memory)
             return &let.arm->sources.front().citation;
     return nullptr;
