@@ -11,6 +11,10 @@ using namespace steelyard::app;
 
 namespace {
 
+BodyModel model_of(const std::string& name) {
+    return make_body(exercise_named(name), known_muscles());
+}
+
 const BodyRow& row(const BodyReadings& readings, setup::BodyQuantity id) {
     const auto found = std::find_if(readings.rows.begin(), readings.rows.end(),
                                     [id](const BodyRow& one) { return one.id == id; });
