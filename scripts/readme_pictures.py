@@ -67,12 +67,17 @@ def workshop(camera, folder):
     return window
 
 
-def practice(camera, folder):
-    """A place that was marked wrong: questions are passed over until a place is asked."""
+def as_ada(camera, folder):
     window = camera.open(folder)
     window.press("F6")
     window.act("type", "--delay", 20, "Ada")
     window.press("Return")
+    return window
+
+
+def practice(camera, folder):
+    """A place that was marked wrong: questions are passed over until a place is asked."""
+    window = as_ada(camera, folder)
     window.press("p")
     frame = window.click_word("Practise the chosen step")
     for _ in range(MOST_QUESTIONS):
@@ -87,9 +92,28 @@ def practice(camera, folder):
     return window
 
 
+def exam(camera, folder):
+    """Some way into a mock exam: answers, gaps, and questions to come back to."""
+    window = as_ada(camera, folder)
+    window.press("e")
+    frame = window.press("Return")
+    for number in range(1, 19):
+        typed = frame.says("Type a number")
+        if number % 6 == 0:
+            window.press("ctrl+m" if typed else "m")
+        elif typed:
+            window.act("type", "12")
+        else:
+            window.press("1")
+        frame = window.press("Next")
+    window.aside()
+    camera.take("exam")
+    return window
+
+
 if __name__ == "__main__":
     camera = Camera(sys.argv[1])
-    for picture in (bench, body, side_by_side, workshop, practice):
+    for picture in (bench, body, side_by_side, workshop, practice, exam):
         with tempfile.TemporaryDirectory() as own_folder:
             picture(camera, own_folder).end()
     camera.display.close()

@@ -1,6 +1,6 @@
 #include "cli/exam_report.h"
 
-#include "cli/exam_room.h"
+#include "cli/exam_beam.h"
 #include "cli/practice.h"
 #include "cli/terminal.h"
 
@@ -42,6 +42,8 @@ void show_report(const learner::Course& course, const learner::Exam& exam,
                        report.passed ? "Passed." : "Not passed.");
     for (const std::string& fault : report.faults)
         out << wrapped("Left out: " + fault, "  ");
+    out << '\n';
+    show_beam(exam, report, out);
     out << "\nBy skill\n";
     for (const learner::SkillScore& score : report.by_skill) {
         const auto skill = course.find(score.skill);

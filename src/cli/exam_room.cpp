@@ -1,5 +1,6 @@
 #include "cli/exam_room.h"
 
+#include "cli/exam_beam.h"
 #include "cli/practice.h"
 #include "cli/terminal.h"
 #include "learner/record/exam_record.h"
@@ -65,7 +66,7 @@ void ExamRoom::show() {
     const learner::ExamItem& item = exam_.items[exam_.at];
     streams_.out << fmt::format("\n--- Question {} of {}   {} left   {} answered{}\n", exam_.at + 1,
                                 exam_.items.size(), learner::minutes_text(exam_.left_ms()),
-                                exam_.answered(), item.flagged ? "   FLAGGED" : "");
+                                exam_.answered(), item.come_back ? "   to come back to" : "");
     const auto question = problems::question_from_code(*study_.shelf.bank, item.code);
     if (!question) {
         streams_.err << question.error().message << '\n';
@@ -78,9 +79,11 @@ void ExamRoom::show() {
 
 /// Waits for a line and keeps the clock meanwhile. @return false when the input or the time ends
 bool ExamRoom::read(std::string& line) {
-    streams_.out << "\n(n next, p back, f flag, g 12 go to question 12, l list, e end, q leave)\n"
-                    "Your answer: "
-                 << std::flush;
+    streams_.out
+        << "\n(n next, p back, m come back to it, g 12 go to question 12, l the beam, e end,\n"
+           " q save and exit)\n"
+           "Your answer: "
+        << std::flush;
     if (&streams_.in == &std::cin && isatty(STDIN_FILENO) != 0)
         while (true) {
             pollfd input{STDIN_FILENO, POLLIN, 0};
@@ -111,9 +114,11 @@ ExamRoom::Go ExamRoom::obey(const std::string& line) {
         list();
         return Go::on;
     }
-    if (line == "f") {
-        flag(exam_, !exam_.items[exam_.at].flagged, now);
-        streams_.out << (exam_.items[exam_.at].flagged ? "Flagged.\n" : "Flag taken away.\n");
+    if (line == "m") {
+        const bool wanted = !exam_.items[exam_.at].come_back;
+        note_to_come_back(exam_, exam_.at, wanted, now);
+        streams_.out << (wanted ? "A weight hangs below it: to come back to.\n"
+                                : "The weight is off.\n");
         return Go::on;
     }
     if (line.empty() || line == "n" || line == "p") {
@@ -154,22 +159,13 @@ void ExamRoom::take_answer(const std::string& line) {
         go_to(exam_, exam_.at + 1, learner::wall_clock());
         show_again_ = true;
     } else {
-        streams_.out << "Kept. That was the last one: l lists all, e ends.\n";
+        streams_.out << "Kept. That was the last one: l shows the beam, e ends.\n";
     }
 }
 
 void ExamRoom::list() const {
     streams_.out << '\n';
-    constexpr std::size_t kPerLine = 10;
-    for (std::size_t i = 0; i < exam_.items.size(); ++i) {
-        const learner::ExamItem& item = exam_.items[i];
-        streams_.out << fmt::format("{:>4}{}{}", i + 1, item.answer.empty() ? '.' : '*',
-                                    item.flagged ? 'f' : ' ');
-        if (i % kPerLine == kPerLine - 1 || i + 1 == exam_.items.size())
-            streams_.out << '\n';
-    }
-    streams_.out << fmt::format("* answered, . not yet, f flagged; {} left.\n",
-                                learner::minutes_text(exam_.left_ms()));
+    show_beam(exam_, streams_.out);
 }
 
 ExamRoom::Go ExamRoom::ask_to_end() {

@@ -54,6 +54,11 @@ int Exam::answered() const {
         items.begin(), items.end(), [](const ExamItem& item) { return !item.answer.empty(); }));
 }
 
+int Exam::to_come_back() const {
+    return static_cast<int>(std::count_if(items.begin(), items.end(),
+                                          [](const ExamItem& item) { return item.come_back; }));
+}
+
 tl::expected<Exam, problems::NoQuestion> new_exam(const Course& course, std::uint64_t seed,
                                                   const Clock& clock) {
     problems::Random random(problems::mix(seed, 0));
@@ -118,10 +123,19 @@ void give_answer(Exam& exam, const std::string& answer, const Clock& clock) {
         exam.items[exam.at].answer = answer;
 }
 
-void flag(Exam& exam, bool flagged, const Clock& clock) {
+void note_to_come_back(Exam& exam, std::size_t item, bool wanted, const Clock& clock) {
     tick(exam, clock);
-    if (!exam.finished && exam.at < exam.items.size())
-        exam.items[exam.at].flagged = flagged;
+    if (!exam.finished && item < exam.items.size())
+        exam.items[item].come_back = wanted;
+}
+
+std::optional<std::size_t> nearest_to_come_back(const Exam& exam, int by) {
+    const std::size_t count = exam.items.size();
+    for (std::size_t i = 1; i <= count; ++i)
+        if (const std::size_t item = (exam.at + (by > 0 ? i : count - i)) % count;
+            exam.items[item].come_back)
+            return item;
+    return std::nullopt;
 }
 
 void go_to(Exam& exam, std::size_t item, const Clock& clock) {

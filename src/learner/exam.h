@@ -1,5 +1,6 @@
 #pragma once
-// A mock exam: timed, no feedback until the end, flag and return. A value that the record can keep
+// A mock exam: timed, no feedback until the end, questions left and
+// come back to. A value that the record can keep
 // after every change, so that it goes on after a crash where it was, with the time it had left.
 //
 //     Exam exam = *new_exam(course, seed, now);
@@ -19,6 +20,7 @@
 #include "problems/marking.h"
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,10 +28,10 @@ namespace steelyard::learner {
 
 struct ExamItem {
     std::string code;
-    std::string skill;  ///< id
-    std::string family; ///< id
-    std::string answer; ///< as typed; empty = none yet
-    bool flagged = false;
+    std::string skill;      ///< id
+    std::string family;     ///< id
+    std::string answer;     ///< as typed; empty = none yet
+    bool come_back = false; ///< the learner wants to come back to it
     std::int64_t took_ms = 0;
     double foreseen = 0.5; ///< chance to be right that the model gave beforehand
 };
@@ -50,6 +52,7 @@ struct Exam {
 
     std::int64_t left_ms() const { return used_ms < allowed_ms ? allowed_ms - used_ms : 0; }
     int answered() const;
+    int to_come_back() const; ///< items that the learner wants to come back to
 };
 
 /// Longest time between two ticks that counts: longer, and the machine slept or its clock was set.
@@ -73,8 +76,14 @@ void resume(Exam& exam, const Clock& clock);
 /// Answers the item on the screen; an empty answer takes it back.
 void give_answer(Exam& exam, const std::string& answer, const Clock& clock);
 
-/// Flags the item on the screen, or takes the flag away.
-void flag(Exam& exam, bool flagged, const Clock& clock);
+/// Notes that the learner wants to come back to an item, or no longer does; an index beyond the
+/// last changes nothing.
+void note_to_come_back(Exam& exam, std::size_t item, bool wanted, const Clock& clock);
+
+/// The nearest item to come back to before or after the one on the screen, which itself comes last;
+/// after the last item the first follows. Empty = there is none.
+/// @param by  +1 after it, -1 before it
+std::optional<std::size_t> nearest_to_come_back(const Exam& exam, int by);
 
 /// Puts another item on the screen; an index beyond the last stays at the last.
 void go_to(Exam& exam, std::size_t item, const Clock& clock);

@@ -67,18 +67,40 @@ TEST_CASE("An exam never says whether an answer is right, but that it cannot be 
     CHECK_FALSE(model.question->mark);
 }
 
-TEST_CASE("Flags come and go, and an exam that ended changes no more") {
+TEST_CASE("Weights are hung and taken off, and an exam that ended changes no more") {
     const Clock now{kEvening_ms, 0};
     ExamModel model = new_sitting(now);
-    CHECK(toggle_flag(model, now));
-    CHECK(model.exam.items[0].flagged);
-    CHECK(toggle_flag(model, now));
-    CHECK_FALSE(model.exam.items[0].flagged);
+    CHECK(turn_weight(model, 0, now));
+    CHECK(turn_weight(model, 7, now)); // not the one on the screen
+    CHECK(model.exam.items[7].come_back);
+    CHECK(model.exam.at == 0);
+    CHECK(turn_weight(model, 0, now));
+    CHECK_FALSE(model.exam.items[0].come_back);
+    CHECK_FALSE(turn_weight(model, model.exam.items.size(), now));
     CHECK(end_exam(model, bank(), now));
     CHECK(model.exam.finished);
-    CHECK_FALSE(toggle_flag(model, now));
+    CHECK_FALSE(turn_weight(model, 7, now));
     CHECK_FALSE(show_item(model, 3, bank(), now));
     CHECK_FALSE(go_on(model, bank(), now));
+}
+
+TEST_CASE("The clock counts minutes begun, and seconds only in the last minute") {
+    using learner::kMinute_ms;
+    using learner::kSecond_ms;
+    CHECK(left_text(60 * kMinute_ms) == "60 min left");
+    CHECK(left_text(41 * kMinute_ms - 1) == "41 min left");
+    CHECK(left_text(40 * kMinute_ms + 1) == "41 min left");
+    CHECK(left_text(kMinute_ms + 1) == "2 min left");
+    CHECK(left_text(kMinute_ms) == "60 s left");
+    CHECK(left_text(59 * kSecond_ms + 1) == "60 s left");
+    CHECK(left_text(1) == "1 s left");
+    // A moment before it says another it still says the same.
+    for (const std::int64_t left_ms : {60 * kMinute_ms, 41 * kMinute_ms - 1, kMinute_ms + 1,
+                                       59 * kSecond_ms, 59 * kSecond_ms - 1}) {
+        const std::int64_t wait_ms = until_other_text(left_ms);
+        CHECK(left_text(left_ms - wait_ms + 1) == left_text(left_ms));
+        CHECK(left_text(left_ms - wait_ms) != left_text(left_ms));
+    }
 }
 
 TEST_CASE("An exam ends by itself when its time is up") {

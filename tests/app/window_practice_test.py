@@ -1,15 +1,14 @@
-"""Practice and mock exam in the real window."""
+"""Practice in the real window."""
 
 import json
 import os
 import subprocess
-import time
 
 from window_case import WindowTest
 
 
-class Practice(WindowTest):
-    """Questions answered by a candidate, and what the record says of it afterwards."""
+class Candidate(WindowTest):
+    """Somebody who answers questions in the window and looks at the record in the terminal."""
 
     PRACTICE_KEY = "F6"  # its turn in the row of places, F2 being the first
 
@@ -62,6 +61,10 @@ class Practice(WindowTest):
             window.press("b")
         return window.press("Return")
 
+
+class Practice(Candidate):
+    """Questions answered by a candidate, and what the record says of it afterwards."""
+
     def test_function_keys_lead_away_from_a_text_field(self):
         window = self.open(self.setups / "wheelbarrow.setup.toml")
         self.assertTrue(window.press("F6").says("Your name"))
@@ -104,57 +107,6 @@ class Practice(WindowTest):
         tried = [skill for skill in truth["skills"] if skill["answers"] > 0]
         for skill in tried:
             self.assertTrue(frame.says(f"{100.0 * skill['known']:.0f} %"), skill)
-
-    def test_an_exam_goes_on_after_a_kill_with_its_answers_and_its_clock(self):
-        window = self.open_practice()
-        window.press("e")
-        frame = window.press("Return")
-        answered = []
-        for number in range(1, 4):
-            self.assertTrue(frame.says(f"Question {number} of 40"))
-            answered.append(frame.texts)
-            if frame.says("Type a number"):
-                window.act("type", "12")
-            elif self.choices(frame):
-                window.press(*(str(n) for n in range(1, self.choices(frame) + 1)))
-            else:
-                window.press("b")
-            frame = window.press("Return")
-            self.assertFalse(frame.says("Answer: "))
-        begin_s, frames = time.monotonic(), window.frame_count()
-        time.sleep(2.2)  # the clock is what is tested: it shows every second
-        drawn = window.frame_count() - frames
-        self.assertGreaterEqual(drawn, 2)
-        self.assertLessEqual(drawn, 1 + int(time.monotonic() - begin_s))
-        left_s = self.left(window.frame())
-        window.kill()
-        again = self.open()
-        frame = again.press(self.PRACTICE_KEY)
-        frame = again.press("e")
-        self.assertIn("3 of 40 answered", " ".join(frame.texts), answered)  # over two lines
-        frame = again.press("Return")
-        self.assertTrue(frame.says("Question 4 of 40"))
-        # Kept every five seconds while nothing else is kept; time without the program is none.
-        self.assertTrue(left_s - 3 <= self.left(frame) <= left_s + 6, (left_s, self.left(frame)))
-        self.end_exam(again)
-
-    @staticmethod
-    def left(frame):
-        text = next(t for t in frame.texts if t.endswith(" left")).removesuffix(" left")
-        minutes, seconds = text.split(":")
-        return 60 * int(minutes) + int(seconds)
-
-    def end_exam(self, window):
-        while not window.frame().says("Type a number"):
-            window.press("Next")
-        window.act("type", "1")
-        window.press("ctrl+e")  # also from the answer line
-        self.assertIn("37 without an answer. End the exam?", " ".join(window.frame().texts))
-        frame = window.press("y")
-        exam = self.progress()["exams"][0]
-        self.assertIn(f"{exam['right']} of {exam['of']}", frame.texts)
-        self.assertTrue(frame.says("Not passed"))
-        self.assertTrue(window.press("m").says("Answer: "))
 
     def test_a_place_is_answered_by_dragging_on_the_drawing(self):
         window = self.open_practice()

@@ -15,6 +15,7 @@ from pathlib import Path
 from window_body_test import Body
 from window_case import WindowTest
 from window_driver import missing_programs
+from window_exam_test import Exam
 from window_handout_test import Handout
 from window_hard_use_test import HardUse
 from window_practice_test import Practice
@@ -23,7 +24,7 @@ from window_side_by_side_test import SideBySide
 from window_whole_test import Beginning, Keeping, Letters, Looks, Opening
 from window_workshop_test import Workshop
 
-CASES = (Beginning, Opening, Letters, Readings, Body, Keeping, Looks, Practice, SideBySide,
+CASES = (Beginning, Opening, Letters, Readings, Body, Keeping, Looks, Practice, Exam, SideBySide,
          Workshop, Handout, HardUse)
 
 

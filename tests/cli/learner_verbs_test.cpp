@@ -113,18 +113,23 @@ TEST_CASE("quick asks five questions and says how long they took") {
 TEST_CASE("an exam gives no feedback, waits when it is left, and reports at the end") {
     const DataFolder folder;
     const Run begun = folder.run({"exam", "--learner", "Ada", "--new", "--seed", "5"},
-                                 "f\nn\ng 40\ng 99\nl\nq\n");
+                                 "m\nn\ng 40\ng 99\nl\nq\n");
     INFO(begun.err);
     CHECK(begun.status == 0);
     CHECK_THAT(begun.out, ContainsSubstring("40 questions, 60 minutes, 28 right to pass"));
     CHECK_THAT(begun.out, ContainsSubstring("Question 40 of 40"));
     CHECK_THAT(begun.out, ContainsSubstring("The questions are 1 to 40"));
+    // The beam: a weight below the first notch, nothing answered, the pointer at the last.
+    CHECK_THAT(begun.out, ContainsSubstring("\n" + std::string(60, '=') + "\n  o\n"));
+    CHECK_THAT(begun.out, ContainsSubstring("  .  .  ."));
+    CHECK_THAT(begun.out, ContainsSubstring("35              v\n"));
     CHECK_THAT(begun.out, ContainsSubstring("waits for you"));
     const Run ended = folder.run({"exam"}, "g 1\ne\ny\nq\n");
     CHECK(ended.status == 0);
     CHECK_THAT(ended.out, ContainsSubstring("goes on where you left it"));
-    CHECK_THAT(ended.out, ContainsSubstring("FLAGGED"));
+    CHECK_THAT(ended.out, ContainsSubstring("   to come back to"));
     CHECK_THAT(ended.out, ContainsSubstring("0 of 40 right"));
+    CHECK_THAT(ended.out, ContainsSubstring("| right: 0, x wrong: 0, . no answer: 40."));
     CHECK_THAT(ended.out, ContainsSubstring("By skill"));
     const Run review = folder.run({"exam", "--review"}, "\nq\n");
     CHECK_THAT(review.out, ContainsSubstring("Worked answer"));

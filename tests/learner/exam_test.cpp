@@ -109,13 +109,13 @@ TEST_CASE("time in which the program did not run does not count, nor does a cloc
     CHECK(exam.used_ms == 70 * kSecond_ms);
 }
 
-TEST_CASE("items can be flagged, left and come back to, and their time is their own") {
+TEST_CASE("items can be left and come back to, and their time is their own") {
     Exam exam = drawn();
-    flag(exam, true, after_s(10));
+    note_to_come_back(exam, 0, true, after_s(10));
     go_to(exam, 4, after_s(20));
     give_answer(exam, "c", after_s(50));
     go_to(exam, 0, after_s(55));
-    CHECK(exam.items[0].flagged);
+    CHECK(exam.items[0].come_back);
     CHECK(exam.items[0].took_ms == 20 * kSecond_ms);
     CHECK(exam.items[4].took_ms == 35 * kSecond_ms);
     CHECK(exam.items[4].answer == "c");
@@ -123,6 +123,25 @@ TEST_CASE("items can be flagged, left and come back to, and their time is their 
     CHECK(exam.at == 39);
     give_answer(exam, "", after_s(57));
     CHECK(exam.answered() == 1);
+}
+
+TEST_CASE("one goes round the items to come back to, forth and back") {
+    Exam exam = drawn();
+    CHECK_FALSE(nearest_to_come_back(exam, 1));
+    for (const std::size_t item : {3U, 17U, 30U})
+        note_to_come_back(exam, item, true, after_s(1));
+    note_to_come_back(exam, 40, true, after_s(1)); // there is none
+    CHECK(exam.to_come_back() == 3);
+    go_to(exam, 17, after_s(2));
+    CHECK(nearest_to_come_back(exam, 1) == 30U);
+    CHECK(nearest_to_come_back(exam, -1) == 3U);
+    go_to(exam, 35, after_s(3));
+    CHECK(nearest_to_come_back(exam, 1) == 3U);
+    CHECK(nearest_to_come_back(exam, -1) == 30U);
+    for (const std::size_t item : {3U, 30U})
+        note_to_come_back(exam, item, false, after_s(4));
+    go_to(exam, 17, after_s(5));
+    CHECK(nearest_to_come_back(exam, 1) == 17U); // nothing but itself
 }
 
 TEST_CASE("right answers to all items are all marked right, and none unanswered") {

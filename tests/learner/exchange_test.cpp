@@ -103,6 +103,23 @@ TEST_CASE("what is exported as JSON Lines and imported elsewhere is the same rec
     CHECK(check_record(to, shipped_course(), kNow, {})->mended.empty());
 }
 
+TEST_CASE("exports from when what to come back to was called flagged are read alike") {
+    const TestFolder here;
+    const TestFolder there;
+    Record from = open_here(here);
+    Record to = open_here(there);
+    std::string text = json_lines(from, fill(from));
+    const auto first = text.find(R"("come_back":0)");
+    REQUIRE(first != std::string::npos);
+    text.replace(first, 13, R"("come_back":1)");
+    std::string earlier = text;
+    for (auto at = earlier.find("come_back"); at != std::string::npos;
+         at = earlier.find("come_back"))
+        earlier.replace(at, 9, "flagged");
+    REQUIRE(import_text(to, earlier));
+    CHECK(json_lines(to, to.learners()->front()) == text);
+}
+
 TEST_CASE("importing a file twice adds nothing the second time") {
     const TestFolder folder;
     Record record = open_here(folder);

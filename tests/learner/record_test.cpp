@@ -115,7 +115,7 @@ TEST_CASE("other parameters fold every answer anew") {
     CHECK(standing->skills[*course.find("balance")] == expected.skills[*course.find("balance")]);
 }
 
-TEST_CASE("an exam that was begun is found again with its answers, flags and clock") {
+TEST_CASE("an exam that was begun is found again with its answers, its clock and what waits") {
     const TestFolder folder;
     const Course& course = shipped_course();
     std::int64_t learner = 0;
@@ -127,7 +127,7 @@ TEST_CASE("an exam that was begun is found again with its answers, flags and clo
         CHECK(exam.id != 0);
         go_to(exam, 2, {kEvening_ms + 20000, 0});
         give_answer(exam, "b", {kEvening_ms + 50000, 0});
-        flag(exam, true, {kEvening_ms + 50000, 0});
+        note_to_come_back(exam, 2, true, {kEvening_ms + 50000, 0});
         REQUIRE(keep_exam(record, learner, exam));
     }
     Record record = open_here(folder).record;
@@ -138,7 +138,7 @@ TEST_CASE("an exam that was begun is found again with its answers, flags and clo
     CHECK(exam.used_ms == 50000);
     CHECK(exam.at == 2);
     CHECK(exam.items[2].answer == "b");
-    CHECK(exam.items[2].flagged);
+    CHECK(exam.items[2].come_back);
     const Clock later{kEvening_ms + kDay_ms, 0};
     resume(exam, later);
     finish(exam, later);

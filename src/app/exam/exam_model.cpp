@@ -36,6 +36,11 @@ std::string remark_on(const QuestionModel& question, const problems::Bank& bank,
     return marking.verdict == problems::Verdict::unreadable ? marking.feedback : std::string();
 }
 
+/// Minutes, and seconds in the last one [ms].
+std::int64_t counted_in(std::int64_t left_ms) {
+    return left_ms > learner::kMinute_ms ? learner::kMinute_ms : learner::kSecond_ms;
+}
+
 } // namespace
 
 ExamModel sit_exam(learner::Exam exam, const problems::Bank& bank) {
@@ -67,10 +72,10 @@ bool show_item(ExamModel& model, std::size_t item, const problems::Bank& bank,
     return true;
 }
 
-bool toggle_flag(ExamModel& model, const learner::Clock& now) {
-    if (model.exam.finished || model.exam.items.empty())
+bool turn_weight(ExamModel& model, std::size_t item, const learner::Clock& now) {
+    if (model.exam.finished || item >= model.exam.items.size())
         return false;
-    learner::flag(model.exam, !model.exam.items[model.exam.at].flagged, now);
+    learner::note_to_come_back(model.exam, item, !model.exam.items[item].come_back, now);
     return true;
 }
 
@@ -97,6 +102,16 @@ bool go_on(ExamModel& model, const problems::Bank& bank, const learner::Clock& n
         return show_item(model, model.exam.at + 1, bank, now) || kept;
     model.asks_to_end = true;
     return kept;
+}
+
+std::string left_text(std::int64_t left_ms) {
+    const std::int64_t unit_ms = counted_in(left_ms);
+    return fmt::format("{} {} left", (left_ms + unit_ms - 1) / unit_ms,
+                       unit_ms == learner::kMinute_ms ? "min" : "s");
+}
+
+std::int64_t until_other_text(std::int64_t left_ms) {
+    return (left_ms - 1) % counted_in(left_ms) + 1;
 }
 
 std::string end_question(const ExamModel& model) {

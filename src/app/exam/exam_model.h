@@ -5,6 +5,7 @@
 #include "app/question/question_model.h"
 #include "learner/exam.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 
@@ -27,7 +28,8 @@ bool take_in_answer(ExamModel& model, const problems::Bank& bank, const learner:
 /// Puts another item on the screen, with the answer so far taken in first.
 bool show_item(ExamModel& model, std::size_t item, const problems::Bank& bank,
                const learner::Clock& now);
-bool toggle_flag(ExamModel& model, const learner::Clock& now);
+/// Hangs a weight below an item, to come back to it, or takes it off.
+bool turn_weight(ExamModel& model, std::size_t item, const learner::Clock& now);
 /// Counts the time. The exam may be over after it.
 bool pass_time(ExamModel& model, const learner::Clock& now);
 bool end_exam(ExamModel& model, const problems::Bank& bank, const learner::Clock& now);
@@ -35,6 +37,11 @@ bool end_exam(ExamModel& model, const problems::Bank& bank, const learner::Clock
 /// What Enter does: takes the answer in and shows the next item; after the last one it asks whether
 /// to end. An answer that cannot be read stays on the screen.
 bool go_on(ExamModel& model, const problems::Bank& bank, const learner::Clock& now);
+
+/// "41 min left", rounded up; of the last minute its seconds.
+std::string left_text(std::int64_t left_ms);
+/// Time until that text is another one [ms].
+std::int64_t until_other_text(std::int64_t left_ms);
 
 /// "All answered. End the exam?" or how many are not.
 std::string end_question(const ExamModel& model);

@@ -1,24 +1,29 @@
 #include "app/exam/exam_screen.h"
 
+#include "app/exam/beam_view.h"
 #include "app/exam/offer_view.h"
-#include "app/exam/squares.h"
 #include "app/look/text_styles.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/pressed_key.h"
+#include "app/widgets/word_row.h"
 
 #include <GLFW/glfw3.h>
 #include <fmt/format.h>
+
+#include <algorithm>
 
 namespace steelyard::app {
 
 namespace {
 
 using learner::Clock;
+using scene::Role;
+using scene::TextSize;
 
 /// The clock is kept so often while nothing else is.
-constexpr learner::TimeMs kHeartbeat_ms = 5 * learner::kSecond_ms;
-/// The clock is drawn a little after its second has changed: a little before, and it would be drawn
+constexpr std::int64_t kHeartbeat_ms = 5 * learner::kSecond_ms;
+/// The clock is drawn a little after its number has changed: a little before, and it would be drawn
 /// for nothing and once more.
 constexpr learner::TimeMs kLate_ms = 20;
 
@@ -61,69 +66,91 @@ void settle(ExamScreen& screen, Desk& desk, const Clock& now, bool changed, bool
         close(screen, desk, now);
 }
 
-enum class ExamWish { none, back, forth, flag, ask_to_end };
+enum class ExamWish { none, back, forth, turn_weight, next_weight, last_weight, ask_to_end };
 
 ExamWish wish_of(const std::vector<KeyPress>& keys) {
     for (const KeyPress& key : keys) {
         const bool control = (key.modifiers & GLFW_MOD_CONTROL) != 0;
-        if (key.key == GLFW_KEY_F)
-            return ExamWish::flag;
+        if (key.key == GLFW_KEY_M)
+            return ExamWish::turn_weight;
         if (key.key == GLFW_KEY_E && control)
             return ExamWish::ask_to_end;
     }
     // These reach also while the answer line has the keyboard.
+    const bool shift = ImGui::GetIO().KeyShift;
     if (is_pressed(ImGuiKey_PageUp))
-        return ExamWish::back;
+        return shift ? ExamWish::last_weight : ExamWish::back;
     if (is_pressed(ImGuiKey_PageDown))
-        return ExamWish::forth;
+        return shift ? ExamWish::next_weight : ExamWish::forth;
     return ExamWish::none;
 }
 
-void obey(ExamWish wish, ExamScreen& screen, Desk& desk, const Clock& now) {
-    ExamModel& model = screen.model;
-    if (wish == ExamWish::none || model.exam.finished)
-        return;
-    const problems::Bank& bank = *desk.course().bank;
-    const std::size_t at = model.exam.at;
-    // What was typed so far comes along.
+/// What was typed so far comes along, wherever it goes.
+void take_along(ExamScreen& screen) {
     if (screen.question.model)
-        model.question = screen.question.model;
-    if (wish == ExamWish::back && at > 0)
-        settle(screen, desk, now, show_item(model, at - 1, bank, now), true);
-    else if (wish == ExamWish::forth && at + 1 < model.exam.items.size())
-        settle(screen, desk, now, show_item(model, at + 1, bank, now), true);
-    else if (wish == ExamWish::flag)
-        settle(screen, desk, now, toggle_flag(model, now), false);
-    else if (wish == ExamWish::ask_to_end)
-        model.asks_to_end = true;
+        screen.model.question = screen.question.model;
 }
 
-/// The strip over the drawing. @return how far down it reaches [px]
-float draw_strip(const Style& style, const Layout& layout, const Clock& now, Desk& desk,
-                 ExamScreen& screen) {
-    std::vector<Square> squares;
+void go_to(std::size_t item, ExamScreen& screen, Desk& desk, const Clock& now) {
+    take_along(screen);
+    settle(screen, desk, now, show_item(screen.model, item, *desk.course().bank, now), true);
+}
+
+void obey(ExamWish wish, ExamScreen& screen, Desk& desk, const Clock& now) {
     const learner::Exam& exam = screen.model.exam;
-    for (std::size_t i = 0; i < exam.items.size(); ++i)
-        squares.push_back(
-            {!exam.items[i].answer.empty(), exam.items[i].flagged, i == exam.at, std::nullopt});
-    const float top_px = style.px(64.0F);
-    const float width_px = static_cast<float>(layout.stage_px.x());
-    const float height_px = squares_height(style, width_px - 48.0F, squares.size());
-    begin_area("strip", {0.0, top_px}, {width_px, height_px});
-    const auto pressed = draw_squares(style, {24.0F, top_px}, width_px - 48.0F, squares);
-    end_area();
-    if (pressed) {
-        if (screen.question.model)
-            screen.model.question = screen.question.model;
-        settle(screen, desk, now, show_item(screen.model, *pressed, *desk.course().bank, now),
-               true);
+    if (exam.finished)
+        return;
+    switch (wish) {
+    case ExamWish::none:
+        return;
+    case ExamWish::back:
+        if (exam.at > 0)
+            go_to(exam.at - 1, screen, desk, now);
+        return;
+    case ExamWish::forth:
+        if (exam.at + 1 < exam.items.size())
+            go_to(exam.at + 1, screen, desk, now);
+        return;
+    case ExamWish::next_weight:
+    case ExamWish::last_weight:
+        if (const auto item =
+                learner::nearest_to_come_back(exam, wish == ExamWish::next_weight ? 1 : -1))
+            go_to(*item, screen, desk, now);
+        return;
+    case ExamWish::turn_weight:
+        return settle(screen, desk, now, turn_weight(screen.model, exam.at, now), false);
+    case ExamWish::ask_to_end:
+        take_along(screen);
+        screen.model.asks_to_end = true; // it says how many have no answer
+        return settle(screen, desk, now, take_in_answer(screen.model, *desk.course().bank, now),
+                      false);
     }
-    return top_px + height_px;
+}
+
+/// The beam over the drawing. @return how far down it reaches [px]
+float draw_exam_beam(const Style& style, const Layout& layout, const Clock& now,
+                     const FrameInput& input, Desk& desk, ExamScreen& screen,
+                     std::optional<std::size_t>& held) {
+    const BeamLayout beam = lay_out_beam(style, layout, screen.model.exam.items.size());
+    screen.pointer.aim(screen.model.exam.at, screen.less_motion);
+    screen.pointer.advance(input.seconds);
+    begin_beam_area(layout, beam);
+    const BeamOutcome done =
+        draw_beam(style, beam, notches_of(screen.model.exam), screen.pointer.at(), true);
+    end_area();
+    held = done.held;
+    if (done.go_to) {
+        // Let go there, it stands there.
+        screen.pointer.aim(*done.go_to, true);
+        go_to(*done.go_to, screen, desk, now);
+    } else if (done.hang) {
+        settle(screen, desk, now, turn_weight(screen.model, *done.hang, now), false);
+    }
+    return beam.y(kBeamHeight_px);
 }
 
 void end_now(ExamScreen& screen, Desk& desk, const Clock& now) {
-    if (screen.question.model)
-        screen.model.question = screen.question.model;
+    take_along(screen);
     end_exam(screen.model, *desk.course().bank, now);
     settle(screen, desk, now, true, false);
 }
@@ -141,27 +168,10 @@ void draw_end_question(const Style& style, ColumnPen& pen, Desk& desk, const Clo
     pen.finish(30.0F);
 }
 
-/// In the answer line, letters with Enter do what they do in the terminal.
-ExamWish wish_of_letter(const QuestionModel& question) {
-    if (!is_typed(question.question))
-        return ExamWish::none;
-    return question.typed == "f"   ? ExamWish::flag
-           : question.typed == "e" ? ExamWish::ask_to_end
-           : question.typed == "p" ? ExamWish::back
-           : question.typed == "n" ? ExamWish::forth
-                                   : ExamWish::none;
-}
-
 /// Takes what was done to the question back into the exam.
 void take_in(ExamScreen& screen, Desk& desk, const Clock& now, const QuestionOutcome& asked) {
     if (!screen.question.model)
         return;
-    if (const ExamWish wish = wish_of_letter(*screen.question.model);
-        asked.entered && wish != ExamWish::none) {
-        const learner::Exam& exam = screen.model.exam;
-        take_answer(*screen.question.model, exam.items[exam.at].answer);
-        return obey(wish, screen, desk, now);
-    }
     screen.model.question = screen.question.model;
     const problems::Bank& bank = *desk.course().bank;
     if (asked.entered) {
@@ -173,52 +183,75 @@ void take_in(ExamScreen& screen, Desk& desk, const Clock& now, const QuestionOut
     }
 }
 
-/// Flag, back and forth, the end, and leaving, in words.
-ExamWish draw_words(const Style& style, const learner::Exam& exam, ColumnPen& pen,
-                    QuestionOutcome& asked) {
+/// "18 of 40", the clock, and how many to come back to, which leads to the next of them.
+ExamWish draw_head(const Style& style, const learner::Exam& exam, std::optional<std::size_t> held,
+                   ColumnPen& pen) {
+    constexpr TextStyle kNumber{TextSize::reading, true, Role::ink};
+    const std::string clock = left_text(exam.left_ms());
+    pen.line(kNumber, fmt::format("{} of {}", held.value_or(exam.at) + 1, exam.items.size()));
+    draw_text(pen.list(), style, kQuietBody,
+              {pen.left() + pen.width() - text_width(style, kQuietBody, clock), pen.y()}, clock);
+    pen.skip(28.0F);
     ExamWish wish = ExamWish::none;
-    const bool flagged = exam.items[exam.at].flagged;
-    const auto word = [&](const char* id, float at_px, const char* text, bool in_force,
-                          bool enabled, ExamWish meant) {
-        if (word_button(style, id, {pen.left() + style.px(at_px), pen.y()}, text, in_force,
-                        enabled))
-            wish = meant;
-    };
-    word("flag", 0.0F, flagged ? "Flagged (F)" : "Flag (F)", flagged, true, ExamWish::flag);
-    word("back", 110.0F, "Back", false, exam.at > 0, ExamWish::back);
-    word("forth", 170.0F, "Forward", false, exam.at + 1 < exam.items.size(), ExamWish::forth);
-    pen.skip(30.0F);
-    word("end", 0.0F, "End the exam", false, true, ExamWish::ask_to_end);
-    if (word_button(style, "leave", {pen.left() + style.px(130.0F), pen.y()}, "Leave it waiting",
-                    false))
+    if (const int waiting = exam.to_come_back(); waiting > 0)
+        if (word_button(style, "waiting", {pen.left(), pen.y()},
+                        fmt::format("{} to come back to", waiting), false))
+            wish = ExamWish::next_weight;
+    pen.skip(40.0F);
+    return wish;
+}
+
+/// To come back, leaving and the end, in words.
+ExamWish draw_words(const Style& style, const ExamScreen& screen, ColumnPen& pen,
+                    QuestionOutcome& asked) {
+    const learner::Exam& exam = screen.model.exam;
+    ExamWish wish = ExamWish::none;
+    // In an answer line M is a letter.
+    const bool typed = screen.question.model && is_typed(screen.question.model->question);
+    if (word_button(style, "come_back", {pen.left(), pen.y()},
+                    typed ? "Come back (Ctrl + M)" : "Come back (M)",
+                    exam.items[exam.at].come_back))
+        wish = ExamWish::turn_weight;
+    pen.skip(34.0F);
+    ImVec2 at{pen.left(), pen.y()};
+    const auto pressed = draw_word_row(style, "words", {{"Save and exit"}, {"End the exam"}}, at,
+                                       pen.left() + pen.width());
+    if (pressed == 0U)
         asked.wish = QuestionWish::leave;
+    else if (pressed)
+        wish = ExamWish::ask_to_end;
+    pen.skip_px(at.y - pen.y());
     pen.skip(30.0F);
     return wish;
 }
 
 ExamWish draw_exam_column(const Style& style, const Layout& layout, Desk& desk, const Clock& now,
-                          ExamScreen& screen, QuestionOutcome& asked) {
+                          std::optional<std::size_t> held, ExamScreen& screen,
+                          QuestionOutcome& asked) {
     const learner::Exam& exam = screen.model.exam;
     begin_area("column", layout.column_at_px, layout.column_px, true);
     ColumnPen pen(style, layout);
     pen.skip(layout.narrow ? 28.0F : 46.0F);
-    const std::string clock = learner::minutes_text(exam.left_ms()) + " left";
-    pen.line(kCaption, fmt::format("Question {} of {}", exam.at + 1, exam.items.size()));
-    draw_text(pen.list(), style, kCaption,
-              {pen.left() + pen.width() - text_width(style, kCaption, clock), pen.y()}, clock);
-    pen.skip(30.0F);
+    ExamWish wish = draw_head(style, exam, held, pen);
     // While it asks whether to end, the answer line gives the keyboard back.
     if (screen.question.model && !screen.model.asks_to_end)
         draw_question(style, *desk.course().bank, pen, screen.question, asked);
     if (!screen.model.remark.empty())
         pen.paragraph(kFault, screen.model.remark);
-    const ExamWish wish = draw_words(style, exam, pen, asked);
     for (const std::string& notice : desk.notices())
         pen.paragraph(kFault, notice);
-    if (screen.model.asks_to_end)
+    if (screen.model.asks_to_end) {
         draw_end_question(style, pen, desk, now, screen);
-    else if (column_button(style, layout, pen, "Keep and go on"))
-        asked.entered = true;
+    } else {
+        if (const ExamWish asked_for = draw_words(style, screen, pen, asked);
+            asked_for != ExamWish::none)
+            wish = asked_for;
+        const FootPress pressed =
+            column_buttons(style, layout, pen, {"Back", exam.at > 0}, "Save and next");
+        if (pressed == FootPress::side)
+            wish = ExamWish::back;
+        asked.entered = asked.entered || pressed == FootPress::main;
+    }
     end_area();
     return wish;
 }
@@ -287,8 +320,13 @@ void open_exam(ExamScreen& screen, Desk& desk, std::uint64_t seed, const Clock& 
 std::optional<double> next_tick_s(const ExamScreen& screen) {
     if (!screen.begun || screen.model.exam.finished)
         return std::nullopt;
-    return static_cast<double>(screen.model.exam.left_ms() % learner::kSecond_ms + kLate_ms) /
-           static_cast<double>(learner::kSecond_ms);
+    const std::int64_t due_ms =
+        std::min(until_other_text(screen.model.exam.left_ms()), kHeartbeat_ms);
+    return static_cast<double>(due_ms + kLate_ms) / static_cast<double>(learner::kSecond_ms);
+}
+
+bool is_moving(const ExamScreen& screen) {
+    return screen.begun && !screen.report && !screen.pointer.at_rest();
 }
 
 ExamOutcome run_exam(const Style& style, const Layout& layout, Desk& desk, const Clock& now,
@@ -305,15 +343,16 @@ ExamOutcome run_exam(const Style& style, const Layout& layout, Desk& desk, const
     obey(wish_of(keys), screen, desk, now);
     ExamOutcome outcome;
     outcome.drawing.size_px = layout.stage_px;
-    const float strip_px = draw_strip(style, layout, now, desk, screen);
+    std::optional<std::size_t> held;
+    const float beam_px = draw_exam_beam(style, layout, now, input, desk, screen, held);
     QuestionOutcome asked;
     if (screen.question.model) {
         asked = read_question_keys(*desk.course().bank, keys, screen.question);
-        draw_question_stage(style, layout, strip_px, input.pointer, screen.question, asked);
+        draw_question_stage(style, layout, beam_px, input.pointer, screen.question, asked);
         outcome.drawing = std::move(asked.drawing);
     }
     const std::size_t at = screen.model.exam.at;
-    const ExamWish wish = draw_exam_column(style, layout, desk, now, screen, asked);
+    const ExamWish wish = draw_exam_column(style, layout, desk, now, held, screen, asked);
     if (asked.wish == QuestionWish::leave) {
         take_in(screen, desk, now, {QuestionWish::none, false, true, {}});
         keep(screen, desk, now);

@@ -90,7 +90,7 @@ OfferWish draw_offer(const Style& style, const Layout& layout, const learner::Co
     pen.paragraph(kBody, trouble.empty() ? offer_text(exam) : trouble);
     pen.skip(24.0F);
     if (goes_on) {
-        if (word_button(style, "another", {pen.left(), pen.y()}, "Give it up for another", false))
+        if (word_button(style, "another", {pen.left(), pen.y()}, "Discard and start new", false))
             wish = OfferWish::another;
         pen.skip(28.0F);
     }

@@ -1,6 +1,6 @@
 #include "app/exam/report_view.h"
 
-#include "app/exam/squares.h"
+#include "app/exam/beam_view.h"
 #include "app/look/text_styles.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
@@ -35,7 +35,7 @@ bool read_keys(const std::vector<KeyPress>& keys, const learner::Exam& exam, Rep
         if (key.key == GLFW_KEY_ESCAPE) {
             leave = !screen.shown;
             screen.shown.reset();
-        } else if (key.key == GLFW_KEY_M) {
+        } else if (key.key == GLFW_KEY_N) {
             open_next_mistake(screen, exam);
         } else if (count > 0 && key.key == GLFW_KEY_RIGHT) {
             open_mark(screen, exam, screen.shown ? (*screen.shown + 1) % count : 0);
@@ -93,21 +93,32 @@ void draw_by_skill(const Style& style, const Layout& layout, float top_px,
     end_area();
 }
 
-float draw_strip(const Style& style, const Layout& layout, const learner::Exam& exam,
-                 ReportScreen& screen) {
-    std::vector<Square> squares(screen.report.marks.size());
-    for (std::size_t i = 0; i < squares.size(); ++i) {
-        const learner::ExamMark& mark = screen.report.marks[i];
-        squares[i] = {mark.answered, exam.items[mark.item].flagged, screen.shown == i, mark.right};
-    }
-    const float top_px = style.px(64.0F);
-    const float width_px = static_cast<float>(layout.stage_px.x());
-    const float height_px = squares_height(style, width_px - 48.0F, squares.size());
-    begin_area("strip", {0.0, top_px}, {width_px, height_px});
-    if (const auto pressed = draw_squares(style, {24.0F, top_px}, width_px - 48.0F, squares))
-        open_mark(screen, exam, *pressed);
+/// A question that could not be made again has no mark to open.
+void open_item(ReportScreen& screen, const learner::Exam& exam, std::size_t item) {
+    const auto& marks = screen.report.marks;
+    const auto mark =
+        std::find_if(marks.begin(), marks.end(),
+                     [item](const learner::ExamMark& one) { return one.item == item; });
+    if (mark != marks.end())
+        open_mark(screen, exam, static_cast<std::size_t>(mark - marks.begin()));
+}
+
+/// The beam over the report and what its shapes mean. @return how far down they reach [px]
+float draw_report_beam(const Style& style, const Layout& layout, const learner::Exam& exam,
+                       ReportScreen& screen) {
+    const std::vector<Notch> notches = notches_of(exam, screen.report);
+    const BeamLayout beam = lay_out_beam(style, layout, notches.size());
+    const float legend_px = style.px(24.0F);
+    begin_beam_area(layout, beam, legend_px);
+    std::optional<double> pointer;
+    if (screen.shown)
+        pointer = static_cast<double>(screen.report.marks[*screen.shown].item);
+    if (const auto pressed = draw_beam(style, beam, notches, pointer, false).go_to)
+        open_item(screen, exam, *pressed);
+    const float foot_px = beam.y(kBeamHeight_px) + legend_px;
+    draw_beam_legend(style, {beam.left_px, foot_px - style.px(8.0F)}, notches);
     end_area();
-    return top_px + height_px;
+    return foot_px;
 }
 
 void draw_summary(const Desk& desk, const learner::Exam& exam, const ReportScreen& screen,
@@ -164,13 +175,13 @@ ExamOutcome run_report(const Style& style, const Layout& layout, const Desk& des
     ExamOutcome outcome;
     outcome.drawing.size_px = layout.stage_px;
     outcome.left = read_keys(*input.keys, exam, screen);
-    const float strip_px = draw_strip(style, layout, exam, screen);
+    const float beam_px = draw_report_beam(style, layout, exam, screen);
     QuestionOutcome asked;
     if (screen.shown) {
-        draw_question_stage(style, layout, strip_px, input.pointer, screen.question, asked);
+        draw_question_stage(style, layout, beam_px, input.pointer, screen.question, asked);
         outcome.drawing = std::move(asked.drawing);
     } else {
-        draw_by_skill(style, layout, strip_px, desk.course(), screen.report);
+        draw_by_skill(style, layout, beam_px, desk.course(), screen.report);
     }
     begin_area("column", layout.column_at_px, layout.column_px, true);
     ColumnPen pen(style, layout);
@@ -180,7 +191,7 @@ ExamOutcome run_report(const Style& style, const Layout& layout, const Desk& des
     else
         draw_summary(desk, exam, screen, pen);
     pen.skip(26.0F);
-    if (word_button(style, "mistake", {pen.left(), pen.y()}, "Next mistake (M)", false))
+    if (word_button(style, "mistake", {pen.left(), pen.y()}, "Next mistake (N)", false))
         open_next_mistake(screen, exam);
     pen.skip(24.0F);
     if (column_button(style, layout, pen,

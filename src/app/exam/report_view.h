@@ -29,7 +29,7 @@ std::string result_text(const learner::Exam& exam, const learner::ExamReport& re
 /// Opens a mark's question with what was answered.
 void open_mark(ReportScreen& screen, const learner::Exam& exam, std::size_t mark);
 
-/// Runs one frame. Keys: left and right go through the questions, M through the mistakes, Escape
+/// Runs one frame. Keys: left and right go through the questions, N through the mistakes, Escape
 /// leads back.
 ExamOutcome run_report(const Style& style, const Layout& layout, const Desk& desk,
                        const learner::Exam& exam, const FrameInput& input, ReportScreen& screen);

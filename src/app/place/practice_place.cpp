@@ -128,6 +128,7 @@ scene::Drawing PracticePlace::run_screen(const PlaceInput& input, const learner:
             go_home(now);
         }
     } else if (screen_ == Screen::exam) {
+        exam_.less_motion = input.around.less_motion;
         ExamOutcome outcome = run_exam(input.style, input.layout, *desk_, now, input.frame, exam_);
         drawing = std::move(outcome.drawing);
         if (outcome.left)

@@ -21,7 +21,9 @@ public:
     /// "session", "quick", "exam", "progress"; whoever has no name yet says it first.
     void enter_part(const std::string& part) override;
     bool claims(const KeyPress& key) const override;
-    /// While an exam runs, once a second for its clock.
+    /// While the pointer of an exam is on its way.
+    bool moving() const override { return screen_ == Screen::exam && is_moving(exam_); }
+    /// While an exam runs, for its clock.
     std::optional<double> next_frame_in_s() const override;
 
 private:

@@ -7,6 +7,18 @@ namespace steelyard::app {
 using scene::Role;
 using scene::TextSize;
 
+namespace {
+
+void draw_centred(ImDrawList& list, const Style& style, const TextStyle& how, ImVec2 corner,
+                  ImVec2 size, std::string_view words) {
+    draw_text(list, style, how,
+              {corner.x + 0.5F * (size.x - text_width(style, how, words)),
+               corner.y + 0.5F * size.y + style.px(5.5F)},
+              words);
+}
+
+} // namespace
+
 bool press_area(const Style& style, const char* id, ImVec2 corner, ImVec2 size) {
     ImGui::SetCursorScreenPos(corner);
     const bool clicked = ImGui::InvisibleButton(id, size);
@@ -54,11 +66,23 @@ bool main_button(const Style& style, const char* id, ImVec2 corner, float width_
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled(corner, {corner.x + width_px, corner.y + height_px},
                        style.mark(Role::ink, opacity), 6.0F);
-    const TextStyle how{TextSize::body, true, Role::sheet};
-    draw_text(list, style, how,
-              {corner.x + 0.5F * (width_px - text_width(style, how, words)),
-               corner.y + 0.5F * height_px + style.px(5.5F)},
-              words);
+    draw_centred(list, style, {TextSize::body, true, Role::sheet}, corner, {width_px, height_px},
+                 words);
+    return pressed;
+}
+
+bool side_button(const Style& style, const char* id, ImVec2 corner, float width_px,
+                 std::string_view words, bool enabled) {
+    const float height_px = main_button_height(style);
+    const bool pressed = enabled && press_area(style, id, corner, {width_px, height_px});
+    const bool hovered = enabled && ImGui::IsItemHovered();
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImVec2 far_corner{corner.x + width_px, corner.y + height_px};
+    list.AddRectFilled(corner, far_corner, style.mark(Role::panel), 6.0F);
+    if (hovered)
+        list.AddRect(corner, far_corner, style.mark(Role::hairline), 6.0F);
+    draw_centred(list, style, {TextSize::body, true, enabled ? Role::ink : Role::hairline}, corner,
+                 {width_px, height_px}, words);
     return pressed;
 }
 

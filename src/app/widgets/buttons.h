@@ -23,6 +23,10 @@ bool word_button(const Style& style, const char* id, ImVec2 at, std::string_view
 bool main_button(const Style& style, const char* id, ImVec2 corner, float width_px,
                  std::string_view words);
 
+/// A quieter one beside it.
+bool side_button(const Style& style, const char* id, ImVec2 corner, float width_px,
+                 std::string_view words, bool enabled = true);
+
 /// A quiet row that can be pressed; the chosen one has a mark at its left besides its colour.
 bool row_button(const Style& style, const char* id, ImVec2 corner, float width_px, float height_px,
                 bool chosen);

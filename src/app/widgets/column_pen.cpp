@@ -4,6 +4,7 @@
 #include "app/widgets/buttons.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace steelyard::app {
 
@@ -37,6 +38,13 @@ double foot_px(const Style& style) {
     return main_button_height(style) + style.px(40.0F);
 }
 
+/// Where the action goes: at the column's foot, or below what stands there [px].
+float action_top(const Style& style, const Layout& layout, const ColumnPen& pen) {
+    const float foot = static_cast<float>(layout.column_at_px.y() + layout.column_px.y()) -
+                       main_button_height(style) - style.px(28.0F);
+    return layout.narrow ? pen.y() : std::max(pen.y(), foot);
+}
+
 } // namespace
 
 void begin_column(const Style& style, const Layout& layout) {
@@ -63,10 +71,23 @@ bool end_column(const Style& style, const Layout& layout, ColumnPen& pen, std::s
 
 bool column_button(const Style& style, const Layout& layout, ColumnPen& pen,
                    std::string_view words) {
-    const float foot = static_cast<float>(layout.column_at_px.y() + layout.column_px.y()) -
-                       main_button_height(style) - style.px(28.0F);
-    const float top = layout.narrow ? pen.y() : std::max(pen.y(), foot);
+    const float top = action_top(style, layout, pen);
     const bool pressed = main_button(style, "main", {pen.left(), top}, pen.width(), words);
+    pen.finish(top - pen.y() + main_button_height(style) + style.px(20.0F));
+    return pressed;
+}
+
+FootPress column_buttons(const Style& style, const Layout& layout, ColumnPen& pen,
+                         const SideAction& side, std::string_view words) {
+    const float top = action_top(style, layout, pen);
+    const float gap_px = style.px(8.0F);
+    const float side_px = std::round((pen.width() - gap_px) / 3.0F);
+    FootPress pressed = FootPress::none;
+    if (side_button(style, "side", {pen.left(), top}, side_px, side.words, side.enabled))
+        pressed = FootPress::side;
+    if (main_button(style, "main", {pen.left() + side_px + gap_px, top},
+                    pen.width() - side_px - gap_px, words))
+        pressed = FootPress::main;
     pen.finish(top - pen.y() + main_button_height(style) + style.px(20.0F));
     return pressed;
 }

@@ -46,4 +46,15 @@ bool end_column(const Style& style, const Layout& layout, ColumnPen& pen, std::s
 bool column_button(const Style& style, const Layout& layout, ColumnPen& pen,
                    std::string_view words);
 
+/// The other action beside the one of a column.
+struct SideAction {
+    std::string_view words;
+    bool enabled = true;
+};
+enum class FootPress { none, side, main };
+
+/// The same with another action at its left, which is quieter and narrower.
+FootPress column_buttons(const Style& style, const Layout& layout, ColumnPen& pen,
+                         const SideAction& side, std::string_view words);
+
 } // namespace steelyard::app

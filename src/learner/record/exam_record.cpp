@@ -81,7 +81,7 @@ Recorded<void> write_items(Database& database, const Exam& exam) {
         if (const auto done =
                 upsert
                     ->with(exam.id, static_cast<std::int64_t>(i), item.code, item.skill,
-                           item.family, item.answer, item.flagged, item.took_ms, item.foreseen)
+                           item.family, item.answer, item.come_back, item.took_ms, item.foreseen)
                     .run();
             !done)
             return done;

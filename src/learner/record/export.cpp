@@ -32,7 +32,7 @@ constexpr const char* kExamJson =
     "pass_share, 'started_ms', started_ms, 'allowed_ms', allowed_ms, 'used_ms', used_ms, "
     "'seen_ms', seen_ms, 'item', item, 'finished_ms', finished_ms, 'right_answers', "
     "right_answers, 'questions', questions, 'items', (SELECT json_group_array(json_object('code', "
-    "code, 'skill', skill, 'family', family, 'answer', answer, 'flagged', flagged, 'took_ms', "
+    "code, 'skill', skill, 'family', family, 'answer', answer, 'come_back', flagged, 'took_ms', "
     "took_ms, 'foreseen', foreseen)) FROM (SELECT * FROM exam_item WHERE exam = exam.id ORDER BY "
     "number)))) FROM exam WHERE learner = ? ORDER BY started_ms";
 

@@ -264,11 +264,12 @@ Recorded<void> Import::read_exam(const std::string& text, int line) {
         "typeof(e ->> '$.seen_ms') = 'integer' AND typeof(e ->> '$.finished_ms') = 'integer' AND "
         "e ->> '$.right_answers' >= 0 AND e ->> '$.questions' >= e ->> '$.right_answers' AND "
         "json_type(e, '$.items') = 'array'");
+    // Earlier exports called "come_back" "flagged".
     auto items = database.prepare(
         "INSERT INTO exam_item (exam, number, code, skill, family, answer, flagged, took_ms, "
         "foreseen) SELECT ?2, key, value ->> '$.code', value ->> '$.skill', value ->> '$.family', "
-        "value ->> '$.answer', value ->> '$.flagged', value ->> '$.took_ms', value ->> "
-        "'$.foreseen' FROM json_each(?1, '$.exam.items')");
+        "value ->> '$.answer', coalesce(value ->> '$.come_back', value ->> '$.flagged'), value ->> "
+        "'$.took_ms', value ->> '$.foreseen' FROM json_each(?1, '$.exam.items')");
     auto known = database.prepare("SELECT count(*) FROM exam WHERE learner = ?2 AND started_ms = "
                                   "?1 ->> '$.exam.started_ms' AND seed = ?1 ->> '$.exam.seed'");
     if (!exam || !items || !known)
