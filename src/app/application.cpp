@@ -242,7 +242,7 @@ void Application::paint(const PlaceFrame& shown) {
 // --- what is remembered --------------------------------------------------------------------------
 
 Preferences Application::preferences() const {
-    const Point size_px = window_.size_px();
+    const Point size_px = window_.windowed_size_px();
     return {style_.look,
             around_.units,
             text_size_,

@@ -27,6 +27,9 @@ bool is_for_text(const KeyPress& key) {
 
 /// Keys of the whole window; what is left goes to the place.
 std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
+    for (const KeyPress& key : keys)
+        if (key.key == GLFW_KEY_F11)
+            window_.turn_full_screen();
     const bool by_letters = letters_.are_shown();
     letters_.begin_frame(keys);
     if (by_letters)
@@ -41,7 +44,7 @@ std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
     for (const KeyPress& key : keys) {
         if (typing && is_for_text(key))
             continue;
-        if (place().claims(key) || !handle_key(key))
+        if (key.key != GLFW_KEY_F11 && (place().claims(key) || !handle_key(key)))
             left.push_back(key);
     }
     return left;

@@ -60,6 +60,22 @@ void ask_for_opengl() {
     glfwWindowHint(GLFW_SCALE_TO_MONITOR, GLFW_TRUE);
 }
 
+/// The monitor at a place of the desktop, or the first; null when there is none.
+GLFWmonitor* monitor_under(int x, int y) {
+    int count = 0;
+    GLFWmonitor** const monitors = glfwGetMonitors(&count);
+    for (int i = 0; i < count; ++i) {
+        int left = 0;
+        int top = 0;
+        glfwGetMonitorPos(monitors[i], &left, &top);
+        const GLFWvidmode* const mode = glfwGetVideoMode(monitors[i]);
+        if (mode != nullptr && x >= left && x < left + mode->width && y >= top &&
+            y < top + mode->height)
+            return monitors[i];
+    }
+    return glfwGetPrimaryMonitor();
+}
+
 /// ImGui's backend works on whatever context is current: this makes one current for a while.
 class ImGuiTurn {
 public:
@@ -223,6 +239,35 @@ Window::~Window() {
 
 bool Window::wants_to_close() const {
     return glfwWindowShouldClose(handle()) == GLFW_TRUE;
+}
+
+Window::Lie Window::lie() const {
+    Lie lie{};
+    glfwGetWindowPos(handle(), &lie.x, &lie.y);
+    glfwGetWindowSize(handle(), &lie.width, &lie.height);
+    return lie;
+}
+
+void Window::turn_full_screen() {
+    if (lay_) {
+        const Lie back = *std::exchange(lay_, std::nullopt);
+        glfwSetWindowMonitor(handle(), nullptr, back.x, back.y, back.width, back.height,
+                             GLFW_DONT_CARE);
+        return;
+    }
+    const Lie now = lie();
+    GLFWmonitor* const monitor = monitor_under(now.x + now.width / 2, now.y + now.height / 2);
+    const GLFWvidmode* const mode = monitor != nullptr ? glfwGetVideoMode(monitor) : nullptr;
+    if (mode == nullptr)
+        return;
+    lay_ = now;
+    // Going to the notes on another screen must not take the picture from the room.
+    glfwSetWindowAttrib(handle(), GLFW_AUTO_ICONIFY, GLFW_FALSE);
+    glfwSetWindowMonitor(handle(), monitor, 0, 0, mode->width, mode->height, mode->refreshRate);
+}
+
+scene::Point Window::windowed_size_px() const {
+    return lay_ ? scene::Point(lay_->width, lay_->height) : size_px();
 }
 
 void Window::set_title(const std::string& title) {

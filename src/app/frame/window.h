@@ -8,6 +8,7 @@
 #include <tl/expected.hpp>
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -69,9 +70,13 @@ public:
     void make_current() const;
 
     bool wants_to_close() const;
+    /// Fills the screen that the window is on, or goes back to where and how large it was.
+    void turn_full_screen();
     void set_title(const std::string& title);
     /// Size in screen coordinates, the sheet's pixels; zero while minimised.
     scene::Point size_px() const;
+    /// The same while it does not fill the screen: what it goes back to.
+    scene::Point windowed_size_px() const;
     /// Framebuffer pixels per sheet pixel.
     double device_pixels() const;
     /// Text enlargement that the desktop asks for, 1 = none.
@@ -101,10 +106,16 @@ private:
         bool ends_glfw; ///< the main window's closing ends it
         void operator()(GLFWwindow* window) const;
     };
+    /// Where a window lies on the desktop, in screen coordinates.
+    struct Lie {
+        int x, y, width, height;
+    };
+    Lie lie() const;
     Window() = default;
     static void listen(GLFWwindow* window);
     void start_imgui();
 
+    std::optional<Lie> lay_;         ///< before it filled the screen; empty while it does not
     std::unique_ptr<Events> events_; ///< on the heap: GLFW's callbacks hold its address
     std::unique_ptr<GLFWwindow, Close> handle_;
 };
