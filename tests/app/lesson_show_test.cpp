@@ -153,42 +153,171 @@ TEST_CASE("numbers are taken in the asked unit or any other of the kind") {
     CHECK(model.now().guesses_SI.size() == 1);
 }
 
+TEST_CASE("numbers are taken after the reveal too, and letters after a digit are its unit") {
+    ShowModel model = show();
+    press(model, GLFW_KEY_PAGE_DOWN);
+    REQUIRE(model.now().revealed);
+    const ShowModel before = model;
+    type(model, "25 ft lbf");
+    CHECK(model.entry == "25 ft lbf");
+    CHECK(model.step == before.step);
+    CHECK_FALSE(model.blank);
+    CHECK_FALSE(model.frozen);
+    press(model, GLFW_KEY_ENTER);
+    CHECK(model.message.find("torque") != std::string::npos); // a force was asked for
+    press(model, GLFW_KEY_ESCAPE);
+    CHECK(model.entry.empty());
+    CHECK_FALSE(model.asks_to_leave);
+    type(model, "25 lbf");
+    press(model, GLFW_KEY_ENTER);
+    CHECK(model.now().guesses_SI.size() == 1);
+    CHECK(model.now().revealed);
+    CHECK(model.step == 0);
+}
+
+TEST_CASE("a number that was not entered yet counts when the lesson goes on") {
+    ShowModel model = show();
+    type(model, "250");
+    press(model, GLFW_KEY_PAGE_DOWN);
+    CHECK(model.now().revealed);
+    CHECK(model.now().guesses_SI == std::vector<double>{250.0});
+    type(model, "7 apples");
+    press(model, GLFW_KEY_PAGE_DOWN);
+    CHECK(model.step == 1);
+    CHECK(model.progress[0].guesses_SI.size() == 1);
+}
+
+TEST_CASE("one Enter too many does nothing in any step") {
+    ShowModel model = show();
+    for (std::size_t step = 0; step < model.lesson->steps.size(); ++step) {
+        update(model, GoToStep{step});
+        for (const bool revealed : {false, true}) {
+            INFO(step << (revealed ? ", revealed" : ""));
+            press(model, {{GLFW_KEY_ENTER, 0, 0}, {GLFW_KEY_KP_ENTER, 0, 0}});
+            CHECK(model.step == step);
+            CHECK((model.now().revealed == revealed || !model.lesson_step().has_reveal()));
+            CHECK(read_show_keys(model, {{GLFW_KEY_ENTER, 0, 0}}).wish == ShowWish::none);
+            update(model, TurnReveal{});
+        }
+    }
+}
+
+TEST_CASE("before a number is revealed no letter is a command, with Ctrl it is") {
+    ShowModel model = show();
+    for (const std::size_t step : {0U, 1U}) {
+        update(model, GoToStep{step});
+        for (const char letter : std::string("bBfFrRnNiIuUdD")) {
+            const ShowInput input = read_show_keys(model, {{0, 0, static_cast<unsigned>(letter)}});
+            INFO(letter);
+            CHECK(input.wish == ShowWish::none);
+            type(model, std::string(1, letter));
+            CHECK_FALSE(model.blank);
+            CHECK_FALSE(model.frozen);
+            CHECK_FALSE(model.now().revealed);
+            CHECK_FALSE(letters_are_commands(model));
+            update(model, PassTime{60.0});
+        }
+    }
+    press(model, {{GLFW_KEY_B, GLFW_MOD_CONTROL, 0}});
+    CHECK(model.blank);
+    type(model, "b"); // what was hidden may always be shown again
+    CHECK_FALSE(model.blank);
+    CHECK(read_show_keys(model, {{GLFW_KEY_N, GLFW_MOD_CONTROL, 0}}).wish ==
+          ShowWish::notes_window);
+}
+
+TEST_CASE("what is typed on after letters that mean nothing gives no commands") {
+    ShowModel model = show();
+    type(model, "25");
+    press(model, GLFW_KEY_ENTER);
+    type(model, "ft lbf"); // the unit comes after Enter
+    CHECK_FALSE(model.now().revealed);
+    CHECK(model.step == 0);
+    update(model, GoToStep{3}); // too late by a step, where choices are asked for
+    type(model, "25 ft lbf");
+    CHECK(model.step == 3);
+    CHECK_FALSE(model.now().revealed);
+    CHECK_FALSE(model.blank);
+    CHECK_FALSE(model.frozen);
+    update(model, PassTime{kQuiet_s});
+    type(model, " ");
+    CHECK(model.now().revealed);
+}
+
 TEST_CASE("a full stop blanks the screen, but in a number it is a decimal point") {
     ShowModel model = show();
+    update(model, GoToStep{2});
     type(model, ".");
     CHECK(model.blank);
     type(model, "b");
     CHECK_FALSE(model.blank);
+    update(model, GoToStep{0});
     type(model, "12.5");
-    CHECK_FALSE(model.blank);
     press(model, GLFW_KEY_ENTER);
-    CHECK(model.now().guesses_SI == std::vector<double>{12.5});
+    type(model, ".5");
+    press(model, GLFW_KEY_ENTER);
+    CHECK_FALSE(model.blank);
+    CHECK(model.now().guesses_SI == std::vector<double>{12.5, 0.5});
     type(model, " "); // nothing is being typed: it goes on
     CHECK(model.now().revealed);
+    type(model, "b"); // as remotes send it
+    CHECK(model.blank);
+}
+
+TEST_CASE("the mouse counts hands up and down") {
+    ShowModel model = show();
+    update(model, GoToStep{1});
+    update(model, PressAnswer{1});
+    update(model, PressAnswer{1});
+    update(model, PressAnswer{1, -1});
+    CHECK(model.now().hands == std::vector<int>{0, 1, 0});
+    update(model, PressAnswer{0, -1});
+    CHECK(model.now().hands[0] == 0);
 }
 
 TEST_CASE("frozen, the room keeps its picture while the presenter goes ahead") {
     ShowModel model = show();
     type(model, "250");
     press(model, GLFW_KEY_ENTER);
-    type(model, "f");
+    press(model, {{GLFW_KEY_F, GLFW_MOD_CONTROL, 0}});
     press(model, GLFW_KEY_PAGE_DOWN);
     press(model, GLFW_KEY_PAGE_DOWN);
     CHECK(model.step == 1);
     CHECK(model.shown().step == 0);
     CHECK_FALSE(model.shown().progress.revealed);
     CHECK(model.shown().progress.guesses_SI.size() == 1);
-    type(model, "f");
+    press(model, {{GLFW_KEY_F, GLFW_MOD_CONTROL, 0}});
     CHECK(model.shown().step == 1);
 }
 
-TEST_CASE("escape leaves, and letters ask for the presenter's window and note") {
-    const ShowModel model = show();
+TEST_CASE("escape leaves at its second press, and any other key stays") {
+    ShowModel model = show();
+    const auto wish = [&] { return read_show_keys(model, {{GLFW_KEY_ESCAPE, 0, 0}}).wish; };
+    CHECK(wish() == ShowWish::none);
+    press(model, GLFW_KEY_ESCAPE);
+    CHECK(model.asks_to_leave);
+    CHECK(wish() == ShowWish::leave);
+    update(model, PassTime{5.0}); // waiting is no answer
+    CHECK(wish() == ShowWish::leave);
+    press(model, GLFW_KEY_ENTER);
+    CHECK_FALSE(model.asks_to_leave);
+    CHECK(wish() == ShowWish::none);
+    type(model, "250");
+    press(model, GLFW_KEY_ESCAPE); // of the number
+    CHECK(model.entry.empty());
+    CHECK_FALSE(model.asks_to_leave);
+}
+
+TEST_CASE("letters ask for the notes window and note where no number is coming") {
+    ShowModel model = show();
+    update(model, GoToStep{2});
     const auto wish = [&](const KeyPress& key) { return read_show_keys(model, {key}).wish; };
-    CHECK(wish({GLFW_KEY_ESCAPE, 0, 0}) == ShowWish::leave);
     CHECK(wish({0, 0, 'n'}) == ShowWish::notes_window);
     CHECK(wish({0, 0, 'I'}) == ShowWish::notes_below);
     CHECK(wish({0, 0, 'x'}) == ShowWish::none);
+    CHECK(wish({GLFW_KEY_F5, 0, 0}) == ShowWish::none);
+    press(model, GLFW_KEY_F5);
+    CHECK(model.step == 2);
 }
 
 TEST_CASE("the words of a step are the solver's, and the right answer follows from them") {

@@ -58,10 +58,9 @@ void read_keys(const std::vector<KeyPress>& keys, const DraftModel& draft, Draft
         const bool alt = (key.modifiers & GLFW_MOD_ALT) != 0;
         if (key.key == GLFW_KEY_ESCAPE)
             outcome.wish = DraftWish::leave;
-        else if (key.key == GLFW_KEY_F5) {
+        else if (key.key == GLFW_KEY_ENTER || key.key == GLFW_KEY_KP_ENTER)
             outcome.wish = DraftWish::show;
-            outcome.from_chosen = shift;
-        } else if (key.key == GLFW_KEY_L)
+        else if (key.key == GLFW_KEY_L)
             outcome.wish = DraftWish::add_lever;
         else if (key.key == GLFW_KEY_X)
             outcome.wish = DraftWish::add_exercise;
@@ -153,7 +152,7 @@ void draw_steps(const Style& style, const DraftLayout& page, const DraftModel& d
         outcome.intents.emplace_back(MoveStep{1});
     if (words.press("Take out (Delete)", any))
         outcome.intents.emplace_back(DeleteStep{});
-    if (words.press("Show (F5)", any && draft.fault.empty()))
+    if (words.press("Begin at this step (Enter)", any && draft.fault.empty()))
         outcome.wish = DraftWish::show;
     if (words.press("Back to the lessons (Escape)"))
         outcome.wish = DraftWish::leave;

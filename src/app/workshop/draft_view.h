@@ -21,12 +21,12 @@ struct DraftViewState {
 };
 
 /// What is asked of the place around the page.
+/// Showing begins at the chosen step.
 enum class DraftWish { none, leave, show, add_lever, add_exercise };
 
 struct DraftOutcome {
     std::vector<DraftIntent> intents;
     DraftWish wish = DraftWish::none;
-    bool from_chosen = false; ///< show from the chosen step, not from the first
     /// The chosen step's stage, for the middle of the page; empty when there is no step.
     scene::Drawing stage;
     scene::Point stage_at_px = scene::Point::Zero();

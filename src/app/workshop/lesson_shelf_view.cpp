@@ -57,7 +57,6 @@ void read_keys(const std::vector<KeyPress>& keys, std::size_t count, LessonShelf
         }
         case GLFW_KEY_ENTER:
         case GLFW_KEY_KP_ENTER:
-        case GLFW_KEY_F5:
             outcome.action = ShelfAction::start;
             break;
         case GLFW_KEY_E:
@@ -83,14 +82,24 @@ void draw_actions(const Style& style, ImVec2 base, LessonShelfOutcome& outcome) 
     };
     float x = base.x;
     for (const Action& one :
-         {Action{"Start", ShelfAction::start}, Action{"Change", ShelfAction::edit},
-          Action{"New lesson", ShelfAction::add}}) {
+         {Action{"Change (E)", ShelfAction::edit}, Action{"New lesson (A)", ShelfAction::add}}) {
         if (word_button(style, one.word, {x, base.y}, one.word, false))
             outcome.action = one.action;
         x += text_width(style, {}, one.word) + style.px(22.0F);
     }
-    if (word_button(style, "notes", {x, base.y}, "Presenter's window", false))
+    if (word_button(style, "notes", {x, base.y}, "Notes window (N)", false))
         outcome.notes_window = true;
+}
+
+/// Begin, at the right of the chosen lesson.
+/// @return width that is left for the row [px]
+float draw_begin(const Style& style, ImVec2 corner, float width_px, LessonShelfOutcome& outcome) {
+    const float button_px = style.px(112.0F);
+    const float row_px = style.px(kRow) - style.px(6.0F);
+    const float top = corner.y + 0.5F * (row_px - main_button_height(style));
+    if (main_button(style, "begin", {corner.x + width_px - button_px, top}, button_px, "Begin"))
+        outcome.action = ShelfAction::start;
+    return width_px - button_px - style.px(16.0F);
 }
 
 void draw_row(const Style& style, const ShelvedLesson& one, ImVec2 corner, float width_px) {
@@ -141,16 +150,17 @@ LessonShelfOutcome draw_lesson_shelf(const Style& style, const Point& window_px,
     y += heading_px + style.px(8.0F);
     for (std::size_t i = 0; i < count; ++i, y += row_px) {
         const ImVec2 corner{24.0F, y};
+        const bool chosen = i == state.chosen;
+        const float left_px = chosen ? draw_begin(style, corner, width_px, outcome) : width_px;
         ImGui::PushID(static_cast<int>(i));
-        if (row_button(style, "lesson", corner, width_px, row_px - style.px(6.0F),
-                       i == state.chosen)) {
+        if (row_button(style, "lesson", corner, left_px, row_px - style.px(6.0F), chosen)) {
             // The first click chooses, the next one starts.
-            if (state.chosen == i)
+            if (chosen)
                 outcome.action = ShelfAction::start;
             state.chosen = i;
         }
         ImGui::PopID();
-        draw_row(style, shelf.lessons[i], corner, width_px);
+        draw_row(style, shelf.lessons[i], corner, left_px);
     }
     y += style.px(24.0F);
     if (!message.empty())

@@ -20,8 +20,9 @@ using setup::PredictionKind;
 
 constexpr float kMargin_px = 28.0F;
 constexpr const char* kKeys =
-    "Page Down or Space: on.  Page Up: back.  R: hide again.  B: blank.  F: freeze.  Digits, "
-    "Enter: what the room says.  Backspace: take back.  I: note on the big screen.  Escape: leave.";
+    "Page Down or Space: on.  Page Up: back.  Digits, Enter: what the room says.  Backspace: take "
+    "back.  R: hide again.  B: blank.  F: freeze.  I: note on the big screen.  While a number may "
+    "be coming, letters need Ctrl.  Escape twice: leave.";
 
 std::string minutes(double seconds) {
     const auto whole = static_cast<long>(std::floor(seconds / kTimerStep_s) * kTimerStep_s);
@@ -171,7 +172,8 @@ void draw_presenter_view(const Style& style, const Point& window_px, const ShowM
         Writer writer(style, kMargin_px, style.px(64.0F),
                       static_cast<float>(window_px.x()) - 2.0F * kMargin_px);
         writer.write({TextSize::key, true, Role::ink}, clock_text(), 0.0F);
-        writer.write(kQuietBody, "Choose a lesson in the other window and press F5.", 0.0F);
+        writer.write(kQuietBody,
+                     "Choose a lesson in the other window and press Enter, or click Begin.", 0.0F);
     } else {
         write_note(style, window_px, *show);
         write_tally(style, window_px, *show);

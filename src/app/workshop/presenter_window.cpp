@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 #include <ctime>
+#include <utility>
 
 namespace steelyard::app {
 
@@ -48,7 +49,7 @@ double seconds_of_minute() {
 std::string PresenterWindow::open(const Window& main) {
     const std::vector<ScreenArea> monitors = areas_of_monitors();
     const ScreenArea area = presenter_area(monitors, area_of(main), kWanted);
-    auto window = Window::open_beside(main, area.width, area.height, "Steelyard: presenter");
+    auto window = Window::open_beside(main, area.width, area.height, "Steelyard: notes");
     if (!window) {
         main.make_current();
         return window.error().what;
@@ -78,7 +79,11 @@ std::vector<KeyPress> PresenterWindow::take_keys() {
     if (!window_)
         return {};
     std::vector<KeyPress> keys;
-    keys.swap(window_->incoming().keys);
+    for (const KeyPress& key : std::exchange(window_->incoming().keys, {}))
+        if (key.key == GLFW_KEY_F11)
+            window_->turn_full_screen();
+        else
+            keys.push_back(key);
     return keys;
 }
 

@@ -2,13 +2,13 @@
 
 #include <GLFW/glfw3.h>
 
-#include <algorithm>
+#include <utility>
 
 namespace steelyard::app {
 
 namespace {
 
-/// What a key means wherever the lesson stands.
+/// What a key means wherever the lesson stands: those of a keyboard, and those that remotes send.
 std::optional<ShowIntent> intent_of(const KeyPress& key, std::size_t steps) {
     const bool shift = (key.modifiers & GLFW_MOD_SHIFT) != 0;
     switch (key.key) {
@@ -22,8 +22,6 @@ std::optional<ShowIntent> intent_of(const KeyPress& key, std::size_t steps) {
         return GoToStep{0};
     case GLFW_KEY_END:
         return GoToStep{steps - 1};
-    case GLFW_KEY_F5: // of some remotes it starts and ends by turns; while shown it starts anew
-        return shift ? std::nullopt : std::optional<ShowIntent>(GoToStep{0});
     case GLFW_KEY_ENTER:
     case GLFW_KEY_KP_ENTER:
         return Enter{};
@@ -39,33 +37,28 @@ std::optional<ShowIntent> intent_of(const KeyPress& key, std::size_t steps) {
     }
 }
 
-/// Letters and signs that are commands while no number is being typed.
+/// What a letter or a sign asks for where it is a command.
 struct Command {
     std::optional<ShowIntent> intent;
     ShowWish wish = ShowWish::none;
 };
 
-std::optional<Command> command_of(unsigned character) {
-    switch (character) {
+/// @param letter  a capital, or a sign
+std::optional<Command> command_of(unsigned letter) {
+    switch (letter) {
     case ' ':
         return Command{GoOn{}};
-    case 'b':
     case 'B':
     case '.':
         return Command{TurnBlank{}};
-    case 'f':
     case 'F':
         return Command{TurnFreeze{}};
-    case 'r':
     case 'R':
         return Command{TurnReveal{}};
-    case 'n':
     case 'N':
         return Command{std::nullopt, ShowWish::notes_window};
-    case 'i':
     case 'I':
         return Command{std::nullopt, ShowWish::notes_below};
-    case 'u':
     case 'U':
         return Command{std::nullopt, ShowWish::units};
     default:
@@ -73,39 +66,92 @@ std::optional<Command> command_of(unsigned character) {
     }
 }
 
-void read_character(unsigned character, bool number_wanted, bool& typing, ShowInput& input) {
-    const auto command = typing ? std::nullopt : command_of(character);
-    if (!command) {
-        input.intents.emplace_back(TypeCharacter{character});
-        typing = typing || (number_wanted && character >= '0' && character <= '9');
-    } else if (command->intent) {
-        input.intents.push_back(*command->intent);
-    } else {
-        input.wish = command->wish;
-    }
+unsigned capital(unsigned character) {
+    return character >= 'a' && character <= 'z' ? character - 'a' + 'A' : character;
 }
+
+/// Reads keys one after another, each as the lesson stands after those before it.
+class Reader {
+public:
+    explicit Reader(const ShowModel& show) : show_(show) {}
+
+    void read(const KeyPress& key) {
+        if (key.character != 0)
+            return read_character(key.character);
+        const bool control = (key.modifiers & GLFW_MOD_CONTROL) != 0;
+        if (key.key == GLFW_KEY_ESCAPE)
+            return read_escape();
+        // With Ctrl, a letter is a command also where a number may be coming.
+        if (control && key.key >= GLFW_KEY_A && key.key <= GLFW_KEY_Z)
+            return obey(command_of(static_cast<unsigned>(key.key)));
+        if (const auto intent = intent_of(key, show_.lesson->steps.size()))
+            ask(*intent);
+    }
+
+    ShowInput input() && { return std::move(input_); }
+
+private:
+    void read_character(unsigned character) {
+        // What was hidden may always be shown again.
+        if (const unsigned letter = capital(character);
+            show_.blank && (letter == 'B' || letter == '.'))
+            return ask(TurnBlank{});
+        if (is_command(character))
+            return obey(command_of(capital(character)));
+        ask(TypeCharacter{character});
+    }
+
+    /// Letters are none while a number may be coming, nor right after others that meant nothing. A
+    /// blank goes on also before a number, as remotes send it.
+    bool is_command(unsigned character) const {
+        if (!command_of(capital(character)) || !show_.entry.empty() ||
+            show_.since_typed_s < kQuiet_s)
+            return false;
+        return character == ' ' || !show_.awaits_number();
+    }
+
+    void read_escape() {
+        if (!show_.entry.empty()) {
+            while (!show_.entry.empty())
+                ask(TakeBack{});
+        } else if (show_.asks_to_leave) {
+            input_.wish = ShowWish::leave;
+        } else {
+            ask(AskToLeave{});
+        }
+    }
+
+    void obey(const std::optional<Command>& command) {
+        if (!command)
+            return;
+        if (command->intent)
+            return ask(*command->intent);
+        ask(Stay{});
+        input_.wish = command->wish;
+    }
+
+    void ask(const ShowIntent& intent) {
+        update(show_, intent);
+        input_.intents.push_back(intent);
+    }
+
+    ShowModel show_; ///< as it will stand
+    ShowInput input_;
+};
 
 } // namespace
 
 ShowInput read_show_keys(const ShowModel& show, const std::vector<KeyPress>& keys) {
-    ShowInput input;
-    const bool number_wanted =
-        show.lesson_step().prediction.kind == setup::PredictionKind::number && !show.now().revealed;
-    // An entry that has begun takes letters and signs: "15 lb".
-    bool typing = number_wanted && !show.entry.empty();
-    for (const KeyPress& key : keys) {
-        if (key.character != 0) {
-            read_character(key.character, number_wanted, typing, input);
-        } else if (key.key == GLFW_KEY_ESCAPE && typing) {
-            input.intents.insert(input.intents.end(), show.entry.size(), TakeBack{});
-        } else if (key.key == GLFW_KEY_ESCAPE) {
-            input.wish = ShowWish::leave;
-        } else if (const auto intent = intent_of(key, show.lesson->steps.size())) {
-            input.intents.push_back(*intent);
-            typing = typing && key.key == GLFW_KEY_BACKSPACE;
-        }
-    }
-    return input;
+    if (keys.empty())
+        return {};
+    Reader reader(show);
+    for (const KeyPress& key : keys)
+        reader.read(key);
+    return std::move(reader).input();
+}
+
+bool letters_are_commands(const ShowModel& show) {
+    return !show.awaits_number() && show.since_typed_s >= kQuiet_s;
 }
 
 } // namespace steelyard::app

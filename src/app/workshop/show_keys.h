@@ -18,7 +18,13 @@ struct ShowInput {
     ShowWish wish = ShowWish::none;
 };
 
+/// Nothing that a nervous hand types ends, hides or moves the lesson: after a digit everything
+/// typed belongs to the number until Enter or Escape; letters are no commands while a number may be
+/// coming; Enter only ends an entry; Escape leaves at its second press.
 /// @param keys  that went down, and characters that were typed
 ShowInput read_show_keys(const ShowModel& show, const std::vector<KeyPress>& keys);
+
+/// False while a letter that is typed may belong to a number.
+bool letters_are_commands(const ShowModel& show);
 
 } // namespace steelyard::app

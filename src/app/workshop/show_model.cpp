@@ -30,10 +30,16 @@ bool is_digit(unsigned character) {
     return character >= '0' && character <= '9';
 }
 
+bool begins_number(unsigned character) {
+    return is_digit(character) || character == '-' || character == '.';
+}
+
+/// Hands that an entry counts: letters that were typed among its digits count nothing.
 int count_of(const std::string& entry) {
     int count = 0;
-    for (const char digit : entry)
-        count = std::min(10 * count + (digit - '0'), kMostHands);
+    for (const char character : entry)
+        if (is_digit(static_cast<unsigned char>(character)))
+            count = std::min(10 * count + (character - '0'), kMostHands);
     return count;
 }
 
@@ -55,6 +61,14 @@ void take_guess(ShowModel& show) {
     show.message.clear();
 }
 
+/// A number that was not yet entered counts if it can be read; else it is dropped.
+void end_entry(ShowModel& show) {
+    if (!show.entry.empty() && prediction_of(show).kind == PredictionKind::number)
+        take_guess(show);
+    show.entry.clear();
+    show.message.clear();
+}
+
 void go_on(ShowModel& show) {
     if (!present(show).revealed && show.lesson_step().has_reveal())
         present(show).revealed = true;
@@ -63,22 +77,24 @@ void go_on(ShowModel& show) {
 }
 
 void apply(ShowModel& show, const GoOn& /*intent*/) {
-    show.entry.clear();
-    show.message.clear();
+    end_entry(show);
     go_on(show);
 }
 
 void apply(ShowModel& show, const GoBack& /*intent*/) {
+    end_entry(show);
     if (show.step > 0)
         enter_step(show, show.step - 1);
 }
 
 void apply(ShowModel& show, const GoToStep& intent) {
+    end_entry(show);
     if (intent.step < show.lesson->steps.size())
         enter_step(show, intent.step);
 }
 
 void apply(ShowModel& show, const TurnReveal& /*intent*/) {
+    end_entry(show);
     if (show.lesson_step().has_reveal())
         present(show).revealed = !present(show).revealed;
 }
@@ -88,24 +104,26 @@ void apply(ShowModel& show, const TurnReveal& /*intent*/) {
 void apply(ShowModel& show, const TypeCharacter& intent) {
     const setup::Prediction& prediction = prediction_of(show);
     const unsigned character = intent.character;
-    if (present(show).revealed || show.entry.size() >= kLongestEntry)
+    if (prediction.kind == PredictionKind::choice && is_digit(character)) {
+        const std::size_t number = character - '0';
+        if (!present(show).revealed && number >= 1 && number <= prediction.choices.size())
+            present(show).picked = number - 1;
+    }
+    const bool fits = show.entry.size() < kLongestEntry && character >= ' ' && character < 127;
+    if (!show.takes_number() || !fits)
         return;
-    if (prediction.kind == PredictionKind::hands && is_digit(character)) {
+    if (prediction.kind == PredictionKind::number) {
+        if (!show.entry.empty() || begins_number(character))
+            show.entry += static_cast<char>(character);
+    } else if (!show.entry.empty() || is_digit(character)) {
         show.entry += static_cast<char>(character);
         present(show).hands[show.row] = count_of(show.entry);
-    } else if (prediction.kind == PredictionKind::choice && is_digit(character)) {
-        const std::size_t number = character - '0';
-        if (number >= 1 && number <= prediction.choices.size())
-            present(show).picked = number - 1;
-    } else if (prediction.kind == PredictionKind::number && character >= ' ' && character < 127) {
-        if (!show.entry.empty() || is_digit(character) || character == '-')
-            show.entry += static_cast<char>(character);
     }
 }
 
 void apply(ShowModel& show, const Enter& /*intent*/) {
     if (show.entry.empty())
-        return go_on(show);
+        return;
     if (prediction_of(show).kind == PredictionKind::number)
         return take_guess(show);
     show.entry.clear();
@@ -117,7 +135,7 @@ void apply(ShowModel& show, const TakeBack& /*intent*/) {
     show.message.clear();
     StepProgress& here = present(show);
     const PredictionKind kind = prediction_of(show).kind;
-    if (here.revealed)
+    if (here.revealed && kind != PredictionKind::number)
         return;
     if (!show.entry.empty()) {
         show.entry.pop_back();
@@ -152,7 +170,7 @@ void apply(ShowModel& show, const PressAnswer& intent) {
         present(show).picked = intent.index;
     else
         present(show).hands[intent.index] =
-            std::min(present(show).hands[intent.index] + 1, kMostHands);
+            std::clamp(present(show).hands[intent.index] + intent.by, 0, kMostHands);
 }
 
 void apply(ShowModel& show, const TurnBlank& /*intent*/) {
@@ -166,8 +184,19 @@ void apply(ShowModel& show, const TurnFreeze& /*intent*/) {
         show.frozen = show.shown();
 }
 
+void apply(ShowModel& show, const AskToLeave& /*intent*/) {
+    show.asks_to_leave = true;
+}
+
+void apply(ShowModel& /*show*/, const Stay& /*intent*/) {}
+
 void apply(ShowModel& show, const PassTime& intent) {
     present(show).spent_s += intent.seconds;
+    show.since_typed_s += intent.seconds;
+}
+
+bool is_time(const ShowIntent& intent) {
+    return std::holds_alternative<PassTime>(intent);
 }
 
 } // namespace
@@ -213,7 +242,20 @@ std::string asked_unit(const ShowModel& show, std::size_t step) {
     return sought ? setup::quantity_text(*sought, show.units).unit : std::string();
 }
 
+bool ShowModel::takes_number() const {
+    const PredictionKind kind = lesson_step().prediction.kind;
+    return kind == PredictionKind::number || (kind == PredictionKind::hands && !now().revealed);
+}
+
+bool ShowModel::awaits_number() const {
+    return !entry.empty() || (takes_number() && !now().revealed);
+}
+
 void update(ShowModel& show, const ShowIntent& intent) {
+    if (!is_time(intent)) {
+        show.asks_to_leave = false;
+        show.since_typed_s = std::holds_alternative<TypeCharacter>(intent) ? 0.0 : kQuiet_s;
+    }
     std::visit([&](const auto& one) { apply(show, one); }, intent);
 }
 

@@ -38,6 +38,10 @@ struct StepWords {
     std::optional<setup::QuantityValue> sought;
 };
 
+/// What is typed within this time after letters that meant nothing here belongs to them [s]: a hand
+/// that types a number too late, "25 ft lbf", gives no commands.
+inline constexpr double kQuiet_s = 1.0;
+
 struct ShowModel {
     std::shared_ptr<const setup::Lesson> lesson; ///< never changes while it is shown
     std::vector<setup::SolvedStage> solved;      ///< one for each step
@@ -47,14 +51,21 @@ struct ShowModel {
     std::size_t step = 0;
     std::vector<StepProgress> progress; ///< one for each step
     std::size_t row = 0;                ///< the answer whose hands the digits count
-    std::string entry;                  ///< digits and letters typed so far
-    std::string message;                ///< why the last entry was refused
+    std::string entry;                  ///< a number on its way: all that was typed since its digit
+    /// Since something was typed that was no command; what is typed soon after is none either.
+    double since_typed_s = kQuiet_s;
+    bool asks_to_leave = false;
+    std::string message; ///< why the last entry was refused
     bool blank = false;
     std::optional<ShownStep> frozen; ///< what the room goes on seeing
 
     const setup::LessonStep& lesson_step() const { return lesson->steps[step]; }
     const StepProgress& now() const { return progress[step]; }
     bool at_end() const { return step + 1 == lesson->steps.size(); }
+    /// Digits begin a number, or are counted as hands.
+    bool takes_number() const;
+    /// A number may be coming: letters are no commands.
+    bool awaits_number() const;
     /// What the room sees now.
     ShownStep shown() const { return frozen ? *frozen : ShownStep{step, progress[step]}; }
     setup::QuantitySource source(std::size_t index) const {
@@ -83,11 +94,11 @@ struct GoToStep {
 };
 /// Hides again what was revealed, or reveals it.
 struct TurnReveal {};
-/// A character of an entry: a digit, a sign or a letter of a unit.
+/// A character that is no command: of a number, of an answer, or a slip.
 struct TypeCharacter {
     unsigned character = 0; ///< Unicode
 };
-/// Ends an entry; without one it is GoOn.
+/// Ends an entry; without one it does nothing, so that one too many does no harm.
 struct Enter {};
 /// Takes back the last character, or the last that was entered.
 struct TakeBack {};
@@ -95,19 +106,24 @@ struct TakeBack {};
 struct MoveRow {
     int by = 1;
 };
-/// One hand more for an answer, or the answer the room settles on.
+/// A hand more for an answer, or less; or the answer the room settles on.
 struct PressAnswer {
     std::size_t index = 0;
+    int by = 1;
 };
 struct TurnBlank {};
 struct TurnFreeze {};
+/// The first of the two that leave a lesson; any other intent takes it back.
+struct AskToLeave {};
+struct Stay {};
 /// Time goes by on the present step.
 struct PassTime {
     double seconds = 0.0;
 };
 
-using ShowIntent = std::variant<GoOn, GoBack, GoToStep, TurnReveal, TypeCharacter, Enter, TakeBack,
-                                MoveRow, PressAnswer, TurnBlank, TurnFreeze, PassTime>;
+using ShowIntent =
+    std::variant<GoOn, GoBack, GoToStep, TurnReveal, TypeCharacter, Enter, TakeBack, MoveRow,
+                 PressAnswer, TurnBlank, TurnFreeze, AskToLeave, Stay, PassTime>;
 
 void update(ShowModel& show, const ShowIntent& intent);
 

@@ -1,6 +1,7 @@
 #include "app/workshop/show_view.h"
 
 #include "app/widgets/area.h"
+#include "app/workshop/room_foot.h"
 #include "app/workshop/room_stage.h"
 #include "app/workshop/tally_view.h"
 #include "setup/axis_shares.h"
@@ -106,29 +107,12 @@ void draw_key(const Style& style, const RoomLayout& room, const StepWords& words
     // A word such as "second class" may be longer than the column.
     while (taken_px() > width_px && large.em_px(TextSize::key) > style.em_px(TextSize::reading))
         large.fonts.scale *= 0.94F;
-    const float base = room.height_px - style.px(34.0F);
+    const float base = room.height_px - style.px(kRoomFoot + 8.0F);
     const float number_px =
         draw_text(list, large, number, {room.column_px, base}, words.key->number);
     draw_text(list, style, unit, {room.column_px + number_px + gap_px, base}, words.key->unit);
     draw_text(list, style, {TextSize::body, false, Role::quiet_ink},
               {room.column_px, base - large.em_px(TextSize::key)}, words.key_name);
-}
-
-/// How far the lesson has come, without words.
-void draw_steps(const Style& style, const RoomLayout& room, std::size_t step, std::size_t count) {
-    ImDrawList& list = *ImGui::GetWindowDrawList();
-    const float side_px = style.px(5.0F);
-    const float pitch_px = style.px(9.0F);
-    float x = room.width_px - room.margin_px - pitch_px * static_cast<float>(count - 1) - side_px;
-    const float y = room.height_px - room.margin_px + style.px(2.0F);
-    for (std::size_t i = 0; i < count; ++i, x += pitch_px) {
-        const ImVec2 low{x, y - side_px};
-        const ImVec2 high{x + side_px, y};
-        if (i <= step)
-            list.AddRectFilled(low, high, style.mark(Role::quiet_ink), 1.0F);
-        else
-            list.AddRect(low, high, style.mark(Role::quiet_ink), 1.0F, 0, style.px(0.5F));
-    }
 }
 
 void draw_note(const Style& style, const RoomLayout& room, const Point& window_px,
@@ -142,10 +126,13 @@ void draw_note(const Style& style, const RoomLayout& room, const Point& window_p
                    step.note.empty() ? "No note for this step." : step.note);
 }
 
-void draw_blank(const Point& window_px) {
-    ImGui::GetWindowDrawList()->AddRectFilled(
-        {0.0F, 0.0F}, {static_cast<float>(window_px.x()), static_cast<float>(window_px.y())},
-        IM_COL32_BLACK);
+/// A click anywhere shows the lesson again.
+void draw_blank(const Point& window_px, ShowOutcome& outcome) {
+    const ImVec2 size{static_cast<float>(window_px.x()), static_cast<float>(window_px.y())};
+    ImGui::GetWindowDrawList()->AddRectFilled({0.0F, 0.0F}, size, IM_COL32_BLACK);
+    ImGui::SetCursorScreenPos({0.0F, 0.0F});
+    if (ImGui::InvisibleButton("blank", size))
+        outcome.intents.emplace_back(TurnBlank{});
 }
 
 scene::Drawing draw_stage(const Style& style, const RoomLayout& room, const ShowModel& show,
@@ -155,9 +142,8 @@ scene::Drawing draw_stage(const Style& style, const RoomLayout& room, const Show
     stage.type_scale = style.fonts.scale;
     stage.units = show.units;
     stage.top_px = top_px;
-    const float foot_px = reads_low_back(step) ? style.px(26.0F) : style.px(4.0F);
     stage.size_px = {room.column_px - (has_column(step) ? room.margin_px : 0.0F),
-                     room.height_px - foot_px};
+                     room.height_px - style.px(kRoomFoot)};
     stage.without = step.leave_out;
     if (!shown.progress.revealed) {
         stage.strip_later = step.leave_out.count(setup::StageMark::strip) == 0;
@@ -209,7 +195,7 @@ ShowOutcome draw_show(const Style& style, const Point& window_px, const ShowMode
     ShowOutcome outcome;
     begin_area("room", Point::Zero(), window_px);
     if (show.blank) {
-        draw_blank(window_px);
+        draw_blank(window_px, outcome);
         end_area();
         return outcome;
     }
@@ -221,17 +207,19 @@ ShowOutcome draw_show(const Style& style, const Point& window_px, const ShowMode
     const float top_px = draw_sentence(style, room, words, revealed);
     outcome.drawing = draw_stage(style, room, show, shown, top_px);
     if (has_column(step)) {
-        const bool live = !show.frozen;
         const TallyBox box{room.column_px, top_px + style.px(16.0F),
                            room.width_px - room.margin_px - room.column_px, key_style(style)};
-        outcome.pressed = draw_tally(style, box, show, shown, words, live);
+        if (const auto pressed = draw_tally(style, box, show, shown, words, !show.frozen))
+            outcome.intents.emplace_back(*pressed);
         if (shown.progress.revealed && words.key)
             draw_key(style, room, words);
     }
-    if (reads_low_back(step))
-        draw_text(*ImGui::GetWindowDrawList(), style, {TextSize::body, false, Role::quiet_ink},
-                  {room.margin_px, room.height_px - style.px(10.0F)}, kCaution);
-    draw_steps(style, room, shown.step, show.lesson->steps.size());
+    const FootOutcome foot =
+        draw_room_foot(style, {room.margin_px, room.width_px - room.margin_px, room.height_px},
+                       show, shown.step, reads_low_back(step) ? kCaution : nullptr);
+    if (foot.intent)
+        outcome.intents.push_back(*foot.intent);
+    outcome.leave = foot.leave;
     if (note_below)
         draw_note(style, room, window_px, show.lesson_step());
     end_area();

@@ -1,18 +1,19 @@
 #pragma once
-// What the room sees: the stage, one sentence, what is to be predicted and what was said.
+// What the room sees: the stage, one sentence, what is to be predicted and what was said, and the
+// few words with which the mouse leads the lesson.
 
 #include "app/look/style.h"
 #include "app/workshop/show_model.h"
 
-#include <optional>
 #include <vector>
 
 namespace steelyard::app {
 
 /// What came of a frame before the room.
 struct ShowOutcome {
-    scene::Drawing drawing;             ///< of the stage
-    std::optional<std::size_t> pressed; ///< an answer that was clicked
+    scene::Drawing drawing;          ///< of the stage
+    std::vector<ShowIntent> intents; ///< what was clicked
+    bool leave = false;
 };
 
 /// Draws the step that the room is shown. Its style must be scaled for a room, see

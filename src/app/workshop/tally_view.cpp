@@ -30,18 +30,20 @@ public:
                                 : *std::max_element(shown.progress.hands.begin(),
                                                     shown.progress.hands.end()))) {}
 
-    std::optional<std::size_t> draw() {
-        std::optional<std::size_t> pressed;
+    std::optional<PressAnswer> draw() {
+        std::optional<PressAnswer> pressed;
         float y = box_.top_px;
+        ImDrawList& list = *ImGui::GetWindowDrawList();
         for (std::size_t i = 0; i < step_.prediction.choices.size(); ++i) {
-            const float top_px = y;
+            const float top_px = y - style_.px(2.0F);
+            list.ChannelsSplit(2); // the ground lies under the words, whose height is known last
+            list.ChannelsSetCurrent(1);
             y = draw_one(i, y);
-            ImGui::PushID(static_cast<int>(i));
-            ImGui::SetCursorScreenPos({box_.left_px, top_px});
-            if (ImGui::InvisibleButton("answer", {box_.width_px, y - top_px}))
-                pressed = i;
-            ImGui::PopID();
-            y += style_.px(10.0F);
+            list.ChannelsSetCurrent(0);
+            if (const int by = press_one(i, top_px, y - top_px); by != 0)
+                pressed = PressAnswer{i, by};
+            list.ChannelsMerge();
+            y += style_.px(6.0F);
         }
         return pressed;
     }
@@ -53,6 +55,29 @@ private:
     }
     bool is_picked(std::size_t index) const {
         return is_hands() ? live_ && row_ == index : shown_.progress.picked == index;
+    }
+
+    /// An answer lies on a ground while it can be clicked.
+    /// @return +1 for a click, -1 for one of the right button
+    int press_one(std::size_t index, float top_px, float height_px) const {
+        const float pad_px = style_.px(4.0F);
+        const ImVec2 corner{box_.left_px - pad_px, top_px};
+        const ImVec2 size{box_.width_px + 2.0F * pad_px, height_px};
+        ImGui::PushID(static_cast<int>(index));
+        ImGui::SetCursorScreenPos(corner);
+        const bool pressed = ImGui::InvisibleButton("answer", size);
+        const bool taken_back = ImGui::IsItemClicked(ImGuiMouseButton_Right);
+        const bool hovered = ImGui::IsItemHovered();
+        ImGui::PopID();
+        if (!live_)
+            return 0;
+        ImDrawList& list = *ImGui::GetWindowDrawList();
+        const ImVec2 far_corner{corner.x + size.x, corner.y + size.y};
+        list.AddRectFilled(corner, far_corner, style_.mark(Role::panel), 6.0F);
+        if (hovered)
+            list.AddRect(corner, far_corner, style_.mark(Role::quiet_ink), 6.0F, 0,
+                         style_.px(0.6F));
+        return pressed ? 1 : taken_back && is_hands() ? -1 : 0;
     }
 
     float draw_one(std::size_t index, float top_px) const {
@@ -100,11 +125,11 @@ private:
         const TextStyle how{TextSize::body, true, Role::ink};
         const float room_px = box_.width_px - style_.px(kIndent) - style_.px(36.0F);
         const float length_px = room_px * static_cast<float>(count) / static_cast<float>(most_);
-        const float below_px = corner.y + style_.px(kBar) + style_.px(6.0F);
+        const float below_px = corner.y + style_.px(kBar) + style_.px(9.0F);
         const Role role = is_right(index) ? Role::right : Role::quiet_ink;
         list.AddRectFilled({corner.x, corner.y + style_.px(4.0F)},
                            {corner.x + room_px, corner.y + style_.px(4.0F + kBar)},
-                           style_.mark(Role::panel), style_.px(2.0F));
+                           style_.mark(live_ ? Role::sheet : Role::panel), style_.px(2.0F));
         if (count > 0) {
             list.AddRectFilled({corner.x, corner.y + style_.px(4.0F)},
                                {corner.x + length_px, corner.y + style_.px(4.0F + kBar)},
@@ -196,7 +221,7 @@ void draw_numbers(const Style& style, const TallyBox& box, const ShowModel& show
                   const ShownStep& shown, const StepWords& words, bool live) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const bool revealed = shown.progress.revealed;
-    const bool typing = live && !revealed && !show.entry.empty();
+    const bool typing = live && !show.entry.empty();
     float y = box.top_px + box.large.em_px(TextSize::key);
     if (!revealed) {
         const bool has_unit =
@@ -209,6 +234,10 @@ void draw_numbers(const Style& style, const TallyBox& box, const ShowModel& show
                       {box.left_px, y}, typing ? show.entry : "?");
         draw_text(list, style, {TextSize::reading, false, Role::quiet_ink},
                   {box.left_px + width_px + style.px(6.0F), y}, unit);
+    } else if (typing) {
+        // Somebody says a number late: it still counts.
+        draw_text(list, style, {TextSize::reading, true, Role::ink},
+                  {box.left_px, box.top_px + style.px(12.0F)}, show.entry + " …");
     }
     if (shown.progress.guesses_SI.empty() || !words.sought)
         return;
@@ -230,7 +259,7 @@ void draw_numbers(const Style& style, const TallyBox& box, const ShowModel& show
 
 } // namespace
 
-std::optional<std::size_t> draw_tally(const Style& style, const TallyBox& box,
+std::optional<PressAnswer> draw_tally(const Style& style, const TallyBox& box,
                                       const ShowModel& show, const ShownStep& shown,
                                       const StepWords& words, bool live) {
     switch (show.lesson->steps[shown.step].prediction.kind) {

@@ -20,8 +20,8 @@ struct TallyBox {
 /// Draws what a step asks the room for and what the room has said, inside a begun area.
 /// @param live  entries go to this very step: the answer that is counted and what is being typed
 ///              are shown
-/// @return the answer that was clicked
-std::optional<std::size_t> draw_tally(const Style& style, const TallyBox& box,
+/// @return the answer that was clicked; of hands the right button takes one back
+std::optional<PressAnswer> draw_tally(const Style& style, const TallyBox& box,
                                       const ShowModel& show, const ShownStep& shown,
                                       const StepWords& words, bool live);
 

@@ -24,8 +24,8 @@ bool WorkshopPlace::claims(const KeyPress& key) const {
     if ((key.modifiers & GLFW_MOD_CONTROL) != 0)
         return false;
     if (!show_)
-        return key.key == GLFW_KEY_F5 || (draft_ && key.key == GLFW_KEY_ESCAPE);
-    return key.key != GLFW_KEY_D || !show_->entry.empty();
+        return draft_ && key.key == GLFW_KEY_ESCAPE;
+    return key.key != GLFW_KEY_D || !letters_are_commands(*show_);
 }
 
 std::optional<double> WorkshopPlace::own_type_scale(const scene::Point& window_px) const {
@@ -157,7 +157,7 @@ PlaceFrame WorkshopPlace::run_draft(const PlaceInput& input) {
         frame.errand = BringFrom{PlaceName::body};
         break;
     case DraftWish::show:
-        start_draft(input.around, outcome.from_chosen ? draft_->state.chosen : 0);
+        start_draft(input.around, draft_->state.chosen);
         break;
     case DraftWish::leave:
         leave_draft(input.around);
@@ -196,8 +196,10 @@ PlaceFrame WorkshopPlace::run_show(const PlaceInput& input) {
     if (!show_)
         return frame;
     ShowOutcome outcome = draw_show(input.style, input.window_px, *show_, note_below_);
-    if (outcome.pressed)
-        update(*show_, PressAnswer{*outcome.pressed});
+    for (const ShowIntent& intent : outcome.intents)
+        update(*show_, intent);
+    if (outcome.leave)
+        show_.reset();
     frame.drawing = std::move(outcome.drawing);
     return frame;
 }
@@ -212,9 +214,7 @@ const Narration* WorkshopPlace::run_beside(const Window& main, const Style& styl
     pass_time();
     if (wants_presenter_) {
         wants_presenter_ = false;
-        if (presenter_.is_open())
-            presenter_.close(main);
-        else
+        if (!presenter_.is_open())
             message_ = presenter_.open(main);
     }
     return presenter_.draw(main, style, show_ ? &*show_ : nullptr);

@@ -57,7 +57,7 @@ private:
     scene::Drawing draft_stage_; ///< lives until the frame is painted
     std::optional<ShowModel> show_;
     PresenterWindow presenter_;
-    bool wants_presenter_ = false; ///< to be opened or closed once the main window is drawn
+    bool wants_presenter_ = false; ///< to be opened once the main window is drawn
     bool note_below_ = false;
     double passed_at_s_ = 0.0; ///< when the time on the present step was last counted
     std::string message_;
