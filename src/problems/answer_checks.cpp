@@ -142,7 +142,7 @@ Refusal finish(const Family& family, Random& random, Instance& instance) {
     case Kind::change:
         return finish_change(family, instance);
     case Kind::place:
-        return find_spots(family, instance);
+        return find_spots(family, random, instance);
     }
     return Refusal::no_value;
 }

@@ -2,9 +2,7 @@
 
 #include "mechanics/lever/lever_geometry.h"
 
-#include <algorithm>
 #include <cmath>
-#include <numeric>
 
 namespace steelyard::problems {
 
@@ -77,7 +75,7 @@ Vec2 place_target(const Family& family, const Instance& instance) {
                                plan.at->evaluate(instance.quantities.data()));
 }
 
-Refusal find_spots(const Family& family, Instance& instance) {
+Refusal find_spots(const Family& family, Random& random, Instance& instance) {
     const PlacePlan& plan = *family.place;
     instance.spots.clear();
     for (const SpotPlan& spot : plan.spots) {
@@ -87,14 +85,10 @@ Refusal find_spots(const Family& family, Instance& instance) {
     }
     if (!stand_apart(instance.spots, plan.tolerance_m))
         return Refusal::choices_unclear;
-    // Letters run from left to right, so that the right one is not always the same.
-    instance.shown.resize(plan.spots.size());
-    std::iota(instance.shown.begin(), instance.shown.end(), std::size_t{0});
-    std::sort(instance.shown.begin(), instance.shown.end(), [&](std::size_t a, std::size_t b) {
-        const Vec2& one = instance.spots[a];
-        const Vec2& other = instance.spots[b];
-        return one.x() != other.x() ? one.x() < other.x() : one.y() < other.y();
-    });
+    // Letters in a drawn order: by place, the right spot of some families would always have the
+    // same.
+    instance.shown = in_order(plan.spots.size());
+    shuffle(random, instance.shown);
     instance.correct.clear();
     for (std::size_t at = 0; at < instance.shown.size(); ++at) {
         const double distance_m =

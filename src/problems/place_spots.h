@@ -9,8 +9,8 @@ namespace steelyard::problems {
 /// Only for a place family with a solved instance.
 mechanics::Vec2 place_target(const Family& family, const Instance& instance);
 
-/// Finds the spots, orders them for their letters and makes sure that exactly one is right and that
-/// the others lie well away.
-Refusal find_spots(const Family& family, Instance& instance);
+/// Finds the spots, draws the order of their letters and makes sure that exactly one is right and
+/// that the others lie well away.
+Refusal find_spots(const Family& family, Random& random, Instance& instance);
 
 } // namespace steelyard::problems
