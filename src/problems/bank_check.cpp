@@ -23,11 +23,43 @@ constexpr double kManyDuplicates = 0.5;
 /// A step's formula and the solver's number may differ by rounding only.
 constexpr double kAgreement = 1.0e-9;
 
+std::string no_value(const std::string& what) {
+    return what + " has no finite value in some of the draws: see what it divides by";
+}
+
+/// A condition without a value would count as one that does not hold.
+void check_conditions(const Instance& instance, std::set<std::string>& faults) {
+    const Family& family = *instance.family;
+    const auto has_value = [&](const Expression& condition) {
+        return std::isfinite(condition.evaluate(instance.quantities.data()));
+    };
+    for (const WrongPlan& plan : family.wrong)
+        if (plan.when && !has_value(*plan.when))
+            faults.insert(no_value(fmt::format("\"when\" of the rule \"{}\"", plan.rule)));
+    for (const DifficultyLever& lever : family.difficulty)
+        if (!has_value(lever.when))
+            faults.insert(no_value("\"when\" of a [[harder]]"));
+}
+
+/// Rules for whose sake draws are thrown away, since they give no number there.
+void check_wrong(const Instance& instance, std::set<std::string>& faults) {
+    const double* const quantities = instance.quantities.data();
+    for (const WrongPlan& plan : instance.family->wrong)
+        if ((!plan.when || plan.when->holds(quantities)) &&
+            !std::isfinite(plan.gives.evaluate(quantities)))
+            faults.insert(no_value(fmt::format("the rule \"{}\"", plan.rule)));
+}
+
 void check_steps(const Instance& instance, std::set<std::string>& faults) {
     const Family& family = *instance.family;
     for (const StepPlan& step : family.steps) {
         const double by = step.by.evaluate(instance.quantities.data());
         const double solver = instance.quantities[step.find];
+        if (!std::isfinite(by)) {
+            faults.insert(
+                no_value(fmt::format("the step for \"{}\"", family.quantities[step.find].name)));
+            continue;
+        }
         if (std::abs(by - solver) <= kAgreement * std::max(std::abs(by), std::abs(solver)))
             continue;
         const std::string where =
@@ -89,11 +121,14 @@ FamilyCheck check_family(const Bank& bank, const Family& family, std::size_t ins
         const Refusal refusal = try_draw(family, random, instance);
         if (refusal != Refusal::none) {
             ++check.refused[static_cast<std::size_t>(refusal)];
+            if (refusal == Refusal::no_value && family.kind == Kind::numeric)
+                check_wrong(instance, faults);
             continue;
         }
         ++check.accepted;
         ++check.by_difficulty.at(static_cast<std::size_t>(instance.difficulty));
         check_steps(instance, faults);
+        check_conditions(instance, faults);
         // Another name in the same story is no other question: its number does not count.
         std::vector<double> key = instance.quantities;
         key.push_back(static_cast<double>(instance.change));

@@ -28,11 +28,13 @@ double truth(bool value) {
 } // namespace
 
 double Expression::of_one(Op op, double a) {
+    if (!std::isfinite(a))
+        return std::numeric_limits<double>::quiet_NaN();
     switch (op) {
     case Op::negate:
         return -a;
     case Op::negated:
-        return std::isnan(a) ? a : truth(a == 0.0);
+        return truth(a == 0.0);
     case Op::sine:
         return portable::sin(a);
     case Op::cosine:
@@ -115,7 +117,7 @@ double Expression::evaluate(const double* quantities) const {
             break;
         default:
             top -= 2;
-            if (!std::isnan(stack[top - 1]))
+            if (std::isfinite(stack[top - 1]))
                 stack[top - 1] = stack[top - 1] != 0.0 ? stack[top] : stack[top + 1];
             break;
         }

@@ -155,3 +155,26 @@ TEST_CASE("a stated number that the drawing contradicts is found") {
     const FamilyCheck check = check_family(bank, bank.families.front(), 1);
     CHECK_FALSE(check.faults.empty());
 }
+
+TEST_CASE("what has no finite value is found: a step, a condition, the number of a rule") {
+    const auto faults_with = [](const std::string& from, const std::string& to) {
+        const SmallBank files;
+        files.write("families/rope.toml", replaced(kRopeFamily, from, to));
+        const Bank bank = files.load();
+        REQUIRE(bank.families.size() == 1);
+        std::string faults;
+        for (const std::string& fault : check_family(bank, bank.families.front(), 20).faults)
+            faults += fault + "\n";
+        return faults;
+    };
+    CHECK_THAT(faults_with("by = \"effort_distance * sin(effort_angle)\"", "by = \"1 / 0\""),
+               ContainsSubstring("the step for \"effort_arm\" has no finite value"));
+    CHECK_THAT(faults_with("[wrong]", "[[harder]]\nwhen = \"1 / 0\"\nwhy = \"none\"\n\n[wrong]"),
+               ContainsSubstring("\"when\" of a [[harder]] has no finite value"));
+    CHECK_THAT(faults_with("distance-for-arm = \"effort_distance\"",
+                           "distance-for-arm = { gives = \"effort_distance\", when = \"0 / 0\" }"),
+               ContainsSubstring("\"when\" of the rule \"distance-for-arm\" has no finite value"));
+    CHECK_THAT(
+        faults_with("distance-for-arm = \"effort_distance\"", "distance-for-arm = \"1 / 0\""),
+        ContainsSubstring("the rule \"distance-for-arm\" has no finite value"));
+}

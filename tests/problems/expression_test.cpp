@@ -115,3 +115,13 @@ TEST_CASE("an expression tells which quantities it reads") {
     REQUIRE(parsed.has_value());
     CHECK(parsed->reads() == std::vector<std::uint16_t>{0, 1});
 }
+
+TEST_CASE("what is infinite within an expression leaves the whole without a value") {
+    for (const char* text : {"atan(1 / 0)", "not (1 / 0)", "if(1 / 0, 1, 2)", "1 / (1 / 0)"}) {
+        INFO(text);
+        const auto parsed = parse_expression(text, quantity_of, unit_of);
+        REQUIRE(parsed);
+        CHECK_FALSE(std::isfinite(parsed->evaluate(kQuantities)));
+        CHECK_FALSE(parsed->holds(kQuantities));
+    }
+}
