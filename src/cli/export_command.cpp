@@ -32,7 +32,8 @@ const std::map<std::string, publish::HandoutFormat> kFormats{
 
 ExitStatus export_questions(const ExportOptions& options, const Streams& streams) {
     const problems::Bank bank = open_bank(options.questions, streams);
-    const auto questions = problems::make_paper(bank, plan_from(options.questions, options.count));
+    const auto questions =
+        problems::make_collection(bank, plan_from(options.questions, options.count));
     if (!questions) {
         streams.err << questions.error().message << '\n';
         return ExitStatus::bad_input;

@@ -8,6 +8,7 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <set>
 
 namespace steelyard::problems {
 
@@ -89,6 +90,32 @@ tl::expected<std::vector<Question>, NoQuestion> make_paper(const Bank& bank,
     if (!drawn)
         return tl::make_unexpected(drawn.error());
     return questions;
+}
+
+tl::expected<std::vector<Question>, NoQuestion> make_collection(const Bank& bank,
+                                                                const PaperPlan& plan) {
+    // A plan that has not met this many different ones by then has run out of them.
+    constexpr std::size_t kMostDrawn = 4;
+    PaperPlan longer = plan;
+    if (plan.count > kPaperLength)
+        longer.count = kMostDrawn * plan.count;
+    std::set<std::string> codes;
+    std::vector<Question> questions;
+    const tl::expected<void, NoQuestion> drawn =
+        draw_paper(bank, longer, [&](const Instance& instance) {
+            Question question = write_question(bank, instance);
+            if (codes.insert(question.code).second)
+                questions.push_back(std::move(question));
+            return questions.size() < plan.count;
+        });
+    if (questions.size() >= plan.count)
+        return questions;
+    if (!drawn)
+        return tl::make_unexpected(drawn.error());
+    return tl::make_unexpected(
+        NoQuestion{fmt::format("Only {} different questions were found; ask for fewer, or for a "
+                               "wider choice.",
+                               questions.size())});
 }
 
 } // namespace steelyard::problems

@@ -59,6 +59,12 @@ struct PaperPlan {
 ///         that difficulty, the family has too few different instances)
 tl::expected<std::vector<Question>, NoQuestion> make_paper(const Bank& bank, const PaperPlan& plan);
 
+/// The same without a code twice, for a collection that names each question by its code: where long
+/// plans repeat one from an earlier paper, the questions of further papers follow.
+/// @param plan  not in shards
+tl::expected<std::vector<Question>, NoQuestion> make_collection(const Bank& bank,
+                                                                const PaperPlan& plan);
+
 /// Questions within which near-duplicates are refused.
 inline constexpr std::size_t kPaperLength = 1000;
 

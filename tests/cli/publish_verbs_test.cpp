@@ -220,3 +220,13 @@ TEST_CASE("what export cannot do is told") {
     CHECK(run_here({"export", "--format", "csv", "--out", folder / "no/such.csv"}).status == 1);
     CHECK(folder.count() == 0);
 }
+
+TEST_CASE("a package of thousands of questions holds each once") {
+    const TempFolder folder;
+    const std::string out = folder / "many.zip";
+    const Run run =
+        run_here({"export", "--format", "qti21", "--count", "2000", "--seed", "1", "--out", out});
+    INFO(run.err);
+    CHECK(run.status == 0);
+    CHECK(content(out).substr(0, 4) == "PK\x03\x04");
+}

@@ -4,6 +4,9 @@
 #include "problems/paper.h"
 #include "problems/small_bank.h"
 
+#include <algorithm>
+#include <set>
+
 using namespace steelyard::problems;
 
 namespace {
@@ -128,4 +131,37 @@ TEST_CASE("a plan for one difficulty has questions of that difficulty only") {
     REQUIRE(paper.has_value());
     for (const Question& question : *paper)
         CHECK(question.difficulty == 2);
+}
+
+TEST_CASE("a collection longer than a paper has no code twice, and begins with the papers") {
+    PaperPlan plan;
+    plan.count = 3 * kPaperLength;
+    const auto papers = make_paper(our_bank(), plan);
+    const auto collection = make_collection(our_bank(), plan);
+    REQUIRE(papers.has_value());
+    REQUIRE(collection.has_value());
+    CHECK(collection->size() == plan.count);
+    std::set<std::string> codes;
+    for (const Question& question : *collection)
+        codes.insert(question.code);
+    CHECK(codes.size() == plan.count);
+    // The papers repeat some: else this test would show nothing.
+    std::set<std::string> in_papers;
+    for (const Question& question : *papers)
+        in_papers.insert(question.code);
+    CHECK(in_papers.size() < plan.count);
+    for (std::size_t i = 0; i < kPaperLength; ++i)
+        CHECK((*collection)[i].code == (*papers)[i].code);
+}
+
+TEST_CASE("a collection of more questions than there are is refused with their number") {
+    const auto written = std::find_if(our_bank().families.begin(), our_bank().families.end(),
+                                      [](const Family& family) { return !family.items.empty(); });
+    REQUIRE(written != our_bank().families.end());
+    PaperPlan plan;
+    plan.count = 2 * kPaperLength;
+    plan.family = written->id;
+    const auto collection = make_collection(our_bank(), plan);
+    REQUIRE_FALSE(collection.has_value());
+    CHECK(collection.error().message.find("Only ") == 0);
 }
