@@ -28,8 +28,9 @@ double after_learning(double known, double learn);
 double chance_right(double known, double guess, double slip);
 
 /// L after a time without practice: what was learned above the start fades by half in each
-/// half-life. A heuristic of our own (knowledge tracing itself never forgets); the form is that of
-/// half-life regression, Settles & Meeder 2016, ACL, 1848-1858, p = 2^(-gap/h).
+/// half-life. A heuristic of our own (knowledge tracing itself never forgets); its form is
+/// exponential forgetting with a half-life, p = 2^(-gap/h), as in Settles & Meeder 2016, ACL,
+/// 1848-1858.
 double after_gap(double known, double start, double gap_d, double half_life_d);
 
 /// Guess rate when a share of the solution already stood there. Our own rule: with no help the
