@@ -181,6 +181,7 @@ ExamRoom::Go ExamRoom::ask_to_end() {
 
 bool ExamRoom::keep() {
     const auto kept = keep_exam(study_.record, study_.learner.id, exam_);
+    tell_notices(study_.record, streams_);
     if (kept)
         return true;
     tell(kept.error(), streams_);

@@ -129,6 +129,7 @@ private:
         answer.at_ms = now.utc_ms;
         answer.took_ms = std::max<std::int64_t>(0, now.utc_ms - begun_ms);
         auto standing = study_.record.add_answer(study_.learner.id, study_.course(), answer, now);
+        tell_notices(study_.record, streams_);
         if (standing) {
             study_.standing = std::move(*standing);
             return;

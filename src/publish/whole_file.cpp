@@ -101,11 +101,13 @@ tl::expected<void, PublishError> write_in_place(const fs::path& path, const File
 
 } // namespace
 
-tl::expected<void, PublishError> write_whole_file(const fs::path& path, std::string_view bytes) {
-    return write_whole_file(path, filling_with(bytes));
+tl::expected<void, PublishError> write_whole_file(const fs::path& path, std::string_view bytes,
+                                                  Readers readers) {
+    return write_whole_file(path, filling_with(bytes), readers);
 }
 
-tl::expected<void, PublishError> write_whole_file(const fs::path& path, const FileFill& fill) {
+tl::expected<void, PublishError> write_whole_file(const fs::path& path, const FileFill& fill,
+                                                  Readers readers) {
     std::error_code ignored;
     const fs::file_status there = fs::status(path, ignored);
     if (fs::is_directory(there)) {
@@ -119,6 +121,9 @@ tl::expected<void, PublishError> write_whole_file(const fs::path& path, const Fi
     auto [file, beside] = open_beside(target);
     if (!file) {
         return refused(path, "create it", errno);
+    }
+    if (readers == Readers::owner) {
+        fs::permissions(beside, fs::perms::owner_read | fs::perms::owner_write, ignored);
     }
     if (auto filled = fill_and_close(std::move(file), fill, path); !filled) {
         fs::remove(beside, ignored);

@@ -1,6 +1,7 @@
 // Nothing is lost: not by kill -9, not by a full disk, not by two programs at once.
 
 #include "learner/record/check.h"
+#include "learner/record/exam_record.h"
 #include "learner/record/record.h"
 #include "learner/shipped_course.h"
 
@@ -58,6 +59,11 @@ int add_many(const TestFolder& folder, std::int64_t learner, int first, int coun
             return 3;
     }
     return 0;
+}
+
+/// A right answer so many seconds into the evening.
+Answer answer_after(int seconds) {
+    return answer_about("balance", true, kEvening_ms + seconds * kSecond_ms);
 }
 
 /// Checks that the record is in order. @return its answers
@@ -163,9 +169,8 @@ TEST_CASE("programs that find the same damage at once mend it once and lose noth
             auto opened = open_record(folder.path(), kNow);
             if (!opened)
                 return 2;
-            const auto kept = opened->record.add_answer(
-                learner, shipped_course(),
-                answer_about("balance", true, kEvening_ms + i * kSecond_ms), kNow);
+            const auto kept =
+                opened->record.add_answer(learner, shipped_course(), answer_after(i), kNow);
             return kept ? 0 : 3;
         }));
     close(start[0]);
@@ -228,4 +233,82 @@ TEST_CASE("a record at its largest says that the disk is full") {
     CHECK(last.error().trouble == Trouble::full);
     CHECK_THAT(last.error().message, ContainsSubstring("Make room on the disk"));
     CHECK(answers_in_order(folder) == kept);
+}
+
+TEST_CASE("a record that is deleted while it is open is written again with all that was answered") {
+    const TestFolder folder;
+    const std::int64_t learner = add_ada(folder);
+    {
+        Record record = std::move(open_record(folder.path(), kNow)->record);
+        Exam exam = *new_exam(shipped_course(), 3, kNow);
+        REQUIRE(keep_exam(record, learner, exam));
+        REQUIRE(record.add_answer(learner, shipped_course(), answer_after(0), kNow));
+        CHECK(record.take_notices().empty());
+        SECTION("the file alone, and its journal left behind") {
+            std::filesystem::remove(folder.path() / kRecordFile);
+        }
+        SECTION("the whole folder") {
+            std::filesystem::remove_all(folder.path());
+        }
+        SECTION("moved to another name") {
+            std::filesystem::rename(folder.path() / kRecordFile, folder.path() / "record.away");
+        }
+        const auto kept = record.add_answer(learner, shipped_course(), answer_after(1), kNow);
+        REQUIRE(kept);
+        CHECK(kept->answers == 2);
+        const auto notices = record.take_notices();
+        REQUIRE(notices.size() == 1);
+        CHECK_THAT(notices[0], ContainsSubstring("deleted or moved away"));
+        CHECK(record.take_notices().empty());
+        REQUIRE(record.add_answer(learner, shipped_course(), answer_after(2), kNow));
+        CHECK(record.take_notices().empty());
+        CHECK(unfinished_exam(record, learner).value()->items.size() == exam.items.size());
+    }
+    CHECK(answers_in_order(folder) == 3);
+}
+
+TEST_CASE("a record that is replaced while it is open gets what was answered in the old one") {
+    const TestFolder folder;
+    const std::int64_t learner = add_ada(folder);
+    Record record = std::move(open_record(folder.path(), kNow)->record);
+    REQUIRE(record.add_answer(learner, shipped_course(), answer_after(0), kNow));
+    std::filesystem::remove(folder.path() / kRecordFile);
+    SECTION("by one in which the learner has the same number") {
+        CHECK(add_ada(folder) == learner);
+        REQUIRE(add_many(folder, learner, 10, 1, -1) == 0);
+        const auto kept = record.add_answer(learner, shipped_course(), answer_after(1), kNow);
+        REQUIRE(kept);
+        CHECK(kept->answers == 3);
+        CHECK_THAT(record.take_notices().at(0), ContainsSubstring("was replaced"));
+        CHECK(answers_in_order(folder) == 3);
+    }
+    SECTION("by one in which another has it: told, and nothing kept under a wrong name") {
+        REQUIRE(open_record(folder.path(), kNow)->record.add_learner("Ben", kNow));
+        const auto refused = record.add_answer(learner, shipped_course(), answer_after(1), kNow);
+        REQUIRE_FALSE(refused);
+        CHECK(refused.error().trouble == Trouble::refused);
+        CHECK_THAT(refused.error().message, ContainsSubstring("Start Steelyard again"));
+        Record other = std::move(open_record(folder.path(), kNow)->record);
+        CHECK(*other.database().integer("SELECT count(*) FROM answer") == 1);
+        CHECK(*other.database().integer(
+                  "SELECT count(*) FROM answer WHERE learner = (SELECT id FROM learner WHERE name "
+                  "= 'Ben')") == 0);
+    }
+}
+
+TEST_CASE("closing a record that was deleted leaves the journal of the one after it alone") {
+    const TestFolder folder;
+    const std::int64_t learner = add_ada(folder);
+    auto old = open_record(folder.path(), kNow);
+    REQUIRE(old->record.standing(learner, shipped_course(), kNow));
+    for (const char* part : {"", "-wal", "-shm"})
+        std::filesystem::remove(folder.path() / (std::string(kRecordFile) + part));
+    CHECK(add_ada(folder) == learner);
+    auto opened = open_record(folder.path(), kNow);
+    REQUIRE(opened->record.add_answer(learner, shipped_course(),
+                                      answer_about("balance", true, kEvening_ms), kNow));
+    REQUIRE(std::filesystem::exists(folder.path() / "record.sqlite-wal"));
+    old = tl::make_unexpected(RecordError{});
+    CHECK(std::filesystem::exists(folder.path() / "record.sqlite-wal"));
+    CHECK(std::filesystem::exists(folder.path() / "record.sqlite-shm"));
 }

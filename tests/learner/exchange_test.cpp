@@ -5,6 +5,7 @@
 
 #include <fstream>
 #include <sstream>
+#include <streambuf>
 
 using namespace steelyard::learner;
 
@@ -240,4 +241,84 @@ TEST_CASE("an erased learner leaves no trace in any file") {
     }
     CHECK(files >= 2);
     CHECK_FALSE(record.erase_learner(ada->id));
+}
+
+TEST_CASE(
+    "an exam that could not be sat is refused: no items, an item beyond, numbers without end") {
+    const TestFolder folder;
+    Record record = open_here(folder);
+    const Learner ada = *record.add_learner("Ada", kNow);
+    Exam exam = *new_exam(shipped_course(), 3, kNow);
+    REQUIRE(keep_exam(record, ada.id, exam));
+    const std::string text = json_lines(record, ada);
+    const TestFolder elsewhere;
+    Record other = open_here(elsewhere);
+    REQUIRE(import_text(other, text)->exams == 1);
+    const auto changed = [&](const std::string& from, const std::string& to) {
+        std::string wrong = text;
+        const std::size_t at = wrong.find(from);
+        REQUIRE(at != std::string::npos);
+        return refusal(wrong.replace(at, from.size(), to));
+    };
+    const std::string impossible = "missing or impossible members";
+    CHECK_THAT(changed("\"item\":0", "\"item\":40"), ContainsSubstring(impossible));
+    CHECK_THAT(changed("\"item\":0", "\"item\":-1"), ContainsSubstring(impossible));
+    CHECK_THAT(changed("\"item\":0", "\"item\":1e999"), ContainsSubstring(impossible));
+    CHECK_THAT(changed("\"item\":0,", ""), ContainsSubstring(impossible));
+    CHECK_THAT(changed("\"questions\":0", "\"questions\":4000"), ContainsSubstring(impossible));
+    CHECK_THAT(changed("\"allowed_ms\":", "\"allowed_ms\":99999999"),
+               ContainsSubstring(impossible));
+    CHECK_THAT(changed("\"foreseen\":0.5", "\"foreseen\":1e999"), ContainsSubstring(impossible));
+    CHECK_THAT(changed("\"took_ms\":0", "\"took_ms\":-5"), ContainsSubstring(impossible));
+    const std::size_t items = text.find("\"items\":[") + 9;
+    CHECK_THAT(refusal(text.substr(0, items) + "]}}\n"), ContainsSubstring(impossible));
+}
+
+TEST_CASE("an exam that lost its items is not exported, so that what is exported can be imported") {
+    const TestFolder folder;
+    Record record = open_here(folder);
+    const Learner ada = fill(record);
+    Exam exam = *new_exam(shipped_course(), 5, kNow);
+    REQUIRE(keep_exam(record, ada.id, exam));
+    REQUIRE(
+        record.database().run("UPDATE exam SET item = 4000; DELETE FROM exam_item WHERE exam = " +
+                              std::to_string(exam.id)));
+    const TestFolder elsewhere;
+    Record other = open_here(elsewhere);
+    const auto imported = import_text(other, json_lines(record, ada));
+    REQUIRE(imported);
+    CHECK(imported->exams == 1);
+}
+
+TEST_CASE("a line, a cell or a row without end is refused before it fills the memory") {
+    /// Gives the same characters for ever.
+    class Endless : public std::streambuf {
+    public:
+        explicit Endless(std::string again) : again_(std::move(again)) {}
+        std::int64_t read() const { return read_; }
+
+    protected:
+        int_type underflow() override {
+            read_ += static_cast<std::int64_t>(again_.size());
+            setg(again_.data(), again_.data(), again_.data() + again_.size());
+            return traits_type::to_int_type(again_.front());
+        }
+
+    private:
+        std::string again_;
+        std::int64_t read_ = 0;
+    };
+    for (const std::string& again : {std::string("{\"a\":\"aaaaaaaa"), std::string("at,"),
+                                     std::string("\"aaaaaaaa\n"), std::string("aaaaaaaaaa")}) {
+        const TestFolder folder;
+        Record record = open_here(folder);
+        Endless endless(again);
+        std::istream in(&endless);
+        const auto imported =
+            import_answers(record, shipped_course(), in, "endless", "Ada", kNow, {});
+        REQUIRE_FALSE(imported);
+        CHECK(imported.error().trouble == Trouble::refused);
+        CHECK(endless.read() < (16 << 20));
+        CHECK(record.learners()->empty());
+    }
 }

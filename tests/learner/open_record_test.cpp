@@ -116,6 +116,56 @@ TEST_CASE("damage without any backup begins a new record and says so") {
     CHECK(opened->record.learners()->empty());
 }
 
+TEST_CASE(
+    "a record that is missing, empty or cut to a byte is restored from its backup, and said") {
+    for (const std::optional<std::string>& left :
+         {std::optional<std::string>(), std::optional<std::string>(""),
+          std::optional<std::string>("S"), std::optional<std::string>(std::string(511, '\0'))}) {
+        const TestFolder folder;
+        make_record(folder, 40);
+        REQUIRE(open_record(folder.path(), kNow)->record.back_up_if_due(kNow));
+        fs::remove(folder.path() / kRecordFile);
+        if (left)
+            write_file(folder.path() / kRecordFile, *left);
+        auto opened = open_record(folder.path(), kNow);
+        REQUIRE(opened);
+        REQUIRE(opened->notices.size() == 1);
+        CHECK_THAT(opened->notices[0], ContainsSubstring("was missing or empty"));
+        CHECK_THAT(opened->notices[0], ContainsSubstring("backup of 2026-11-25 is in use"));
+        CHECK(answers_in(opened->record) == 40);
+        CHECK(backups_in(folder.path()).size() == 1);
+        CHECK(open_record(folder.path(), kNow)->notices.empty());
+    }
+}
+
+TEST_CASE("a file without tables beside a backup is no new record") {
+    const TestFolder folder;
+    make_record(folder, 40);
+    REQUIRE(open_record(folder.path(), kNow)->record.back_up_if_due(kNow));
+    fs::remove(folder.path() / kRecordFile);
+    {
+        auto bare = Database::open(folder.path() / kRecordFile, Access::write);
+        REQUIRE(bare->run("PRAGMA journal_mode = WAL"));
+    }
+    REQUIRE(fs::file_size(folder.path() / kRecordFile) == 4096);
+    auto opened = open_record(folder.path(), kNow);
+    REQUIRE(opened);
+    CHECK(opened->notices.size() == 1);
+    CHECK(answers_in(opened->record) == 40);
+}
+
+TEST_CASE("a missing record whose backups are of no use begins anew, once, and says so") {
+    const TestFolder folder;
+    make_record(folder, 3);
+    REQUIRE(open_record(folder.path(), kNow)->record.back_up_if_due(kNow));
+    fs::remove(folder.path() / kRecordFile);
+    write_file(backups_in(folder.path()).front(), "");
+    const auto opened = open_record(folder.path(), kNow);
+    REQUIRE(opened);
+    CHECK_THAT(opened->notices.at(0), ContainsSubstring("no good backup"));
+    CHECK(open_record(folder.path(), kNow)->notices.empty());
+}
+
 TEST_CASE("an empty file is a new record") {
     const TestFolder folder;
     write_file(folder.path() / kRecordFile, "");

@@ -1,7 +1,10 @@
+#include "learner/readiness.h"
 #include "learner/record/check.h"
 #include "learner/record/exam_record.h"
 #include "learner/record/record.h"
 #include "learner/shipped_course.h"
+
+#include <cmath>
 
 using namespace steelyard::learner;
 
@@ -154,4 +157,79 @@ TEST_CASE("an exam that was begun is found again with its answers, its clock and
     CHECK(results->front().pass == 28);
     // Closed by another window meanwhile: nothing counts twice.
     CHECK(close_exam(record, learner, course, exam, report, later)->answers == 1);
+}
+
+TEST_CASE("an exam whose rows were damaged goes on at an item that it has, or not at all") {
+    const TestFolder folder;
+    const Course& course = shipped_course();
+    Record record = std::move(open_record(folder.path(), kNow)->record);
+    const std::int64_t learner = record.add_learner("Ada", kNow)->id;
+    Exam exam = *new_exam(course, 3, kNow);
+    REQUIRE(keep_exam(record, learner, exam));
+    const auto found = [&] { return unfinished_exam(record, learner).value(); };
+    SECTION("an item beyond the last") {
+        REQUIRE(record.database().run("UPDATE exam SET item = 4000"));
+        CHECK(found()->at == exam.items.size() - 1);
+    }
+    SECTION("an item before the first") {
+        REQUIRE(record.database().run("UPDATE exam SET item = -1"));
+        CHECK(found()->at < exam.items.size());
+    }
+    SECTION("some items lost: the rest keep their answers, and none is doubled") {
+        REQUIRE(record.database().run("DELETE FROM exam_item WHERE number < 10"));
+        Exam rest = *found();
+        REQUIRE(rest.items.size() == exam.items.size() - 10);
+        give_answer(rest, "b", kNow);
+        REQUIRE(keep_exam(record, learner, rest));
+        const auto again = found();
+        REQUIRE(again->items.size() == rest.items.size());
+        for (std::size_t i = 0; i < rest.items.size(); ++i) {
+            CHECK(again->items[i].code == rest.items[i].code);
+            CHECK(again->items[i].answer == rest.items[i].answer);
+        }
+    }
+    SECTION("no item left: an earlier one is found instead, or none") {
+        REQUIRE(record.database().run("DELETE FROM exam_item"));
+        CHECK_FALSE(found());
+        Exam next = *new_exam(course, 4, {kEvening_ms - kDay_ms, 0});
+        REQUIRE(keep_exam(record, learner, next));
+        CHECK(found()->id == next.id);
+    }
+}
+
+TEST_CASE("what is read from damaged rows is never infinite") {
+    const TestFolder folder;
+    const Course& course = shipped_course();
+    Record record = std::move(open_record(folder.path(), kNow)->record);
+    const std::int64_t learner = record.add_learner("Ada", kNow)->id;
+    REQUIRE(record.add_answer(learner, course, answer_about("balance", true, kEvening_ms), kNow));
+    Exam exam = *new_exam(course, 3, kNow);
+    finish(exam, kNow);
+    REQUIRE(close_exam(record, learner, course, exam, report_on(course, exam), kNow));
+    REQUIRE(record.database().run(
+        "UPDATE learner SET foreseen = 9e999, foreseen_right = -9e999, foreseen_weight = 9e999;"
+        "UPDATE skill_state SET known = 9e999, half_life_d = 0;"
+        "UPDATE exam SET pass_share = 9e999, right_answers = 50, questions = 40;"
+        "UPDATE exam_item SET foreseen = 9e999;"
+        "UPDATE answer SET help = 9e999, guess = 9e999, foreseen = -9e999"));
+    const auto standing = record.standing(learner, course, kNow);
+    REQUIRE(standing);
+    for (const double known : known_skills(course, *standing, kEvening_ms + kDay_ms))
+        CHECK((known >= 0.0 && known <= 1.0));
+    const Readiness ready = readiness(course, *standing, kEvening_ms + kDay_ms);
+    CHECK(std::isfinite(ready.expected));
+    CHECK((ready.chance_to_pass >= 0.0 && ready.chance_to_pass <= 1.0));
+    CHECK(say(standing->foresight).find("inf") == std::string::npos);
+    const ExamResult result = finished_exams(record, learner, 1)->at(0);
+    CHECK(result.right <= result.of);
+    CHECK(result.pass <= result.of);
+    CHECK(exam_by_id(record, learner, result.id).value()->items.at(0).foreseen <= 1.0);
+    const Answer answer = record.last_answers(learner, 1)->at(0);
+    CHECK(answer.guess <= 0.95);
+    CHECK(answer.foreseen >= 0.0);
+    // Folded from the same rows again.
+    REQUIRE(record.database().run("UPDATE learner SET model = ''"));
+    const auto folded = record.standing(learner, course, kNow);
+    REQUIRE(folded);
+    CHECK(std::isfinite(readiness(course, *folded, kEvening_ms).expected));
 }

@@ -1,12 +1,12 @@
 #include "app/practice/desk.h"
 
 #include "learner/record/exchange.h"
+#include "publish/whole_file.h"
 #include "setup/input_error.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <fstream>
 
 namespace steelyard::app {
 
@@ -43,16 +43,23 @@ void Desk::open(const std::filesystem::path& folder, const Clock& now) {
         choose(latest->id, now);
 }
 
-void Desk::notice(const learner::RecordError& error) {
-    if (std::find(notices_.begin(), notices_.end(), error.message) == notices_.end())
-        notices_.push_back(error.message);
+void Desk::notice(const std::string& sentence) {
+    if (std::find(notices_.begin(), notices_.end(), sentence) == notices_.end())
+        notices_.push_back(sentence);
+}
+
+bool Desk::hear(const learner::Recorded<void>& done) {
+    for (const std::string& sentence : record_->take_notices())
+        notice(sentence);
+    if (!done)
+        notice(done.error().message);
+    return done.has_value();
 }
 
 template <typename T> std::optional<T> Desk::heed(learner::Recorded<T> recorded) {
-    if (recorded)
-        return std::move(*recorded);
-    notice(recorded.error());
-    return std::nullopt;
+    if (!hear(recorded.map([](const T&) {})))
+        return std::nullopt;
+    return std::move(*recorded);
 }
 
 void Desk::stand(learner::Standing standing, const Clock& now) {
@@ -80,8 +87,8 @@ void Desk::choose(std::int64_t learner, const Clock& now) {
         return;
     learner_ = *found;
     stand(std::move(*standing), now);
-    if (std::string sentence = clock_notice(standing_, now); !sentence.empty())
-        notice({learner::Trouble::refused, std::move(sentence)});
+    if (const std::string sentence = clock_notice(standing_, now); !sentence.empty())
+        notice(sentence);
 }
 
 std::string Desk::add_learner(const std::string& name, const Clock& now) {
@@ -126,8 +133,9 @@ void Desk::keep_answer(const learner::Answer& answer, const Clock& now) {
 void Desk::back_up(const Clock& now) {
     if (!keeps())
         return;
-    if (const auto done = record_->back_up_if_due(now); !done)
-        notice({done.error().trouble, "No backup was made: " + done.error().message});
+    hear(record_->back_up_if_due(now).map_error([](const learner::RecordError& error) {
+        return learner::RecordError{error.trouble, "No backup was made: " + error.message};
+    }));
 }
 
 // --- mock exams ----------------------------------------------------------------------------------
@@ -141,15 +149,13 @@ std::optional<learner::Exam> Desk::unfinished_exam() {
 void Desk::keep_exam(learner::Exam& exam) {
     if (!keeps())
         return;
-    if (const auto kept = learner::keep_exam(*record_, learner_->id, exam); !kept)
-        notice(kept.error());
+    hear(learner::keep_exam(*record_, learner_->id, exam));
 }
 
 void Desk::give_up_exam(const learner::Exam& exam) {
     if (!keeps())
         return;
-    if (const auto gone = learner::give_up_exam(*record_, learner_->id, exam.id); !gone)
-        notice(gone.error());
+    hear(learner::give_up_exam(*record_, learner_->id, exam.id));
 }
 
 void Desk::close_exam(learner::Exam& exam, const learner::ExamReport& report, const Clock& now) {
@@ -196,13 +202,15 @@ std::string Desk::export_record(const Clock& now) {
     const std::filesystem::path path =
         record_->folder() /
         fmt::format("answers-{}-{}.jsonl", learner_->id, learner::write_day(learner::day_of(now)));
-    std::ofstream file(path);
+    std::string text;
     const auto done = learner::export_json_lines(
-        *record_, *learner_, [&file](std::string_view line) { file << line << '\n'; }, {});
+        *record_, *learner_, [&text](std::string_view line) { text.append(line).append("\n"); },
+        {});
     if (!done)
         return done.error().message;
-    if (!file.flush())
-        return "The export could not be written to " + path.string() + ".";
+    const auto written = publish::write_whole_file(path, text, publish::Readers::owner);
+    if (!written)
+        return written.error().message;
     return "Everything about you is in " + path.string() + " now, one line an answer.";
 }
 

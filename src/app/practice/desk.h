@@ -85,7 +85,10 @@ public:
 
 private:
     void open(const std::filesystem::path& folder, const learner::Clock& now);
-    void notice(const learner::RecordError& error);
+    void notice(const std::string& sentence);
+    /// Notices what went wrong, and what happened to the record meanwhile. @return whether it is
+    /// done
+    bool hear(const learner::Recorded<void>& done);
     /// The value, or nothing after its error was noticed.
     template <typename T> std::optional<T> heed(learner::Recorded<T> recorded);
     void stand(learner::Standing standing, const learner::Clock& now);

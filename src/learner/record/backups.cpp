@@ -1,5 +1,6 @@
 #include "learner/record/backups.h"
 
+#include "learner/record/private_files.h"
 #include "learner/record/schema.h"
 
 #include <fmt/format.h>
@@ -18,7 +19,7 @@ constexpr std::string_view kBeginning = "record-";
 constexpr std::string_view kEnding = ".sqlite";
 
 fs::path backup_folder(const fs::path& folder) {
-    return folder / "backups";
+    return folder / kBackupFolder;
 }
 
 void drop_old(const fs::path& folder) {
@@ -69,7 +70,7 @@ Recorded<fs::path> make_backup(Database& database, const fs::path& folder, TimeM
         backup_folder(folder) /
         fmt::format("{}{}-{:08}{}", kBeginning, write_day(day), now_ms - begin_of(day, 0), kEnding);
     std::error_code failed;
-    fs::create_directories(backup_folder(folder), failed);
+    make_private_folder(backup_folder(folder));
     fs::path unfinished = target;
     unfinished += ".unfinished";
     fs::remove(unfinished, failed);

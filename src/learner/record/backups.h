@@ -13,6 +13,9 @@ namespace steelyard::learner {
 /// Backups kept; older ones are deleted.
 inline constexpr std::size_t kBackups = 7;
 
+/// Name of their folder within the record's.
+inline constexpr const char* kBackupFolder = "backups";
+
 /// Backups of a data folder, newest first.
 std::vector<std::filesystem::path> backups_in(const std::filesystem::path& folder);
 

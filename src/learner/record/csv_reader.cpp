@@ -1,20 +1,25 @@
 #include "learner/record/csv_reader.h"
 
+#include "learner/record/import_lines.h"
+
+#include <fmt/format.h>
+
 namespace steelyard::learner {
 
 tl::expected<std::optional<std::vector<std::string>>, std::string> CsvReader::row() {
-    constexpr std::size_t kLongestCell = 1U << 20U;
     line_ = next_line_;
     std::vector<std::string> cells(1);
     bool quoted = false;
     bool was_quoted = false;
     bool any = false;
+    std::size_t bytes = 0;
     for (int c = in_.get(); c != std::istream::traits_type::eof(); c = in_.get()) {
         any = true;
         const char character = static_cast<char>(c);
         next_line_ += character == '\n' ? 1 : 0;
-        if (cells.back().size() > kLongestCell)
-            return tl::make_unexpected(std::string("a cell of more than a million characters"));
+        // Also a cell within quotation marks, and commas without end.
+        if (++bytes > kLongestLine)
+            return tl::make_unexpected(fmt::format("a row of more than {} bytes", kLongestLine));
         if (quoted) {
             if (character != '"')
                 cells.back() += character;

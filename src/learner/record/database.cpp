@@ -1,5 +1,7 @@
 #include "learner/record/database.h"
 
+#include "learner/record/private_files.h"
+
 #include <fmt/format.h>
 
 #include <sqlite3.h>
@@ -157,6 +159,8 @@ Recorded<Database> Database::open(const std::filesystem::path& path, Access acce
     const int flags = SQLITE_OPEN_URI | SQLITE_OPEN_NOMUTEX |
                       (access == Access::write ? SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE
                                                : SQLITE_OPEN_READONLY);
+    if (access == Access::write)
+        make_private_file(path); // SQLite gives the files beside it the same rights
     sqlite3* opened = nullptr;
     const int code = sqlite3_open_v2(uri_of(path, query).c_str(), &opened, flags, nullptr);
     Database database(opened, path);
@@ -168,7 +172,19 @@ Recorded<Database> Database::open(const std::filesystem::path& path, Access acce
 }
 
 Database::~Database() {
+    if (database_ == nullptr)
+        return;
+    // A journal is deleted by its name when the last program closes the file: where the file has
+    // gone from its name, that journal may be another's by now.
+    int keep_journal = has_moved() ? 1 : -1;
+    sqlite3_file_control(database_, "main", SQLITE_FCNTL_PERSIST_WAL, &keep_journal);
     sqlite3_close_v2(database_);
+}
+
+bool Database::has_moved() const {
+    int moved = 0;
+    return sqlite3_file_control(database_, "main", SQLITE_FCNTL_HAS_MOVED, &moved) == SQLITE_OK &&
+           moved != 0;
 }
 
 Database::Database(Database&& other) noexcept

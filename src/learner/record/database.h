@@ -114,6 +114,10 @@ public:
     /// Pages fetched from the file since it was opened: what the work so far has cost.
     int pages_read() const;
 
+    /// Whether the file is no longer where it was opened: deleted, moved away or replaced. What is
+    /// written to it meanwhile is in no file that has a name.
+    bool has_moved() const;
+
     /// Copies the whole file, also while others use it.
     Recorded<void> copy_to(const std::filesystem::path& path);
 

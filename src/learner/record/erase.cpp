@@ -47,6 +47,8 @@ Recorded<void> erase_from_backup(const fs::path& backup, const std::string& name
 } // namespace
 
 Recorded<void> Record::erase_learner(std::int64_t learner) {
+    if (const auto done = put_back(); !done)
+        return done;
     const auto name = name_of_learner(database_, learner);
     if (!name)
         return tl::make_unexpected(name.error());

@@ -25,11 +25,12 @@ struct ExamResult {
 /// after every answer and every few seconds for its clock.
 Recorded<void> keep_exam(Record& record, std::int64_t learner, Exam& exam);
 
-/// The exam that was begun and not finished, the newest one if there are several. Call resume()
-/// before going on with it.
+/// The exam that was begun and not finished, the newest one if there are several; one that has lost
+/// all its items counts as none. It has items, and stands at one of them. Call resume() before
+/// going on with it.
 Recorded<std::optional<Exam>> unfinished_exam(Record& record, std::int64_t learner);
 
-/// An exam by its id, to look at again.
+/// An exam by its id, to look at again; one whose rows were damaged may have no items.
 Recorded<std::optional<Exam>> exam_by_id(Record& record, std::int64_t learner, std::int64_t id);
 
 /// Finished exams, newest first.

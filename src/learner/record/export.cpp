@@ -30,11 +30,13 @@ constexpr const char* kAnswerJson =
 constexpr const char* kExamJson =
     "SELECT json_object('exam', json_object('title', title, 'seed', seed, 'pass_share', "
     "pass_share, 'started_ms', started_ms, 'allowed_ms', allowed_ms, 'used_ms', used_ms, "
-    "'seen_ms', seen_ms, 'item', item, 'finished_ms', finished_ms, 'right_answers', "
+    "'seen_ms', seen_ms, 'item', min(item, (SELECT count(*) FROM exam_item WHERE exam = exam.id) - "
+    "1), 'finished_ms', finished_ms, 'right_answers', "
     "right_answers, 'questions', questions, 'items', (SELECT json_group_array(json_object('code', "
     "code, 'skill', skill, 'family', family, 'answer', answer, 'come_back', flagged, 'took_ms', "
     "took_ms, 'foreseen', foreseen)) FROM (SELECT * FROM exam_item WHERE exam = exam.id ORDER BY "
-    "number)))) FROM exam WHERE learner = ? ORDER BY started_ms";
+    "number)))) FROM exam WHERE learner = ? AND EXISTS (SELECT * FROM exam_item WHERE "
+    "exam_item.exam = exam.id) ORDER BY started_ms";
 
 std::vector<Cell> cells_of(const Answer& answer) {
     const auto number = [](auto value) { return Cell{fmt::format("{}", value), true}; };

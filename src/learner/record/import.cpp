@@ -1,5 +1,6 @@
 #include "learner/record/csv_reader.h"
 #include "learner/record/exchange.h"
+#include "learner/record/import_lines.h"
 #include "learner/record/moment_text.h"
 #include "learner/record/record_rows.h"
 #include "learner/record/schema.h"
@@ -20,6 +21,8 @@ constexpr std::int64_t kProgressEvery = 10000;
 constexpr TimeMs kEarliest_ms = 946684800000;
 constexpr TimeMs kLatest_ms = 7258118400000;
 constexpr std::size_t kLongestText = 4000;
+/// A week: longer than any blueprint allows.
+constexpr std::int64_t kLongestExam_ms = 7 * kDay_ms;
 
 /// What is wrong with a line, as a phrase: "no outcome of ours: \"rihgt\"".
 using Fault = std::string;
@@ -79,7 +82,7 @@ public:
           progress_(progress) {}
 
     Recorded<Imported> run(const std::string& as) {
-        auto transaction = Transaction::begin(record_.database());
+        auto transaction = record_.begin();
         if (!transaction)
             return tl::make_unexpected(transaction.error());
         skip_mark();
@@ -201,7 +204,11 @@ Recorded<void> Import::read_json_lines(const std::string& as) {
                                    : !members ? members.error()
                                               : insert.error());
     std::string text;
-    for (int line = 1; std::getline(in_, text); ++line) {
+    for (int line = 1; in_.peek() != std::istream::traits_type::eof(); ++line) {
+        if (!read_line(in_, text))
+            return tl::make_unexpected(
+                wrong(line, fmt::format("a line of more than {} bytes", kLongestLine),
+                      "lines as they are exported"));
         if (text.find_first_not_of(" \t\r") == std::string::npos)
             continue;
         if (const auto read = kind->with(text).row(); !read)
@@ -258,30 +265,44 @@ Recorded<void> Import::read_exam(const std::string& text, int line) {
         "'$.title', e ->> '$.seed', e ->> '$.pass_share', e ->> '$.started_ms', e ->> "
         "'$.allowed_ms', e ->> '$.used_ms', e ->> '$.seen_ms', e ->> '$.item', e ->> "
         "'$.finished_ms', e ->> '$.right_answers', e ->> '$.questions' FROM (SELECT ?1 -> "
-        "'$.exam' AS e) WHERE typeof(e ->> '$.title') = 'text' AND typeof(e ->> '$.seed') = "
-        "'integer' AND e ->> '$.pass_share' BETWEEN 0 AND 1 AND e ->> '$.started_ms' > 0 AND e "
-        "->> '$.allowed_ms' > 0 AND e ->> '$.used_ms' >= 0 AND e ->> '$.item' >= 0 AND "
-        "typeof(e ->> '$.seen_ms') = 'integer' AND typeof(e ->> '$.finished_ms') = 'integer' AND "
-        "e ->> '$.right_answers' >= 0 AND e ->> '$.questions' >= e ->> '$.right_answers' AND "
-        "json_type(e, '$.items') = 'array'");
+        "'$.exam' AS e) WHERE typeof(e ->> '$.title') = 'text' AND e ->> '$.pass_share' BETWEEN 0 "
+        "AND 1 AND json_type(e, '$.items') = 'array' AND NOT EXISTS (SELECT * FROM json_each("
+        "'[\"seed\", \"started_ms\", \"allowed_ms\", \"used_ms\", \"seen_ms\", \"item\", "
+        "\"finished_ms\", \"right_answers\", \"questions\"]') AS key WHERE json_type(e, '$.' || "
+        "key.value) IS NOT 'integer') AND e ->> '$.started_ms' BETWEEN ?3 AND ?4 AND e ->> "
+        "'$.allowed_ms' BETWEEN 1 AND ?5 AND e ->> '$.used_ms' BETWEEN 0 AND e ->> '$.allowed_ms' "
+        "AND e ->> '$.seen_ms' BETWEEN 0 AND ?4 AND e ->> '$.finished_ms' BETWEEN 0 AND ?4 AND e "
+        "->> '$.item' BETWEEN 0 AND json_array_length(e, '$.items') - 1 AND e ->> '$.questions' "
+        "BETWEEN 0 AND json_array_length(e, '$.items') AND e ->> '$.right_answers' BETWEEN 0 AND "
+        "e ->> '$.questions'");
     // Earlier exports called "come_back" "flagged".
     auto items = database.prepare(
         "INSERT INTO exam_item (exam, number, code, skill, family, answer, flagged, took_ms, "
         "foreseen) SELECT ?2, key, value ->> '$.code', value ->> '$.skill', value ->> '$.family', "
         "value ->> '$.answer', coalesce(value ->> '$.come_back', value ->> '$.flagged'), value ->> "
-        "'$.took_ms', value ->> '$.foreseen' FROM json_each(?1, '$.exam.items')");
+        "'$.took_ms', value ->> '$.foreseen' FROM json_each(?1, '$.exam.items') WHERE value ->> "
+        "'$.code' <> '' AND "
+        "typeof(value ->> '$.answer') = 'text' AND json_type(value, '$.took_ms') = 'integer' AND "
+        "value ->> '$.took_ms' >= 0 AND value ->> '$.foreseen' BETWEEN 0 AND 1");
+    auto count = database.prepare("SELECT json_array_length(?1, '$.exam.items')");
     auto known = database.prepare("SELECT count(*) FROM exam WHERE learner = ?2 AND started_ms = "
                                   "?1 ->> '$.exam.started_ms' AND seed = ?1 ->> '$.exam.seed'");
-    if (!exam || !items || !known)
-        return tl::make_unexpected(!exam ? exam.error() : !items ? items.error() : known.error());
-    if (const auto done = exam->with(text, learner_).run(); !done)
+    for (const auto* statement : {&exam, &items, &known, &count})
+        if (!*statement)
+            return tl::make_unexpected(statement->error());
+    if (const auto done =
+            exam->with(text, learner_, kEarliest_ms, kLatest_ms, kLongestExam_ms).run();
+        !done)
         return done;
     if (database.changes() == 1) {
         ++imported_.exams;
-        if (items->with(text, database.last_id()).run())
+        const auto counted = count->with(text).row();
+        if (counted && items->with(text, database.last_id()).run() &&
+            database.changes() == count->integer(0))
             return {};
-        return tl::make_unexpected(
-            wrong(line, "an exam whose items are incomplete", "an exam as it is exported"));
+        return tl::make_unexpected(wrong(line,
+                                         "an exam whose items have missing or impossible members",
+                                         "an exam as it is exported"));
     }
     const auto found = known->with(text, learner_).row();
     if (!found)

@@ -74,6 +74,8 @@ Recorded<std::optional<Learner>> Record::learner_named(const std::string& name) 
 Recorded<Learner> Record::add_learner(const std::string& name, const Clock& clock) {
     if (const auto fault = fault_of_name(name))
         return tl::make_unexpected(refusal(*fault));
+    if (const auto done = put_back(); !done)
+        return tl::make_unexpected(done.error());
     auto insert =
         database_.prepare("INSERT OR IGNORE INTO learner (name, created_ms) VALUES (?, ?)");
     if (!insert)
@@ -91,6 +93,8 @@ Recorded<Learner> Record::add_learner(const std::string& name, const Clock& cloc
 }
 
 Recorded<void> Record::set_exam_day(std::int64_t learner, std::optional<Day> day) {
+    if (const auto done = put_back(); !done)
+        return done;
     auto update = database_.prepare("UPDATE learner SET exam_day = ? WHERE id = ?");
     if (!update)
         return tl::make_unexpected(update.error());
@@ -112,7 +116,7 @@ Recorded<Standing> Record::standing(std::int64_t learner, const Course& course,
             return *folded;
         });
     }
-    auto transaction = Transaction::begin(database_);
+    auto transaction = begin();
     if (!transaction)
         return tl::make_unexpected(transaction.error());
     auto standing = current_standing(database_, learner, course, clock);
@@ -130,7 +134,7 @@ Recorded<Standing> Record::add_answer(std::int64_t learner, const Course& course
 
 Recorded<Standing> Record::add_answers(std::int64_t learner, const Course& course,
                                        const std::vector<Answer>& answers, const Clock& clock) {
-    auto transaction = Transaction::begin(database_);
+    auto transaction = begin();
     if (!transaction)
         return tl::make_unexpected(transaction.error());
     auto standing = fold_in(database_, learner, course, answers, clock);
@@ -168,6 +172,8 @@ Recorded<std::vector<RuleTimes>> Record::frequent_rules(std::int64_t learner, in
 Recorded<void> Record::back_up_if_due(const Clock& clock) {
     if (!writable_)
         return {};
+    if (const auto done = put_back(); !done)
+        return done;
     const std::vector<fs::path> backups = backups_in(folder_);
     const TimeMs newest = backups.empty() ? 0 : *made_at(backups.front());
     // A backup from the future was made by a clock that has been set back since: it counts as old.

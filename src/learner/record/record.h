@@ -80,6 +80,15 @@ public:
     /// in a frame.
     Recorded<void> back_up_if_due(const Clock& clock);
 
+    /// Begins to write, see put_back().
+    Recorded<Transaction> begin();
+    /// Every function that writes does this first. Where the file was deleted or moved away while
+    /// it was open, it is written again under its name; where another took its place, everything is
+    /// brought over to that. A notice tells of it.
+    Recorded<void> put_back();
+    /// What happened to the record since the last call, in sentences to the learner.
+    std::vector<std::string> take_notices();
+
     bool is_writable() const { return writable_; }
     const std::filesystem::path& folder() const { return folder_; }
     Database& database() { return database_; }
@@ -88,6 +97,7 @@ private:
     Database database_;
     std::filesystem::path folder_;
     bool writable_;
+    std::vector<std::string> notices_;
 };
 
 inline constexpr std::size_t kLongestName = 80;

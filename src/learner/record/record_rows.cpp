@@ -10,6 +10,20 @@ namespace steelyard::learner {
 
 namespace {
 
+/// A number from a row that may have been damaged, within the bounds in which it was written: what
+/// is shown of a learner is never infinite.
+double bounded(double value, double low, double high) {
+    return value >= low ? std::min(value, high) : low;
+}
+
+/// Above it an answer says nothing about what is known.
+constexpr double kHighestGuess = 0.95;
+/// Half-lives that parameters may have, halved down and doubled up.
+constexpr double kShortestHalfLife_d = 0.01;
+constexpr double kLongestHalfLife_d = 10000.0;
+/// Sum of answers without end that fade by half in kForesightHalf: 1 / (1 - 2^(-1 / 40)) = 58.2.
+constexpr double kMostForesight = 60.0;
+
 Recorded<void> read_skills(Database& database, std::int64_t learner, const Course& course,
                            Standing& standing) {
     auto rows = database.prepare(
@@ -22,8 +36,8 @@ Recorded<void> read_skills(Database& database, std::int64_t learner, const Cours
         if (!skill)
             return;
         SkillState& state = standing.skills[*skill];
-        state.known = row.number(1);
-        state.half_life_d = row.number(2);
+        state.known = bounded(row.number(1), 0.0, 1.0);
+        state.half_life_d = bounded(row.number(2), kShortestHalfLife_d, kLongestHalfLife_d);
         state.last_ms = row.integer(3);
         state.answers = static_cast<int>(row.integer(4));
         state.right = static_cast<int>(row.integer(5));
@@ -60,7 +74,8 @@ Recorded<void> read_placement(Database& database, std::int64_t learner, const Co
         return tl::make_unexpected(rows.error());
     return rows->with(learner).for_each_row([&](const Statement& row) {
         if (const auto skill = course.find(row.text(0)))
-            standing.placement.push_back({*skill, row.text(1) == "right", row.number(2)});
+            standing.placement.push_back(
+                {*skill, row.text(1) == "right", bounded(row.number(2), 0.0, kHighestGuess)});
     });
 }
 
@@ -115,9 +130,9 @@ Answer read_answer(const Statement& row) {
     answer.wrong_rule = row.text(7);
     answer.attempt = static_cast<int>(row.integer(8));
     answer.hints = static_cast<int>(row.integer(9));
-    answer.help = row.number(10);
-    answer.guess = row.number(11);
-    answer.foreseen = row.number(12);
+    answer.help = bounded(row.number(10), 0.0, 1.0);
+    answer.guess = bounded(row.number(11), 0.0, kHighestGuess);
+    answer.foreseen = bounded(row.number(12), 0.0, 1.0);
     answer.took_ms = row.integer(13);
     return answer;
 }
@@ -169,7 +184,9 @@ Recorded<Standing> kept_standing(Database& database, std::int64_t learner, const
     standing.answers = row->integer(1);
     standing.last_ms = row->integer(2);
     standing.placement_over = row->integer(3) != 0;
-    standing.foresight = {row->number(4), row->number(5), row->number(6)};
+    const double weight = bounded(row->number(6), 0.0, kMostForesight);
+    standing.foresight = {bounded(row->number(4), 0.0, weight),
+                          bounded(row->number(5), 0.0, weight), weight};
     return read_skills(database, learner, course, standing)
         .and_then([&] { return read_recent(database, learner, standing); })
         .and_then([&] { return read_placement(database, learner, course, standing); })

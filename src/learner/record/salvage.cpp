@@ -49,21 +49,24 @@ std::int64_t copy_answers(Database& into, Database& from,
 
 } // namespace
 
+std::int64_t bring_over(Database& into, Database& from) {
+    auto transaction = Transaction::begin(into);
+    if (!transaction)
+        return 0;
+    const auto ids = match_learners(into, from);
+    const std::int64_t added =
+        copy_answers(into, from, ids, "ASC") + copy_answers(into, from, ids, "DESC");
+    if (added > 0 && !(put_in_order(into) && into.run("UPDATE learner SET model = ''")))
+        return 0;
+    return transaction->commit() ? added : 0;
+}
+
 std::int64_t salvage(Database& into, const std::filesystem::path& damaged) {
     // Beside its journal first: the last answers may lie there.
     for (const Access access : {Access::read, Access::frozen}) {
         auto from = Database::open(damaged, access);
-        if (!from || !from->integer("SELECT count(*) FROM sqlite_schema"))
-            continue;
-        auto transaction = Transaction::begin(into);
-        if (!transaction)
-            return 0;
-        const auto ids = match_learners(into, *from);
-        const std::int64_t added =
-            copy_answers(into, *from, ids, "ASC") + copy_answers(into, *from, ids, "DESC");
-        if (added > 0 && !(put_in_order(into) && into.run("UPDATE learner SET model = ''")))
-            return 0;
-        return transaction->commit() ? added : 0;
+        if (from && from->integer("SELECT count(*) FROM sqlite_schema"))
+            return bring_over(into, *from);
     }
     return 0;
 }

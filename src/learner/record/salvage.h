@@ -8,10 +8,13 @@
 
 namespace steelyard::learner {
 
-/// Brings learners and answers over that can be read from a damaged file and are not in the record
-/// yet, row by row from both ends of its tables until the damage; the folded sums are marked to be
+/// Brings learners and answers over that can be read from another file and are not in the record
+/// yet, row by row from both ends of its tables until a damage; the folded sums are marked to be
 /// made anew. Never fails: what cannot be had is left.
 /// @return how many answers were new
+std::int64_t bring_over(Database& into, Database& from);
+
+/// The same from a damaged file.
 std::int64_t salvage(Database& into, const std::filesystem::path& damaged);
 
 } // namespace steelyard::learner
