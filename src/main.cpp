@@ -19,6 +19,7 @@ int open_window(int argc, char** argv) {
     options.data_folder = steelyard::setup::data_folder();
     options.file = request->file;
     options.narration = request->narration;
+    options.record_folder = request->record_folder.value_or(options.record_folder);
     options.width_px = request->width_px;
     options.height_px = request->height_px;
     return steelyard::app::run(options);

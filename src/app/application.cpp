@@ -29,9 +29,10 @@ constexpr double kForEver_s = 1e9;
 } // namespace
 
 Application::Application(Window window, ShapePainter painter, SavedWork saved,
-                         std::filesystem::path data_folder)
+                         std::filesystem::path data_folder, std::filesystem::path record_folder)
     : window_(std::move(window)),
-      painter_(std::move(painter)), around_{Library(std::move(data_folder)), std::move(saved)} {
+      painter_(std::move(painter)), around_{Library(std::move(data_folder)), std::move(saved),
+                                            std::move(record_folder)} {
     const Preferences last = around_.saved.load_preferences();
     prefer(last);
     shown_around_ = last.shown_around;

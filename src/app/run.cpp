@@ -31,7 +31,7 @@ int run(const RunOptions& options) {
         return 1;
     }
     Application application(std::move(*window), std::move(*painter), std::move(saved),
-                            options.data_folder);
+                            options.data_folder, options.record_folder);
     if (named)
         application.open(*named);
     if (options.narration) {

@@ -8,6 +8,7 @@ namespace steelyard::app {
 
 struct RunOptions {
     std::filesystem::path data_folder;         ///< holds assets/ and question_bank/
+    std::filesystem::path record_folder;       ///< empty = the usual one
     std::optional<std::filesystem::path> file; ///< a setup or a lesson to begin with
     /// Where to write what each frame shows, in words and places, a line of JSON a frame.
     std::optional<std::filesystem::path> narration;

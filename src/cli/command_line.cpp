@@ -1,5 +1,6 @@
 #include "cli/command_line.h"
 
+#include "cli/record_folder.h"
 #include "setup/spelling.h"
 
 #include <fmt/format.h>
@@ -10,6 +11,7 @@
 #include <exception>
 #include <ostream>
 #include <string>
+#include <vector>
 
 namespace steelyard::cli {
 namespace {
@@ -20,6 +22,8 @@ std::string overview(const std::vector<Verb>& verbs) {
     std::string text = "Steelyard: levers, moment arms and torque, drawn, solved and asked.\n\n"
                        "  steelyard                 open the window\n"
                        "  steelyard FILE            open the window with a setup or a lesson\n"
+                       "    --data DIR              ... with the record of this folder; also\n"
+                       "                            before or after a verb that keeps one\n"
                        "    --size 1280x720         ... as large as this\n"
                        "    --narration FILE        ... writing what every frame shows, in words\n"
                        "                            and places, as lines of JSON\n";
@@ -55,14 +59,26 @@ ExitStatus refuse(const Streams& streams, std::string_view message, std::string_
     return ExitStatus::bad_input;
 }
 
-ExitStatus run_verb(const Verb& verb, int argc, const char* const* argv, const Streams& streams) {
+/// The command line with what says before the verb where the record is put behind it.
+std::vector<const char*> verb_first(int argc, const char* const* argv) {
+    std::vector<const char*> words(argv, argv + argc);
+    const int moved = leading_data_words(argc, argv);
+    std::rotate(words.begin() + 1, words.begin() + 1 + moved, words.end());
+    return words;
+}
+
+ExitStatus run_verb(const Verb& verb, const std::vector<const char*>& words, bool names_record,
+                    const Streams& streams) {
     const std::string command = fmt::format("steelyard {}", verb.name);
     CLI::App parser{sentence(verb.summary), command};
     parser.set_help_flag("-h,--help", "show this");
     parser.footer("For example:\n" + std::string(verb.examples));
     const Work work = verb.add_options(parser);
+    if (names_record && parser.get_option_no_throw("--data") == nullptr)
+        return refuse(streams, fmt::format("`{}` reads no record: leave --data out.", command),
+                      command);
     try {
-        parser.parse(argc - 1, argv + 1);
+        parser.parse(static_cast<int>(words.size()) - 1, words.data() + 1);
     } catch (const CLI::CallForHelp&) {
         streams.out << parser.help();
         return ExitStatus::ok;
@@ -84,7 +100,8 @@ std::string unknown_verb(std::string_view word, const std::vector<Verb>& verbs) 
 
 ExitStatus run(int argc, const char* const* argv, const Streams& streams) {
     const std::vector<Verb> verbs = all_verbs();
-    const std::string_view first = argc > 1 ? argv[1] : "--help";
+    const std::vector<const char*> words = verb_first(argc, argv);
+    const std::string_view first = words.size() > 1 ? words[1] : "--help";
     if (first == "--help" || first == "-h" || first == "help") {
         streams.out << overview(verbs);
         return ExitStatus::ok;
@@ -98,7 +115,7 @@ ExitStatus run(int argc, const char* const* argv, const Streams& streams) {
     if (verb == verbs.end()) {
         return refuse(streams, unknown_verb(first, verbs), "steelyard");
     }
-    return run_verb(*verb, argc, argv, streams);
+    return run_verb(*verb, words, leading_data_words(argc, argv) > 0, streams);
 }
 
 } // namespace

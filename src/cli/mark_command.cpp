@@ -1,5 +1,6 @@
 #include "cli/mark_command.h"
 
+#include "cli/json_text.h"
 #include "cli/question_json.h"
 #include "cli/question_options.h"
 #include "problems/marking.h"
@@ -28,7 +29,7 @@ ExitStatus mark(const MarkOptions& options, const Streams& streams) {
     }
     const problems::Marking marking = problems::mark(bank, *question, options.answer);
     if (options.json) {
-        streams.out << marking_json(*question, marking).dump(2) << '\n';
+        streams.out << json_text(marking_json(*question, marking));
     } else {
         streams.out << marking.feedback << '\n';
         if (!marking.follow_up.empty())

@@ -1,5 +1,6 @@
 #include "cli/progress_command.h"
 
+#include "cli/json_text.h"
 #include "cli/progress_text.h"
 #include "cli/question_json.h"
 #include "cli/study.h"
@@ -129,7 +130,9 @@ void show(const Study& study, const Progress& progress, const Streams& streams) 
 }
 
 ExitStatus progress(const ProgressOptions& options, const Streams& streams) {
-    auto study = open_study(options.who, streams);
+    // What is said on the way there is no JSON.
+    const Streams aside{streams.in, streams.err, streams.err};
+    auto study = open_study(options.who, options.json ? aside : streams);
     if (!study)
         return study.error();
     Progress now;
@@ -146,7 +149,7 @@ ExitStatus progress(const ProgressOptions& options, const Streams& streams) {
         return tell(exams.error(), streams);
     now.exams = std::move(*exams);
     if (options.json)
-        streams.out << progress_json(*study, now).dump(2) << '\n';
+        streams.out << json_text(progress_json(*study, now));
     else
         show(*study, now, streams);
     return ExitStatus::ok;

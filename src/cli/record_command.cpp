@@ -1,5 +1,6 @@
 #include "cli/record_command.h"
 
+#include "cli/record_folder.h"
 #include "cli/study.h"
 #include "cli/terminal.h"
 #include "learner/record/check.h"
@@ -82,7 +83,9 @@ ExitStatus export_record(const RecordOptions& options, const Streams& streams) {
         streams.out << *text;
         return ExitStatus::ok;
     }
-    if (const auto written = publish::write_whole_file(options.file, *text); !written) {
+    if (const auto written =
+            publish::write_whole_file(options.file, *text, publish::Readers::owner);
+        !written) {
         streams.err << written.error().message << '\n';
         return ExitStatus::failed;
     }
@@ -197,7 +200,7 @@ Work add_record_options(CLI::App& command) {
     command.add_flag("--yes", options->yes, "Erase without asking");
     command.add_option("--learner", options->who.learner,
                        "Who; for an import, whose answers they are");
-    add_data_option(command, options->who);
+    add_data_option(command, options->who.data);
     add_bank_option(command, options->who.questions);
     return [options](const Streams& streams) { return run(*options, streams); };
 }

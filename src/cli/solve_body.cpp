@@ -1,6 +1,7 @@
 #include "cli/solve_body.h"
 
 #include "cli/body_report.h"
+#include "cli/json_text.h"
 #include "setup/muscle_file.h"
 
 #include <ostream>
@@ -70,7 +71,7 @@ ExitStatus solve_body_setup(const setup::BodySetup& setup, const SolveBodyOption
         curves = std::move(*found);
     }
     if (options.json) {
-        streams.out << body_json(setup, *reading, curves).dump(2) << '\n';
+        streams.out << json_text(body_json(setup, *reading, curves));
     } else {
         streams.out << body_report(setup, *reading, curves);
     }

@@ -1,5 +1,6 @@
 #include "cli/solve_command.h"
 
+#include "cli/json_text.h"
 #include "cli/lever_report.h"
 #include "cli/setup_file.h"
 #include "cli/solve_body.h"
@@ -31,7 +32,7 @@ ExitStatus solve(const SolveOptions& options, const Streams& streams) {
         return ExitStatus::bad_input;
     }
     if (options.json) {
-        streams.out << lever_json(lever, *result).dump(2) << '\n';
+        streams.out << json_text(lever_json(lever, *result));
     } else {
         streams.out << lever_report(lever, *result);
     }

@@ -1,5 +1,6 @@
 #include "cli/study.h"
 
+#include "cli/record_folder.h"
 #include "cli/terminal.h"
 #include "learner/wall_clock.h"
 #include "setup/data_folder.h"
@@ -122,14 +123,10 @@ const char* option_for(learner::Trouble trouble) {
 
 } // namespace
 
-void add_data_option(CLI::App& command, LearnerOptions& options) {
-    command.add_option("--data", options.data, "Folder of the record, if not the usual one");
-}
-
 void add_learner_options(CLI::App& command, LearnerOptions& options) {
     command.add_option("--learner", options.learner, "Who, where several learn on this machine");
     command.add_flag("--new", options.is_new, "Begin a record for a new learner");
-    add_data_option(command, options);
+    add_data_option(command, options.data);
     add_bank_option(command, options.questions);
 }
 
@@ -187,9 +184,15 @@ known_learner(learner::Record& record, const LearnerOptions& options, const Stre
     return learner_of(record, options, false, streams);
 }
 
+void tell_notices(learner::Record& record, const Streams& streams) {
+    for (const std::string& notice : record.take_notices())
+        streams.err << wrapped(notice);
+}
+
 void back_up(learner::Record& record, const Streams& streams) {
     if (const auto done = record.back_up_if_due(learner::wall_clock()); !done)
         streams.err << wrapped("No backup was made: " + done.error().message);
+    tell_notices(record, streams);
 }
 
 } // namespace steelyard::cli

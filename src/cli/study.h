@@ -23,9 +23,6 @@ struct LearnerOptions {
 /// Declares --learner, --new, --data and --bank.
 void add_learner_options(CLI::App& command, LearnerOptions& options);
 
-/// Declares --data alone.
-void add_data_option(CLI::App& command, LearnerOptions& options);
-
 /// A bank with the course made of it; the bank's address stays.
 struct StudyCourse {
     std::unique_ptr<problems::Bank> bank;
@@ -59,6 +56,9 @@ known_learner(learner::Record& record, const LearnerOptions& options, const Stre
 
 /// Tells an error of the record. @return the status to end with
 ExitStatus tell(const learner::RecordError& error, const Streams& streams);
+
+/// Tells what happened to the record while it was open.
+void tell_notices(learner::Record& record, const Streams& streams);
 
 /// Makes the day's backup; tells when it fails, which ends nothing.
 void back_up(learner::Record& record, const Streams& streams);

@@ -1,5 +1,6 @@
 #include "cli/whatif_command.h"
 
+#include "cli/json_text.h"
 #include "cli/setup_file.h"
 #include "cli/whatif_report.h"
 
@@ -29,7 +30,7 @@ ExitStatus refuse(setup::InputError error, const WhatifOptions& options, const S
 void print(const nlohmann::ordered_json& json, const std::string& report,
            const WhatifOptions& options, const Streams& streams) {
     if (options.json) {
-        streams.out << json.dump(2) << '\n';
+        streams.out << json_text(json);
     } else {
         streams.out << report;
     }

@@ -1,5 +1,7 @@
 #include "cli/window_request.h"
 
+#include "cli/record_folder.h"
+
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
@@ -34,25 +36,30 @@ bool read_size(const std::string& text, WindowRequest& request) {
 } // namespace
 
 bool asks_for_window(int argc, const char* const* argv) {
-    if (argc <= 1)
+    const int data_words = leading_data_words(argc, argv);
+    if (argc <= 1 + data_words)
         return true;
-    const std::string_view first = argv[1];
+    const std::string_view first = argv[1 + data_words];
     return ends_with(first, ".toml") || first == "--size" || first == "--narration";
 }
 
 tl::expected<WindowRequest, std::string> read_window_request(int argc, const char* const* argv) {
     WindowRequest request;
     std::string size;
+    std::string data;
     CLI::App parser;
     parser.set_help_flag();
     parser.add_option("--size", size);
     parser.add_option("--narration", request.narration);
     parser.add_option("file", request.file);
+    add_data_option(parser, data);
     try {
         parser.parse(argc, argv);
     } catch (const CLI::ParseError& error) {
         return tl::unexpected(std::string(error.what()));
     }
+    if (!data.empty())
+        request.record_folder = data;
     if (!size.empty() && !read_size(size, request))
         return tl::unexpected(fmt::format("'{}' is not a size of a window: give width and height "
                                           "from {} to {}, as in --size 1280x720",

@@ -9,16 +9,17 @@
 
 namespace steelyard::cli {
 
-/// steelyard [--size WxH] [--narration FILE] [FILE]
+/// steelyard [--data DIR] [--size WxH] [--narration FILE] [FILE]
 struct WindowRequest {
-    std::optional<std::filesystem::path> file;      ///< a setup or a lesson to begin with
-    std::optional<std::filesystem::path> narration; ///< told what every frame shows
-    int width_px = 0;                               ///< 0 = as it was last time
+    std::optional<std::filesystem::path> file;          ///< a setup or a lesson to begin with
+    std::optional<std::filesystem::path> narration;     ///< told what every frame shows
+    std::optional<std::filesystem::path> record_folder; ///< empty = the usual one
+    int width_px = 0;                                   ///< 0 = as it was last time
     int height_px = 0;
 };
 
 /// True when the arguments ask for the window: none at all, the file of a setup or a lesson, or an
-/// option of the window.
+/// option of the window; --data DIR may stand before.
 bool asks_for_window(int argc, const char* const* argv);
 
 /// Reads such arguments.

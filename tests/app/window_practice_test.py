@@ -3,6 +3,7 @@
 import json
 import os
 import subprocess
+from pathlib import Path
 
 from window_case import WindowTest
 
@@ -12,8 +13,8 @@ class Candidate(WindowTest):
 
     PRACTICE_KEY = "F6"  # its turn in the row of places, F2 being the first
 
-    def open_practice(self, name="Ada"):
-        window = self.open()
+    def open_practice(self, name="Ada", *arguments):
+        window = self.open(*arguments)
         window.press(self.PRACTICE_KEY)
         window.act("type", "--delay", 20, name)
         self.assertTrue(window.press("Return").says("Quick quiz"))
@@ -107,6 +108,21 @@ class Practice(Candidate):
         tried = [skill for skill in truth["skills"] if skill["answers"] > 0]
         for skill in tried:
             self.assertTrue(frame.says(f"{100.0 * skill['known']:.0f} %"), skill)
+
+    def test_a_record_of_another_folder_that_is_deleted_is_written_again_and_said(self):
+        data = Path(self.folder.name) / "elsewhere"
+        window = self.open_practice("Ada", "--data", data)
+        frame = self.answer_by_keys(window, window.press("q"))
+        (data / "record.sqlite").unlink()
+        self.assertNotIn("deleted or moved away", " ".join(frame.texts))
+        self.answer_by_keys(window, window.press("Return"))
+        window.press("Escape")
+        self.assertIn("deleted or moved away", " ".join(window.frame().texts))
+        progress = json.loads(self.terminal("--data", data, "progress", "--json"))
+        self.assertEqual(progress["answers"], 2)
+        self.assertEqual((data / "record.sqlite").stat().st_mode & 0o777, 0o600)
+        self.assertEqual(data.stat().st_mode & 0o777, 0o700)
+        self.assertFalse((Path(self.folder.name) / "steelyard" / "record.sqlite").exists())
 
     def test_a_place_is_answered_by_dragging_on_the_drawing(self):
         window = self.open_practice()

@@ -2,6 +2,7 @@
 #include "cli/command_line.h"
 #include "cli/run_here.h"
 #include "cli/window_request.h"
+#include "temp_folder.h"
 
 #include <regex>
 
@@ -60,4 +61,40 @@ TEST_CASE("the window opens for no arguments and for the file of a setup or a le
     CHECK_FALSE(asks({"solve", "oar.setup.toml"}));
     CHECK_FALSE(asks({"--help"}));
     CHECK_FALSE(asks({""}));
+}
+
+TEST_CASE("the record's folder may be named before the verb, and for the window") {
+    const auto request = [](std::vector<const char*> arguments) {
+        arguments.insert(arguments.begin(), "steelyard");
+        const int count = static_cast<int>(arguments.size());
+        REQUIRE(asks_for_window(count, arguments.data()));
+        return read_window_request(count, arguments.data());
+    };
+    CHECK(request({"--data", "here"})->record_folder == "here");
+    CHECK(request({"--data=here"})->record_folder == "here");
+    CHECK(request({"--data", "here", "oar.setup.toml"})->file == "oar.setup.toml");
+    CHECK(request({"oar.setup.toml", "--data", "here"})->record_folder == "here");
+    CHECK(request({"--data", "here", "--size", "640x480"})->width_px == 640);
+    CHECK_FALSE(request({"oar.setup.toml"})->record_folder);
+    CHECK_FALSE(request({"--data", ""}).has_value());
+    CHECK_FALSE(request({"--data"}).has_value());
+    const TempFolder folder;
+    const std::string before = "--data=" + (folder / "record");
+    CHECK(run_here({before, "progress"}).status == 2); // nobody has a record there
+    CHECK(std::filesystem::exists(folder / "record/record.sqlite"));
+    CHECK(run_here({"--data", folder / "other", "record", "check"}).status == 0);
+    CHECK(std::filesystem::exists(folder / "other/record.sqlite"));
+    CHECK_THAT(run_here({"--data", folder / "x", "juggle"}).err, ContainsSubstring("'juggle'"));
+    CHECK_THAT(run_here({"--data", folder / "x", "solve", "oar"}).err,
+               ContainsSubstring("reads no record"));
+}
+
+TEST_CASE("an empty name of the record's folder is an error, not the usual folder") {
+    for (const char* verb : {"learn", "quick", "exam", "progress"}) {
+        const Run after = run_here({verb, "--data", ""});
+        CHECK(after.status == 2);
+        CHECK_THAT(after.err, ContainsSubstring("name a folder"));
+        CHECK(run_here({"--data", "", verb}).status == 2);
+    }
+    CHECK(run_here({"record", "check", "--data", ""}).status == 2);
 }

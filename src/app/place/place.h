@@ -26,6 +26,7 @@ inline constexpr std::size_t kPlaces = 7;
 struct Surroundings {
     Library library;
     SavedWork saved;
+    std::filesystem::path record_folder; ///< of the learners; empty = the usual one
     setup::UnitSystem units = setup::UnitSystem::si;
     bool less_motion = false; ///< nothing is animated
 };

@@ -19,7 +19,9 @@ void PracticePlace::enter(Surroundings& around) {
     const learner::Clock now = learner::wall_clock();
     if (!desk_)
         desk_.emplace(around.library.bank(), around.library.data_folder() / "assets",
-                      learner::usual_record_folder(), now);
+                      around.record_folder.empty() ? learner::usual_record_folder()
+                                                   : around.record_folder,
+                      now);
     else if (screen_ == Screen::home && desk_->has_course())
         go_home(now);
     if (screen_ != Screen::home)
