@@ -19,12 +19,12 @@ ExamModel new_sitting(Clock now) {
 
 /// Something for whatever is asked.
 void answer_somehow(QuestionModel& question) {
-    if (is_placed(question.question))
-        place(question, problems::right_place(question.question));
-    else if (is_typed(question.question))
+    if (is_placed(question.question()))
+        place(question, problems::right_place(question.question()));
+    else if (is_typed(question.question()))
         question.typed = "12";
     else
-        for (std::size_t i = 0; i < question.question.choices.size(); ++i)
+        for (std::size_t i = 0; i < question.question().choices.size(); ++i)
             choose(question, i);
 }
 
@@ -54,7 +54,7 @@ TEST_CASE("An exam never says whether an answer is right, but that it cannot be 
     const Clock now{kEvening_ms, 0};
     ExamModel model = new_sitting(now);
     std::size_t at = 0;
-    while (!(model.question && model.question->question.kind == problems::Kind::numeric))
+    while (!(model.question && model.question->question().kind == problems::Kind::numeric))
         show_item(model, ++at, bank(), now);
     model.question->typed = "many";
     go_on(model, bank(), now);
@@ -64,7 +64,7 @@ TEST_CASE("An exam never says whether an answer is right, but that it cannot be 
     go_on(model, bank(), now);
     CHECK(model.exam.at == at + 1);
     CHECK(model.remark.empty());
-    CHECK_FALSE(model.question->mark);
+    CHECK_FALSE(model.question->asking.told);
 }
 
 TEST_CASE("Weights are hung and taken off, and an exam that ended changes no more") {

@@ -20,10 +20,10 @@ void put_on_screen(ExamModel& model, const problems::Bank& bank) {
         model.remark = question.error().message;
         return;
     }
-    AskRules rules;
+    learner::AskRules rules;
     rules.help = false;
     rules.feedback = false;
-    model.question = begin_question(std::move(*question), rules);
+    model.question.emplace().asking = learner::begin_asking(std::move(*question), rules);
     take_answer(*model.question, item.answer);
 }
 
@@ -32,7 +32,7 @@ std::string remark_on(const QuestionModel& question, const problems::Bank& bank,
                       const std::string& answer) {
     if (answer.empty())
         return {};
-    const problems::Marking marking = problems::mark(bank, question.question, answer);
+    const problems::Marking marking = problems::mark(bank, question.question(), answer);
     return marking.verdict == problems::Verdict::unreadable ? marking.feedback : std::string();
 }
 

@@ -37,10 +37,7 @@ void mirror(ExamScreen& screen) {
     screen.question.model.reset();
     if (!screen.model.question)
         return;
-    QuestionWords words;
-    words.may_give_up = false;
-    words.explains = false;
-    open_question(screen.question, *screen.model.question, std::move(words));
+    open_question(screen.question, *screen.model.question, {});
 }
 
 void close(ExamScreen& screen, Desk& desk, const Clock& now) {
@@ -207,7 +204,7 @@ ExamWish draw_words(const Style& style, const ExamScreen& screen, ColumnPen& pen
     const learner::Exam& exam = screen.model.exam;
     ExamWish wish = ExamWish::none;
     // In an answer line M is a letter.
-    const bool typed = screen.question.model && is_typed(screen.question.model->question);
+    const bool typed = screen.question.model && is_typed(screen.question.model->question());
     if (word_button(style, "come_back", {pen.left(), pen.y()},
                     typed ? "Come back (Ctrl + M)" : "Come back (M)",
                     exam.items[exam.at].come_back))

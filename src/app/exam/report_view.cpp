@@ -156,12 +156,11 @@ std::string result_text(const learner::Exam& exam, const learner::ExamReport& re
 
 void open_mark(ReportScreen& screen, const learner::Exam& exam, std::size_t mark) {
     const learner::ExamMark& one = screen.report.marks[mark];
-    QuestionModel model = begin_question(one.question, {});
-    take_answer(model, exam.items[one.item].answer);
+    QuestionModel model;
+    model.asking = learner::asked_before(one.question);
     if (one.answered)
-        model.mark = one.marking;
-    model.finished = true;
-    model.open_steps = model.question.steps.size();
+        model.asking.told = one.marking;
+    take_answer(model, exam.items[one.item].answer);
     QuestionWords words;
     words.above = fmt::format("Question {} of {}{}", one.item + 1, exam.items.size(),
                               one.answered ? "" : ": you gave no answer");

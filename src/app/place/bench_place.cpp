@@ -60,9 +60,9 @@ void BenchPlace::ask(Library& library) {
         question_.model.reset();
         return;
     }
-    const problems::Skill* skill = library.bank().find_skill(asked->question.skill);
+    const problems::Skill* skill = library.bank().find_skill(asked->question().skill);
     QuestionWords words;
-    words.above = skill != nullptr ? skill->title : asked->question.skill;
+    words.above = skill != nullptr ? skill->title : asked->question().skill;
     open_question(question_, std::move(*asked), std::move(words));
 }
 

@@ -9,6 +9,9 @@ namespace steelyard::app {
 
 namespace {
 
+using learner::Present;
+using learner::SessionKind;
+
 std::uint64_t any_seed() {
     return std::random_device{}();
 }
@@ -144,8 +147,8 @@ scene::Drawing PracticePlace::run_screen(const PlaceInput& input, const learner:
         else if (outcome.practise) {
             screen_ = Screen::session;
             open_session(session_,
-                         begin_skill({desk_->course(), desk_->standing(), now}, *outcome.practise,
-                                     any_seed()),
+                         learner::begin_skill({desk_->course(), desk_->standing(), now},
+                                              *outcome.practise, any_seed()),
                          *desk_, now);
         }
     }

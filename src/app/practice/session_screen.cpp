@@ -10,43 +10,40 @@ namespace steelyard::app {
 
 namespace {
 
+using learner::Present;
+using learner::Session;
 using scene::Role;
 using scene::TextSize;
 
-QuestionWords words_for(const Session& session, const QuestionModel& question, const Desk& desk,
-                        const learner::Clock& now) {
-    const Present present{desk.course(), desk.standing(), now};
+QuestionWords words_for(const Session& session, const Present& present,
+                        const learner::Asking& asking) {
     QuestionWords words;
-    words.above = count_text(session, present) + ". " + why(desk.course(), session.next);
-    if (is_example(session)) {
-        words.above += " A worked example first: read it step by step.";
+    words.above =
+        count_text(session, present) + ". " + introduction(session, present.course, asking);
+    if (is_example(session))
         words.next = "I have read it";
-    } else if (question.rules.by_steps) {
-        words.above += question.rules.done_steps > 0
-                           ? " The first steps are done for you; you do the rest."
-                           : " Do it step by step, or give the answer at once.";
-    }
     words.leave = "Leave; everything is kept";
-    words.may_skip = session.kind != SessionKind::quick && !session.placing && !is_example(session);
-    words.explains = !session.placing;
     return words;
 }
 
 void advance(SessionScreen& screen, Desk& desk, const learner::Clock& now) {
-    auto model = next_question(screen.session, {desk.course(), desk.standing(), now});
-    if (!model) {
+    const Present present{desk.course(), desk.standing(), now};
+    auto asking = next_question(screen.session, present);
+    if (!asking) {
         screen.question.model.reset();
         desk.back_up(now);
         return;
     }
-    QuestionWords words = words_for(screen.session, *model, desk, now);
-    open_question(screen.question, std::move(*model), std::move(words));
+    QuestionWords words = words_for(screen.session, present, *asking);
+    QuestionModel model;
+    model.asking = std::move(*asking);
+    open_question(screen.question, std::move(model), std::move(words));
 }
 
-void keep_new_answers(SessionScreen& screen, Desk& desk, const learner::Clock& now, bool leaving) {
+void keep_new_answers(SessionScreen& screen, Desk& desk, const learner::Clock& now, bool goes_on) {
     for (const learner::Answer& answer :
-         new_answers(screen.session, {desk.course(), desk.standing(), now}, *screen.question.model,
-                     leaving))
+         new_answers(screen.session, {desk.course(), desk.standing(), now},
+                     screen.question.model->asking, goes_on))
         desk.keep_answer(answer, now);
 }
 
@@ -125,18 +122,22 @@ SessionOutcome run_session(const Style& style, const Layout& layout, Desk& desk,
     QuestionOutcome asked =
         run_question(style, layout, *desk.course().bank, input, screen.question);
     outcome.drawing = std::move(asked.drawing);
-    const bool goes_on =
-        asked.wish == QuestionWish::next_question || asked.wish == QuestionWish::skip;
-    keep_new_answers(screen, desk, now, goes_on);
-    if (goes_on) {
-        advance(screen, desk, now);
-    } else if (asked.wish == QuestionWish::leave) {
-        end_session(screen.session, now);
-        screen.question.model.reset();
-        desk.back_up(now);
-        outcome.left = screen.session.answered == 0;
-    }
+    outcome.left = settle_session(screen, desk, now, asked.wish);
     return outcome;
+}
+
+bool settle_session(SessionScreen& screen, Desk& desk, const learner::Clock& now,
+                    QuestionWish wish) {
+    const bool goes_on = wish == QuestionWish::next_question || wish == QuestionWish::skip;
+    keep_new_answers(screen, desk, now, goes_on);
+    if (goes_on)
+        advance(screen, desk, now);
+    if (wish != QuestionWish::leave)
+        return false;
+    end_session(screen.session, now);
+    screen.question.model.reset();
+    desk.back_up(now);
+    return screen.session.answered == 0;
 }
 
 } // namespace steelyard::app

@@ -2,18 +2,19 @@
 // A session on the stage: question after question, and what it came to.
 
 #include "app/practice/desk.h"
-#include "app/practice/session.h"
 #include "app/question/question_screen.h"
+#include "learner/study/session.h"
 
 namespace steelyard::app {
 
 struct SessionScreen {
-    Session session;
+    learner::Session session;
     QuestionScreen question;
 };
 
 /// Puts the first question on the screen.
-void open_session(SessionScreen& screen, Session session, Desk& desk, const learner::Clock& now);
+void open_session(SessionScreen& screen, learner::Session session, Desk& desk,
+                  const learner::Clock& now);
 
 struct SessionOutcome {
     bool left = false;  ///< back to the home of practice
@@ -21,9 +22,15 @@ struct SessionOutcome {
     scene::Drawing drawing;
 };
 
-/// Runs one frame. Answers are kept at the desk in the frame in which they are marked.
+/// Runs one frame. Answers are kept at the desk in the frame in which they are marked, before that
+/// frame is shown.
 SessionOutcome run_session(const Style& style, const Layout& layout, Desk& desk,
                            const learner::Clock& now, const FrameInput& input,
                            SessionScreen& screen);
+
+/// What run_session does after the learner: keeps new answers and follows the wish, if any.
+/// @return whether the session is left with nothing to show for it
+bool settle_session(SessionScreen& screen, Desk& desk, const learner::Clock& now,
+                    QuestionWish wish);
 
 } // namespace steelyard::app

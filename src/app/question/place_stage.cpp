@@ -18,7 +18,7 @@ constexpr double kClick_px = 6.0;
 PlaceDrag grasp(const Point& at_px, const scene::StageView& view, const QuestionModel& model) {
     const mechanics::Vec2 here_m = view.to_world(at_px);
     PlaceDrag drag{true, at_px, {here_m, here_m}, false};
-    if (!model.placed || problems::gesture_of(model.question) == Gesture::point_on_lever)
+    if (!model.placed || problems::gesture_of(model.question()) == Gesture::point_on_lever)
         return drag;
     for (const bool beginning : {false, true}) {
         const Point end_px = view.to_sheet(beginning ? model.placed->from_m : model.placed->to_m);
@@ -39,8 +39,8 @@ Placed dragged_to(const PlaceDrag& drag, const mechanics::Vec2& here_m) {
 
 /// A click says where an arm ends: it begins at the axis.
 void click(const mechanics::Vec2& here_m, QuestionModel& model) {
-    if (problems::gesture_of(model.question) == Gesture::arm)
-        place(model, {problems::first_place(model.question).from_m, here_m});
+    if (problems::gesture_of(model.question()) == Gesture::arm)
+        place(model, {problems::first_place(model.question()).from_m, here_m});
 }
 
 /// @param left  it stands to the left of its place
@@ -105,10 +105,10 @@ void add_arm(const scene::StageView& view, const Placed& placed, Role role, doub
 
 void add_placed(const scene::StageView& view, const QuestionModel& model, const Placed& placed,
                 Role role, double scale, std::vector<scene::Shape>& shapes) {
-    switch (problems::gesture_of(model.question)) {
+    switch (problems::gesture_of(model.question())) {
     case Gesture::point_on_lever:
         return add_point(view.to_sheet(placed.to_m),
-                         model.question.place_target == problems::PlaceTarget::axis, role, scale,
+                         model.question().place_target == problems::PlaceTarget::axis, role, scale,
                          shapes);
     case Gesture::line:
         return add_line(view, placed, role, scale, shapes);
@@ -121,11 +121,11 @@ void add_placed(const scene::StageView& view, const QuestionModel& model, const 
 
 bool drag_place(const StagePointer& pointer, const scene::StageView& view, QuestionModel& model,
                 PlaceDrag& drag) {
-    if (!is_placed(model.question) || model.finished) {
+    if (!is_placed(model.question()) || model.asking.finished) {
         drag.active = false;
         return false;
     }
-    const bool slides = problems::gesture_of(model.question) == Gesture::point_on_lever;
+    const bool slides = problems::gesture_of(model.question()) == Gesture::point_on_lever;
     if (pointer.pressed)
         drag = grasp(pointer.at_px, view, model);
     if (!drag.active)
@@ -143,7 +143,7 @@ bool drag_place(const StagePointer& pointer, const scene::StageView& view, Quest
 }
 
 bool nudge_place(const KeyPress& key, QuestionModel& model) {
-    if (!is_placed(model.question) || model.finished)
+    if (!is_placed(model.question()) || model.asking.finished)
         return false;
     mechanics::Vec2 along = mechanics::Vec2::Zero();
     if (key.key == GLFW_KEY_LEFT)
@@ -157,21 +157,21 @@ bool nudge_place(const KeyPress& key, QuestionModel& model) {
     else
         return false;
     const double step_m =
-        nudge_step_m(model.question) * ((key.modifiers & GLFW_MOD_SHIFT) != 0 ? 5.0 : 1.0);
+        nudge_step_m(model.question()) * ((key.modifiers & GLFW_MOD_SHIFT) != 0 ? 5.0 : 1.0);
     nudge(model, step_m * along, (key.modifiers & GLFW_MOD_CONTROL) != 0);
     return true;
 }
 
 void draw_place(const Style& style, const scene::StageView& view, const QuestionModel& model,
                 std::vector<scene::Shape>& shapes) {
-    if (!is_placed(model.question))
+    if (!is_placed(model.question()))
         return;
     const double scale = style.fonts.scale;
     const Point beside{16.0 * scale, -16.0 * scale};
-    if (!model.finished || !model.rules.feedback) {
+    if (!model.asking.finished || !model.asking.rules.feedback) {
         // Before anything is placed, a pale mark says what is to be moved.
         const bool chosen_by_letter = !model.typed.empty();
-        const Placed placed = model.placed.value_or(problems::first_place(model.question));
+        const Placed placed = model.placed.value_or(problems::first_place(model.question()));
         if (!chosen_by_letter)
             add_placed(view, model, placed, model.placed ? Role::effort : Role::own_weight, scale,
                        shapes);
@@ -179,8 +179,8 @@ void draw_place(const Style& style, const scene::StageView& view, const Question
             style.narration->add_grip("placed", view.to_sheet(placed.to_m));
         return;
     }
-    const bool wrong = model.placed && model.mark && !model.mark->correct;
-    const Placed right = problems::right_place(model.question);
+    const bool wrong = model.placed && model.asking.told && !model.asking.told->correct;
+    const Placed right = problems::right_place(model.question());
     const Point right_px = view.to_sheet(right.to_m);
     // Each name stands on the far side of the other's place.
     bool right_is_left = false;
@@ -193,9 +193,9 @@ void draw_place(const Style& style, const scene::StageView& view, const Question
     }
     add_placed(view, model, right, Role::right, scale, shapes);
     const std::string letter =
-        model.question.spots.empty() || model.typed.empty()
+        model.question().spots.empty() || model.typed.empty()
             ? std::string()
-            : model.question.spots[model.question.correct_spot].letter + ": ";
+            : model.question().spots[model.question().correct_spot].letter + ": ";
     add_label(right_px + Point(right_is_left ? -beside.x() : beside.x(),
                                wrong ? 30.0 * scale : beside.y()),
               right_is_left, letter + "the right place", Role::right, shapes);

@@ -63,20 +63,25 @@ bool draw_text_line(const Style& style, ColumnPen& pen, const char* id, const st
     return entered;
 }
 
+void obey(learner::Aside aside, QuestionScreen& screen, QuestionOutcome& outcome) {
+    switch (aside) {
+    case learner::Aside::hint:
+        return give_hint(screen.model->asking);
+    case learner::Aside::give_up:
+        return give_up(screen.model->asking);
+    case learner::Aside::skip:
+        outcome.wish = QuestionWish::skip;
+        return;
+    }
+}
+
 /// What the terminal's letters do there do the same here, so that hands stay on the keys.
 bool obey_typed_letter(QuestionScreen& screen, QuestionOutcome& outcome) {
-    QuestionModel& model = *screen.model;
-    if (model.finished)
+    const auto aside = aside_of(screen.model->asking, screen.model->typed);
+    if (!aside)
         return false;
-    if (model.typed == "h" && has_hint(model))
-        give_hint(model);
-    else if ((model.typed == "w" || model.typed == "?") && screen.words.may_give_up)
-        give_up(model);
-    else if (model.typed == "n" && screen.words.may_skip)
-        outcome.wish = QuestionWish::skip;
-    else
-        return false;
-    model.typed.clear();
+    obey(*aside, screen, outcome);
+    screen.model->typed.clear();
     return true;
 }
 
@@ -90,15 +95,15 @@ void draw_answer_line(const Style& style, QuestionScreen& screen, ColumnPen& pen
         screen.wants_keyboard = false;
     }
     const std::string before = model.typed;
-    if (draw_text_line(style, pen, "##answer", model.question.unit, model.typed)) {
+    if (draw_text_line(style, pen, "##answer", model.question().unit, model.typed)) {
         outcome.entered = !obey_typed_letter(screen, outcome);
-        screen.wants_keyboard = !model.finished; // a second try needs no click
+        screen.wants_keyboard = !model.asking.finished; // a second try needs no click
     } else if (ImGui::IsItemDeactivated() && is_pressed(ImGuiKey_Escape)) {
         model.typed = before; // ImGui's Escape takes back what was typed; ours only leaves
         outcome.wish = QuestionWish::leave;
     }
-    if (model.typed != before && !model.finished)
-        model.mark.reset();
+    if (model.typed != before && !model.asking.finished)
+        change_answer(model.asking);
 }
 
 /// Height of a choice whose words take several lines.
@@ -110,8 +115,8 @@ float choice_height(const Style& style, ColumnPen& pen, const std::string& text)
 
 void draw_choices(const Style& style, QuestionModel& model, ColumnPen& pen,
                   QuestionOutcome& outcome) {
-    for (std::size_t i = 0; i < model.question.choices.size(); ++i) {
-        const problems::Choice& choice = model.question.choices[i];
+    for (std::size_t i = 0; i < model.question().choices.size(); ++i) {
+        const problems::Choice& choice = model.question().choices[i];
         const auto place = std::find(model.chosen.begin(), model.chosen.end(), i);
         const bool chosen = place != model.chosen.end();
         ImGui::PushID(static_cast<int>(i));
@@ -123,7 +128,7 @@ void draw_choices(const Style& style, QuestionModel& model, ColumnPen& pen,
         }
         ImGui::PopID();
         std::string number = std::to_string(i + 1);
-        if (model.question.kind == Kind::ordering && chosen)
+        if (model.question().kind == Kind::ordering && chosen)
             number = "→ " + std::to_string(place - model.chosen.begin() + 1);
         const float base = pen.y() + style.px(23.0F);
         draw_text(pen.list(), style, kCaption, {pen.left() + style.px(4.0F), base}, number);
@@ -178,55 +183,50 @@ void draw_verdict(const Style& style, const problems::Marking& mark, ColumnPen& 
         pen.paragraph(kCaption, mark.follow_up);
 }
 
-void draw_step(const QuestionModel& model, std::size_t index, bool whole, ColumnPen& pen) {
-    const problems::Step& step = model.question.steps[index];
-    const bool parts_here = model.mark && !model.mark->correct && model.mark->parts_at == index;
+void draw_step(const learner::Asking& asking, std::size_t index, bool whole, ColumnPen& pen) {
+    const problems::Step& step = asking.question.steps[index];
+    const bool parts_here = asking.told && !asking.told->correct && asking.told->parts_at == index;
     pen.paragraph({TextSize::caption, true, parts_here ? Role::wrong : Role::ink},
                   std::to_string(index + 1) + "  " + step.says);
     if (whole)
         pen.paragraph(kCaption, problems::step_line(step));
 }
 
-void draw_steps(const Style& style, QuestionModel& model, ColumnPen& pen) {
-    const std::size_t steps = model.question.steps.size();
-    for (std::size_t i = 0; i < std::min(model.open_steps, steps); ++i) {
-        pen.skip(i == 0 ? 18.0F : 6.0F);
-        draw_step(model, i, true, pen);
-    }
-    if (model.finished || model.open_steps >= steps)
-        return;
-    if (model.next_told) {
-        pen.skip(model.open_steps == 0 ? 18.0F : 6.0F);
-        draw_step(model, model.open_steps, false, pen);
-    }
-    if (!has_own_step(model))
-        return;
-    const problems::Step& step = model.question.steps[model.open_steps];
-    if (!model.next_told) {
-        pen.skip(6.0F);
-        draw_step(model, model.open_steps, false, pen);
-    }
+/// The line for the learner's own next step.
+void draw_own_step(const Style& style, QuestionModel& model, ColumnPen& pen) {
+    const problems::Step& step = model.question().steps[model.asking.open_steps];
     for (std::size_t i = 0; i < step.options.size(); ++i)
         pen.paragraph(kCaption,
                       std::string(1, static_cast<char>('a' + i)) + "  " + step.options[i]);
     pen.skip(-6.0F);
     if (draw_text_line(style, pen, "##step", step.options.empty() ? step.unit : "a letter",
                        model.step_typed))
-        mark_own_step(model);
-    if (model.step_mark && !model.step_mark->correct) {
+        enter_own_step(model);
+}
+
+void draw_steps(const Style& style, QuestionModel& model, ColumnPen& pen) {
+    const std::size_t halves = halves_shown(model.asking);
+    for (std::size_t i = 0; 2 * i < halves; ++i) {
+        pen.skip(i == 0 ? 18.0F : 6.0F);
+        draw_step(model.asking, i, 2 * i + 1 < halves, pen);
+    }
+    if (has_own_step(model.asking))
+        draw_own_step(style, model, pen);
+    const auto& told = model.asking.step_told;
+    if (!model.asking.finished && told && !told->correct) {
         pen.skip(16.0F);
-        pen.paragraph(kFault, model.step_mark->feedback);
+        pen.paragraph(kFault, told->feedback);
     }
 }
 
 void draw_answer(const QuestionModel& model, ColumnPen& pen) {
     pen.skip(12.0F);
     // Whoever put something on the drawing has not seen the letters.
-    const bool by_hand = is_placed(model.question) && model.typed.empty();
+    const bool by_hand = is_placed(model.question()) && model.typed.empty();
     pen.paragraph(kStrong, "Answer: " + (by_hand ? "the right place on the drawing"
-                                                 : model.question.answer_text));
-    if (!model.question.reason.empty() && !model.mark)
-        pen.paragraph(kCaption, model.question.reason);
+                                                 : model.question().answer_text));
+    if (!model.question().reason.empty() && !model.asking.told)
+        pen.paragraph(kCaption, model.question().reason);
 }
 
 /// The quiet words below a question: what else can be done, with its key.
@@ -236,32 +236,32 @@ struct WordChoice {
 };
 
 std::vector<WordChoice> word_choices(const QuestionScreen& screen) {
-    const QuestionModel& model = *screen.model;
+    const learner::Asking& asking = screen.model->asking;
     std::vector<WordChoice> words;
-    if (model.finished)
+    if (asking.finished)
         return words;
-    if (has_hint(model))
-        words.push_back({"hint", model.next_told         ? "Show how it comes out"
-                                 : model.open_steps == 0 ? "Show me the first step"
-                                                         : "Show me the next step"});
-    if (is_placed(model.question))
+    if (has_hint(asking))
+        words.push_back({"hint", halves_shown(asking) % 2 == 1 ? "Show how it comes out"
+                                 : asking.open_steps == 0      ? "Show me the first step"
+                                                               : "Show me the next step"});
+    if (is_placed(asking.question))
         words.push_back({"letters", screen.shows_letters ? "Hide the letters" : "Show letters"});
-    if (screen.words.may_give_up)
+    if (may_give_up(asking))
         words.push_back({"give_up", "I do not know"});
-    if (screen.words.may_skip)
+    if (may_skip(asking))
         words.push_back({"skip", "Skip"});
     return words;
 }
 
 void obey(std::string_view id, QuestionScreen& screen, QuestionOutcome& outcome) {
     if (id == "hint")
-        give_hint(*screen.model);
+        obey(learner::Aside::hint, screen, outcome);
     else if (id == "letters")
         screen.shows_letters = !screen.shows_letters;
     else if (id == "give_up")
-        give_up(*screen.model);
+        obey(learner::Aside::give_up, screen, outcome);
     else if (id == "skip")
-        outcome.wish = QuestionWish::skip;
+        obey(learner::Aside::skip, screen, outcome);
 }
 
 void draw_word_choices(const Style& style, ColumnPen& pen, QuestionScreen& screen,
@@ -285,12 +285,12 @@ void draw_word_choices(const Style& style, ColumnPen& pen, QuestionScreen& scree
 } // namespace
 
 void enter_answer(const problems::Bank& bank, QuestionScreen& screen, QuestionOutcome& outcome) {
-    if (!screen.model->rules.feedback)
+    if (!screen.model->asking.rules.feedback)
         return;
-    if (screen.model->finished)
+    if (screen.model->asking.finished)
         outcome.wish = QuestionWish::next_question;
     else
-        mark_answer(bank, *screen.model);
+        enter_answer(bank, *screen.model);
 }
 
 void draw_question(const Style& style, const problems::Bank& bank, ColumnPen& pen,
@@ -300,29 +300,30 @@ void draw_question(const Style& style, const problems::Bank& bank, ColumnPen& pe
         pen.paragraph(kCaption, screen.words.above);
         pen.skip(10.0F);
     }
-    if (is_drawn(model.question)) {
-        pen.paragraph(kBody, model.question.prompt);
+    if (is_drawn(model.question())) {
+        pen.paragraph(kBody, model.question().prompt);
         pen.skip(4.0F);
     }
-    if (!model.finished)
-        pen.paragraph(kCaption, how_to_answer(model.question));
-    if (!model.finished && is_placed(model.question))
-        pen.paragraph(kCaption, how_by_keys(problems::gesture_of(model.question)));
+    if (!model.asking.finished)
+        pen.paragraph(kCaption, how_to_answer(model.question()));
+    if (!model.asking.finished && is_placed(model.question()))
+        pen.paragraph(kCaption, how_by_keys(problems::gesture_of(model.question())));
     pen.skip(-4.0F);
     const bool was_entered = outcome.entered;
-    if (is_typed(model.question))
+    if (is_typed(model.question()))
         draw_answer_line(style, screen, pen, outcome);
     else
         draw_choices(style, model, pen, outcome);
-    if (is_placed(model.question) && !model.typed.empty())
+    if (is_placed(model.question()) && !model.typed.empty())
         pen.paragraph(kStrong, "You chose " + model.typed + ".");
     if (outcome.entered && !was_entered)
         enter_answer(bank, screen, outcome);
-    if (model.mark)
-        draw_verdict(style, *model.mark, pen);
-    if (!model.finished || screen.words.explains)
+    if (model.asking.told)
+        draw_verdict(style, *model.asking.told, pen);
+    const bool explained = model.asking.finished && model.asking.rules.explains;
+    if (!model.asking.finished || explained)
         draw_steps(style, model, pen);
-    if (model.finished && screen.words.explains)
+    if (explained)
         draw_answer(model, pen);
     pen.skip(30.0F);
     draw_word_choices(style, pen, screen, outcome);

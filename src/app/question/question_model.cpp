@@ -39,31 +39,7 @@ bool chooses_one(Kind kind) {
     return kind == Kind::single_choice || kind == Kind::change;
 }
 
-/// Share of the solution that stands there: a step whose way is told, or done by oneself one by
-/// one, counts half.
-double help_of(const QuestionModel& model) {
-    const auto steps = static_cast<double>(model.question.steps.size());
-    if (steps == 0.0)
-        return 0.0;
-    const auto done =
-        static_cast<double>(std::min(model.rules.done_steps, model.question.steps.size()));
-    return std::min(1.0, (done + 0.5 * static_cast<double>(model.helped_halves)) / steps);
-}
-
-void note(QuestionModel& model, std::string typed, problems::Marking marking, bool gave_up) {
-    model.attempts.push_back(
-        {std::move(typed), std::move(marking), gave_up, model.hints, help_of(model)});
-}
-
 } // namespace
-
-QuestionModel begin_question(problems::Question question, const AskRules& rules) {
-    QuestionModel model;
-    model.question = std::move(question);
-    model.rules = rules;
-    model.open_steps = std::min(rules.done_steps, model.question.steps.size());
-    return model;
-}
 
 bool is_drawn(const problems::Question& question) {
     return !std::holds_alternative<std::monostate>(question.picture);
@@ -95,28 +71,43 @@ tl::expected<QuestionModel, std::string> ask_like(const problems::Bank& bank,
     if (found == paper->end())
         return tl::unexpected(
             std::string("The question bank has no question about a lever that is drawn."));
-    return begin_question(std::move(*found), {});
+    QuestionModel model;
+    model.asking = learner::begin_asking(std::move(*found), {});
+    return model;
 }
 
 void choose(QuestionModel& model, std::size_t choice) {
-    if (model.finished || choice >= model.question.choices.size())
+    if (model.asking.finished || choice >= model.question().choices.size())
         return;
     const auto found = std::find(model.chosen.begin(), model.chosen.end(), choice);
     if (found != model.chosen.end())
         model.chosen.erase(found);
-    else if (chooses_one(model.question.kind))
+    else if (chooses_one(model.question().kind))
         model.chosen = {choice};
     else
         model.chosen.push_back(choice);
-    model.mark.reset();
+    change_answer(model.asking);
 }
 
 void place(QuestionModel& model, const problems::Placed& placed) {
-    if (model.finished || !is_placed(model.question))
+    if (model.asking.finished || !is_placed(model.question()))
         return;
-    model.placed = problems::settled(model.question, placed);
+    model.placed = problems::settled(model.question(), placed);
     model.typed.clear();
-    model.mark.reset();
+    change_answer(model.asking);
+}
+
+bool place_by_letter(QuestionModel& model, const std::string& letter) {
+    const auto& spots = model.question().spots;
+    const bool known = std::any_of(spots.begin(), spots.end(), [&](const problems::Spot& spot) {
+        return spot.letter == letter;
+    });
+    if (model.asking.finished || !is_placed(model.question()) || !known)
+        return false;
+    model.placed.reset();
+    model.typed = letter;
+    change_answer(model.asking);
+    return true;
 }
 
 double nudge_step_m(const problems::Question& question) {
@@ -128,11 +119,11 @@ double nudge_step_m(const problems::Question& question) {
 }
 
 void nudge(QuestionModel& model, const mechanics::Vec2& along_m, bool beginning) {
-    if (model.finished || !is_placed(model.question))
+    if (model.asking.finished || !is_placed(model.question()))
         return;
-    problems::Placed placed = model.placed.value_or(problems::first_place(model.question));
-    if (problems::gesture_of(model.question) == problems::Gesture::point_on_lever) {
-        const auto& lever = std::get<problems::LeverPicture>(model.question.picture).lever;
+    problems::Placed placed = model.placed.value_or(problems::first_place(model.question()));
+    if (problems::gesture_of(model.question()) == problems::Gesture::point_on_lever) {
+        const auto& lever = std::get<problems::LeverPicture>(model.question().picture).lever;
         const double step_m = along_m.x() + along_m.y() > 0.0 ? along_m.norm() : -along_m.norm();
         const double at_m = std::clamp(mechanics::nearest_at(lever.path_m, placed.to_m) + step_m,
                                        0.0, mechanics::path_length(lever.path_m));
@@ -145,9 +136,11 @@ void nudge(QuestionModel& model, const mechanics::Vec2& along_m, bool beginning)
 }
 
 std::string answer_of(const QuestionModel& model) {
-    if (is_placed(model.question) && model.typed.empty())
-        return model.placed ? problems::placed_text(model.question, *model.placed) : std::string();
-    const bool is_text = model.question.kind == Kind::numeric || model.question.kind == Kind::place;
+    if (is_placed(model.question()) && model.typed.empty())
+        return model.placed ? problems::placed_text(model.question(), *model.placed)
+                            : std::string();
+    const bool is_text =
+        model.question().kind == Kind::numeric || model.question().kind == Kind::place;
     return is_text ? model.typed : typed_choices(model.chosen);
 }
 
@@ -157,77 +150,26 @@ void take_answer(QuestionModel& model, const std::string& answer) {
     model.placed.reset();
     if (answer.empty())
         return;
-    if (!model.question.choices.empty()) {
-        if (auto chosen = problems::read_letters(answer, model.question.choices.size()))
+    if (!model.question().choices.empty()) {
+        if (auto chosen = problems::read_letters(answer, model.question().choices.size()))
             model.chosen = std::move(*chosen);
         return;
     }
-    if (is_placed(model.question))
+    if (is_placed(model.question()))
         model.placed = problems::read_placed(answer);
     if (!model.placed)
         model.typed = answer;
 }
 
-void mark_answer(const problems::Bank& bank, QuestionModel& model) {
-    const std::string answer = answer_of(model);
-    if (model.finished || answer.empty())
-        return;
-    model.mark = is_placed(model.question) && model.placed
-                     ? problems::mark_placed(bank, model.question, *model.placed)
-                     : problems::mark(bank, model.question, answer);
-    using problems::Verdict;
-    const Verdict verdict = model.mark->verdict;
-    if (verdict == Verdict::unreadable)
-        return;
-    note(model, answer, *model.mark, false);
-    const bool slip = verdict == Verdict::wrong_unit || verdict == Verdict::wrong_dimension;
-    model.finished = !(slip && model.rules.help);
-    if (model.finished)
-        model.open_steps = model.question.steps.size();
+void enter_answer(const problems::Bank& bank, QuestionModel& model) {
+    mark_answer(bank, model.asking, answer_of(model));
 }
 
-bool has_hint(const QuestionModel& model) {
-    return model.rules.help && !model.finished && model.open_steps < model.question.steps.size();
-}
-
-void give_hint(QuestionModel& model) {
-    if (!has_hint(model))
-        return;
-    ++model.hints;
-    ++model.helped_halves;
-    if (model.next_told)
-        ++model.open_steps;
-    model.next_told = !model.next_told;
-    model.step_mark.reset();
-}
-
-bool has_own_step(const QuestionModel& model) {
-    const bool under_way = model.rules.by_steps || model.next_told || model.open_steps > 0;
-    return under_way && model.rules.help && !model.finished &&
-           model.question.kind == Kind::numeric &&
-           model.open_steps + 1 < model.question.steps.size();
-}
-
-void mark_own_step(QuestionModel& model) {
-    if (!has_own_step(model) || model.step_typed.empty())
-        return;
-    model.step_mark = problems::mark_step(model.question, model.open_steps, model.step_typed);
-    if (!model.step_mark->correct)
-        return;
-    if (!model.next_told)
-        ++model.helped_halves;
-    ++model.open_steps;
-    model.next_told = false;
-    model.step_typed.clear();
-}
-
-void give_up(QuestionModel& model) {
-    if (model.finished)
-        return;
-    note(model, {}, {}, true);
-    model.mark.reset();
-    model.finished = true;
-    model.open_steps = model.question.steps.size();
+void enter_own_step(QuestionModel& model) {
+    const std::size_t before = model.asking.open_steps;
+    mark_own_step(model.asking, model.step_typed);
+    if (model.asking.open_steps != before)
+        model.step_typed.clear();
 }
 
 } // namespace steelyard::app

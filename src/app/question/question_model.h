@@ -1,10 +1,10 @@
 #pragma once
-// A question that is being answered: what was typed, chosen or placed so far, how much of its
-// solution stands there, how it was marked. No window, no drawing.
+// A question that is being answered in the window: the conversation about it, and what was typed,
+// chosen or placed so far. No window, no drawing.
 
+#include "learner/study/asking.h"
 #include "mechanics/lever/lever_solve.h"
 #include "problems/bank.h"
-#include "problems/marking.h"
 #include "problems/placing.h"
 #include "problems/question.h"
 
@@ -17,41 +17,15 @@
 
 namespace steelyard::app {
 
-/// What a question allows while it is answered.
-struct AskRules {
-    std::size_t done_steps = 0; ///< of the worked solution so many stand there from the beginning
-    bool by_steps = false;      ///< the learner is asked for the other steps one by one
-    bool help = true;           ///< hints, steps of one's own, mending a unit
-    bool feedback = true;       ///< false in an exam: answers are taken, not marked
-};
-
-/// An answer as it was given.
-struct Attempt {
-    std::string typed; ///< as `problems::mark` reads it; empty when given up
-    problems::Marking marking;
-    bool gave_up = false;
-    int hints = 0;
-    double help = 0.0; ///< share of the solution that stood there, 0 to 1
-};
-
 struct QuestionModel {
-    problems::Question question;
-    AskRules rules;
+    learner::Asking asking;
     std::string typed;                      ///< number, or letter of a place, so far
     std::vector<std::size_t> chosen;        ///< choices in the order in which they were chosen
     std::optional<problems::Placed> placed; ///< on the drawing
-    std::optional<problems::Marking> mark;  ///< of the last answer
-    std::vector<Attempt> attempts;          ///< all that were marked
-    std::size_t open_steps = 0;             ///< of the worked solution, shown whole
-    bool next_told = false;                 ///< of the next one it is told what to do
-    int hints = 0;                          ///< asked for
-    std::size_t helped_halves = 0;          ///< halves of steps that were told or asked one by one
     std::string step_typed;                 ///< the learner's own next step, so far
-    std::optional<problems::Marking> step_mark;
-    bool finished = false; ///< answered, or given up: everything is shown
-};
 
-QuestionModel begin_question(problems::Question question, const AskRules& rules);
+    const problems::Question& question() const { return asking.question; }
+};
 
 /// Starts on a question that is like a lever: of a family whose lever has the same class, where
 /// the bank has one, else any. The same seed gives the same question.
@@ -72,6 +46,9 @@ void choose(QuestionModel& model, std::size_t choice);
 
 /// Puts something on the drawing; a letter that was typed is forgotten.
 void place(QuestionModel& model, const problems::Placed& placed);
+/// Chooses the place with a letter, as on paper; what was put on the drawing is forgotten.
+/// @return false when no place has it
+bool place_by_letter(QuestionModel& model, const std::string& letter);
 /// Moves an end of what is placed by keys; of a point on the lever, the point along it.
 /// @param along_m    to the right and up, in the setup's frame
 /// @param beginning  the first end of a line or an arm instead of the last
@@ -85,21 +62,9 @@ std::string answer_of(const QuestionModel& model);
 /// Takes such an answer up again.
 void take_answer(QuestionModel& model, const std::string& answer);
 
-/// Marks the answer so far. A right one finishes the question, and so does a wrong one, whose
-/// feedback gives the answer; what could not be read may be mended, and with help a slip of unit.
-void mark_answer(const problems::Bank& bank, QuestionModel& model);
-
-/// Of the next step first what to do, then how it comes out.
-void give_hint(QuestionModel& model);
-bool has_hint(const QuestionModel& model);
-
-/// Marks the learner's own next step; a right one stands there from now on.
-void mark_own_step(QuestionModel& model);
-/// Whether the next step is one to do by oneself: the answer line asks for the last one. It is
-/// asked for once steps stand there, or where the rules want it from the beginning.
-bool has_own_step(const QuestionModel& model);
-
-/// Shows the worked answer to somebody who does not know.
-void give_up(QuestionModel& model);
+/// Hands the answer so far to the conversation.
+void enter_answer(const problems::Bank& bank, QuestionModel& model);
+/// Hands over the learner's own next step; the line is empty again once the step stands there.
+void enter_own_step(QuestionModel& model);
 
 } // namespace steelyard::app

@@ -20,27 +20,17 @@ using problems::Question;
 using scene::Role;
 using scene::TextSize;
 
-/// Puts a place by its letter.
-bool place_by_letter(const KeyPress& key, QuestionModel& model) {
-    if (key.key < GLFW_KEY_A || key.key > GLFW_KEY_Z || model.finished)
-        return false;
-    const std::string letter(1, static_cast<char>('A' + (key.key - GLFW_KEY_A)));
-    const auto& spots = model.question.spots;
-    const bool known = std::any_of(spots.begin(), spots.end(), [&](const problems::Spot& spot) {
-        return spot.letter == letter;
-    });
-    if (!known)
-        return false;
-    model.placed.reset();
-    model.typed = letter;
-    model.mark.reset();
-    return true;
+/// The letter of a key; empty when it has none.
+std::string letter_of(const KeyPress& key) {
+    return key.key < GLFW_KEY_A || key.key > GLFW_KEY_Z
+               ? std::string()
+               : std::string(1, static_cast<char>('A' + (key.key - GLFW_KEY_A)));
 }
 
 /// @return true when the key was meant for the question
 void read_key(const KeyPress& key, QuestionScreen& screen, QuestionOutcome& outcome) {
     QuestionModel& model = *screen.model;
-    if (nudge_place(key, model) || (is_placed(model.question) && place_by_letter(key, model))) {
+    if (nudge_place(key, model) || place_by_letter(model, letter_of(key))) {
         outcome.let_go = true;
         return;
     }
@@ -52,10 +42,10 @@ void read_key(const KeyPress& key, QuestionScreen& screen, QuestionOutcome& outc
     } else if (key.key == GLFW_KEY_ENTER || key.key == GLFW_KEY_KP_ENTER) {
         outcome.entered = true;
     } else if (key.key == GLFW_KEY_H) {
-        give_hint(model);
-    } else if (key.key == GLFW_KEY_W && screen.words.may_give_up) {
-        give_up(model);
-    } else if (key.key == GLFW_KEY_N && screen.words.may_skip && !model.finished) {
+        give_hint(model.asking);
+    } else if (key.key == GLFW_KEY_W) {
+        give_up(model.asking);
+    } else if (key.key == GLFW_KEY_N && may_skip(model.asking)) {
         outcome.wish = QuestionWish::skip;
     } else if (key.key == GLFW_KEY_L) {
         screen.shows_letters = !screen.shows_letters;
@@ -79,7 +69,7 @@ void open_question(QuestionScreen& screen, QuestionModel model, QuestionWords wo
     screen = {};
     screen.model = std::move(model);
     screen.words = std::move(words);
-    screen.wants_keyboard = is_typed(screen.model->question);
+    screen.wants_keyboard = is_typed(screen.model->question());
 }
 
 bool question_claims(const QuestionScreen& screen, const KeyPress& key) {
@@ -87,8 +77,8 @@ bool question_claims(const QuestionScreen& screen, const KeyPress& key) {
         return false;
     if (key.key == GLFW_KEY_W || key.key == GLFW_KEY_B)
         return true; // a slip of the finger is not to lead away from a question
-    return is_placed(screen.model->question) && key.key >= GLFW_KEY_A &&
-           key.key < GLFW_KEY_A + static_cast<int>(screen.model->question.spots.size());
+    return is_placed(screen.model->question()) && key.key >= GLFW_KEY_A &&
+           key.key < GLFW_KEY_A + static_cast<int>(screen.model->question().spots.size());
 }
 
 QuestionOutcome read_question_keys(const problems::Bank& bank, const std::vector<KeyPress>& keys,
@@ -109,12 +99,12 @@ void draw_question_stage(const Style& style, const Layout& layout, double top_px
     how.size_px = layout.stage_px - scene::Point(0.0, top_px);
     how.text_scale = style.fonts.scale;
     how.top_px = top_px > 0.0 ? 8.0 : 64.0 * style.fonts.scale;
-    how.answered = model.finished && model.rules.feedback;
-    if (model.mark && !model.mark->correct) {
-        how.wrong = model.mark->drawn_wrong;
-        how.right = model.mark->drawn_right;
+    how.answered = model.asking.finished && model.asking.rules.feedback;
+    if (const auto& told = model.asking.told; told && !told->correct) {
+        how.wrong = told->drawn_wrong;
+        how.right = told->drawn_right;
     }
-    Question shown = model.question;
+    Question shown = model.question();
     if (is_placed(shown) && !screen.shows_letters)
         shown.spots.clear();
     // With very large text there may be no room for a drawing: its labels would lie on the words.
@@ -146,9 +136,10 @@ QuestionOutcome run_question(const Style& style, const Layout& layout, const pro
         outcome.wish = QuestionWish::leave;
     pen.skip(26.0F);
     draw_text(pen.list(), style, kCaption, {pen.left(), pen.y()},
-              "code " + screen.model->question.code);
+              "code " + screen.model->question().code);
     pen.skip(14.0F);
-    if (column_button(style, layout, pen, screen.model->finished ? screen.words.next : "Check"))
+    if (column_button(style, layout, pen,
+                      screen.model->asking.finished ? screen.words.next : "Check"))
         enter_answer(bank, screen, outcome);
     end_area();
     return outcome;

@@ -17,9 +17,6 @@ struct QuestionWords {
     std::string above;                  ///< over the question: why this one, which of how many
     std::string next = "Next question"; ///< on the button once it is answered
     std::string leave = "Back to the bench";
-    bool may_skip = false;   ///< a question may be left without an answer
-    bool may_give_up = true; ///< "I do not know" shows the worked answer
-    bool explains = true;    ///< the worked answer stands there in the end
 };
 
 struct QuestionScreen {

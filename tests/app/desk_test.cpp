@@ -1,0 +1,55 @@
+#include "app/practice/desk.h"
+#include "learner/shipped_course.h"
+
+#include <fstream>
+
+namespace steelyard::app {
+
+using learner::Clock;
+using learner::kEvening_ms;
+using learner::shipped_course;
+
+TEST_CASE("What the desk keeps is there again for the next program, and for the terminal") {
+    const learner::TestFolder folder;
+    const Clock now{kEvening_ms, 0};
+    const auto assets = std::filesystem::path(STEELYARD_SOURCE_DIR) / "assets";
+    const problems::Bank& bank = *shipped_course().bank;
+    {
+        Desk desk(bank, assets, folder.path(), now);
+        CHECK(desk.wants_name());
+        CHECK(desk.add_learner("Ada", now).empty());
+        CHECK_FALSE(desk.add_learner("ada", now).empty());
+        CHECK(desk.set_exam_day("2026-12-03", now).empty());
+        CHECK(desk.set_exam_day("2026-11-03", now).find("past") != std::string::npos);
+        CHECK_FALSE(desk.set_exam_day("soon", now).empty());
+        CHECK(desk.keeps());
+        desk.keep_answer(learner::answer_about("lever-class", true, kEvening_ms), now);
+        CHECK(desk.standing().answers == 1);
+    }
+    auto opened = learner::open_record(folder.path(), now);
+    REQUIRE(opened);
+    const auto ada = opened->record.learner_named("Ada");
+    REQUIRE((ada && *ada));
+    CHECK((*ada)->answers == 1);
+    CHECK(learner::write_day(*(*ada)->exam_day) == "2026-12-03");
+    const Desk again(bank, assets, folder.path(), now);
+    REQUIRE(again.learner());
+    CHECK(again.learner()->name == "Ada");
+}
+
+TEST_CASE("Without a record practice goes on, keeps nothing and says so") {
+    const learner::TestFolder folder;
+    const auto blocked = folder.path() / "file";
+    std::ofstream(blocked) << "no folder";
+    const Clock now{kEvening_ms, 0};
+    Desk desk(*shipped_course().bank, std::filesystem::path(STEELYARD_SOURCE_DIR) / "assets",
+              blocked, now);
+    CHECK_FALSE(desk.keeps());
+    CHECK_FALSE(desk.wants_name());
+    REQUIRE(desk.notices().size() == 2);
+    CHECK(desk.notices()[1].find("nothing of it is kept") != std::string::npos);
+    desk.keep_answer(learner::answer_about("lever-class", true, kEvening_ms), now);
+    CHECK(desk.standing().answers == 1);
+}
+
+} // namespace steelyard::app
