@@ -3,7 +3,7 @@
 #include "cli/body_ascii.h"
 #include "cli/lever_ascii.h"
 #include "cli/terminal.h"
-#include "problems/marking.h"
+#include "learner/study/session.h"
 #include "problems/paper.h"
 #include "problems/question_writer.h"
 #include "problems/worked_steps.h"
@@ -20,10 +20,22 @@ namespace {
 using problems::Kind;
 using problems::Question;
 
-void show_step(const Question& question, std::size_t index, std::ostream& out) {
-    const problems::Step& step = question.steps[index];
-    out << wrapped(fmt::format("{}. {}", index + 1, step.says), "  ");
-    out << wrapped(problems::step_line(step), "     ");
+/// Half of a step: what to do, or how it comes out.
+void show_half_step(const Question& question, std::size_t half, std::ostream& out) {
+    const problems::Step& step = question.steps[half / 2];
+    if (half % 2 == 0)
+        out << wrapped(fmt::format("{}. {}", half / 2 + 1, step.says), "  ");
+    else
+        out << wrapped(problems::step_line(step), "     ");
+}
+
+void show_steps(const Question& question, std::ostream& out) {
+    for (std::size_t half = 0; half < 2 * question.steps.size(); ++half)
+        show_half_step(question, half, out);
+}
+
+void show_answer(const Question& question, std::ostream& out) {
+    out << wrapped(fmt::format("Answer: {}", question.answer_text), "  ");
 }
 
 const char* how_to_answer(const Question& question) {
@@ -41,57 +53,6 @@ const char* how_to_answer(const Question& question) {
         return "The letter of the place";
     }
     return "";
-}
-
-/// What a hint shows next: of each step first what to do, then how it comes out.
-class Hints {
-public:
-    Hints(const Question& question, std::size_t from) : question_(question), from_(from) {}
-
-    void give(std::ostream& out) {
-        const std::size_t step = from_ + given_ / 2;
-        if (step >= question_.steps.size()) {
-            out << wrapped(question_.steps.empty() && !question_.choices.empty()
-                               ? "No hint but this: say in your own words what each choice means."
-                               : "Those were all the steps.",
-                           "  ");
-            return;
-        }
-        if (given_ % 2 == 0)
-            out << wrapped(fmt::format("{}. {}", step + 1, question_.steps[step].says), "  ");
-        else
-            out << wrapped(problems::step_line(question_.steps[step]), "     ");
-        ++given_;
-    }
-
-    std::size_t given() const { return given_; }
-
-private:
-    const Question& question_;
-    std::size_t from_; ///< the first step that is not shown already
-    std::size_t given_ = 0;
-};
-
-/// The learner does the steps one by one, each marked alone.
-bool step_by_step(const Question& question, std::size_t from, const Streams& streams) {
-    for (std::size_t i = from; i < question.steps.size(); ++i) {
-        const problems::Step& step = question.steps[i];
-        streams.out << wrapped(fmt::format("{}. {}", i + 1, step.says), "  ");
-        for (std::size_t j = 0; j < step.options.size(); ++j)
-            streams.out << fmt::format("       {}  {}\n", problems::letter(j), step.options[j]);
-        std::string line;
-        if (!read_line(
-                streams,
-                step.options.empty()
-                    ? fmt::format("     In {}", step.unit.empty() ? "plain numbers" : step.unit)
-                    : std::string("     Which"),
-                line))
-            return false;
-        if (line == "q")
-            return true;
-        streams.out << wrapped(problems::mark_step(question, i, line).feedback, "     ");
-    }
-    return true;
 }
 
 void show_picture(const Question& question, const std::vector<problems::Spot>& spots,
@@ -113,120 +74,154 @@ void show_marking(const Question& question, const problems::Marking& marking, st
         out << wrapped(marking.follow_up, "  ");
 }
 
-/// One question in conversation: hints, steps, attempts.
-class Asking {
+/// One question in conversation: reads lines and shows what has come to stand there.
+class Conversation {
 public:
-    Asking(const problems::Bank& bank, const Question& question, const AskRules& rules,
-           const Streams& streams, const OnAttempt& on_attempt)
-        : bank_(bank), question_(question), rules_(rules), streams_(streams),
-          on_attempt_(on_attempt), hints_(question, rules.done_steps) {}
+    Conversation(const problems::Bank& bank, learner::Asking& asking, const Streams& streams,
+                 const Keep& keep)
+        : bank_(bank), asking_(asking), streams_(streams), keep_(keep) {}
 
     Ended run() {
-        show_question(question_, streams_.out);
-        for (std::size_t i = 0; i < std::min(rules_.done_steps, question_.steps.size()); ++i)
-            show_step(question_, i, streams_.out);
-        while (true) {
+        show_question(asking_.question, streams_.out);
+        show_news();
+        std::optional<Ended> ended;
+        while (!ended && !asking_.finished) {
             std::string line;
             streams_.out << fmt::format("\n({})\n", keys());
-            if (!read_line(streams_, how_to_answer(question_), line))
+            if (!read_line(streams_, how_to_answer(asking_.question), line))
                 return Ended::quit;
-            if (line.empty())
-                continue;
-            if (const auto ended = rules_.help ? with_help(line) : without_help(line))
-                return *ended;
+            ended = obey(line);
         }
+        return ended.value_or(Ended::finished);
     }
 
 private:
-    const char* keys() const {
-        return rules_.help ? "h hint, s step by step, w worked answer, n next, q quit"
-                           : "? if you do not know, q quit";
+    std::string keys() const {
+        if (!asking_.rules.help)
+            return "? if you do not know, q quit";
+        std::string keys = "h hint, ";
+        if (can_go_by_steps(asking_))
+            keys += "s step by step, ";
+        keys += "w worked answer, ";
+        if (may_skip(asking_))
+            keys += "n next, ";
+        return keys + "q quit";
     }
 
-    std::optional<Ended> with_help(const std::string& line) {
+    std::optional<Ended> obey(const std::string& line) {
         if (line == "q")
             return Ended::quit;
-        if (line == "n")
-            return Ended::skipped;
-        if (line == "h") {
-            hints_.give(streams_.out);
-            return std::nullopt;
-        }
-        if (line == "w" || line == "?") {
-            show_solution(question_, streams_.out);
-            tell_gave_up();
-            return Ended::answered;
-        }
-        if (line == "s" && !question_.steps.empty()) {
-            if (!step_by_step(question_, rules_.done_steps, streams_))
-                return Ended::quit;
-            steps_done_ = true;
-            return std::nullopt;
-        }
-        return answer(line);
-    }
-
-    std::optional<Ended> without_help(const std::string& line) {
-        if (line == "q")
-            return Ended::quit;
-        if (line != "?")
-            return answer(line);
-        if (rules_.explain)
-            show_solution(question_, streams_.out);
-        else
-            streams_.out << "  Noted.\n";
-        tell_gave_up();
-        return Ended::answered;
-    }
-
-    std::optional<Ended> answer(const std::string& line) {
-        const problems::Marking marking = problems::mark(bank_, question_, line);
-        show_marking(question_, marking, streams_.out);
-        if (marking.verdict == problems::Verdict::unreadable)
-            return std::nullopt;
-        tell({++attempts_, line, marking, false, hints_.given(), help()});
-        if (marking.correct || !rules_.help || question_.kind != Kind::numeric)
-            return Ended::answered;
+        if (line == "s" && can_go_by_steps(asking_))
+            return ask_steps();
+        if (const auto aside = aside_of(asking_, line))
+            return obey(*aside);
+        if (!line.empty())
+            return take_answer(line);
         return std::nullopt;
     }
 
-    void tell_gave_up() { tell({++attempts_, "", {}, true, hints_.given(), help()}); }
-
-    void tell(const Attempt& attempt) {
-        if (on_attempt_)
-            on_attempt_(attempt);
+    std::optional<Ended> obey(learner::Aside aside) {
+        switch (aside) {
+        case learner::Aside::skip:
+            return Ended::skipped;
+        case learner::Aside::hint:
+            show_hint();
+            return std::nullopt;
+        case learner::Aside::give_up:
+            break;
+        }
+        give_up(asking_);
+        const bool kept = keep_();
+        if (asking_.rules.explains)
+            show_solution(asking_.question, streams_.out);
+        else
+            streams_.out << "  Noted.\n";
+        return kept ? Ended::finished : Ended::quit;
     }
 
-    /// Share of the solution that stood there: a step whose way is told counts half.
-    double help() const {
-        if (question_.steps.empty())
-            return 0.0;
-        const auto steps = static_cast<double>(question_.steps.size());
-        const double shown =
-            static_cast<double>(std::min(rules_.done_steps, question_.steps.size()));
-        const double hinted = static_cast<double>(hints_.given()) / 2.0;
-        const double stepped = steps_done_ ? (steps - shown) / 2.0 : 0.0;
-        return std::min(1.0, (shown + std::max(hinted, stepped)) / steps);
+    void show_hint() {
+        if (has_hint(asking_)) {
+            give_hint(asking_);
+            return show_news();
+        }
+        streams_.out << wrapped(
+            asking_.question.steps.empty() && !asking_.question.choices.empty()
+                ? "No hint but this: say in your own words what each choice means."
+                : "Those were all the steps.",
+            "  ");
+    }
+
+    std::optional<Ended> take_answer(const std::string& line) {
+        const std::size_t before = asking_.attempts.size();
+        mark_answer(bank_, asking_, line);
+        const bool kept = asking_.attempts.size() == before || keep_();
+        show_marking(asking_.question, *asking_.told, streams_.out);
+        if (!asking_.finished) {
+            show_news();
+        } else if (!asking_.told->correct && asking_.rules.explains) {
+            show_steps(asking_.question, streams_.out);
+            show_answer(asking_.question, streams_.out);
+        }
+        return kept ? std::nullopt : std::optional(Ended::quit);
+    }
+
+    /// The learner does the steps one by one, each marked by itself; q leads back to the answer.
+    std::optional<Ended> ask_steps() {
+        go_by_steps(asking_);
+        show_news();
+        while (has_own_step(asking_)) {
+            const problems::Step& step = asking_.question.steps[asking_.open_steps];
+            for (std::size_t i = 0; i < step.options.size(); ++i)
+                streams_.out << fmt::format("       {}  {}\n", problems::letter(i),
+                                            step.options[i]);
+            std::string line;
+            if (!read_line(streams_, step_prompt(step), line))
+                return Ended::quit;
+            if (line == "q")
+                return std::nullopt;
+            if (line.empty())
+                continue;
+            mark_own_step(asking_, line);
+            streams_.out << wrapped(asking_.step_told->feedback, "     ");
+            shown_ = std::max(shown_, 2 * asking_.open_steps); // the feedback said how it came out
+            show_news();
+        }
+        return std::nullopt;
+    }
+
+    static std::string step_prompt(const problems::Step& step) {
+        if (!step.options.empty())
+            return "     Which";
+        return fmt::format("     In {}", step.unit.empty() ? "plain numbers" : step.unit);
+    }
+
+    /// Shows what stands there and was not shown yet.
+    void show_news() {
+        for (; shown_ < halves_shown(asking_); ++shown_)
+            show_half_step(asking_.question, shown_, streams_.out);
     }
 
     const problems::Bank& bank_;
-    const Question& question_;
-    const AskRules& rules_;
+    learner::Asking& asking_;
     const Streams& streams_;
-    const OnAttempt& on_attempt_;
-    Hints hints_;
-    int attempts_ = 0;
-    bool steps_done_ = false;
+    const Keep& keep_;
+    std::size_t shown_ = 0; ///< halves of steps
 };
+
+learner::AskRules rules_of_practice(std::size_t done_steps) {
+    learner::AskRules rules;
+    rules.done_steps = done_steps;
+    rules.may_skip = true;
+    return rules;
+}
 
 } // namespace
 
 void show_solution(const Question& question, std::ostream& out) {
-    for (std::size_t i = 0; i < question.steps.size(); ++i)
-        show_step(question, i, out);
+    show_steps(question, out);
     if (!question.reason.empty())
         out << wrapped(question.reason, "  ");
-    out << wrapped(fmt::format("Answer: {}", question.answer_text), "  ");
+    show_answer(question, out);
 }
 
 void show_question(const Question& question, std::ostream& out) {
@@ -237,9 +232,9 @@ void show_question(const Question& question, std::ostream& out) {
         out << wrapped(fmt::format("{}  {}", problems::letter(i), question.choices[i].text), "  ");
 }
 
-Ended ask_question(const problems::Bank& bank, const Question& question, const AskRules& rules,
-                   const Streams& streams, const OnAttempt& on_attempt) {
-    return Asking(bank, question, rules, streams, on_attempt).run();
+Ended converse(const problems::Bank& bank, learner::Asking& asking, const Streams& streams,
+               const Keep& keep) {
+    return Conversation(bank, asking, streams, keep).run();
 }
 
 ExitStatus practise(const problems::Bank& bank, const problems::PaperPlan& plan,
@@ -249,26 +244,24 @@ ExitStatus practise(const problems::Bank& bank, const problems::PaperPlan& plan,
         streams.err << questions.error().message << '\n';
         return ExitStatus::bad_input;
     }
-    std::size_t asked = 0;
-    std::size_t right_ones = 0;
+    int answered = 0;
+    int right = 0;
     for (const Question& question : *questions) {
-        const Ended ended =
-            ask_question(bank, question, {done_steps}, streams, [&](const Attempt& attempt) {
-                right_ones +=
-                    attempt.number == 1 && attempt.hints == 0 && attempt.marking.correct ? 1 : 0;
-            });
+        learner::Asking asking = learner::begin_asking(question, rules_of_practice(done_steps));
+        const Ended ended = converse(bank, asking, streams, [] { return true; });
+        answered += asking.attempts.empty() ? 0 : 1;
+        right += right_at_first(asking) ? 1 : 0;
         if (ended == Ended::quit)
             break;
-        asked += ended == Ended::answered ? 1 : 0;
     }
-    streams.out << fmt::format("\n{} answered, {} right at the first try without a hint.\n", asked,
-                               right_ones);
+    streams.out << fmt::format("\n{}.\n", learner::right_text(right, answered));
     return ExitStatus::ok;
 }
 
 ExitStatus practise_one(const problems::Bank& bank, const Question& question,
                         std::size_t done_steps, const Streams& streams) {
-    ask_question(bank, question, {done_steps}, streams, {});
+    learner::Asking asking = learner::begin_asking(question, rules_of_practice(done_steps));
+    converse(bank, asking, streams, [] { return true; });
     return ExitStatus::ok;
 }
 

@@ -72,20 +72,6 @@ std::string staircase_text(const Course& course, const std::vector<Stair>& stair
     return text;
 }
 
-std::string moved_skills(const Course& course, const std::vector<Stair>& before,
-                         const std::vector<Stair>& after) {
-    std::string text;
-    for (const Stair& now : after) {
-        const auto then = std::find_if(before.begin(), before.end(), [&](const Stair& stair) {
-            return stair.skill == now.skill;
-        });
-        if (then != before.end() && then->mastery != now.mastery)
-            text += fmt::format("  {}: {} -> {}\n", title_of(course, now), word_for(then->mastery),
-                                word_for(now.mastery));
-    }
-    return text;
-}
-
 std::string readiness_text(const Course& course, const learner::Standing& standing,
                            const learner::Readiness& ready,
                            const std::vector<learner::ExamResult>& exams) {

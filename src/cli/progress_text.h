@@ -15,10 +15,6 @@ namespace steelyard::cli {
 std::string staircase_text(const learner::Course& course,
                            const std::vector<learner::Stair>& stairs);
 
-/// One line for each skill whose word is another one now; empty when none is.
-std::string moved_skills(const learner::Course& course, const std::vector<learner::Stair>& before,
-                         const std::vector<learner::Stair>& after);
-
 /// How the readiness was reached: what each skill adds, the chance of each score, and what speaks
 /// for trusting it.
 std::string readiness_text(const learner::Course& course, const learner::Standing& standing,
