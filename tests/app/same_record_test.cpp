@@ -3,6 +3,7 @@
 #include "app/practice/session_screen.h"
 #include "cli/command_line.h"
 #include "learner/shipped_course.h"
+#include "learner/study/typed_answers.h"
 #include "learner/wall_clock.h"
 
 #include <GLFW/glfw3.h>
@@ -92,7 +93,7 @@ private:
         default:
             break;
         }
-        give(right_answer());
+        give(learner::right_answer(asking().question));
         go_on();
     }
 
@@ -110,8 +111,9 @@ private:
 
     void give_wrong_answers() {
         const std::string answer = wrong_answer();
-        while (!asking().finished)
+        for (int tries = 0; !asking().finished && tries < 3; ++tries)
             give(answer);
+        REQUIRE(asking().finished);
         go_on();
     }
 
@@ -123,18 +125,6 @@ private:
         enter_own_step(model());
         if (has_own_step(asking()))
             lines_ += "q\n"; // back to the answer
-    }
-
-    std::string right_answer() {
-        const problems::Question& question = asking().question;
-        if (question.kind == problems::Kind::numeric)
-            return question.answer_text;
-        if (question.kind == problems::Kind::place)
-            return question.spots[question.correct_spot].letter;
-        std::string typed;
-        for (const std::size_t choice : question.correct)
-            typed += (typed.empty() ? "" : " ") + std::to_string(choice + 1);
-        return typed;
     }
 
     std::string wrong_answer() {
@@ -150,10 +140,7 @@ private:
             std::reverse(chosen.begin(), chosen.end());
         else
             chosen = {question.correct.front() == 0 ? 1U : 0U};
-        std::string typed;
-        for (const std::size_t choice : chosen)
-            typed += (typed.empty() ? "" : " ") + std::to_string(choice + 1);
-        return typed;
+        return learner::typed_choices(chosen);
     }
 
     Desk desk_;

@@ -1,5 +1,6 @@
 #include "learner/shipped_course.h"
 #include "learner/study/session.h"
+#include "learner/study/typed_answers.h"
 
 #include <set>
 
@@ -7,18 +8,6 @@ using namespace steelyard;
 using namespace steelyard::learner;
 
 namespace {
-
-/// A text that answers right.
-std::string right_answer(const problems::Question& question) {
-    if (question.kind == problems::Kind::numeric)
-        return question.answer_text;
-    if (question.kind == problems::Kind::place)
-        return question.spots[question.correct_spot].letter;
-    std::string typed;
-    for (const std::size_t choice : question.correct)
-        typed += (typed.empty() ? "" : " ") + std::to_string(choice + 1);
-    return typed;
-}
 
 /// A learner at a moment, who keeps what there is to keep.
 struct Sitting {
