@@ -73,17 +73,36 @@ TEST_CASE("mark says right, and wrong with the rule") {
     CHECK(run_here({"mark", code}).status == 2);
 }
 
-TEST_CASE("ask leads through a question with hints and tells why an answer is wrong") {
+TEST_CASE("ask gives hints, asks about a likely mistake, and then takes a second try") {
     const json question =
         generated({"--count", "1", "--seed", "1", "--family", "effort-on-a-plank"}).front();
+    const std::string code = question["code"];
     const std::string wrong = std::to_string(question["wrong_rules"]["arms-swapped"].get<double>());
     const std::string right = question["answer_text"];
+    const Run mended = run_here({"ask", code}, "h\n" + wrong + "\n" + right + "\n");
+    CHECK(mended.status == 0);
+    CHECK_THAT(mended.out, ContainsSubstring("Find the axis"));
+    CHECK_THAT(mended.out, ContainsSubstring("Try once more."));
+    CHECK(mended.out.find("Load arm and effort arm swapped") == std::string::npos);
+    CHECK_THAT(mended.out, ContainsSubstring("Right: " + right));
+    const Run twice = run_here({"ask", code}, wrong + "\n" + wrong + "\n");
+    CHECK_THAT(twice.out, ContainsSubstring("Load arm and effort arm swapped"));
+    CHECK_THAT(twice.out, ContainsSubstring("Answer: " + right));
+}
+
+TEST_CASE("ask goes through the steps one by one, and leads back to the answer") {
+    const json question =
+        generated({"--count", "1", "--seed", "1", "--family", "effort-on-a-plank"}).front();
+    const std::string right = question["answer_text"];
+    // The axis, right or told; a wrong weight, which is told; q leaves the torque.
     const Run run =
-        run_here({"ask", question["code"].get<std::string>()}, "h\n" + wrong + "\n" + right + "\n");
+        run_here({"ask", question["code"].get<std::string>()}, "s\na\n1\nq\n" + right + "\n");
     CHECK(run.status == 0);
-    CHECK(run.out.find("Find the axis") != std::string::npos);
-    CHECK(run.out.find("Load arm and effort arm swapped") != std::string::npos);
-    CHECK(run.out.find("Right: " + right) != std::string::npos);
+    CHECK_THAT(run.out, ContainsSubstring("2. Turn the mass into a weight"));
+    CHECK_THAT(run.out, ContainsSubstring("Not quite."));
+    CHECK_THAT(run.out, ContainsSubstring("Right: " + right));
+    // The last step is the answer itself and is not asked for twice.
+    CHECK(run.out.find("4. ") == std::string::npos);
 }
 
 TEST_CASE("a question about a body is drawn with sticks, letters and a legend") {
