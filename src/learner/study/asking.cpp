@@ -12,7 +12,7 @@ using problems::Marking;
 using problems::Verdict;
 
 /// Attempts at a typed number where there is help.
-constexpr std::size_t kTries = 2;
+constexpr std::size_t kTriesAtNumber = 2;
 
 bool is_slip_of_unit(const Marking& marking) {
     return marking.verdict == Verdict::wrong_unit || marking.verdict == Verdict::wrong_dimension;
@@ -20,7 +20,7 @@ bool is_slip_of_unit(const Marking& marking) {
 
 bool may_try_again(const Asking& asking) {
     return asking.rules.help && asking.question.kind == problems::Kind::numeric &&
-           asking.attempts.size() < kTries;
+           asking.attempts.size() < kTriesAtNumber;
 }
 
 /// The question that finds out whether the likely mistake was made; where none is known, the step
