@@ -60,8 +60,8 @@ inside() {
     local machine=$1
     unshare --mount --pid --fork --kill-child --mount-proc="$machine/proc" bash -c '
         mount --rbind /dev "$0/dev"
-        exec chroot "$0" /usr/bin/env -i HOME=/root LANG=C.UTF-8 TERM=dumb PATH="$1" "${@:3}" \
-            /bin/bash -c "cd /root/steelyard 2>/dev/null || cd /root; $2"' \
+        exec chroot "$0" /usr/bin/env -i HOME=/srv LANG=C.UTF-8 TERM=dumb PATH="$1" "${@:3}" \
+            /bin/bash -c "cd /srv/steelyard 2>/dev/null || cd /srv; $2"' \
         "$machine" /usr/local/sbin:/usr/local/bin:/usr/sbin:/usr/bin:/sbin:/bin "$2" "${@:3}"
 }
 
@@ -115,8 +115,8 @@ window_opens() {
 
 # clone_into MACHINE: the committed tree, and nothing else of this folder.
 clone_into() {
-    mkdir -p "$1/root"
-    git clone --quiet --no-hardlinks "$root" "$1/root/steelyard"
+    mkdir -p "$1/srv"
+    git clone --quiet --no-hardlinks "$root" "$1/srv/steelyard"
 }
 
 front_door() {
@@ -130,7 +130,7 @@ front_door() {
     inside "$machine" "$run" ${CXXFLAGS:+CXXFLAGS="$CXXFLAGS"} | tee "$folder/run.log"
     grep -q 'mechanical advantage' "$folder/run.log" ||
         fail "without a display, $run solved no setup"
-    [[ -s $machine/root/steelyard/build/wheelbarrow.png ]] || fail "without a display, $run drew nothing"
+    [[ -s $machine/srv/steelyard/build/wheelbarrow.png ]] || fail "without a display, $run drew nothing"
     took "$run: packages, build, the job" $((SECONDS - begin))
 
     window_opens "$machine" "$run" "$folder/window.png"
@@ -142,7 +142,7 @@ front_door() {
 
 package() {
     local maker=$folder/debian$version user=$folder/debian$version-user begin
-    if [[ ! -d $maker/root/steelyard ]]; then
+    if [[ ! -d $maker/srv/steelyard ]]; then
         fresh_machine "$maker"
         clone_into "$maker"
     fi
@@ -151,7 +151,7 @@ package() {
     took "the package" $((SECONDS - begin))
 
     fresh_machine "$user"
-    cp "$maker"/root/steelyard/build/steelyard_*.deb "$user/root/"
+    cp "$maker"/srv/steelyard/build/steelyard_*.deb "$user/srv/"
     inside "$user" "dpkg-query -W -f '\${Package}\n' > before"
     begin=$SECONDS
     inside "$user" "apt-get update -qq && DEBIAN_FRONTEND=noninteractive \
@@ -167,7 +167,7 @@ package() {
     inside "$user" 'apt-get purge -y -qq steelyard' > /dev/null 2>&1
     local left
     left=$(find "$user" -xdev -path "$user/proc" -prune -o -ipath '*steelyard*' ! -name '*.deb' -print |
-        grep -v "^$user/root/" || true)
+        grep -v "^$user/srv/" || true)
     [[ -z $left ]] || fail "removing it leaves files: $left"
 }
 
