@@ -65,17 +65,19 @@ TEST_CASE("every verb that has --json writes JSON alone") {
 
 TEST_CASE("progress as JSON asks for a name beside its output, where nobody was named") {
     const TempFolder folder;
-    const Run run = run_here({"progress", "--data", folder / "record", "--json"}, "Ada\n");
-    const Run named =
-        run_here({"progress", "--data", folder / "record", "--learner", "Ada", "--new", "--json"});
-    CHECK(named.status == 0);
-    CHECK_THAT(named.err, ContainsSubstring("A record for Ada begins"));
-    const Run both =
-        run_here({"progress", "--data", folder / "record", "--learner", "Bo", "--new", "--json"});
-    CHECK(both.status == 0);
-    const Run asked = run_here({"progress", "--data", folder / "record", "--json"}, "Bo\n");
-    CHECK(asked.status == 0);
-    CHECK(nlohmann::json::parse(asked.out)["learner"] == "Bo");
-    CHECK_THAT(asked.err, ContainsSubstring("Known here: Ada, Bo."));
-    CHECK(run.out.empty());
+    const auto progress = [&](std::vector<std::string> options, const std::string& typed) {
+        options.insert(options.begin(), {"progress", "--data", folder / "record", "--json"});
+        const Run run = run_here(options, typed);
+        CHECK(run.status == 0);
+        return std::pair{nlohmann::json::parse(run.out)["learner"], run.err};
+    };
+    const auto [first, asked_first] = progress({}, "Ada\n");
+    CHECK(first == "Ada");
+    CHECK_THAT(asked_first, ContainsSubstring("A record for Ada begins"));
+    const auto [named, said] = progress({"--learner", "Bo", "--new"}, "");
+    CHECK(named == "Bo");
+    CHECK_THAT(said, ContainsSubstring("A record for Bo begins"));
+    const auto [chosen, asked] = progress({}, "Bo\n");
+    CHECK(chosen == "Bo");
+    CHECK_THAT(asked, ContainsSubstring("Known here: Ada, Bo."));
 }

@@ -52,7 +52,7 @@ TEST_CASE(
             const std::string torque = setup::format_quantity(
                 std::abs(hinge.muscle_Nm), setup::Dimension::torque, setup.head.units);
             CHECK_THAT(drawing->description,
-                       ContainsSubstring(setup::joint_word(hinge.hinge) + " " + torque));
+                       ContainsSubstring(setup::axis_word(setup.axes, hinge.hinge) + " " + torque));
         }
         CHECK(says(*drawing, "not medical advice"));
     }
