@@ -169,9 +169,10 @@ void add_peak(const CurvePlot& plot, const PlotFrame& frame, std::vector<Shape>&
                                  at + Point(5.0, 12.0 * away), strong->role, 1.0});
     const double half_px =
         0.5 * text_width_px(plot.peak, TextSize::caption, false, plot.text_scale);
-    const double middle = std::clamp(
-        at.x(), frame.low.x() + half_px + 4.0,
-        std::max(frame.low.x() + half_px + 4.0, plot.corner_px.x() + plot.size_px.x() - half_px));
+    // Within the axes: beside them stand the curves' names.
+    const double leftmost = frame.low.x() + half_px + 4.0;
+    const double middle =
+        std::clamp(at.x(), leftmost, std::max(leftmost, frame.high.x() - half_px));
     Label peak =
         words({middle, at.y() + (above ? 17.0 : 26.0) * away}, plot.peak, Role::ink, Align::centre);
     const Rect room = room_of(peak, plot.text_scale);
