@@ -128,7 +128,7 @@ front_door() {
 
     begin=$SECONDS
     inside "$machine" "$run" ${CXXFLAGS:+CXXFLAGS="$CXXFLAGS"} | tee "$folder/run.log"
-    grep -q 'mechanical advantage' "$folder/run.log" ||
+    grep -q 'Ideal advantage' "$folder/run.log" ||
         fail "without a display, $run solved no setup"
     [[ -s $machine/srv/steelyard/build/wheelbarrow.png ]] || fail "without a display, $run drew nothing"
     took "$run: packages, build, the job" $((SECONDS - begin))
