@@ -37,14 +37,14 @@ install(FILES ${documents_folder}/changelog.gz ${documents_folder}/copyright
 
 set(CPACK_GENERATOR DEB)
 set(CPACK_PACKAGE_NAME steelyard)
-set(CPACK_PACKAGE_CONTACT "The Steelyard authors <steelyard@localhost>")
+set(CPACK_PACKAGE_CONTACT "The Steelyard authors <authors@steelyard.invalid>")
 set(CPACK_PACKAGE_DESCRIPTION_SUMMARY "simulator and question generator for levers and torque")
 set(CPACK_PACKAGE_DESCRIPTION
 "How much do the hips hold, how much the low back, and what changes when
 the bar drifts away? Steelyard shows lever classes, moment arms and torque
 on beams and on the human body while one drags, asks questions made from
 the same setups, and prints worksheets with keys.
-.
+
 For people who teach strength and movement, for candidates of
 certification exams, and for coaches. Educational, not medical advice.")
 set(CPACK_STRIP_FILES ON)
