@@ -6,7 +6,7 @@ root=$(cd "$(dirname "$0")/.." && pwd)
 
 "$root/scripts/install-packages.sh" build test bench
 cd "$root"
-cmake --preset release -DSTEELYARD_BENCH=ON >/dev/null
+cmake --preset release -DBUILD_TESTING=ON -DSTEELYARD_BENCH=ON >/dev/null
 ninja -C build/release -j "$(nproc)" bench learner_bench
 # Without arguments, also what the model of the learner promises: two minutes of simulation.
 if [[ $# -eq 0 ]]; then
