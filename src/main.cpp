@@ -3,7 +3,7 @@
 #include "app/run.h"
 #include "cli/command_line.h"
 #include "cli/window_request.h"
-#include "setup/data_folder.h"
+#include "setup/files/data_folder.h"
 
 #include <iostream>
 

@@ -1,6 +1,6 @@
 #include "app/opened_file.h"
 
-#include "publish/blueprint.h"
+#include "publish/sheets/blueprint.h"
 
 namespace steelyard::app {
 
@@ -15,8 +15,8 @@ bool ends_with(const std::filesystem::path& path, std::string_view ending) {
 } // namespace
 
 tl::expected<OpenedFile, setup::InputError> read_opened_file(const std::filesystem::path& path) {
-    if (ends_with(path, setup::kLessonEnding))
-        return setup::read_lesson(path).map([&](setup::Lesson&& lesson) {
+    if (ends_with(path, lesson::kLessonEnding))
+        return lesson::read_lesson(path).map([&](lesson::Lesson&& lesson) {
             return OpenedFile(LessonFile{path, std::move(lesson)});
         });
     if (ends_with(path, publish::kBlueprintEnding))

@@ -1,7 +1,7 @@
 #pragma once
 // What a file is that was named at the start or dropped on the window.
 
-#include "setup/lesson.h"
+#include "lesson/lesson.h"
 #include "setup/setup.h"
 
 #include <filesystem>
@@ -12,7 +12,7 @@ namespace steelyard::app {
 /// A lesson and where it stands.
 struct LessonFile {
     std::filesystem::path path;
-    setup::Lesson lesson;
+    lesson::Lesson lesson;
 };
 /// A blueprint that can be read, and where it stands.
 struct BlueprintFile {

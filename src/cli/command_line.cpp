@@ -1,7 +1,7 @@
 #include "cli/command_line.h"
 
-#include "cli/record_folder.h"
-#include "setup/spelling.h"
+#include "cli/study/record_folder.h"
+#include "setup/toml/spelling.h"
 
 #include <fmt/format.h>
 

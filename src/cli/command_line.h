@@ -1,7 +1,7 @@
 #pragma once
 // The command line: the same work as the window, without a window.
 
-#include "cli/verb.h"
+#include "cli/verbs/verb.h"
 
 namespace steelyard::cli {
 

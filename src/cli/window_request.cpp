@@ -1,6 +1,6 @@
 #include "cli/window_request.h"
 
-#include "cli/record_folder.h"
+#include "cli/study/record_folder.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 #include "setup/setup.h"
 
-#include "setup/folder.h"
+#include "setup/files/folder.h"
 
 #include <algorithm>
 #include <tuple>

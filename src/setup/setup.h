@@ -1,8 +1,8 @@
 #pragma once
 // Setups of every kind: reading one without knowing its kind, and finding those in a folder.
 
-#include "setup/body_setup.h"
-#include "setup/lever_setup.h"
+#include "setup/body/body_setup.h"
+#include "setup/lever/lever_setup.h"
 
 #include <tl/expected.hpp>
 

@@ -1,7 +1,7 @@
 #include "setup/setup_head.h"
 
-#include "setup/format_quantity.h"
-#include "setup/unit_table.h"
+#include "setup/units/format_quantity.h"
+#include "setup/units/unit_table.h"
 
 #include <fmt/format.h>
 

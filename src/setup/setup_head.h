@@ -2,8 +2,8 @@
 // What every kind of setup has: how it introduces itself, and what was written in its file.
 
 #include "mechanics/error.h"
-#include "setup/toml_reader.h"
-#include "setup/units.h"
+#include "setup/toml/toml_reader.h"
+#include "setup/units/units.h"
 
 #include <functional>
 #include <map>

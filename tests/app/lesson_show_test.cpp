@@ -2,7 +2,7 @@
 #include "app/workshop/show_keys.h"
 #include "app/workshop/show_view.h"
 #include "catch.h"
-#include "setup/muscle_file.h"
+#include "setup/muscle/muscle_file.h"
 
 #include <GLFW/glfw3.h>
 
@@ -51,7 +51,7 @@ answer = "{most loaded}"
 )";
 
 ShowModel show() {
-    const auto lesson = setup::parse_lesson(kLesson, "x.lesson.toml", setup::setup_folders({}));
+    const auto lesson = lesson::parse_lesson(kLesson, "x.lesson.toml", lesson::setup_folders({}));
     INFO((lesson ? std::string() : setup::to_text(lesson.error())));
     REQUIRE(lesson.has_value());
     return make_show(*lesson, *setup::shipped_muscles(), setup::UnitSystem::si);

@@ -1,6 +1,6 @@
 #include "app/opened_file.h"
 #include "catch.h"
-#include "setup/data_folder.h"
+#include "setup/files/data_folder.h"
 
 #include <fstream>
 

@@ -4,7 +4,7 @@
 #include "cli/command_line.h"
 #include "learner/shipped_course.h"
 #include "learner/study/typed_answers.h"
-#include "learner/wall_clock.h"
+#include "learner/time/wall_clock.h"
 
 #include <GLFW/glfw3.h>
 

@@ -6,8 +6,8 @@
 #include "app/paint/label_painter.h"
 #include "app/unseen_sheet.h"
 #include "bench/bench_window.h"
-#include "setup/data_folder.h"
-#include "setup/muscle_file.h"
+#include "setup/files/data_folder.h"
+#include "setup/muscle/muscle_file.h"
 
 #include <GLFW/glfw3.h>
 #include <glad/gl.h>

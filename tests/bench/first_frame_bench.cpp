@@ -2,7 +2,7 @@
 // a bare GLFW and ImGui window. Each is started anew, so that linking and the graphics driver count
 // for both, and each says by a line in a pipe that its first frame is on the screen.
 
-#include "setup/data_folder.h"
+#include "setup/files/data_folder.h"
 
 #include <benchmark/benchmark.h>
 #include <cerrno>

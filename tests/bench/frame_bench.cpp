@@ -2,7 +2,7 @@
 // draw 1280×720 with the same OpenGL in the same run; without a display there is nothing to time.
 
 #include "bench/bench_window.h"
-#include "setup/data_folder.h"
+#include "setup/files/data_folder.h"
 #include "setup/setup.h"
 
 #include <GLFW/glfw3.h>

@@ -4,8 +4,8 @@
 // all), and a number above 0 for other people than those that the model was made with.
 
 #include "bench/simulated_learner.h"
-#include "learner/next.h"
-#include "learner/readiness.h"
+#include "learner/model/readiness.h"
+#include "learner/path/next.h"
 #include "learner/record/record.h"
 
 #include <fmt/format.h>

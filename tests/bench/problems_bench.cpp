@@ -1,9 +1,9 @@
 // How long questions take to make: a pool is made of hundreds of thousands.
 
-#include "problems/bank.h"
-#include "problems/instance.h"
-#include "problems/marking.h"
-#include "problems/question_writer.h"
+#include "problems/bank/bank.h"
+#include "problems/draw/instance.h"
+#include "problems/marking/marking.h"
+#include "problems/question/question_writer.h"
 
 #include <benchmark/benchmark.h>
 #include <string>

@@ -1,7 +1,7 @@
 // How long a handout takes to make, and how much memory a long one takes beside a short one.
 
-#include "problems/generator.h"
-#include "publish/worksheet_pdf.h"
+#include "problems/question/generator.h"
+#include "publish/paper/worksheet_pdf.h"
 
 #include <fmt/format.h>
 

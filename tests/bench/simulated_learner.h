@@ -3,9 +3,9 @@
 // What the program assumes about people (assets/learner/parameters.toml) is not what these people
 // are: each has rates of their own.
 
-#include "learner/course.h"
-#include "learner/next.h"
-#include "problems/random.h"
+#include "learner/course/course.h"
+#include "learner/path/next.h"
+#include "problems/draw/random.h"
 
 #include <vector>
 

@@ -2,8 +2,8 @@
 // The course that comes with the program, and a folder that is gone when the test is.
 
 #include "catch.h"
-#include "learner/answer.h"
-#include "learner/course.h"
+#include "learner/course/course.h"
+#include "learner/model/answer.h"
 
 #include <cstdio>
 #include <filesystem>

@@ -1,7 +1,7 @@
 // Intervals and counts of the learner's part against published values and Boost.
 
 #include "catch.h"
-#include "learner/readiness.h"
+#include "learner/model/readiness.h"
 
 #include <boost/math/distributions/binomial.hpp>
 

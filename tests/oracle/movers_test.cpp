@@ -7,10 +7,10 @@
 // common practice of the trade, no source. Horizontal abduction and the neck are from memory.
 
 #include "catch.h"
-#include "setup/body_reading.h"
-#include "setup/body_words.h"
-#include "setup/muscle_file.h"
+#include "setup/muscle/muscle_file.h"
 #include "setup/setup.h"
+#include "words/body/body_reading.h"
+#include "words/body/body_words.h"
 
 #include <algorithm>
 #include <map>
@@ -148,11 +148,11 @@ TEST_CASE("every shipped exercise names the movers of anatomy or none", "[oracle
         const std::vector<Expected>& expected = kExpected.at(id);
         REQUIRE(expected.size() == setup.axes.size());
         const auto reading =
-            read_body(setup, muscles, setup.axes, setup::hardest_place(setup).value());
+            read_body(setup, muscles, setup.axes, words::hardest_place(setup).value());
         REQUIRE(reading);
         for (std::size_t i = 0; i < expected.size(); ++i) {
             const MuscleSolution& solution = reading->hinges[i].muscles.solution;
-            INFO(hinge_info(setup.axes[i]).name << ": " << setup::word_of(solution.outcome));
+            INFO(hinge_info(setup.axes[i]).name << ": " << words::word_of(solution.outcome));
             // A pull beyond a cross-section is withheld, but it is still the right muscles'.
             const bool told = solution.outcome == MuscleOutcome::balanced ||
                               solution.outcome == MuscleOutcome::beyond_cross_section;
@@ -172,7 +172,7 @@ TEST_CASE("through every shipped exercise no muscle pulls harder than its cross-
         for (const double progress : {0.0, 0.25, 0.5, 0.75, 1.0}) {
             const auto reading = read_body(setup, muscles, setup.axes, progress);
             REQUIRE(reading);
-            for (const setup::HingeReading& hinge : reading->hinges) {
+            for (const words::HingeReading& hinge : reading->hinges) {
                 const MuscleSolution& solution = hinge.muscles.solution;
                 const bool beyond =
                     std::any_of(solution.muscles.begin(), solution.muscles.end(),

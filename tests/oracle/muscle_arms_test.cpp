@@ -3,8 +3,8 @@
 
 #include "catch.h"
 #include "mechanics/muscle/moment_arm_curve.h"
-#include "setup/data_folder.h"
-#include "setup/muscle_file.h"
+#include "setup/files/data_folder.h"
+#include "setup/muscle/muscle_file.h"
 
 #include <array>
 #include <cmath>

@@ -3,8 +3,8 @@
 
 #include "catch.h"
 #include "mechanics/muscle/muscle_sweep.h"
-#include "setup/muscle_file.h"
-#include "setup/segment_table_file.h"
+#include "setup/body/segment_table_file.h"
+#include "setup/muscle/muscle_file.h"
 
 #include <cmath>
 #include <string>

@@ -1,7 +1,7 @@
 // Unit factors against the values printed in NIST SP 811 (2008), Appendix B.8 and its footnotes.
 
 #include "catch.h"
-#include "setup/units.h"
+#include "setup/units/units.h"
 
 using namespace steelyard::setup;
 

@@ -1,7 +1,7 @@
 #pragma once
 // A bank of a few lines, written to a folder of its own, for tests of reading and marking.
 
-#include "problems/bank.h"
+#include "problems/bank/bank.h"
 
 #include <filesystem>
 #include <fstream>

@@ -5,9 +5,9 @@
 // chapter 12; each family names its problem in `source`.
 
 #include "catch.h"
-#include "problems/bank.h"
-#include "problems/generator.h"
-#include "problems/marking.h"
+#include "problems/bank/bank.h"
+#include "problems/marking/marking.h"
+#include "problems/question/generator.h"
 
 #include <string>
 

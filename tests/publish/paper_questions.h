@@ -2,9 +2,9 @@
 // Questions of the real bank, and a sheet of them.
 
 #include "catch.h"
-#include "problems/bank.h"
-#include "problems/generator.h"
-#include "publish/worksheet.h"
+#include "problems/bank/bank.h"
+#include "problems/question/generator.h"
+#include "publish/sheets/worksheet.h"
 
 #include <filesystem>
 

@@ -1,9 +1,9 @@
 // Labels of the shipped levers against each other: what a learner reads must not be written over.
 
 #include "catch.h"
-#include "scene/label_board.h"
-#include "scene/lever_drawing.h"
-#include "setup/lever_setup.h"
+#include "scene/lever/lever_drawing.h"
+#include "scene/marks/label_board.h"
+#include "setup/lever/lever_setup.h"
 
 #include <algorithm>
 #include <filesystem>

@@ -1,7 +1,7 @@
 #include "catch.h"
 #include "mechanics/lever/lever_solve.h"
-#include "setup/lever_words.h"
 #include "setup/setup.h"
+#include "words/lever/lever_words.h"
 
 #include <cmath>
 #include <fstream>
@@ -10,6 +10,7 @@
 #include <vector>
 
 using namespace steelyard::setup;
+using namespace steelyard::words;
 namespace mechanics = steelyard::mechanics;
 using mechanics::LeverClass;
 using mechanics::LeverStatus;

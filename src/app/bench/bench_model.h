@@ -5,7 +5,7 @@
 #include "app/bench/lever_fields.h"
 #include "app/history.h"
 #include "mechanics/lever/lever_solve.h"
-#include "setup/lever_setup.h"
+#include "setup/lever/lever_setup.h"
 
 #include <string>
 #include <variant>

@@ -1,7 +1,7 @@
 #include "app/bench/bench_screen.h"
 
 #include "app/bench/part_bar.h"
-#include "scene/lever_drawing.h"
+#include "scene/lever/lever_drawing.h"
 
 #include <GLFW/glfw3.h>
 

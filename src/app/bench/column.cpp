@@ -5,7 +5,7 @@
 #include "app/widgets/buttons.h"
 #include "app/widgets/reading_row.h"
 #include "app/widgets/steps_box.h"
-#include "setup/lever_steps.h"
+#include "words/lever/lever_steps.h"
 
 #include <algorithm>
 
@@ -23,7 +23,7 @@ void draw_reading(const Style& style, const BenchModel& model, const Reading& re
         state.unfolded = open ? std::string() : reading.name;
     if (open)
         draw_steps_box(style,
-                       words_of(setup::lever_steps(reading.id, model.state.setup.lever,
+                       words_of(words::lever_steps(reading.id, model.state.setup.lever,
                                                    model.solved, model.units)),
                        pen);
 }
@@ -51,7 +51,7 @@ void draw_head(const Style& style, const BenchModel& model, const BenchReadings&
     pen.skip(18.0F);
     if (state.unfolded == readings.key.name)
         draw_steps_box(style,
-                       words_of(setup::lever_steps(readings.key.id, model.state.setup.lever,
+                       words_of(words::lever_steps(readings.key.id, model.state.setup.lever,
                                                    model.solved, model.units)),
                        pen);
     pen.divider();

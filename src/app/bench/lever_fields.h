@@ -2,8 +2,8 @@
 // The numbers of a lever that can be set: which ones a part has, their names, their values, and the
 // lever with one of them changed. Drags, nudges and typed numbers all go through here.
 
-#include "scene/lever_parts.h"
-#include "setup/units.h"
+#include "scene/lever/lever_parts.h"
+#include "setup/units/units.h"
 
 #include <optional>
 #include <string>

@@ -3,7 +3,7 @@
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/chip.h"
-#include "setup/format_quantity.h"
+#include "setup/units/format_quantity.h"
 
 namespace steelyard::app {
 

@@ -1,6 +1,6 @@
 #include "app/bench/readings.h"
 
-#include "setup/format_quantity.h"
+#include "setup/units/format_quantity.h"
 
 #include <cmath>
 
@@ -10,7 +10,7 @@ namespace {
 
 using scene::Role;
 using setup::Dimension;
-using setup::LeverReading;
+using words::LeverReading;
 
 /// How far the load is taken to move when the trade of distances is told [m]: a hand's breadth.
 constexpr double kLoadTravelSi_m = 0.1;
@@ -22,7 +22,7 @@ public:
 
     Reading make(LeverReading id, std::optional<double> value_SI, Dimension dimension,
                  Role role = Role::ink) const {
-        return {id, std::string(setup::name_of(id)),
+        return {id, std::string(words::name_of(id)),
                 value_SI ? quantity(*value_SI, dimension) : std::string("none"), role};
     }
 
@@ -96,9 +96,9 @@ std::vector<Reading> rows_of(const BenchModel& model) {
 BenchReadings read_bench(const BenchModel& model) {
     const mechanics::Lever& lever = model.state.setup.lever;
     BenchReadings readings;
-    readings.headline = setup::class_name(model.solved);
-    readings.sentence = setup::class_sentence(lever, model.solved);
-    for (std::string& message : setup::lever_messages(lever, model.solved, model.units))
+    readings.headline = words::class_name(model.solved);
+    readings.sentence = words::class_sentence(lever, model.solved);
+    for (std::string& message : words::lever_messages(lever, model.solved, model.units))
         if (message != readings.sentence)
             readings.notes.push_back(std::move(message));
     readings.key = ReadingMaker(model).make(LeverReading::ideal_advantage,

@@ -4,7 +4,7 @@
 
 #include "app/bench/bench_model.h"
 #include "scene/drawing.h"
-#include "setup/lever_steps.h"
+#include "words/lever/lever_steps.h"
 
 #include <optional>
 #include <string>
@@ -14,7 +14,7 @@ namespace steelyard::app {
 
 /// One line of the column.
 struct Reading {
-    setup::LeverReading id{}; ///< which steps it unfolds into
+    words::LeverReading id{}; ///< which steps it unfolds into
     std::string name;         ///< "Effort arm"
     std::string value;        ///< "0.755 m", or "none"
     scene::Role role = scene::Role::ink;

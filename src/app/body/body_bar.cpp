@@ -2,7 +2,7 @@
 
 #include "app/widgets/area.h"
 #include "app/widgets/chip.h"
-#include "setup/format_quantity.h"
+#include "setup/units/format_quantity.h"
 
 #include <algorithm>
 

@@ -5,9 +5,9 @@
 #include "app/widgets/buttons.h"
 #include "app/widgets/reading_row.h"
 #include "app/widgets/steps_box.h"
-#include "scene/body_drawing.h"
-#include "setup/body_words.h"
-#include "setup/format_quantity.h"
+#include "scene/body/body_drawing.h"
+#include "setup/units/format_quantity.h"
+#include "words/body/body_words.h"
 
 #include <fmt/format.h>
 
@@ -96,9 +96,9 @@ void draw_rows(const Style& style, const BodyModel& model, const BodyReadings& r
         const bool open = state.unfolded == row.id;
         if (draw_reading_row(style, row.name, row.value, row.role, pen))
             state.unfolded = open ? std::nullopt : std::optional(row.id);
-        if (row.id == setup::BodyQuantity::muscles && readings.pair)
+        if (row.id == words::BodyQuantity::muscles && readings.pair)
             draw_pair(style, *readings.pair, pen);
-        if (row.id == setup::BodyQuantity::muscles && !readings.why_no_force.empty())
+        if (row.id == words::BodyQuantity::muscles && !readings.why_no_force.empty())
             pen.paragraph(kCaption, readings.why_no_force);
         if (open)
             draw_steps_box(style,
@@ -151,7 +151,7 @@ void draw_words(const BodyModel& model, const BodyReadings& readings, std::strin
         pen.paragraph({TextSize::caption, false, Role::wrong}, model.message);
     if (!notice.empty())
         pen.paragraph({TextSize::caption, true, Role::ink}, notice);
-    pen.paragraph(kCaption, setup::kBodyCaution); // before what may have to be scrolled to
+    pen.paragraph(kCaption, words::kBodyCaution); // before what may have to be scrolled to
     if (!model.state.setup.head.note.empty())
         pen.paragraph(kCaption, model.state.setup.head.note);
 }
@@ -159,7 +159,7 @@ void draw_words(const BodyModel& model, const BodyReadings& readings, std::strin
 } // namespace
 
 void unfold_next(const BodyReadings& readings, int step, BodyColumnState& state) {
-    std::vector<std::optional<setup::BodyQuantity>> order{std::nullopt};
+    std::vector<std::optional<words::BodyQuantity>> order{std::nullopt};
     for (const BodyRow& row : readings.rows)
         order.emplace_back(row.id);
     const auto found = std::find(order.begin(), order.end(), state.unfolded);

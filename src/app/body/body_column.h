@@ -25,14 +25,14 @@ struct ReadFrom {
 };
 struct StepsFrom {
     ReadFrom read;
-    setup::BodyQuantity id{};
+    words::BodyQuantity id{};
 
     bool operator==(const StepsFrom&) const = default;
 };
 
 /// What is unfolded between frames, and the words that are kept.
 struct BodyColumnState {
-    std::optional<setup::BodyQuantity> unfolded;
+    std::optional<words::BodyQuantity> unfolded;
     bool spread = false; ///< how much bodies differ is asked for
     Kept<ReadFrom, BodyReadings> readings;
     Kept<StepsFrom, std::vector<StepLines>> steps;

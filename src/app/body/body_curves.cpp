@@ -1,6 +1,6 @@
 #include "app/body/body_curves.h"
 
-#include "setup/load_at_joint.h"
+#include "words/body/load_at_joint.h"
 
 #include <algorithm>
 #include <cmath>
@@ -107,7 +107,7 @@ tl::expected<void, mechanics::MechanicsError> curves_into(const setup::BodySetup
                                                     muscles.muscles, muscles.rule);
         if (!at)
             return tl::unexpected(at.error());
-        const auto load = setup::load_at_joint(*result, setup.axes[chosen]);
+        const auto load = words::load_at_joint(*result, setup.axes[chosen]);
         note_muscles(place, load ? load->size_N() : 0.0, muscles, at->solution, curves);
     }
     forget_muscles_never_said(curves);

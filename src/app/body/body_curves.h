@@ -2,7 +2,7 @@
 // What changes through the range of motion: torque, resistance, muscle force, advantage.
 
 #include "mechanics/muscle/muscle_on_body.h"
-#include "setup/body_setup.h"
+#include "setup/body/body_setup.h"
 
 #include <tl/expected.hpp>
 

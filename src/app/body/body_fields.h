@@ -3,7 +3,7 @@
 // the exercise with one of them changed. Drags, nudges and typed numbers all go through here.
 
 #include "mechanics/whatif/exercise.h"
-#include "setup/units.h"
+#include "setup/units/units.h"
 
 #include <optional>
 #include <string>

@@ -1,7 +1,7 @@
 #include "app/body/body_grips.h"
 
 #include "mechanics/body/kinematics.h"
-#include "scene/body_forces.h"
+#include "scene/body/body_forces.h"
 
 #include <algorithm>
 #include <array>

@@ -2,7 +2,7 @@
 // What can be taken hold of on the body's stage, and where it lies.
 
 #include "app/body/body_model.h"
-#include "scene/body_stage.h"
+#include "scene/body/body_stage.h"
 
 #include <optional>
 #include <string>

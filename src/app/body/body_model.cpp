@@ -1,7 +1,7 @@
 #include "app/body/body_model.h"
 
 #include "mechanics/whatif/pull.h"
-#include "setup/body_reading.h"
+#include "words/body/body_reading.h"
 
 #include <algorithm>
 #include <cassert>
@@ -34,7 +34,7 @@ Solved solve_here(BodyModel& model) {
 }
 
 void show_muscles_of_axis(BodyModel& model) {
-    model.shown.muscles = setup::shown_muscles(model.state.setup, model.muscles, model.axis());
+    model.shown.muscles = words::shown_muscles(model.state.setup, model.muscles, model.axis());
     model.shown.rule = mechanics::usual_sharing(model.shown.muscles);
 }
 
@@ -148,7 +148,7 @@ void update(BodyModel& model, const BodyIntent& intent) {
 }
 
 void go_to_hardest(BodyModel& model) {
-    if (const auto place = setup::hardest_place(model.state.setup); place && model.moves())
+    if (const auto place = words::hardest_place(model.state.setup); place && model.moves())
         apply(model, Scrub{*place});
 }
 

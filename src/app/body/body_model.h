@@ -5,7 +5,7 @@
 #include "app/body/body_curves.h"
 #include "app/body/body_fields.h"
 #include "app/history.h"
-#include "setup/body_setup.h"
+#include "setup/body/body_setup.h"
 
 #include <optional>
 #include <string>

@@ -1,6 +1,6 @@
 #include "app/body/body_picture.h"
 
-#include "scene/body_drawing.h"
+#include "scene/body/body_drawing.h"
 
 #include <algorithm>
 

@@ -1,12 +1,12 @@
 #include "app/body/body_plot.h"
 
 #include "mechanics/constants.h"
-#include "publish/csv.h"
-#include "scene/axis_ticks.h"
-#include "scene/body_drawing.h"
-#include "scene/sweep_plot.h"
-#include "setup/axis_shares.h"
-#include "setup/format_quantity.h"
+#include "publish/exchange/csv.h"
+#include "scene/body/body_drawing.h"
+#include "scene/plot/axis_ticks.h"
+#include "scene/plot/sweep_plot.h"
+#include "setup/units/format_quantity.h"
+#include "words/body/axis_shares.h"
 
 #include <fmt/format.h>
 
@@ -69,8 +69,8 @@ Curve curve_of(std::string name, const std::vector<double>& values, std::size_t 
 /// The joint's word; of two axes of one joint their movements, for a plot has little room.
 std::string curve_name(const std::vector<Hinge>& axes, std::size_t i) {
     return scene::axis_word(axes, axes[i]) == scene::joint_word(axes[i])
-               ? setup::one_side_word(axes, axes[i])
-               : setup::movement_word(axes[i]);
+               ? words::one_side_word(axes, axes[i])
+               : words::movement_word(axes[i]);
 }
 
 /// Torques of every axis, each turned so that its peak is above zero.

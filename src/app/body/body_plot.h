@@ -2,8 +2,8 @@
 // The curves of an exercise as a plot, as text and as numbers to take away.
 
 #include "app/body/body_model.h"
-#include "scene/curve_plot.h"
-#include "setup/units.h"
+#include "scene/plot/curve_plot.h"
+#include "setup/units/units.h"
 
 #include <optional>
 #include <string>

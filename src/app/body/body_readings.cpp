@@ -1,11 +1,11 @@
 #include "app/body/body_readings.h"
 
-#include "scene/body_drawing.h"
-#include "scene/body_forces.h"
-#include "setup/axis_shares.h"
-#include "setup/body_words.h"
-#include "setup/format_quantity.h"
-#include "setup/load_at_joint.h"
+#include "scene/body/body_drawing.h"
+#include "scene/body/body_forces.h"
+#include "setup/units/format_quantity.h"
+#include "words/body/axis_shares.h"
+#include "words/body/body_words.h"
+#include "words/body/load_at_joint.h"
 
 #include <fmt/format.h>
 
@@ -18,24 +18,24 @@ namespace {
 
 using mechanics::Hinge;
 using scene::Role;
-using setup::BodyQuantity;
 using setup::Dimension;
+using words::BodyQuantity;
 
 /// A share that would read as 0 %.
 constexpr double kNextToNothing = 0.005;
 
-using Shares = std::vector<setup::AxisShare>;
+using Shares = std::vector<words::AxisShare>;
 
 /// "both hips", "the low back".
-std::string at_words(const setup::AxisShare& share) {
-    return share.both ? setup::both_sides_word(share.axis) : "the " + scene::joint_word(share.axis);
+std::string at_words(const words::AxisShare& share) {
+    return share.both ? words::both_sides_word(share.axis) : "the " + scene::joint_word(share.axis);
 }
 
 std::string sentence_about(const BodyModel& model, const Shares& shares, std::size_t most) {
     const Hinge first = shares[most].axis;
     if (shares.size() < 2)
         return fmt::format("The muscles must work in {}.",
-                           setup::asked_of_muscles(first, model.solved.muscle(first)));
+                           words::asked_of_muscles(first, model.solved.muscle(first)));
     std::size_t second = most == 0 ? 1 : 0;
     for (std::size_t i = 0; i < shares.size(); ++i)
         if (i != most && shares[i].torque_Nm > shares[second].torque_Nm)
@@ -45,8 +45,8 @@ std::string sentence_about(const BodyModel& model, const Shares& shares, std::si
     const Hinge next = shares[second].axis;
     if (scene::joint_word(next) == scene::joint_word(first))
         return fmt::format("in {}, and {:.0f} % of that in {}.",
-                           setup::asked_of_muscles(first, model.solved.muscle(first)), 100.0 * part,
-                           setup::asked_of_muscles(next, model.solved.muscle(next)));
+                           words::asked_of_muscles(first, model.solved.muscle(first)), 100.0 * part,
+                           words::asked_of_muscles(next, model.solved.muscle(next)));
     const std::string place = at_words(shares[second]);
     if (part < kNextToNothing)
         return fmt::format("and next to nothing at {}.", place);
@@ -56,7 +56,7 @@ std::string sentence_about(const BodyModel& model, const Shares& shares, std::si
 std::vector<BodyBar> bars_of(const Shares& shares, std::size_t most, setup::UnitSystem units) {
     const double largest_Nm = std::max(shares[most].torque_Nm, 1e-9);
     std::vector<BodyBar> bars;
-    for (const setup::AxisShare& share : shares)
+    for (const words::AxisShare& share : shares)
         bars.push_back({share.name,
                         setup::format_quantity(share.torque_Nm, Dimension::torque, units),
                         share.torque_Nm / largest_Nm});
@@ -111,7 +111,7 @@ void add_rows(const BodyModel& model, setup::UnitSystem units, BodyReadings& rea
     const double torque_Nm = std::abs(model.solved.muscle(hinge));
     readings.rows.push_back(
         {BodyQuantity::torque,
-         fmt::format("Torque, {}", setup::asked_of_muscles(hinge, model.solved.muscle(hinge))),
+         fmt::format("Torque, {}", words::asked_of_muscles(hinge, model.solved.muscle(hinge))),
          text(torque_Nm, Dimension::torque), Role::ink});
     if (const auto load = main_load(model))
         readings.rows.push_back(
@@ -126,13 +126,13 @@ void add_rows(const BodyModel& model, setup::UnitSystem units, BodyReadings& rea
                              muscles_N ? text(*muscles_N, Dimension::force)
                                        : std::string(word_without_force(solution.outcome)),
                              Role::effort});
-    readings.why_no_force = setup::why_no_force(solution, hinge, units);
+    readings.why_no_force = words::why_no_force(solution, hinge, units);
     readings.rows.push_back({BodyQuantity::joint_reaction, "Joint reaction",
                              solution.joint_reaction_N
                                  ? text(solution.joint_reaction_N->norm(), Dimension::force)
                                  : "not known",
                              Role::reaction});
-    const auto load = setup::load_at_joint(model.solved, hinge);
+    const auto load = words::load_at_joint(model.solved, hinge);
     if (muscles_N && load && load->size_N() > 1.0)
         readings.pair = ForcePair{
             load->size_N(), *muscles_N,
@@ -143,27 +143,27 @@ void add_rows(const BodyModel& model, setup::UnitSystem units, BodyReadings& rea
 
 BodyReadings read_axes(const BodyModel& model, setup::UnitSystem units) {
     BodyReadings readings;
-    const Shares shares = setup::axis_shares(model.state.setup.axes, model.solved);
-    const std::size_t most = setup::most_loaded(shares);
+    const Shares shares = words::axis_shares(model.state.setup.axes, model.solved);
+    const std::size_t most = words::most_loaded(shares);
     readings.headline = at_words(shares[most]);
     readings.sentence = sentence_about(model, shares, most);
     readings.bars = bars_of(shares, most, units);
-    const setup::AxisShare& here = shares[model.state.chosen];
+    const words::AxisShare& here = shares[model.state.chosen];
     const bool each = here.one.rfind("each ", 0) == 0;
     readings.at = fmt::format("At {}{}", each ? "" : "the ", here.one);
     readings.both_sides = std::any_of(shares.begin(), shares.end(),
-                                      [](const setup::AxisShare& share) { return share.both; });
+                                      [](const words::AxisShare& share) { return share.both; });
     readings.balance = balance_sentence(model.solved.ground.status);
     add_rows(model, units, readings);
     return readings;
 }
 
-std::vector<setup::ComputedStep> steps_of(const BodyModel& model, BodyQuantity id,
+std::vector<words::ComputedStep> steps_of(const BodyModel& model, BodyQuantity id,
                                           setup::UnitSystem units) {
-    const setup::ExplainedHinge at{model.posed,      model.solved,
+    const words::ExplainedHinge at{model.posed,      model.solved,
                                    model.axis(),     model.shown.muscles,
                                    model.shown.rule, model.at_axis ? &*model.at_axis : nullptr};
-    return setup::body_steps(id, at, main_load(model), units);
+    return words::body_steps(id, at, main_load(model), units);
 }
 
 } // namespace steelyard::app

@@ -4,7 +4,7 @@
 
 #include "app/body/body_model.h"
 #include "scene/drawing.h"
-#include "setup/body_steps.h"
+#include "words/body/body_steps.h"
 
 #include <string>
 #include <vector>
@@ -20,7 +20,7 @@ struct BodyBar {
 
 /// One line of the column.
 struct BodyRow {
-    setup::BodyQuantity id{}; ///< which steps it unfolds into
+    words::BodyQuantity id{}; ///< which steps it unfolds into
     std::string name;         ///< "Load arm"
     std::string value;        ///< "31.2 cm", or "none"
     scene::Role role = scene::Role::ink;
@@ -48,7 +48,7 @@ struct BodyReadings {
 BodyReadings read_axes(const BodyModel& model, setup::UnitSystem units);
 
 /// How a row of the chosen axis was computed.
-std::vector<setup::ComputedStep> steps_of(const BodyModel& model, setup::BodyQuantity id,
+std::vector<words::ComputedStep> steps_of(const BodyModel& model, words::BodyQuantity id,
                                           setup::UnitSystem units);
 
 } // namespace steelyard::app

@@ -2,7 +2,7 @@
 
 #include "mechanics/range/spread.h"
 #include "mechanics/range/sweep.h"
-#include "setup/segment_table_file.h"
+#include "setup/body/segment_table_file.h"
 
 #include <algorithm>
 #include <future>

@@ -2,8 +2,8 @@
 // The spread of a torque over plausible bodies, through the range, computed beside the window's
 // frames.
 
-#include "scene/curve_plot.h"
-#include "setup/body_setup.h"
+#include "scene/plot/curve_plot.h"
+#include "setup/body/body_setup.h"
 
 #include <atomic>
 #include <memory>

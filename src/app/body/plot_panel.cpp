@@ -2,7 +2,7 @@
 
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
-#include "publish/picture_file.h"
+#include "publish/pictures/picture_file.h"
 
 #include <algorithm>
 #include <cmath>

@@ -7,7 +7,7 @@
 #include "app/frame/layout.h"
 #include "app/kept.h"
 #include "app/look/style.h"
-#include "scene/label_board.h"
+#include "scene/marks/label_board.h"
 
 #include <filesystem>
 #include <optional>

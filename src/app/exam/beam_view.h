@@ -6,7 +6,7 @@
 #include "app/exam/beam_layout.h"
 #include "app/frame/layout.h"
 #include "app/look/style.h"
-#include "learner/exam.h"
+#include "learner/exam/exam.h"
 
 #include <optional>
 #include <vector>

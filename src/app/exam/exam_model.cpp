@@ -1,7 +1,7 @@
 #include "app/exam/exam_model.h"
 
-#include "problems/generator.h"
-#include "problems/marking.h"
+#include "problems/marking/marking.h"
+#include "problems/question/generator.h"
 
 #include <fmt/format.h>
 

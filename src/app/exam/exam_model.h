@@ -3,7 +3,7 @@
 // learner is asked to confirm its end. What has to be kept is said; keeping is the desk's.
 
 #include "app/question/question_model.h"
-#include "learner/exam.h"
+#include "learner/exam/exam.h"
 
 #include <cstdint>
 #include <optional>

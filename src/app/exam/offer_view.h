@@ -3,8 +3,8 @@
 
 #include "app/frame/layout.h"
 #include "app/look/style.h"
-#include "learner/course.h"
-#include "learner/exam.h"
+#include "learner/course/course.h"
+#include "learner/exam/exam.h"
 
 #include <string>
 

@@ -1,7 +1,7 @@
 #pragma once
 // One piece of long work beside the frames.
 
-#include "publish/progress.h"
+#include "publish/files/progress.h"
 
 #include <tl/expected.hpp>
 

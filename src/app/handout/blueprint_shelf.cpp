@@ -1,6 +1,6 @@
 #include "app/handout/blueprint_shelf.h"
 
-#include "setup/data_folder.h"
+#include "setup/files/data_folder.h"
 
 #include <algorithm>
 #include <system_error>

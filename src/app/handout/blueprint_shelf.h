@@ -2,7 +2,7 @@
 // The blueprints at hand: the person's own, those that come with the program, and files that were
 // opened. No window.
 
-#include "publish/blueprint.h"
+#include "publish/sheets/blueprint.h"
 
 #include <filesystem>
 #include <string>

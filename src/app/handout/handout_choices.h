@@ -2,8 +2,8 @@
 // What a handout is to be: everything that can be chosen, and the rows of words to choose by. No
 // window, no files.
 
-#include "publish/blueprint.h"
-#include "publish/handout_job.h"
+#include "publish/sheets/blueprint.h"
+#include "publish/sheets/handout_job.h"
 
 #include <cstdint>
 #include <string>

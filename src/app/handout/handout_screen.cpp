@@ -3,7 +3,7 @@
 #include "app/handout/handout_column.h"
 #include "app/widgets/area.h"
 #include "app/widgets/word_row.h"
-#include "problems/question_writer.h"
+#include "problems/question/question_writer.h"
 
 #include <GLFW/glfw3.h>
 #include <fmt/format.h>

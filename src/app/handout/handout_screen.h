@@ -8,7 +8,7 @@
 #include "app/handout/handout_choices.h"
 #include "app/handout/page_texture.h"
 #include "app/look/style.h"
-#include "publish/page_picture.h"
+#include "publish/sheets/page_picture.h"
 
 #include <filesystem>
 

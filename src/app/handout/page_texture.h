@@ -1,7 +1,7 @@
 #pragma once
 // A picture of a page in the graphics card's memory.
 
-#include "publish/page_picture.h"
+#include "publish/sheets/page_picture.h"
 
 namespace steelyard::app {
 

@@ -1,7 +1,7 @@
 #include "app/place/library.h"
 
-#include "setup/muscle_file.h"
-#include "setup/segment_table_file.h"
+#include "setup/body/segment_table_file.h"
+#include "setup/muscle/muscle_file.h"
 
 namespace steelyard::app {
 

@@ -3,7 +3,7 @@
 
 #include "app/shelf/shelf.h"
 #include "mechanics/muscle/muscle.h"
-#include "problems/bank.h"
+#include "problems/bank/bank.h"
 
 #include <tl/expected.hpp>
 

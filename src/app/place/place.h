@@ -8,7 +8,7 @@
 #include "app/paint/placed_drawing.h"
 #include "app/place/library.h"
 #include "app/saved/saved_work.h"
-#include "setup/lesson.h"
+#include "lesson/lesson.h"
 
 #include <filesystem>
 #include <optional>
@@ -116,19 +116,19 @@ public:
     /// What is on the stage now, for other places to take up; empty where there is no stage.
     virtual std::optional<setup::Setup> shown() const { return std::nullopt; }
     /// The same with where a body stands on its path and which axis is looked at.
-    virtual std::optional<setup::LessonStage> stage() const {
+    virtual std::optional<lesson::LessonStage> stage() const {
         auto setup = shown();
         if (!setup)
             return std::nullopt;
-        return setup::LessonStage{*std::move(setup)};
+        return lesson::LessonStage{*std::move(setup)};
     }
     /// Takes up what another place has shown.
-    virtual void take_up(const setup::LessonStage& stage, Surroundings& around) {
+    virtual void take_up(const lesson::LessonStage& stage, Surroundings& around) {
         show(stage.setup, around);
     }
     /// Takes up a lesson that was read from a file, where the place shows lessons.
-    virtual void show_lesson(const setup::Lesson& /*lesson*/, const std::filesystem::path& /*path*/,
-                             Surroundings& /*around*/) {}
+    virtual void show_lesson(const lesson::Lesson& /*lesson*/,
+                             const std::filesystem::path& /*path*/, Surroundings& /*around*/) {}
     /// Takes up the blueprint of a file, where the place makes sheets.
     virtual void show_blueprint(const std::filesystem::path& /*path*/) {}
 

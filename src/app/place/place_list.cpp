@@ -1,11 +1,11 @@
 #include "app/place/place_list.h"
 
-#include "app/place/bench_place.h"
-#include "app/place/body_place.h"
-#include "app/place/handout_place.h"
-#include "app/place/practice_place.h"
-#include "app/place/side_by_side_place.h"
-#include "app/place/start_place.h"
+#include "app/bench/bench_place.h"
+#include "app/body/body_place.h"
+#include "app/handout/handout_place.h"
+#include "app/practice/practice_place.h"
+#include "app/side_by_side/side_by_side_place.h"
+#include "app/start/start_place.h"
 #include "app/workshop/workshop_place.h"
 
 #include <algorithm>

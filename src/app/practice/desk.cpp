@@ -1,8 +1,8 @@
 #include "app/practice/desk.h"
 
 #include "learner/record/exchange.h"
-#include "publish/whole_file.h"
-#include "setup/input_error.h"
+#include "publish/files/whole_file.h"
+#include "setup/toml/input_error.h"
 
 #include <fmt/format.h>
 

@@ -4,13 +4,13 @@
 //
 // Where there is no record, or it cannot be written, practice goes on without keeping, and says so.
 
-#include "learner/course.h"
-#include "learner/exam.h"
-#include "learner/plan.h"
-#include "learner/readiness.h"
+#include "learner/course/course.h"
+#include "learner/exam/exam.h"
+#include "learner/model/readiness.h"
+#include "learner/model/staircase.h"
+#include "learner/path/plan.h"
 #include "learner/record/exam_record.h"
 #include "learner/record/record.h"
-#include "learner/staircase.h"
 
 #include <filesystem>
 #include <optional>

@@ -2,7 +2,7 @@
 // Where the steps of the staircase lie: prerequisites at the foot, every level a step higher and
 // further to the right.
 
-#include "learner/staircase.h"
+#include "learner/model/staircase.h"
 #include "scene/drawing.h"
 
 #include <vector>

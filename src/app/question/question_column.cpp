@@ -2,7 +2,7 @@
 #include "app/question/question_screen.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/pressed_key.h"
-#include "problems/worked_steps.h"
+#include "problems/question/worked_steps.h"
 
 #include <imgui_stdlib.h>
 

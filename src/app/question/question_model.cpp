@@ -1,8 +1,8 @@
 #include "app/question/question_model.h"
 
 #include "mechanics/lever/lever_geometry.h"
-#include "problems/generator.h"
-#include "problems/typed_choice.h"
+#include "problems/marking/typed_choice.h"
+#include "problems/question/generator.h"
 
 #include <algorithm>
 

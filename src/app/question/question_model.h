@@ -4,9 +4,9 @@
 
 #include "learner/study/asking.h"
 #include "mechanics/lever/lever_solve.h"
-#include "problems/bank.h"
-#include "problems/placing.h"
-#include "problems/question.h"
+#include "problems/bank/bank.h"
+#include "problems/marking/placing.h"
+#include "problems/question/question.h"
 
 #include <tl/expected.hpp>
 

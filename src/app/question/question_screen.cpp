@@ -3,7 +3,7 @@
 #include "app/look/text_styles.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
-#include "publish/question_drawing.h"
+#include "publish/question/question_drawing.h"
 
 #include <GLFW/glfw3.h>
 

@@ -1,6 +1,6 @@
 #include "app/saved/saved_work.h"
 
-#include "publish/whole_file.h"
+#include "publish/files/whole_file.h"
 #include "setup/setup.h"
 
 #include <nlohmann/json.hpp>

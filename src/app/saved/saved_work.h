@@ -2,8 +2,8 @@
 // What the window remembers from one run to the next, so that nothing is lost on a crash or a kill.
 
 #include "scene/palette.h"
-#include "setup/body_setup.h"
-#include "setup/lever_setup.h"
+#include "setup/body/body_setup.h"
+#include "setup/lever/lever_setup.h"
 
 #include <filesystem>
 #include <optional>

@@ -1,8 +1,8 @@
 #pragma once
 // The setups that come with the program, and those that were opened.
 
-#include "setup/body_setup.h"
-#include "setup/lever_setup.h"
+#include "setup/body/body_setup.h"
+#include "setup/lever/lever_setup.h"
 
 #include <filesystem>
 #include <string>

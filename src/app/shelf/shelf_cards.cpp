@@ -1,11 +1,11 @@
 #include "app/shelf/shelf_cards.h"
 
 #include "mechanics/lever/lever_solve.h"
-#include "scene/body_drawing.h"
-#include "scene/figure.h"
-#include "scene/lever_drawing.h"
-#include "scene/resistance_marks.h"
-#include "setup/lever_words.h"
+#include "scene/body/body_drawing.h"
+#include "scene/body/figure.h"
+#include "scene/body/resistance_marks.h"
+#include "scene/lever/lever_drawing.h"
+#include "words/lever/lever_words.h"
 
 namespace steelyard::app {
 
@@ -56,7 +56,7 @@ std::vector<ShelfCard> lever_cards(const Shelf& shelf, const Point& picture_px) 
     for (const setup::LeverSetup& setup : shelf.levers) {
         ShelfCard card{setup.head.name, "", setup.head.place, {}};
         if (const auto solved = mechanics::solve_lever(setup.lever)) {
-            card.first_line = setup::class_name(*solved);
+            card.first_line = words::class_name(*solved);
             card.picture = lever_picture(setup.lever, *solved, picture_px);
         }
         cards.push_back(std::move(card));

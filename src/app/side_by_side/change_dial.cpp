@@ -1,7 +1,7 @@
 #include "app/side_by_side/change_dial.h"
 
 #include "app/look/text_styles.h"
-#include "setup/whatif_words.h"
+#include "words/whatif/whatif_words.h"
 
 #include <algorithm>
 #include <utility>
@@ -15,7 +15,7 @@ using mechanics::ChangeUnit;
 using scene::Role;
 
 std::string value_text(const DialReading& reading, double value) {
-    return setup::change_value_text(value, reading.range.unit, reading.units);
+    return words::change_value_text(value, reading.range.unit, reading.units);
 }
 
 const AllowedSpan* present_span(const DialReading& reading) {
@@ -31,7 +31,7 @@ const AllowedSpan* present_span(const DialReading& reading) {
 std::string stop_text(const DialReading& reading, const mechanics::Limit& limit, double at) {
     if (limit.kind == mechanics::LimitKind::range_end)
         return {};
-    return "; beyond " + value_text(reading, at) + " " + setup::limit_phrase(limit);
+    return "; beyond " + value_text(reading, at) + " " + words::limit_phrase(limit);
 }
 
 } // namespace

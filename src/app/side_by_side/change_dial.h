@@ -5,7 +5,7 @@
 #include "app/look/style.h"
 #include "app/widgets/column_pen.h"
 #include "mechanics/whatif/whatif.h"
-#include "setup/units.h"
+#include "setup/units/units.h"
 
 #include <optional>
 #include <string>

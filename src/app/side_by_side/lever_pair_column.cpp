@@ -4,9 +4,9 @@
 #include "app/paint/list_painter.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
-#include "setup/format_quantity.h"
-#include "setup/lever_comparison.h"
-#include "setup/whatif_words.h"
+#include "setup/units/format_quantity.h"
+#include "words/whatif/lever_comparison.h"
+#include "words/whatif/whatif_words.h"
 
 #include <fmt/format.h>
 
@@ -21,7 +21,7 @@ using setup::Dimension;
 /// The quantities of both levers; each has a scale of its own.
 void draw_pairs(const Style& style, const mechanics::LeverResult& a,
                 const mechanics::LeverResult& b, setup::UnitSystem units, ColumnPen& pen) {
-    for (const setup::ComparedSize& size : setup::compare_levers(a, b)) {
+    for (const words::ComparedSize& size : words::compare_levers(a, b)) {
         scene::PairedBars bars;
         bars.pairs = {{size.name, size.a, size.b, {}, {}, size.dimension == Dimension::force}};
         bars.dimension = size.dimension;
@@ -45,7 +45,7 @@ struct Rows {
     LeverPairColumnOutcome& outcome;
 
     std::string value(const mechanics::ChangeRange& range, double value) const {
-        return setup::change_value_text(value, range.unit, units);
+        return words::change_value_text(value, range.unit, units);
     }
 };
 
@@ -80,7 +80,7 @@ bool draw_row(const Rows& rows, const mechanics::LeverChange& change,
 
 /// Why a change cannot give A's effort.
 std::string refusal(const Rows& rows, const mechanics::RefusedLeverChange& one) {
-    const std::string why = one.limit ? setup::limit_phrase(*one.limit) : std::string();
+    const std::string why = one.limit ? words::limit_phrase(*one.limit) : std::string();
     if (!one.nearest)
         return "cannot: " + why;
     return fmt::format("comes no nearer than {}, at {}: {}",

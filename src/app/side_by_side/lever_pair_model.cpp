@@ -1,6 +1,6 @@
 #include "app/side_by_side/lever_pair_model.h"
 
-#include "setup/comparison.h"
+#include "words/whatif/comparison.h"
 
 #include <cassert>
 #include <cmath>
@@ -80,7 +80,7 @@ void apply(LeverPairModel& model, const RedoLevers& /*intent*/) {
 } // namespace
 
 bool LeverPairModel::efforts_are_equal() const {
-    return setup::are_equal(effort_size_N(a), effort_size_N(b));
+    return words::are_equal(effort_size_N(a), effort_size_N(b));
 }
 
 double effort_size_N(const mechanics::LeverResult& solved) {

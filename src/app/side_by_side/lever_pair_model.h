@@ -4,8 +4,8 @@
 
 #include "app/history.h"
 #include "mechanics/whatif/lever_whatif.h"
-#include "scene/paired_bars.h"
-#include "setup/lever_setup.h"
+#include "scene/plot/paired_bars.h"
+#include "setup/lever/lever_setup.h"
 
 #include <string>
 #include <variant>

@@ -3,7 +3,7 @@
 #include "app/side_by_side/pair_heads.h"
 #include "app/side_by_side/pair_strip.h"
 #include "app/widgets/area.h"
-#include "scene/lever_drawing.h"
+#include "scene/lever/lever_drawing.h"
 
 #include <algorithm>
 #include <cmath>

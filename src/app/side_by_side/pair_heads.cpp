@@ -3,7 +3,7 @@
 #include "app/look/text_styles.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
-#include "setup/comparison.h"
+#include "words/whatif/comparison.h"
 
 namespace steelyard::app {
 
@@ -25,7 +25,7 @@ std::string told_about(const SideBySideModel& model, Side side, setup::UnitSyste
     if (side == Side::a)
         return model.state.a.head.description;
     std::string told;
-    for (const std::string& one : setup::changed_in_b(model.state.a, model.state.b, units))
+    for (const std::string& one : words::changed_in_b(model.state.a, model.state.b, units))
         told += (told.empty() ? "" : "; ") + one;
     return told.empty() ? model.state.b.head.description : told;
 }

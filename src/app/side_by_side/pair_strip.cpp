@@ -1,7 +1,7 @@
 #include "app/side_by_side/pair_strip.h"
 
-#include "scene/balance_strip.h"
-#include "setup/comparison.h"
+#include "scene/marks/balance_strip.h"
+#include "words/whatif/comparison.h"
 
 #include <algorithm>
 
@@ -35,7 +35,7 @@ void add_pair_strip(const PairStrip& strip, const scene::Point& stage_px, setup:
     const double side_px = std::min(95.0, 0.1 * stage_px.x());
     const std::string verdict =
         strip.low ? std::string()
-                  : setup::difference_text(strip.a, strip.b, strip.dimension, units);
+                  : words::difference_text(strip.a, strip.b, strip.dimension, units);
     scene::add_meeting_strip(
         side_of("A", strip, strip.a, Role::beam), side_of("B", strip, strip.b, Role::ink), verdict,
         side_px, stage_px.x() - side_px, stage_px.y() - (strip.low ? 26.0 : 62.0) * text_scale,

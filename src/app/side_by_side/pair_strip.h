@@ -3,7 +3,7 @@
 // they are equal.
 
 #include "scene/drawing.h"
-#include "setup/units.h"
+#include "setup/units/units.h"
 
 #include <string>
 #include <vector>

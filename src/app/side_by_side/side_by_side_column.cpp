@@ -4,10 +4,10 @@
 #include "app/paint/list_painter.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
-#include "setup/axis_shares.h"
-#include "setup/body_words.h"
-#include "setup/format_quantity.h"
-#include "setup/whatif_words.h"
+#include "setup/units/format_quantity.h"
+#include "words/body/axis_shares.h"
+#include "words/body/body_words.h"
+#include "words/whatif/whatif_words.h"
 
 #include <fmt/format.h>
 #include <imgui_stdlib.h>
@@ -48,7 +48,7 @@ scene::PairedBars bars_of(const Part& part) {
     for (std::size_t i = 0; i < part.model.axes.size(); ++i) {
         const Hinge hinge = part.model.axes[i];
         scene::BarPair pair;
-        pair.name = setup::one_side_word(part.model.axes, hinge);
+        pair.name = words::one_side_word(part.model.axes, hinge);
         pair.a = std::abs(part.model.a.here.muscle(hinge));
         pair.b = std::abs(part.b.here.muscle(hinge));
         if (part.model.moves()) {
@@ -163,7 +163,7 @@ void draw_limits(const Part& part) {
     part.pen.skip(4.0F);
     for (const mechanics::Cap& limit : part.model.state.limits) {
         const std::string words =
-            fmt::format("{} at most {}  ×", capitalised(setup::joint_word(limit.hinge)),
+            fmt::format("{} at most {}  ×", capitalised(words::joint_word(limit.hinge)),
                         part.torque(limit.most_Nm));
         if (word_button(part.style, words.c_str(), {part.pen.left(), part.pen.y()}, words, false))
             part.outcome.intents.emplace_back(ToggleLimit{limit.hinge});
@@ -172,7 +172,7 @@ void draw_limits(const Part& part) {
     if (limit_at(part.model, part.model.joint()))
         return;
     const std::string words =
-        fmt::format("No more than now at the {} (L)", setup::joint_word(part.model.joint()));
+        fmt::format("No more than now at the {} (L)", words::joint_word(part.model.joint()));
     if (word_button(part.style, "limit", {part.pen.left(), part.pen.y()}, words, false))
         part.outcome.intents.emplace_back(ToggleLimit{part.model.joint()});
     part.pen.skip(26.0F);
@@ -218,7 +218,7 @@ void draw_ways(const Part& part) {
     const mechanics::Exercise& exercise = part.model.state.b.exercise;
     for (const mechanics::Way& way : part.model.search.found().ways) {
         const std::string name = mechanics::describe(way.change, exercise);
-        if (draw_row(part, name, setup::instead_text(way, part.units))) {
+        if (draw_row(part, name, words::instead_text(way, part.units))) {
             part.outcome.intents.emplace_back(SelectChange{name});
             part.outcome.way = way;
         }
@@ -231,7 +231,7 @@ std::string refusal_of(const Part& part, const mechanics::RefusedWay& refused) {
     const auto range = mechanics::range_of(refused.change, part.model.state.b.exercise);
     if (!range || !refused.limit)
         return {};
-    return setup::refusal_text(refused.at, *refused.limit, range->unit, part.units);
+    return words::refusal_text(refused.at, *refused.limit, range->unit, part.units);
 }
 
 void draw_refused(const Part& part) {
@@ -272,7 +272,7 @@ void draw_lone_dial(const Part& part) {
     if (!range)
         return;
     draw_row(part, part.model.selected,
-             "now " + setup::change_value_text(range->present, range->unit, part.units));
+             "now " + words::change_value_text(range->present, range->unit, part.units));
     draw_dial(part, *change, std::nullopt);
 }
 
@@ -282,7 +282,7 @@ void draw_changes(const Part& part) {
     pen.paragraph(kStrong, "Ways to get there");
     if (search.changes() == 0) {
         pen.paragraph(kCaption, fmt::format("B asks as much as A at the {}.",
-                                            setup::joint_word(part.model.joint())));
+                                            words::joint_word(part.model.joint())));
     } else {
         const bool done = search.is_complete();
         const std::string state =
@@ -308,13 +308,13 @@ void draw_foot(const Part& part) {
     part.outcome.to_levers =
         word_button(part.style, "levers", {pen.left(), pen.y()}, "Compare two levers", false);
     pen.skip(30.0F);
-    pen.paragraph(kCaption, setup::kBodyCaution);
+    pen.paragraph(kCaption, words::kBodyCaution);
 }
 
 } // namespace
 
 std::string aim_words(const SideBySideModel& model) {
-    const std::string joint = setup::joint_word(model.joint());
+    const std::string joint = words::joint_word(model.joint());
     switch (model.aim.kind) {
     case AimKind::equal:
         return "Make B equal A at the " + joint;

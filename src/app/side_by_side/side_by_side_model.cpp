@@ -1,6 +1,6 @@
 #include "app/side_by_side/side_by_side_model.h"
 
-#include "setup/comparison.h"
+#include "words/whatif/comparison.h"
 
 #include <algorithm>
 #include <cassert>
@@ -28,7 +28,7 @@ void refuse(SideBySideModel& model, const mechanics::MechanicsError& error) {
 
 void ask_for_ways(SideBySideModel& model) {
     if (model.aim.kind == AimKind::equal &&
-        setup::are_equal(model.peak_a_Nm(), model.peak_b_Nm())) {
+        words::are_equal(model.peak_a_Nm(), model.peak_b_Nm())) {
         model.search.stop();
         return;
     }
@@ -41,7 +41,7 @@ void ask_for_ways(SideBySideModel& model) {
 
 /// Solves a state into the model, or leaves the model as it was.
 tl::expected<void, mechanics::MechanicsError> show(SideBySideModel& model, ComparedState state) {
-    const std::vector<Hinge> axes = setup::axes_of_both(state.a, state.b);
+    const std::vector<Hinge> axes = words::axes_of_both(state.a, state.b);
     auto a = solve_compared(state.a.exercise, axes, model.progress);
     if (!a)
         return tl::unexpected(a.error());

@@ -4,8 +4,8 @@
 
 #include "app/history.h"
 #include "app/side_by_side/way_search.h"
-#include "scene/paired_bars.h"
-#include "setup/body_setup.h"
+#include "scene/plot/paired_bars.h"
+#include "setup/body/body_setup.h"
 
 #include <optional>
 #include <string>

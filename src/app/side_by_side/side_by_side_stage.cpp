@@ -1,9 +1,9 @@
 #include "app/side_by_side/side_by_side_stage.h"
 
 #include "app/side_by_side/pair_strip.h"
-#include "scene/body_drawing.h"
-#include "setup/body_reading.h"
-#include "setup/body_words.h"
+#include "scene/body/body_drawing.h"
+#include "words/body/body_reading.h"
+#include "words/body/body_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -45,7 +45,7 @@ scene::Drawing draw_half(const PairLayout& place, const setup::BodySetup& setup,
     how.text_scale = place.scale;
     how.heading_top_px = place.head_px - 50.0 * place.scale;
     how.axes = {joint};
-    how.muscles = setup::solved_muscles(setup, body.posed, body.here, joint, muscles);
+    how.muscles = words::solved_muscles(setup, body.posed, body.here, joint, muscles);
     how.strip = false;
     return scene::draw_body(body.posed, body.here, stage, how);
 }
@@ -82,7 +82,7 @@ void add_ground(const PairLayout& place, const scene::BodyStage& stage,
 void add_strip(const PairLayout& place, const SideBySideModel& model, const ComparedBody& b,
                setup::UnitSystem units, std::vector<scene::Shape>& shapes) {
     PairStrip strip;
-    strip.says = (model.moves() ? "hardest at the " : "at the ") + setup::joint_word(model.joint());
+    strip.says = (model.moves() ? "hardest at the " : "at the ") + words::joint_word(model.joint());
     strip.a = model.peak_a_Nm();
     strip.b = std::abs(b.peaks[model.chosen].torque_Nm);
     strip.low = place.low;
@@ -135,7 +135,7 @@ scene::CurvePlot plot_of_pair(const PairLayout& place, const SideBySideModel& mo
         plot.corner_px.y() -= 24.0 * place.scale;
         plot.size_px += Point(-60.0, 24.0) * place.scale;
     } else {
-        plot.title = "torque at the " + setup::joint_word(model.joint()) +
+        plot.title = "torque at the " + words::joint_word(model.joint()) +
                      ", held at each place of the repetition";
     }
     plot.range_ticks = {{0.0, "start"}, {1.0, "end"}};

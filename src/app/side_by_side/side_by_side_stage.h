@@ -6,8 +6,8 @@
 #include "app/look/style.h"
 #include "app/side_by_side/side_by_side_model.h"
 #include "mechanics/muscle/muscle.h"
-#include "scene/body_stage.h"
-#include "scene/curve_plot.h"
+#include "scene/body/body_stage.h"
+#include "scene/plot/curve_plot.h"
 
 #include <array>
 

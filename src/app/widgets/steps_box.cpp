@@ -21,7 +21,7 @@ float paragraph_height(const Style& style, const TextStyle& how, float width_px,
     return draw_paragraph(list, silent, how, {0.0F, kFarAbove_px}, width_px, text) - kFarAbove_px;
 }
 
-std::string formula_of(const setup::ComputedStep& step) {
+std::string formula_of(const words::ComputedStep& step) {
     std::string formula;
     for (const std::string* part : {&step.symbols, &step.numbers, &step.result})
         if (!part->empty())
@@ -31,10 +31,10 @@ std::string formula_of(const setup::ComputedStep& step) {
 
 } // namespace
 
-std::vector<StepLines> words_of(const std::vector<setup::ComputedStep>& steps) {
+std::vector<StepLines> words_of(const std::vector<words::ComputedStep>& steps) {
     std::vector<StepLines> words;
     words.reserve(steps.size());
-    for (const setup::ComputedStep& step : steps)
+    for (const words::ComputedStep& step : steps)
         words.push_back({step.title, formula_of(step)});
     return words;
 }

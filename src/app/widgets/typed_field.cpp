@@ -1,6 +1,6 @@
 #include "app/widgets/typed_field.h"
 
-#include "setup/format_quantity.h"
+#include "setup/units/format_quantity.h"
 
 #include <imgui_stdlib.h>
 

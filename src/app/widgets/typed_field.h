@@ -3,7 +3,7 @@
 // converted, and what cannot be read is answered with a sentence.
 
 #include "app/look/style.h"
-#include "setup/units.h"
+#include "setup/units/units.h"
 
 #include <tl/expected.hpp>
 

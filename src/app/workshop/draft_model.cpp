@@ -7,13 +7,13 @@ namespace steelyard::app {
 
 namespace {
 
-using setup::LessonStep;
-using setup::PredictionKind;
+using lesson::LessonStep;
+using lesson::PredictionKind;
 
 bool is_shipped(const std::string& name) {
     std::error_code failed;
     const std::string file = name + std::string(setup::kSetupEnding);
-    const auto folders = setup::setup_folders({});
+    const auto folders = lesson::setup_folders({});
     return std::any_of(folders.begin(), folders.end(), [&](const auto& folder) {
         return std::filesystem::is_regular_file(folder / file, failed);
     });
@@ -36,7 +36,7 @@ LessonStep independent(LessonStep step) {
     return step;
 }
 
-LessonStep step_of(const setup::LessonStage& stage) {
+LessonStep step_of(const lesson::LessonStage& stage) {
     LessonStep step;
     step.stage = stage;
     step.own = stage.setup;
@@ -72,8 +72,8 @@ void judge(DraftModel& draft) {
     draft.fault.clear();
     if (draft.state.lesson.steps.empty())
         return;
-    const auto read = setup::parse_lesson(setup::write_lesson(draft.state.lesson), "this lesson",
-                                          setup::setup_folders({}));
+    const auto read = lesson::parse_lesson(lesson::write_lesson(draft.state.lesson), "this lesson",
+                                           lesson::setup_folders({}));
     if (read)
         return;
     setup::InputError error = read.error();
@@ -175,7 +175,7 @@ void apply(DraftModel& draft, const SetPrediction& intent) {
         return;
     DraftState next = draft.state;
     LessonStep& step = next.lesson.steps[next.chosen];
-    setup::Prediction& prediction = step.prediction;
+    lesson::Prediction& prediction = step.prediction;
     if (step.key == prediction.of)
         step.key.clear();
     prediction.kind = intent.kind;
@@ -207,7 +207,7 @@ void apply(DraftModel& draft, const TurnHidden& intent) {
         return;
     DraftState next = draft.state;
     LessonStep& step = next.lesson.steps[next.chosen];
-    setup::StageMarks marks = step.hide.value_or(setup::hidden_marks(step));
+    lesson::StageMarks marks = step.hide.value_or(lesson::hidden_marks(step));
     if (marks.erase(intent.mark) == 0)
         marks.insert(intent.mark);
     step.hide = marks;
@@ -236,7 +236,7 @@ DraftModel new_draft(const std::filesystem::path& path) {
     return draft;
 }
 
-DraftModel draft_of(setup::Lesson lesson, const std::filesystem::path& path) {
+DraftModel draft_of(lesson::Lesson lesson, const std::filesystem::path& path) {
     DraftModel draft;
     draft.path = path;
     draft.state.lesson = std::move(lesson);

@@ -2,8 +2,8 @@
 // A lesson that is being made: its steps, and what can be done with them. No window.
 
 #include "app/history.h"
+#include "lesson/lesson.h"
 #include "mechanics/muscle/muscle.h"
-#include "setup/lesson.h"
 
 #include <filesystem>
 #include <string>
@@ -15,11 +15,11 @@ namespace steelyard::app {
 
 /// One state of the draft; undo goes back to earlier ones.
 struct DraftState {
-    setup::Lesson lesson; ///< every step holds its own setup or names a shipped one
+    lesson::Lesson lesson; ///< every step holds its own setup or names a shipped one
     std::size_t chosen = 0;
 
     bool has_step() const { return chosen < lesson.steps.size(); }
-    const setup::LessonStep& step() const { return lesson.steps[chosen]; }
+    const lesson::LessonStep& step() const { return lesson.steps[chosen]; }
 };
 
 struct DraftModel {
@@ -35,7 +35,7 @@ DraftModel new_draft(const std::filesystem::path& path);
 
 /// A lesson to be changed. Its steps are made independent of each other, so that they can be moved
 /// and taken out one by one.
-DraftModel draft_of(setup::Lesson lesson, const std::filesystem::path& path);
+DraftModel draft_of(lesson::Lesson lesson, const std::filesystem::path& path);
 
 /// The texts of a draft, for fields.
 enum class DraftField {
@@ -58,7 +58,7 @@ std::string text_of(const DraftState& state, DraftField field);
 
 /// Puts a stage as a new step behind the chosen one.
 struct AddStep {
-    setup::LessonStage stage;
+    lesson::LessonStage stage;
 };
 struct DeleteStep {};
 /// Moves the chosen step up (-1) or down (+1).
@@ -75,7 +75,7 @@ struct SetDraftText {
     int gesture = 0;
 };
 struct SetPrediction {
-    setup::PredictionKind kind = setup::PredictionKind::none;
+    lesson::PredictionKind kind = lesson::PredictionKind::none;
 };
 /// The quantity that is asked for, and stands large at the reveal.
 struct SetSought {
@@ -83,7 +83,7 @@ struct SetSought {
 };
 /// Hides a mark until the reveal, or shows it from the beginning.
 struct TurnHidden {
-    setup::StageMark mark = setup::StageMark::effort;
+    lesson::StageMark mark = lesson::StageMark::effort;
 };
 struct UndoDraft {};
 struct RedoDraft {};

@@ -7,8 +7,8 @@
 #include "app/widgets/pressed_key.h"
 #include "app/workshop/room_stage.h"
 #include "app/workshop/show_view.h"
-#include "setup/lesson_quantity.h"
-#include "setup/lesson_words.h"
+#include "lesson/lesson_quantity.h"
+#include "lesson/lesson_words.h"
 
 #include <GLFW/glfw3.h>
 #include <fmt/format.h>
@@ -21,10 +21,10 @@ namespace steelyard::app {
 
 namespace {
 
+using lesson::PredictionKind;
 using scene::Point;
 using scene::Role;
 using scene::TextSize;
-using setup::PredictionKind;
 
 constexpr float kTop = 56.0F; ///< below the row of places, at 100 %
 constexpr std::size_t kFields = 10;
@@ -259,7 +259,7 @@ private:
     float x_ = 0.0F;
 };
 
-void draw_prediction(const setup::LessonStep& step, DraftColumn& column, DraftOutcome& outcome) {
+void draw_prediction(const lesson::LessonStep& step, DraftColumn& column, DraftOutcome& outcome) {
     column.heading("What the room is asked for");
     ImGui::PushID("kind");
     for (const PredictionKind kind : {PredictionKind::none, PredictionKind::number,
@@ -276,20 +276,20 @@ void draw_prediction(const setup::LessonStep& step, DraftColumn& column, DraftOu
     column.heading("The number that stands large at the reveal");
     ImGui::PushID("sought");
     const bool lever = std::holds_alternative<setup::LeverSetup>(step.stage.setup);
-    for (const std::string_view name : setup::quantity_names(lever))
+    for (const std::string_view name : lesson::quantity_names(lever))
         if (column.word(std::string(name).c_str(), step.key == name))
             outcome.intents.emplace_back(SetSought{std::string(name)});
     ImGui::PopID();
     column.end_words();
 }
 
-void draw_hidden(const setup::LessonStep& step, DraftColumn& column, DraftOutcome& outcome) {
+void draw_hidden(const lesson::LessonStep& step, DraftColumn& column, DraftOutcome& outcome) {
     column.heading("Hidden until the reveal");
-    const setup::StageMarks hidden = setup::hidden_marks(step);
+    const lesson::StageMarks hidden = lesson::hidden_marks(step);
     ImGui::PushID("hidden");
-    const std::vector<std::string_view> names = setup::mark_names();
+    const std::vector<std::string_view> names = lesson::mark_names();
     for (std::size_t i = 0; i < names.size(); ++i) {
-        const auto mark = static_cast<setup::StageMark>(i);
+        const auto mark = static_cast<lesson::StageMark>(i);
         if (column.word(std::string(names[i]).c_str(), hidden.count(mark) != 0))
             outcome.intents.emplace_back(TurnHidden{mark});
     }
@@ -307,7 +307,7 @@ void draw_words(const Style& style, const DraftLayout& page, const DraftModel& d
     column.field("Name of the lesson", DraftField::name, 1);
     column.field("One sentence about it", DraftField::description, 1);
     if (draft.state.has_step()) {
-        const setup::LessonStep& step = draft.state.step();
+        const lesson::LessonStep& step = draft.state.step();
         column.field("Title of this step", DraftField::title, 1);
         column.field("Sentence to the room", DraftField::prompt, 2);
         draw_prediction(step, column, outcome);
@@ -333,7 +333,7 @@ void draw_stage(const Style& style, const DraftLayout& page, const DraftModel& d
                 DraftOutcome& outcome) {
     if (!draft.state.has_step())
         return;
-    const auto solved = setup::solve_stage(draft.state.step().stage);
+    const auto solved = lesson::solve_stage(draft.state.step().stage);
     if (!solved)
         return;
     RoomStage room;
@@ -341,7 +341,7 @@ void draw_stage(const Style& style, const DraftLayout& page, const DraftModel& d
     room.type_scale = style.fonts.scale;
     room.top_px = style.px(8.0F);
     room.size_px = {page.column_px - page.list_px - 32.0, page.height_px - page.top_px - 24.0};
-    room.without = setup::hidden_marks(draft.state.step());
+    room.without = lesson::hidden_marks(draft.state.step());
     room.axes = axes_of(draft.state.step());
     if (room.size_px.x() < 160.0)
         return; // too narrow: the words are what counts

@@ -1,7 +1,7 @@
 #include "app/workshop/lesson_shelf.h"
 
-#include "publish/whole_file.h"
-#include "setup/data_folder.h"
+#include "publish/files/whole_file.h"
+#include "setup/files/data_folder.h"
 
 #include <fmt/format.h>
 
@@ -19,12 +19,12 @@ void add_folder(const fs::path& folder, LessonOrigin origin, LessonShelf& shelf)
     std::error_code failed;
     if (folder.empty() || (origin == LessonOrigin::own && !fs::is_directory(folder, failed)))
         return; // nobody has made a lesson yet
-    auto listings = setup::list_lessons(folder);
+    auto listings = lesson::list_lessons(folder);
     if (!listings) {
         shelf.faults.push_back(setup::to_text(listings.error()));
         return;
     }
-    for (setup::LessonListing& listing : *listings)
+    for (lesson::LessonListing& listing : *listings)
         if (listing.lesson)
             shelf.lessons.push_back({*std::move(listing.lesson), listing.path, origin});
         else
@@ -78,12 +78,13 @@ std::size_t put_on_shelf(ShelvedLesson lesson, std::vector<ShelvedLesson>& opene
     return static_cast<std::size_t>(place - shelf.lessons.begin());
 }
 
-std::string save_lesson(const setup::Lesson& lesson, const fs::path& path) {
+std::string save_lesson(const lesson::Lesson& lesson, const fs::path& path) {
     if (path.empty())
         return "Your lesson could not be kept: no home folder is known. Set HOME and start again.";
     std::error_code failed;
     fs::create_directories(path.parent_path(), failed);
-    if (const auto written = publish::write_whole_file(path, setup::write_lesson(lesson)); !written)
+    if (const auto written = publish::write_whole_file(path, lesson::write_lesson(lesson));
+        !written)
         return "Your lesson could not be kept: " + written.error().message;
     return {};
 }
@@ -92,7 +93,7 @@ fs::path free_lesson_path(const fs::path& folder, const std::string& name) {
     if (folder.empty())
         return {};
     const std::string stem = file_name_of(name);
-    const std::string ending(setup::kLessonEnding);
+    const std::string ending(lesson::kLessonEnding);
     std::error_code failed;
     fs::path path = folder / (stem + ending);
     for (int number = 2; fs::exists(path, failed); ++number)

@@ -1,7 +1,7 @@
 #pragma once
 // The lessons at hand: those that come with the program, and the person's own.
 
-#include "setup/lesson.h"
+#include "lesson/lesson.h"
 
 #include <filesystem>
 #include <string>
@@ -16,7 +16,7 @@ enum class LessonOrigin {
 };
 
 struct ShelvedLesson {
-    setup::Lesson lesson;
+    lesson::Lesson lesson;
     std::filesystem::path path; ///< its file
     LessonOrigin origin = LessonOrigin::shipped;
 };
@@ -43,7 +43,7 @@ std::size_t put_on_shelf(ShelvedLesson lesson, std::vector<ShelvedLesson>& opene
 
 /// Writes a lesson whole or not at all; the folder is made if it is not there.
 /// @return why it could not be written; empty when it was
-std::string save_lesson(const setup::Lesson& lesson, const std::filesystem::path& path);
+std::string save_lesson(const lesson::Lesson& lesson, const std::filesystem::path& path);
 
 /// A file for a new lesson of this name: letters and digits of the name, and a number if there is
 /// one of that name already.

@@ -23,7 +23,7 @@ constexpr float kRow = 74.0F;
 /// "6 steps, 11 min, yours"; of an opened file its name
 std::string facts_of(const ShelvedLesson& one) {
     double time_s = 0.0;
-    for (const setup::LessonStep& step : one.lesson.steps)
+    for (const lesson::LessonStep& step : one.lesson.steps)
         time_s += step.time_s.value_or(0.0);
     std::string facts =
         fmt::format("{} step{}", one.lesson.steps.size(), one.lesson.steps.size() == 1 ? "" : "s");

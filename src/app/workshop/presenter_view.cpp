@@ -13,10 +13,10 @@ namespace steelyard::app {
 
 namespace {
 
+using lesson::PredictionKind;
 using scene::Point;
 using scene::Role;
 using scene::TextSize;
-using setup::PredictionKind;
 
 constexpr float kMargin_px = 28.0F;
 constexpr const char* kKeys =
@@ -60,12 +60,12 @@ private:
 constexpr TextStyle kHeading{TextSize::caption, true, Role::quiet_ink};
 constexpr TextStyle kPlain{TextSize::body, false, Role::ink};
 
-std::string title_of(const setup::LessonStep& step, const StepWords& words) {
+std::string title_of(const lesson::LessonStep& step, const StepWords& words) {
     return step.title.empty() ? words.prompt : step.title;
 }
 
 void write_note(const Style& style, const Point& window_px, const ShowModel& show) {
-    const setup::LessonStep& step = show.lesson_step();
+    const lesson::LessonStep& step = show.lesson_step();
     const StepWords words = words_of(show, show.step);
     Writer writer(style, kMargin_px, style.px(40.0F),
                   0.6F * static_cast<float>(window_px.x()) - 1.5F * kMargin_px);
@@ -83,7 +83,7 @@ void write_note(const Style& style, const Point& window_px, const ShowModel& sho
     writer.write(kPlain, words.reveal, 4.0F);
     if (show.at_end())
         return writer.write(kQuietBody, "This is the last step.", 22.0F);
-    const setup::LessonStep& next = show.lesson->steps[show.step + 1];
+    const lesson::LessonStep& next = show.lesson->steps[show.step + 1];
     const StepWords next_words = words_of(show, show.step + 1);
     writer.write(kHeading, "Next: " + title_of(next, next_words), 22.0F);
     writer.write(kQuietBody, next_words.prompt, 4.0F);
@@ -102,7 +102,7 @@ std::string state_text(const ShowModel& show) {
 }
 
 void write_answers(const ShowModel& show, const StepWords& words, Writer& writer) {
-    const setup::Prediction& prediction = show.lesson_step().prediction;
+    const lesson::Prediction& prediction = show.lesson_step().prediction;
     for (std::size_t i = 0; i < prediction.choices.size(); ++i) {
         const bool here = !show.now().revealed && show.row == i;
         std::string line = fmt::format("{}{}  {}", here ? "→ " : "", i + 1, prediction.choices[i]);
@@ -120,12 +120,12 @@ void write_numbers(const ShowModel& show, const StepWords& words, Writer& writer
     std::string said;
     for (const double guess : show.now().guesses_SI)
         said += (said.empty() ? "" : ",  ") +
-                setup::quantity_text({guess, words.sought->dimension, {}}, show.units).joined();
+                lesson::quantity_text({guess, words.sought->dimension, {}}, show.units).joined();
     writer.write(kPlain, said.empty() ? "No numbers yet." : said, 2.0F);
     if (!show.entry.empty())
         writer.write(kStrong, show.entry + " …", 2.0F);
     writer.write(kQuietBody,
-                 "It is " + setup::quantity_text(*words.sought, show.units).joined() + ".", 6.0F);
+                 "It is " + lesson::quantity_text(*words.sought, show.units).joined() + ".", 6.0F);
 }
 
 void write_tally(const Style& style, const Point& window_px, const ShowModel& show) {

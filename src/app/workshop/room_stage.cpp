@@ -1,8 +1,8 @@
 #include "app/workshop/room_stage.h"
 
-#include "scene/body_drawing.h"
-#include "scene/lever_drawing.h"
-#include "setup/body_reading.h"
+#include "scene/body/body_drawing.h"
+#include "scene/lever/lever_drawing.h"
+#include "words/body/body_reading.h"
 
 #include <algorithm>
 #include <cmath>
@@ -11,8 +11,8 @@ namespace steelyard::app {
 
 namespace {
 
+using lesson::StageMark;
 using scene::Point;
-using setup::StageMark;
 
 /// The drawing is laid out as for this text size, then enlarged as a whole, so that lines and
 /// marks grow with the type.
@@ -31,7 +31,7 @@ void enlarge_captions(scene::Drawing& drawing) {
 }
 
 /// The result with nothing in it that is hidden: what is drawn to scale cannot give it away.
-mechanics::LeverResult veiled(const setup::SolvedStage& solved, const RoomStage& room) {
+mechanics::LeverResult veiled(const lesson::SolvedStage& solved, const RoomStage& room) {
     mechanics::LeverResult result = solved.lever;
     if (!shows(room, StageMark::effort))
         result.effort.force_N.setZero();
@@ -59,7 +59,7 @@ scene::LeverMarks lever_marks(const RoomStage& room) {
     return marks;
 }
 
-scene::Drawing draw_lever_stage(const setup::SolvedStage& solved, const RoomStage& room,
+scene::Drawing draw_lever_stage(const lesson::SolvedStage& solved, const RoomStage& room,
                                 double enlarged) {
     const mechanics::Lever& lever = solved.lever_setup().lever;
     const mechanics::LeverResult result = veiled(solved, room);
@@ -89,7 +89,7 @@ scene::BodyMarks body_marks(const RoomStage& room) {
     return marks;
 }
 
-scene::Drawing draw_body_stage(const setup::SolvedStage& solved,
+scene::Drawing draw_body_stage(const lesson::SolvedStage& solved,
                                const std::vector<mechanics::Muscle>& muscles, const RoomStage& room,
                                double enlarged) {
     scene::BodyDrawing how;
@@ -105,7 +105,7 @@ scene::Drawing draw_body_stage(const setup::SolvedStage& solved,
     how.strip = false; // muscles always balance: it would say nothing and crowd the stage
     how.marks = body_marks(room);
     if (shows(room, StageMark::muscles))
-        how.muscles = setup::solved_muscles(solved.body_setup(), solved.posed, solved.body,
+        how.muscles = words::solved_muscles(solved.body_setup(), solved.posed, solved.body,
                                             solved.axis(), muscles);
     const Point size_px = room.size_px / enlarged;
     const double side_px = 0.17 * size_px.x();
@@ -125,7 +125,7 @@ double room_type_scale(double window_height_px) {
     return std::max(1.0, std::ceil(exact * kSteps - 1e-9) / kSteps);
 }
 
-scene::Drawing draw_room_stage(const setup::SolvedStage& solved,
+scene::Drawing draw_room_stage(const lesson::SolvedStage& solved,
                                const std::vector<mechanics::Muscle>& muscles,
                                const RoomStage& room) {
     const double enlarged = room.type_scale / kLaidOutAt;

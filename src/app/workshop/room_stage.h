@@ -2,8 +2,8 @@
 // The stage of a lesson at a size that can be read from the back row: the same drawings as
 // everywhere, enlarged, and without what the room is still to predict.
 
+#include "lesson/lesson_quantity.h"
 #include "scene/drawing.h"
-#include "setup/lesson_quantity.h"
 
 #include <vector>
 
@@ -23,8 +23,8 @@ struct RoomStage {
     double top_px = 200.0;                ///< kept free above, for the sentence
     double type_scale = 2.6875;
     setup::UnitSystem units = setup::UnitSystem::si;
-    setup::StageMarks without; ///< marks that are not shown now
-    bool strip_later = false;  ///< the balance strip comes at the reveal: its room is kept
+    lesson::StageMarks without; ///< marks that are not shown now
+    bool strip_later = false;   ///< the balance strip comes at the reveal: its room is kept
     /// Of a body's axes those that the step is about; what else could be an axis would crowd the
     /// stage at this size.
     std::vector<mechanics::Hinge> axes;
@@ -32,7 +32,7 @@ struct RoomStage {
 
 /// Draws a solved stage.
 /// @param muscles  that are known, for a body
-scene::Drawing draw_room_stage(const setup::SolvedStage& solved,
+scene::Drawing draw_room_stage(const lesson::SolvedStage& solved,
                                const std::vector<mechanics::Muscle>& muscles,
                                const RoomStage& room);
 

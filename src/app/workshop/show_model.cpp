@@ -7,11 +7,11 @@ namespace steelyard::app {
 
 namespace {
 
-using setup::PredictionKind;
+using lesson::PredictionKind;
 
 constexpr std::size_t kLongestEntry = 16;
 
-const setup::Prediction& prediction_of(const ShowModel& show) {
+const lesson::Prediction& prediction_of(const ShowModel& show) {
     return show.lesson_step().prediction;
 }
 
@@ -102,7 +102,7 @@ void apply(ShowModel& show, const TurnReveal& /*intent*/) {
 /// Digits count hands of the present answer, each adding a digit to what is typed; a digit of a
 /// choice is the answer's number; a number takes what a number with a unit can have.
 void apply(ShowModel& show, const TypeCharacter& intent) {
-    const setup::Prediction& prediction = prediction_of(show);
+    const lesson::Prediction& prediction = prediction_of(show);
     const unsigned character = intent.character;
     if (prediction.kind == PredictionKind::choice && is_digit(character)) {
         const std::size_t number = character - '0';
@@ -201,14 +201,14 @@ bool is_time(const ShowIntent& intent) {
 
 } // namespace
 
-ShowModel make_show(setup::Lesson lesson, std::vector<mechanics::Muscle> muscles,
+ShowModel make_show(lesson::Lesson lesson, std::vector<mechanics::Muscle> muscles,
                     setup::UnitSystem units) {
     ShowModel show;
-    show.lesson = std::make_shared<const setup::Lesson>(std::move(lesson));
+    show.lesson = std::make_shared<const lesson::Lesson>(std::move(lesson));
     show.muscles = std::make_shared<const std::vector<mechanics::Muscle>>(std::move(muscles));
     show.units = units;
-    for (const setup::LessonStep& step : show.lesson->steps) {
-        auto solved = setup::solve_stage(step.stage);
+    for (const lesson::LessonStep& step : show.lesson->steps) {
+        auto solved = lesson::solve_stage(step.stage);
         assert(solved); // a lesson that was read can be solved
         show.solved.push_back(std::move(*solved));
         StepProgress progress;
@@ -219,27 +219,27 @@ ShowModel make_show(setup::Lesson lesson, std::vector<mechanics::Muscle> muscles
 }
 
 StepWords words_of(const ShowModel& show, std::size_t step) {
-    const setup::LessonStep& lesson_step = show.lesson->steps[step];
-    const setup::QuantitySource source = show.source(step);
+    const lesson::LessonStep& lesson_step = show.lesson->steps[step];
+    const lesson::QuantitySource source = show.source(step);
     StepWords words;
-    words.prompt = setup::filled_text(lesson_step.prompt, source, show.units).value_or("");
-    words.reveal = setup::filled_text(lesson_step.reveal, source, show.units).value_or("");
-    if (const auto right = setup::right_choice(lesson_step.prediction, source, show.units))
+    words.prompt = lesson::filled_text(lesson_step.prompt, source, show.units).value_or("");
+    words.reveal = lesson::filled_text(lesson_step.reveal, source, show.units).value_or("");
+    if (const auto right = lesson::right_choice(lesson_step.prediction, source, show.units))
         words.right = *right;
     if (!lesson_step.key.empty())
-        if (const auto key = setup::read_quantity(lesson_step.key, source)) {
-            words.key = setup::quantity_text(*key, show.units);
-            words.key_name = setup::spoken_name(lesson_step.key, source);
+        if (const auto key = lesson::read_quantity(lesson_step.key, source)) {
+            words.key = lesson::quantity_text(*key, show.units);
+            words.key_name = lesson::spoken_name(lesson_step.key, source);
         }
     if (!lesson_step.prediction.of.empty())
-        if (const auto sought = setup::read_quantity(lesson_step.prediction.of, source))
+        if (const auto sought = lesson::read_quantity(lesson_step.prediction.of, source))
             words.sought = *sought;
     return words;
 }
 
 std::string asked_unit(const ShowModel& show, std::size_t step) {
     const auto sought = words_of(show, step).sought;
-    return sought ? setup::quantity_text(*sought, show.units).unit : std::string();
+    return sought ? lesson::quantity_text(*sought, show.units).unit : std::string();
 }
 
 bool ShowModel::takes_number() const {

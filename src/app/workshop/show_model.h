@@ -1,7 +1,7 @@
 #pragma once
 // A lesson as it runs before a room: which step, what was predicted, what is revealed. No window.
 
-#include "setup/lesson_quantity.h"
+#include "lesson/lesson_quantity.h"
 
 #include <memory>
 #include <optional>
@@ -35,7 +35,7 @@ struct StepWords {
     std::optional<setup::QuantityText> key;
     std::string key_name; ///< "effort"
     /// Of a number that is asked for: its value and kind.
-    std::optional<setup::QuantityValue> sought;
+    std::optional<lesson::QuantityValue> sought;
 };
 
 /// What is typed within this time after letters that meant nothing here belongs to them [s]: a hand
@@ -43,8 +43,8 @@ struct StepWords {
 inline constexpr double kQuiet_s = 1.0;
 
 struct ShowModel {
-    std::shared_ptr<const setup::Lesson> lesson; ///< never changes while it is shown
-    std::vector<setup::SolvedStage> solved;      ///< one for each step
+    std::shared_ptr<const lesson::Lesson> lesson; ///< never changes while it is shown
+    std::vector<lesson::SolvedStage> solved;      ///< one for each step
     std::shared_ptr<const std::vector<mechanics::Muscle>> muscles;
     setup::UnitSystem units = setup::UnitSystem::si;
 
@@ -59,7 +59,7 @@ struct ShowModel {
     bool blank = false;
     std::optional<ShownStep> frozen; ///< what the room goes on seeing
 
-    const setup::LessonStep& lesson_step() const { return lesson->steps[step]; }
+    const lesson::LessonStep& lesson_step() const { return lesson->steps[step]; }
     const StepProgress& now() const { return progress[step]; }
     bool at_end() const { return step + 1 == lesson->steps.size(); }
     /// Digits begin a number, or are counted as hands.
@@ -68,13 +68,13 @@ struct ShowModel {
     bool awaits_number() const;
     /// What the room sees now.
     ShownStep shown() const { return frozen ? *frozen : ShownStep{step, progress[step]}; }
-    setup::QuantitySource source(std::size_t index) const {
+    lesson::QuantitySource source(std::size_t index) const {
         return {&solved[index], index > 0 ? &solved[index - 1] : nullptr, muscles.get()};
     }
 };
 
 /// Makes a lesson ready. The lesson must be one that was read: it has steps, all of them solvable.
-ShowModel make_show(setup::Lesson lesson, std::vector<mechanics::Muscle> muscles,
+ShowModel make_show(lesson::Lesson lesson, std::vector<mechanics::Muscle> muscles,
                     setup::UnitSystem units);
 
 /// The words of a step, from the same solution that is drawn.

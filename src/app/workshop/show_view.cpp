@@ -4,9 +4,9 @@
 #include "app/workshop/room_foot.h"
 #include "app/workshop/room_stage.h"
 #include "app/workshop/tally_view.h"
-#include "setup/axis_shares.h"
-#include "setup/body_names.h"
-#include "setup/body_words.h"
+#include "setup/body/body_names.h"
+#include "words/body/axis_shares.h"
+#include "words/body/body_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -15,10 +15,10 @@ namespace steelyard::app {
 
 namespace {
 
+using lesson::PredictionKind;
 using scene::Point;
 using scene::Role;
 using scene::TextSize;
-using setup::PredictionKind;
 
 constexpr const char* kCaution = "Educational, not medical advice. Pain means stop.";
 constexpr float kMargin = 15.0F; ///< at 100 % of a room's scale, as all lengths below
@@ -33,11 +33,11 @@ struct RoomLayout {
     float column_px = 0.0F; ///< left edge of the column; the window's width where there is none
 };
 
-bool has_column(const setup::LessonStep& step) {
+bool has_column(const lesson::LessonStep& step) {
     return step.prediction.kind != PredictionKind::none || !step.key.empty();
 }
 
-RoomLayout lay_out_room(const Style& style, const Point& window_px, const setup::LessonStep& step,
+RoomLayout lay_out_room(const Style& style, const Point& window_px, const lesson::LessonStep& step,
                         bool note_below) {
     RoomLayout room;
     room.width_px = static_cast<float>(window_px.x());
@@ -116,7 +116,7 @@ void draw_key(const Style& style, const RoomLayout& room, const StepWords& words
 }
 
 void draw_note(const Style& style, const RoomLayout& room, const Point& window_px,
-               const setup::LessonStep& step) {
+               const lesson::LessonStep& step) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled({0.0F, room.height_px}, {room.width_px, static_cast<float>(window_px.y())},
                        style.mark(Role::panel));
@@ -137,7 +137,7 @@ void draw_blank(const Point& window_px, ShowOutcome& outcome) {
 
 scene::Drawing draw_stage(const Style& style, const RoomLayout& room, const ShowModel& show,
                           const ShownStep& shown, float top_px) {
-    const setup::LessonStep& step = show.lesson->steps[shown.step];
+    const lesson::LessonStep& step = show.lesson->steps[shown.step];
     RoomStage stage;
     stage.type_scale = style.fonts.scale;
     stage.units = show.units;
@@ -146,15 +146,15 @@ scene::Drawing draw_stage(const Style& style, const RoomLayout& room, const Show
                      room.height_px - style.px(kRoomFoot)};
     stage.without = step.leave_out;
     if (!shown.progress.revealed) {
-        stage.strip_later = step.leave_out.count(setup::StageMark::strip) == 0;
-        stage.without.merge(setup::hidden_marks(step));
+        stage.strip_later = step.leave_out.count(lesson::StageMark::strip) == 0;
+        stage.without.merge(lesson::hidden_marks(step));
     }
     stage.axes = axes_of(step);
     return draw_room_stage(show.solved[shown.step], *show.muscles, stage);
 }
 
 /// True when the words of a step name a hinge, or the answers its joint.
-bool is_about(const setup::LessonStep& step, mechanics::Hinge hinge) {
+bool is_about(const lesson::LessonStep& step, mechanics::Hinge hinge) {
     const std::string words = step.prompt + step.reveal + step.key + step.prediction.answer;
     const std::string_view name = mechanics::hinge_info(hinge).name;
     const auto& choices = step.prediction.choices;
@@ -162,12 +162,12 @@ bool is_about(const setup::LessonStep& step, mechanics::Hinge hinge) {
         return std::find(choices.begin(), choices.end(), word) != choices.end();
     };
     return words.find(setup::without_side(name)) != std::string::npos ||
-           is_choice(setup::joint_word(hinge)) || is_choice(setup::both_sides_word(hinge));
+           is_choice(words::joint_word(hinge)) || is_choice(words::both_sides_word(hinge));
 }
 
 } // namespace
 
-std::vector<mechanics::Hinge> axes_of(const setup::LessonStep& step) {
+std::vector<mechanics::Hinge> axes_of(const lesson::LessonStep& step) {
     const auto* body = std::get_if<setup::BodySetup>(&step.stage.setup);
     if (body == nullptr)
         return {};
@@ -183,7 +183,7 @@ std::vector<mechanics::Hinge> axes_of(const setup::LessonStep& step) {
     return axes;
 }
 
-bool reads_low_back(const setup::LessonStep& step) {
+bool reads_low_back(const lesson::LessonStep& step) {
     const std::vector<mechanics::Hinge> axes = axes_of(step);
     return std::any_of(axes.begin(), axes.end(), [](mechanics::Hinge hinge) {
         return mechanics::hinge_info(hinge).joint == mechanics::Joint::lumbar;
@@ -200,7 +200,7 @@ ShowOutcome draw_show(const Style& style, const Point& window_px, const ShowMode
         return outcome;
     }
     const ShownStep shown = show.shown();
-    const setup::LessonStep& step = show.lesson->steps[shown.step];
+    const lesson::LessonStep& step = show.lesson->steps[shown.step];
     const StepWords words = words_of(show, shown.step);
     const RoomLayout room = lay_out_room(style, window_px, step, note_below);
     const bool revealed = shown.progress.revealed && !words.reveal.empty();

@@ -23,9 +23,9 @@ ShowOutcome draw_show(const Style& style, const scene::Point& window_px, const S
                       bool note_below);
 
 /// The axes of a body that a step is about: those that its words name, else the one it looks at.
-std::vector<mechanics::Hinge> axes_of(const setup::LessonStep& step);
+std::vector<mechanics::Hinge> axes_of(const lesson::LessonStep& step);
 
 /// True for a step that reads a low back, which is never shown without a caution.
-bool reads_low_back(const setup::LessonStep& step);
+bool reads_low_back(const lesson::LessonStep& step);
 
 } // namespace steelyard::app

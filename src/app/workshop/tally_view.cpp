@@ -1,6 +1,6 @@
 #include "app/workshop/tally_view.h"
 
-#include "setup/format_quantity.h"
+#include "setup/units/format_quantity.h"
 
 #include <algorithm>
 #include <cctype>
@@ -10,9 +10,9 @@ namespace steelyard::app {
 
 namespace {
 
+using lesson::PredictionKind;
 using scene::Role;
 using scene::TextSize;
-using setup::PredictionKind;
 
 constexpr float kBar = 9.0F; ///< at 100 % of a room's scale, as all lengths here
 constexpr float kIndent = 20.0F;
@@ -143,7 +143,7 @@ private:
 
     const Style& style_;
     const TallyBox& box_;
-    const setup::LessonStep& step_;
+    const lesson::LessonStep& step_;
     const ShownStep& shown_;
     const StepWords& words_;
     std::size_t row_;
@@ -252,7 +252,7 @@ void draw_numbers(const Style& style, const TallyBox& box, const ShowModel& show
     if (revealed)
         draw_truth(style, line.at(*words.sought->value_SI), y);
     const auto text = [&](double value_SI) {
-        return setup::quantity_text({value_SI, words.sought->dimension, {}}, show.units).joined();
+        return lesson::quantity_text({value_SI, words.sought->dimension, {}}, show.units).joined();
     };
     draw_ends(style, line, y + style.px(28.0F), text(line.low), text(line.high));
 }

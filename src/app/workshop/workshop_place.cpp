@@ -34,7 +34,7 @@ std::optional<double> WorkshopPlace::own_type_scale(const scene::Point& window_p
     return room_type_scale(window_px.y());
 }
 
-void WorkshopPlace::show_lesson(const setup::Lesson& lesson, const std::filesystem::path& path,
+void WorkshopPlace::show_lesson(const lesson::Lesson& lesson, const std::filesystem::path& path,
                                 Surroundings& around) {
     show_.reset();
     if (draft_)
@@ -43,7 +43,7 @@ void WorkshopPlace::show_lesson(const setup::Lesson& lesson, const std::filesyst
     shelf_state_.scroll_to_chosen = true;
 }
 
-void WorkshopPlace::start(const setup::Lesson& lesson, Surroundings& around, std::size_t step) {
+void WorkshopPlace::start(const lesson::Lesson& lesson, Surroundings& around, std::size_t step) {
     const auto& muscles = around.library.muscles();
     if (!muscles) {
         message_ = muscles.error();
@@ -59,8 +59,8 @@ void WorkshopPlace::start(const setup::Lesson& lesson, Surroundings& around, std
 void WorkshopPlace::start_draft(Surroundings& around, std::size_t step) {
     if (draft_->state.lesson.steps.empty() || !draft_->fault.empty())
         return;
-    const auto lesson = setup::parse_lesson(setup::write_lesson(draft_->state.lesson),
-                                            draft_->path.string(), setup::setup_folders({}));
+    const auto lesson = lesson::parse_lesson(lesson::write_lesson(draft_->state.lesson),
+                                             draft_->path.string(), lesson::setup_folders({}));
     if (lesson)
         start(*lesson, around, step);
 }
@@ -81,7 +81,7 @@ void WorkshopPlace::leave_draft(Surroundings& around) {
     read_shelf(around.library);
 }
 
-void WorkshopPlace::take_up(const setup::LessonStage& stage, Surroundings& /*around*/) {
+void WorkshopPlace::take_up(const lesson::LessonStage& stage, Surroundings& /*around*/) {
     if (draft_)
         update(*draft_, AddStep{stage});
 }

@@ -22,9 +22,9 @@ public:
     bool claims(const KeyPress& key) const override;
     std::optional<double> own_type_scale(const scene::Point& window_px) const override;
     /// Puts it on the shelf, chosen.
-    void show_lesson(const setup::Lesson& lesson, const std::filesystem::path& path,
+    void show_lesson(const lesson::Lesson& lesson, const std::filesystem::path& path,
                      Surroundings& around) override;
-    void take_up(const setup::LessonStage& stage, Surroundings& around) override;
+    void take_up(const lesson::LessonStage& stage, Surroundings& around) override;
     bool can_undo() const override { return draft_ && draft_->history.can_undo(); }
     bool can_redo() const override { return draft_ && draft_->history.can_redo(); }
     void undo() override { update(*draft_, UndoDraft{}); }
@@ -41,7 +41,7 @@ private:
     PlaceFrame run_draft(const PlaceInput& input);
     PlaceFrame run_show(const PlaceInput& input);
     std::vector<KeyPress> keys_of(const PlaceInput& input);
-    void start(const setup::Lesson& lesson, Surroundings& around, std::size_t step = 0);
+    void start(const lesson::Lesson& lesson, Surroundings& around, std::size_t step = 0);
     void start_draft(Surroundings& around, std::size_t step);
     void open_draft(std::size_t shelved);
     void leave_draft(Surroundings& around);

@@ -1,8 +1,8 @@
 #pragma once
 // Copies of the record beside it: one before every migration, one a day while it is used.
 
-#include "learner/clock.h"
 #include "learner/record/database.h"
+#include "learner/time/clock.h"
 
 #include <filesystem>
 #include <optional>

@@ -1,7 +1,7 @@
 #pragma once
 // Mock exams in the record: kept after every change, found again after a crash.
 
-#include "learner/exam.h"
+#include "learner/exam/exam.h"
 #include "learner/record/record.h"
 
 #include <cstdint>

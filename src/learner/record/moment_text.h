@@ -1,7 +1,7 @@
 #pragma once
 // Moments as text in exported files.
 
-#include "learner/clock.h"
+#include "learner/time/clock.h"
 
 #include <optional>
 #include <string>

@@ -2,7 +2,7 @@
 
 #include "learner/record/backups.h"
 #include "learner/record/record_rows.h"
-#include "setup/data_folder.h"
+#include "setup/files/data_folder.h"
 
 #include <fmt/format.h>
 

@@ -14,10 +14,10 @@
 //
 // Several programs may have it open at once. Exams, export and checks are in the headers beside.
 
-#include "learner/clock.h"
-#include "learner/course.h"
+#include "learner/course/course.h"
+#include "learner/model/standing.h"
 #include "learner/record/database.h"
-#include "learner/standing.h"
+#include "learner/time/clock.h"
 
 #include <cstdint>
 #include <filesystem>

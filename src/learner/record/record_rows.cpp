@@ -1,6 +1,6 @@
 #include "learner/record/record_rows.h"
 
-#include "problems/random.h"
+#include "problems/draw/random.h"
 
 #include <fmt/format.h>
 

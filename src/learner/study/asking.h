@@ -23,9 +23,9 @@
 //   nothing.
 // - "I do not know" ends the question at any try and is kept as given up.
 
-#include "problems/bank.h"
-#include "problems/marking.h"
-#include "problems/question.h"
+#include "problems/bank/bank.h"
+#include "problems/marking/marking.h"
+#include "problems/question/question.h"
 
 #include <cstddef>
 #include <optional>

@@ -1,8 +1,8 @@
 #include "learner/study/session.h"
 
-#include "learner/plan.h"
-#include "learner/quick.h"
-#include "problems/random.h"
+#include "learner/path/plan.h"
+#include "learner/path/quick.h"
+#include "problems/draw/random.h"
 
 #include <fmt/format.h>
 

@@ -23,8 +23,8 @@
 //   of the placement and worked examples do not: they come on top.
 // - How many questions a day's session has is settled after the placement, which changes the plan.
 
-#include "learner/next.h"
-#include "learner/staircase.h"
+#include "learner/model/staircase.h"
+#include "learner/path/next.h"
 #include "learner/study/asking.h"
 
 #include <cstdint>

@@ -1,6 +1,6 @@
 #include "learner/shipped_course.h"
 #include "learner/study/asking.h"
-#include "problems/generator.h"
+#include "problems/question/generator.h"
 
 #include <fmt/format.h>
 

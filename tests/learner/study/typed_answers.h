@@ -1,7 +1,7 @@
 #pragma once
 // Answers to a question as problems::mark reads them.
 
-#include "problems/question.h"
+#include "problems/question/question.h"
 
 #include <cstddef>
 #include <string>

@@ -1,0 +1,106 @@
+#include "app/bench/bench_place.h"
+
+#include "app/place/place_parts.h"
+
+#include <GLFW/glfw3.h>
+
+#include <algorithm>
+#include <random>
+
+namespace steelyard::app {
+
+namespace {
+
+SavedBench first_bench(Surroundings& around) {
+    if (auto last = around.saved.load_bench())
+        return *last;
+    SavedBench bench;
+    if (const Shelf& shelf = around.library.levers(); !shelf.levers.empty())
+        bench.setup = shelf.levers.front();
+    return bench;
+}
+
+} // namespace
+
+BenchPlace::BenchPlace(Surroundings& around) : question_seed_(std::random_device{}()) {
+    const SavedBench first = first_bench(around);
+    bench_.model = make_bench(first.setup, first.hand_N);
+    bench_.stage.chosen = {scene::PartKind::effort, 0};
+}
+
+void BenchPlace::enter(Surroundings& /*around*/) {
+    question_.model.reset();
+}
+
+void BenchPlace::refit() {
+    bench_.stage.view_fits = bench_.stage.view_is_own;
+    shelf_.cards_width_px = 0.0;
+}
+
+void BenchPlace::show(const setup::Setup& setup, Surroundings& /*around*/) {
+    const auto* lever = std::get_if<setup::LeverSetup>(&setup);
+    if (lever == nullptr)
+        return;
+    question_.model.reset();
+    update(bench_.model, OpenSetup{*lever});
+    bench_.stage.view_fits = false;
+    bench_.stage.view_is_own = false;
+    bench_.stage.chosen = {scene::PartKind::effort, 0};
+}
+
+std::string BenchPlace::keep(const SavedWork& saved) const {
+    return saved.save_bench({bench_.model.state.setup, bench_.model.state.hand_N});
+}
+
+/// Opens a question like the lever on the bench; each is another one.
+void BenchPlace::ask(Library& library) {
+    auto asked = ask_like(library.bank(), bench_.model.solved.lever_class, ++question_seed_);
+    if (!asked) {
+        bench_.model.message = asked.error();
+        question_.model.reset();
+        return;
+    }
+    const problems::Skill* skill = library.bank().find_skill(asked->question().skill);
+    QuestionWords words;
+    words.above = skill != nullptr ? skill->title : asked->question().skill;
+    open_question(question_, std::move(*asked), std::move(words));
+}
+
+PlaceFrame BenchPlace::run(const PlaceInput& input) {
+    bench_.model.units = input.around.units;
+    bench_.less_motion = input.around.less_motion;
+    if (shelf_.open) {
+        const Shelf& levers = input.around.library.levers();
+        return run_shelf(input, lever_content("Choose a lever", levers), shelf_,
+                         [&](std::size_t chosen) { show(levers.levers[chosen], input.around); });
+    }
+    return question_.model ? run_open_question(input) : run_stage(input);
+}
+
+PlaceFrame BenchPlace::run_open_question(const PlaceInput& input) {
+    PlaceFrame frame;
+    QuestionOutcome outcome = run_question(input.style, input.layout, input.around.library.bank(),
+                                           input.frame, question_);
+    if (outcome.wish == QuestionWish::next_question)
+        ask(input.around.library);
+    else if (outcome.wish == QuestionWish::leave)
+        question_.model.reset();
+    frame.drawing = std::move(outcome.drawing);
+    return frame;
+}
+
+PlaceFrame BenchPlace::run_stage(const PlaceInput& input) {
+    PlaceFrame frame;
+    BenchOutcome outcome = run_bench(input.style, input.layout, input.frame, bench_);
+    input.around.units = bench_.model.units;
+    const bool asked_by_key =
+        std::any_of(input.frame.keys->begin(), input.frame.keys->end(),
+                    [](const KeyPress& key) { return key.key == GLFW_KEY_Q; });
+    if (outcome.ask_question || asked_by_key)
+        ask(input.around.library);
+    frame.drawing = std::move(outcome.drawing);
+    frame.changed = outcome.changed;
+    return frame;
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,38 @@
+#pragma once
+// The body as a place: an exercise on the stage, and the shelf of exercises.
+
+#include "app/body/body_screen.h"
+#include "app/place/place.h"
+#include "app/shelf/shelf_view.h"
+
+namespace steelyard::app {
+
+class BodyPlace final : public Place {
+public:
+    explicit BodyPlace(Surroundings& /*around*/) {}
+
+    PlaceFrame run(const PlaceInput& input) override;
+    /// The first time the muscles are read and what was there last is put on the stage, else the
+    /// first exercise of the shelf.
+    void enter(Surroundings& around) override;
+    void refit() override;
+    bool moving() const override { return body_ && body_->moving(); }
+    bool covers_window() const override { return shelf_.open; }
+    bool can_undo() const override { return body_ && body_->model.history.can_undo(); }
+    bool can_redo() const override { return body_ && body_->model.history.can_redo(); }
+    void undo() override { update(body_->model, UndoBody{}); }
+    void redo() override { update(body_->model, RedoBody{}); }
+    const char* shelf_word() const override { return "Exercises"; }
+    void open_shelf() override { app::open_shelf(shelf_); }
+    void show(const setup::Setup& setup, Surroundings& around) override;
+    std::optional<setup::Setup> shown() const override;
+    std::optional<lesson::LessonStage> stage() const override;
+    std::string keep(const SavedWork& saved) const override;
+
+private:
+    std::optional<BodyScreen> body_; ///< empty until the place is entered
+    ShelfState shelf_;
+    std::string trouble_; ///< why there is no body
+};
+
+} // namespace steelyard::app

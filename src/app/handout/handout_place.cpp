@@ -1,0 +1,26 @@
+#include "app/handout/handout_place.h"
+
+namespace steelyard::app {
+
+HandoutPlace::HandoutPlace(Surroundings& around) {
+    screen_.places.own = own_blueprint_folder();
+    screen_.places.shipped = around.library.data_folder() / "assets" / "blueprints";
+    stock_shelf(screen_);
+    make_first_choices(screen_);
+}
+
+/// Whoever writes a blueprint goes back and forth between its file and this place.
+void HandoutPlace::enter(Surroundings& /*around*/) {
+    stock_shelf(screen_);
+}
+
+void HandoutPlace::show_blueprint(const std::filesystem::path& path) {
+    open_blueprint(screen_, path);
+}
+
+PlaceFrame HandoutPlace::run(const PlaceInput& input) {
+    run_handout(input.style, input.layout, input.frame, input.around.library.bank(), screen_);
+    return {};
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,173 @@
+#include "app/practice/practice_place.h"
+
+#include "app/place/place_parts.h"
+#include "learner/time/wall_clock.h"
+
+#include <random>
+
+namespace steelyard::app {
+
+namespace {
+
+using learner::Present;
+using learner::SessionKind;
+
+std::uint64_t any_seed() {
+    return std::random_device{}();
+}
+
+} // namespace
+
+void PracticePlace::enter(Surroundings& around) {
+    const learner::Clock now = learner::wall_clock();
+    if (!desk_)
+        desk_.emplace(around.library.bank(), around.library.data_folder() / "assets",
+                      around.record_folder.empty() ? learner::usual_record_folder()
+                                                   : around.record_folder,
+                      now);
+    else if (screen_ == Screen::home && desk_->has_course())
+        go_home(now);
+    if (screen_ != Screen::home)
+        return;
+    home_.exam_waits = desk_->unfinished_exam().has_value();
+    if (desk_->wants_name())
+        begin_typing(home_, Typing::name, "");
+}
+
+void PracticePlace::enter_part(const std::string& part) {
+    const learner::Clock now = learner::wall_clock();
+    if (!desk_ || !desk_->has_course())
+        return;
+    if (part == "session")
+        open(Door::session, now);
+    else if (part == "quick")
+        open(Door::quick, now);
+    else if (part == "exam")
+        open(Door::exam, now);
+    else if (part == "progress")
+        open(Door::progress, now);
+}
+
+const QuestionScreen* PracticePlace::open_question() const {
+    return screen_ == Screen::session ? &session_.question
+           : screen_ == Screen::exam  ? &exam_.question
+                                      : nullptr;
+}
+
+bool PracticePlace::claims(const KeyPress& key) const {
+    const QuestionScreen* question = open_question();
+    return question != nullptr && question_claims(*question, key);
+}
+
+std::optional<double> PracticePlace::next_frame_in_s() const {
+    if (screen_ != Screen::exam)
+        return std::nullopt;
+    return next_tick_s(exam_);
+}
+
+void PracticePlace::go_home(const learner::Clock& now) {
+    screen_ = Screen::home;
+    desk_->refresh(now);
+    home_.exam_waits = desk_->unfinished_exam().has_value();
+}
+
+void PracticePlace::open(Door door, const learner::Clock& now) {
+    if (desk_->wants_name()) {
+        wanted_ = door;
+        screen_ = Screen::home;
+        begin_typing(home_, Typing::name, "");
+        return;
+    }
+    wanted_.reset();
+    const Present present{desk_->course(), desk_->standing(), now};
+    switch (door) {
+    case Door::session:
+        screen_ = Screen::session;
+        return open_session(session_, begin_day(present, any_seed()), *desk_, now);
+    case Door::quick:
+        screen_ = Screen::session;
+        return open_session(session_, begin_quick(present, any_seed()), *desk_, now);
+    case Door::exam:
+        screen_ = Screen::exam;
+        return open_exam(exam_, *desk_, any_seed(), now);
+    case Door::progress:
+        screen_ = Screen::progress;
+        return open_progress(progress_, *desk_);
+    }
+}
+
+void PracticePlace::run_home_screen(const PlaceInput& input, const learner::Clock& now) {
+    const HomeOutcome outcome =
+        run_home(input.style, input.layout, *desk_, now, input.frame, home_);
+    if (outcome.named && wanted_)
+        return open(*wanted_, now);
+    if (!outcome.chosen)
+        return;
+    if (const auto* door = std::get_if<Door>(&*outcome.chosen)) {
+        open(*door, now);
+    } else if (const auto* other = std::get_if<ChooseLearner>(&*outcome.chosen)) {
+        desk_->choose(other->id, now);
+        home_.exam_waits = desk_->unfinished_exam().has_value();
+    } else if (std::holds_alternative<SkipPlacement>(*outcome.chosen)) {
+        desk_->skip_placement();
+        open(Door::session, now);
+    }
+}
+
+scene::Drawing PracticePlace::run_screen(const PlaceInput& input, const learner::Clock& now) {
+    scene::Drawing drawing;
+    if (screen_ == Screen::session) {
+        SessionOutcome outcome =
+            run_session(input.style, input.layout, *desk_, now, input.frame, session_);
+        drawing = std::move(outcome.drawing);
+        if (outcome.again) {
+            const Present present{desk_->course(), desk_->standing(), now};
+            const SessionKind kind = session_.session.kind;
+            open_session(session_,
+                         kind == SessionKind::quick ? begin_quick(present, any_seed())
+                         : kind == SessionKind::skill
+                             ? begin_skill(present, session_.session.skill, any_seed())
+                             : begin_day(present, any_seed()),
+                         *desk_, now);
+        } else if (outcome.left) {
+            go_home(now);
+        }
+    } else if (screen_ == Screen::exam) {
+        exam_.less_motion = input.around.less_motion;
+        ExamOutcome outcome = run_exam(input.style, input.layout, *desk_, now, input.frame, exam_);
+        drawing = std::move(outcome.drawing);
+        if (outcome.left)
+            go_home(now);
+    } else {
+        ProgressOutcome outcome =
+            run_progress(input.style, input.layout, *desk_, now, input.frame, progress_);
+        drawing = std::move(outcome.drawing);
+        if (outcome.left)
+            go_home(now);
+        else if (outcome.practise) {
+            screen_ = Screen::session;
+            open_session(session_,
+                         learner::begin_skill({desk_->course(), desk_->standing(), now},
+                                              *outcome.practise, any_seed()),
+                         *desk_, now);
+        }
+    }
+    return drawing;
+}
+
+PlaceFrame PracticePlace::run(const PlaceInput& input) {
+    const learner::Clock now = learner::wall_clock();
+    PlaceFrame frame;
+    frame.drawing.size_px = input.layout.stage_px;
+    if (!desk_->has_course()) {
+        draw_trouble(input, desk_->notices().front());
+        return frame;
+    }
+    if (screen_ == Screen::home)
+        run_home_screen(input, now);
+    else
+        frame.drawing = run_screen(input, now);
+    return frame;
+}
+
+} // namespace steelyard::app

@@ -1,0 +1,297 @@
+#include "cli/reports/body_report.h"
+
+#include "cli/reports/caution.h"
+#include "setup/muscle/muscle_file.h"
+#include "setup/units/format_quantity.h"
+#include "words/body/body_words.h"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cmath>
+
+namespace steelyard::cli {
+namespace {
+
+using mechanics::Interval;
+using mechanics::MuscleReading;
+using nlohmann::ordered_json;
+using setup::Dimension;
+using setup::UnitSystem;
+using words::HingeReading;
+
+ordered_json range_json(const std::optional<Interval>& range) {
+    return range ? ordered_json{range->low, range->high} : ordered_json();
+}
+
+/// Adding 0 turns -0 into 0.
+ordered_json vector_json(const mechanics::Vec3& v) {
+    return {v.x() + 0.0, v.y() + 0.0, v.z() + 0.0};
+}
+
+ordered_json class_json(const std::optional<mechanics::MuscleLever>& lever) {
+    return lever && lever->of_whole.lever_class
+               ? ordered_json(static_cast<int>(*lever->of_whole.lever_class))
+               : ordered_json();
+}
+
+/// Whether a solution's tensions are results: of balance, or of rest.
+bool names_forces(const mechanics::MuscleSolution& solution) {
+    return solution.outcome == mechanics::MuscleOutcome::balanced ||
+           solution.outcome == mechanics::MuscleOutcome::no_torque;
+}
+
+ordered_json force_json(const mechanics::MuscleSolution& solution, std::size_t i) {
+    return names_forces(solution) ? ordered_json(solution.muscles[i].tension_N) : ordered_json();
+}
+
+/// Where a muscle's arm comes from.
+const mechanics::Citation& citation_of(const mechanics::Muscle& muscle) {
+    return muscle.arms.empty() ? muscle.line_citation : muscle.arms.front().citation;
+}
+
+ordered_json muscles_json(const HingeReading& hinge) {
+    ordered_json json;
+    const mechanics::HingeMuscles& at = hinge.muscles;
+    for (std::size_t i = 0; i < at.solution.muscles.size(); ++i) {
+        if (!hinge.listed[i].is_known()) {
+            continue;
+        }
+        const MuscleReading& muscle = at.solution.muscles[i];
+        const bool pulls = names_forces(at.solution) && muscle.parts;
+        const mechanics::Citation& citation = citation_of(hinge.listed[i]);
+        ordered_json one;
+        one["moment_arm_m"] = muscle.arm_m;
+        one["moment_arm_range_m"] = {at.pulls[i].arm_range_m.low, at.pulls[i].arm_range_m.high};
+        one["moment_arm_outside_valid_range"] = at.pulls[i].arm_clamped;
+        one["force_N"] = force_json(at.solution, i);
+        one["force_range_N"] = range_json(muscle.tension_range_N);
+        one["most_force_N"] = muscle.most_N ? ordered_json(*muscle.most_N) : ordered_json();
+        one["turning_N"] = pulls ? ordered_json(muscle.parts->turning_N) : ordered_json();
+        one["compressing_N"] = pulls ? ordered_json(muscle.parts->compressing_N) : ordered_json();
+        one["lever_class"] = class_json(at.levers[i]);
+        one["lever_class_about_support"] = class_json(at.levers_about_support[i]);
+        one["source"] = citation.text;
+        one["mark"] = setup::mark_name(citation.mark);
+        json[muscle.muscle] = std::move(one);
+    }
+    return json;
+}
+
+ordered_json hinge_json(const HingeReading& hinge, UnitSystem units) {
+    ordered_json json;
+    json["angle_rad"] = hinge.angle_rad;
+    json["torque_Nm"] = hinge.muscle_Nm;
+    json["external_torque_Nm"] = hinge.external_Nm;
+    ordered_json arms, torques;
+    for (const words::ForceAtHinge& force : hinge.forces) {
+        arms[force.name] = force.arm.arm_m;
+        torques[force.name] = force.arm.torque_Nm;
+    }
+    json["moment_arm_m"] = std::move(arms);
+    json["torque_of_force_Nm"] = std::move(torques);
+    json["muscle_force_N"] = nullptr;
+    json["joint_reaction_N"] = nullptr;
+    const mechanics::MuscleSolution& solution = hinge.muscles.solution;
+    if (names_forces(solution)) {
+        ordered_json forces;
+        for (std::size_t i = 0; i < solution.muscles.size(); ++i) {
+            if (hinge.listed[i].is_known()) {
+                forces[solution.muscles[i].muscle] = solution.muscles[i].tension_N;
+            }
+        }
+        json["muscle_force_N"] = std::move(forces);
+    }
+    if (solution.joint_reaction_N) {
+        json["joint_reaction_N"] = solution.joint_reaction_N->norm();
+        json["joint_reaction_vector_N"] = vector_json(*solution.joint_reaction_N);
+    }
+    json["joint_reaction_range_N"] = range_json(solution.joint_reaction_range_N);
+    json["outcome"] = words::word_of(solution.outcome);
+    if (const std::string why = why_no_force(solution, hinge.hinge, units); !why.empty()) {
+        json["why_no_force"] = why;
+    }
+    json["sharing_rule"] = words::word_of(hinge.rule);
+    json["muscles"] = muscles_json(hinge);
+    return json;
+}
+
+ordered_json curves_json(const HingeCurves& curves) {
+    ordered_json json;
+    for (const mechanics::MuscleStep& step : curves.steps) {
+        json["progress"].push_back(step.progress);
+        json["time_s"].push_back(step.time_s);
+        json["angle_rad"].push_back(step.angle_rad);
+        json["torque_Nm"].push_back(step.torque_Nm);
+        for (std::size_t i = 0; i < step.solution.muscles.size(); ++i) {
+            json["muscle_force_N"][step.solution.muscles[i].muscle].push_back(
+                force_json(step.solution, i));
+        }
+        json["joint_reaction_N"].push_back(
+            step.solution.joint_reaction_N ? ordered_json(step.solution.joint_reaction_N->norm())
+                                           : ordered_json());
+    }
+    return json;
+}
+
+std::string quantity(double value, Dimension dimension, UnitSystem units) {
+    return setup::format_quantity(value, dimension, units);
+}
+
+std::string range_text(const std::optional<Interval>& range, UnitSystem units) {
+    if (!range || range->high - range->low < 1e-6 * std::abs(range->high)) {
+        return range ? "" : ", no upper bound known";
+    }
+    return fmt::format(", {} to {} over the sources", quantity(range->low, Dimension::force, units),
+                       quantity(range->high, Dimension::force, units));
+}
+
+/// ", third class"; for a muscle whose side the ground carries, both pivots.
+std::string class_text(const mechanics::HingeMuscles& at, std::size_t i,
+                       std::string_view joint_label) {
+    constexpr std::array<std::string_view, 4> kNames{"no", "first", "second", "third"};
+    const auto name_of = [&](const std::optional<mechanics::MuscleLever>& lever) {
+        const auto found = lever ? lever->of_whole.lever_class : std::nullopt;
+        return kNames[found ? static_cast<std::size_t>(*found) : 0];
+    };
+    if (!at.levers[i]) {
+        return "";
+    }
+    if (!at.levers_about_support[i]) {
+        return fmt::format(", {} class", name_of(at.levers[i]));
+    }
+    return fmt::format(", {} class about the {}, {} about the place that the ground carries",
+                       name_of(at.levers[i]), joint_label, name_of(at.levers_about_support[i]));
+}
+
+std::string muscle_lines(const HingeReading& hinge, UnitSystem units) {
+    const mechanics::MuscleSolution& solution = hinge.muscles.solution;
+    std::size_t pulling = 0;
+    std::string text;
+    for (std::size_t i = 0; i < solution.muscles.size(); ++i) {
+        const MuscleReading& muscle = solution.muscles[i];
+        if (muscle.tension_N == 0.0) {
+            continue;
+        }
+        ++pulling;
+        const bool memory = citation_of(hinge.listed[i]).mark == mechanics::Evidence::memory;
+        const mechanics::Joint joint = mechanics::hinge_info(hinge.hinge).joint;
+        text += fmt::format("    {:<26}{}{} (arm {}{}{})\n", muscle.muscle,
+                            quantity(muscle.tension_N, Dimension::force, units),
+                            range_text(muscle.tension_range_N, units),
+                            quantity(std::abs(muscle.arm_m), Dimension::length, units),
+                            memory ? ", from memory" : "",
+                            class_text(hinge.muscles, i, mechanics::joint_info(joint).label));
+    }
+    if (solution.joint_reaction_N) {
+        text += fmt::format("    {:<26}{}{}\n", "joint reaction",
+                            quantity(solution.joint_reaction_N->norm(), Dimension::force, units),
+                            range_text(solution.joint_reaction_range_N, units));
+    }
+    if (pulling > 1) {
+        text += fmt::format("    shared by {}\n", hinge.rule == mechanics::SharingRule::equal_stress
+                                                      ? "equal stress in each muscle"
+                                                      : "equal force in each muscle");
+    }
+    return text;
+}
+
+std::string hinge_lines(const HingeReading& hinge, UnitSystem units) {
+    const mechanics::HingeInfo& info = mechanics::hinge_info(hinge.hinge);
+    std::string text =
+        fmt::format("{}, {}\n  {:<28}{} in {}\n", info.label,
+                    quantity(hinge.angle_rad, Dimension::angle, units), "muscle torque",
+                    quantity(std::abs(hinge.muscle_Nm), Dimension::torque, units),
+                    hinge.muscle_Nm >= 0.0 ? info.positive : info.negative);
+    for (const words::ForceAtHinge& force : hinge.forces) {
+        text += fmt::format("    {:<26}{} with an arm of {}\n", force.name,
+                            quantity(force.arm.torque_Nm, Dimension::torque, units),
+                            quantity(force.arm.arm_m, Dimension::length, units));
+    }
+    if (const std::string why = why_no_force(hinge.muscles.solution, hinge.hinge, units);
+        !why.empty()) {
+        return text + "  " + why + '\n';
+    }
+    return text + "  muscle forces\n" + muscle_lines(hinge, units);
+}
+
+/// Some rows of the curves: the whole is for machines.
+std::string curve_table(const HingeCurves& curves, UnitSystem units) {
+    constexpr std::size_t kRows = 11;
+    std::string text = fmt::format("\n{} along the path\n{:>8}{:>10}{:>14}{:>16}\n",
+                                   mechanics::hinge_info(curves.hinge).label, "place", "angle",
+                                   "torque", "muscle force");
+    for (std::size_t row = 0; row < kRows; ++row) {
+        const mechanics::MuscleStep& step =
+            curves.steps[row * (curves.steps.size() - 1) / (kRows - 1)];
+        double force_N = 0.0;
+        for (const MuscleReading& muscle : step.solution.muscles) {
+            force_N += muscle.tension_N;
+        }
+        const std::string force =
+            names_forces(step.solution) ? quantity(force_N, Dimension::force, units) : "not said";
+        text += fmt::format("{:>7.0f}%{:>10}{:>14}{:>16}\n", 100.0 * step.progress,
+                            quantity(step.angle_rad, Dimension::angle, units),
+                            quantity(step.torque_Nm, Dimension::torque, units), force);
+    }
+    return text;
+}
+
+std::string balance_line(const mechanics::GroundReading& ground) {
+    if (ground.status == mechanics::BalanceStatus::would_topple) {
+        return "Without another hold the body would topple in this pose.\n";
+    }
+    if (ground.status == mechanics::BalanceStatus::would_slip) {
+        return "The feet would slip in this pose.\n";
+    }
+    return ground.status == mechanics::BalanceStatus::lifts_off
+               ? "The resistance would lift the body off the ground.\n"
+               : "";
+}
+
+} // namespace
+
+ordered_json body_json(const setup::BodySetup& setup, const words::BodyReading& reading,
+                       const std::vector<HingeCurves>& curves) {
+    ordered_json json;
+    json["name"] = setup.head.name;
+    json["kind"] = "body";
+    json["progress"] = reading.progress;
+    json["balance"] = words::word_of(reading.ground.status);
+    json["ground_reaction_N"] = vector_json(reading.ground.reaction_N);
+    for (const mechanics::Hinge axis : setup.axes) {
+        json["axes"].push_back(mechanics::hinge_info(axis).name);
+    }
+    for (const HingeReading& hinge : reading.hinges) {
+        json["joints"][std::string(mechanics::hinge_info(hinge.hinge).name)] =
+            hinge_json(hinge, setup.head.units);
+    }
+    for (const HingeCurves& one : curves) {
+        json["sweep"][std::string(mechanics::hinge_info(one.hinge).name)] = curves_json(one);
+    }
+    json["caution"] = kCaution;
+    return json;
+}
+
+std::string body_report(const setup::BodySetup& setup, const words::BodyReading& reading,
+                        const std::vector<HingeCurves>& curves) {
+    std::string text = fmt::format("{}\n{}\n\n", setup.head.name, setup.head.description);
+    if (setup.exercise.path) {
+        text += fmt::format("At {:.0f} % of the path, where the first joint works hardest.\n\n",
+                            100.0 * reading.progress);
+    }
+    text += balance_line(reading.ground);
+    for (const mechanics::Hinge axis : setup.axes) {
+        for (const HingeReading& hinge : reading.hinges) {
+            if (hinge.hinge == axis) {
+                text += hinge_lines(hinge, setup.head.units);
+            }
+        }
+    }
+    for (const HingeCurves& one : curves) {
+        text += curve_table(one, setup.head.units);
+    }
+    return text + fmt::format("\n{}\n", kCaution);
+}
+
+} // namespace steelyard::cli

@@ -1,0 +1,237 @@
+#include "cli/reports/whatif_report.h"
+
+#include "cli/reports/caution.h"
+#include "setup/units/format_quantity.h"
+#include "words/whatif/whatif_words.h"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cmath>
+
+namespace steelyard::cli {
+namespace {
+
+using mechanics::Change;
+using mechanics::ChangedPeak;
+using mechanics::ChangeRange;
+using mechanics::Limit;
+using nlohmann::ordered_json;
+
+std::string_view unit_name(mechanics::ChangeUnit unit) {
+    constexpr std::array<std::string_view, 5> kNames{"kg", "N", "rad", "m", "s"};
+    return kNames[static_cast<std::size_t>(unit)];
+}
+
+std::string_view outcome_word(mechanics::WhatIfOutcome outcome) {
+    constexpr std::array<std::string_view, 3> kWords{"reached", "nearest_only", "nothing_allowed"};
+    return kWords[static_cast<std::size_t>(outcome)];
+}
+
+ordered_json limit_json(const std::optional<Limit>& limit) {
+    if (!limit) {
+        return nullptr;
+    }
+    ordered_json json;
+    json["kind"] = words::limit_word(limit->kind);
+    json["joint"] =
+        limit->hinge ? ordered_json(mechanics::hinge_info(*limit->hinge).name) : ordered_json();
+    json["says"] = words::limit_phrase(*limit);
+    return json;
+}
+
+ordered_json peak_json(const std::optional<ChangedPeak>& at) {
+    if (!at) {
+        return nullptr;
+    }
+    return {
+        {"value", at->value}, {"torque_Nm", at->peak.torque_Nm}, {"progress", at->peak.progress}};
+}
+
+ordered_json question_json(const WhatIfAsked& asked, const mechanics::PeakTorque& present) {
+    ordered_json json;
+    json["setup"] = asked.setup.head.name;
+    json["joint"] = mechanics::hinge_info(asked.goal.wanted.hinge).name;
+    json["wanted_torque_Nm"] = asked.goal.wanted.torque_Nm;
+    json["present_torque_Nm"] = present.torque_Nm;
+    return json;
+}
+
+ordered_json change_json(const WhatIfAsked& asked, const Change& change, const ChangeRange& range) {
+    ordered_json json;
+    json["change"] = words::change_word(change);
+    json["of"] = describe(change, asked.exercise);
+    json["unit"] = unit_name(range.unit);
+    json["present_value"] = range.present;
+    json["range"] = {range.allowed.low, range.allowed.high};
+    return json;
+}
+
+std::string torque_text(const WhatIfAsked& asked, double torque_Nm) {
+    return setup::format_quantity(std::abs(torque_Nm), setup::Dimension::torque,
+                                  asked.setup.head.units);
+}
+
+std::string value_text(const WhatIfAsked& asked, double value, const ChangeRange& range) {
+    return words::change_value_text(value, range.unit, asked.setup.head.units);
+}
+
+std::string step_text(const WhatIfAsked& asked, const Change& change, const ChangeRange& range,
+                      double value) {
+    return words::change_step_text(change, range, value, asked.setup.head.units);
+}
+
+std::string capitalised(std::string text) {
+    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
+        text[0] = static_cast<char>(text[0] - 'a' + 'A');
+    }
+    return text;
+}
+
+/// "Crate far from the body: peak torque of lumbar flexion 180 N·m, wanted 144 N·m."
+std::string question_lines(const WhatIfAsked& asked, double present_Nm) {
+    return fmt::format(
+        "{}\n  {:<28}{} now, {} wanted\n", asked.setup.head.name,
+        fmt::format("Peak torque, {}", mechanics::hinge_info(asked.goal.wanted.hinge).label),
+        torque_text(asked, present_Nm), torque_text(asked, asked.goal.wanted.torque_Nm));
+}
+
+std::string last_lines() {
+    return fmt::format("\n{}\n", kCaution);
+}
+
+} // namespace
+
+ordered_json answer_json(const WhatIfAsked& asked, const Change& change,
+                         const mechanics::WhatIfAnswer& answer) {
+    ordered_json json = question_json(asked, answer.present);
+    json.update(change_json(asked, change, answer.range));
+    json["outcome"] = outcome_word(answer.outcome);
+    json["solutions"] = ordered_json::array();
+    for (const ChangedPeak& solution : answer.solutions) {
+        json["solutions"].push_back(peak_json(solution));
+    }
+    json["nearest"] = peak_json(answer.nearest);
+    json["limit"] = limit_json(answer.limit);
+    json["caution"] = kCaution;
+    return json;
+}
+
+std::string answer_report(const WhatIfAsked& asked, const Change& change,
+                          const mechanics::WhatIfAnswer& answer) {
+    std::string text = question_lines(asked, answer.present.torque_Nm);
+    const std::string what = capitalised(describe(change, asked.exercise));
+    text +=
+        fmt::format("\n{}: {} now.\n", what, value_text(asked, answer.range.present, answer.range));
+    for (const ChangedPeak& solution : answer.solutions) {
+        text += fmt::format("  {} gives it: {}.\n", value_text(asked, solution.value, answer.range),
+                            step_text(asked, change, answer.range, solution.value));
+    }
+    if (answer.solutions.size() > 1) {
+        text += "  The first is the smallest change.\n";
+    }
+    if (answer.limit) {
+        text +=
+            fmt::format("  {}\n", words::refusal_text(answer.nearest, *answer.limit,
+                                                      answer.range.unit, asked.setup.head.units));
+    }
+    return text + last_lines();
+}
+
+ordered_json ways_json(const WhatIfAsked& asked, const mechanics::RankedWays& ways) {
+    ordered_json json = question_json(asked, ways.present);
+    json["keep"] = asked.goal.keep
+                       ? ordered_json{{"joint", mechanics::hinge_info(asked.goal.keep->hinge).name},
+                                      {"within", asked.goal.keep->within}}
+                       : ordered_json();
+    json["ways"] = ordered_json::array();
+    for (const mechanics::Way& way : ways.ways) {
+        ordered_json one = change_json(asked, way.change, way.range);
+        one.update(peak_json(way.reached));
+        one["keep_before_Nm"] = asked.goal.keep ? ordered_json(way.keep_before_Nm) : ordered_json();
+        one["keep_after_Nm"] = asked.goal.keep ? ordered_json(way.keep_after_Nm) : ordered_json();
+        one["size"] = way.size;
+        json["ways"].push_back(std::move(one));
+    }
+    json["refused"] = ordered_json::array();
+    for (const mechanics::RefusedWay& refused : ways.refused) {
+        ordered_json one;
+        one["change"] = words::change_word(refused.change);
+        one["of"] = describe(refused.change, asked.exercise);
+        one["nearest"] = peak_json(refused.at);
+        one["limit"] = limit_json(refused.limit);
+        json["refused"].push_back(std::move(one));
+    }
+    json["caution"] = kCaution;
+    return json;
+}
+
+std::string ways_report(const WhatIfAsked& asked, const mechanics::RankedWays& ways) {
+    std::string text = question_lines(asked, ways.present.torque_Nm);
+    const bool nothing_helps = ways.ways.empty() && ways.refused.empty();
+    text += nothing_helps       ? "\nNo change of this exercise does anything to that torque.\n"
+            : ways.ways.empty() ? "\nNo single change gives it.\n"
+                                : "\nSmallest change first:\n";
+    int number = 0;
+    for (const mechanics::Way& way : ways.ways) {
+        text += fmt::format("  {}. {}: {}.\n", ++number, describe(way.change, asked.exercise),
+                            words::way_text(way, asked.setup.head.units));
+        if (asked.goal.keep) {
+            text += fmt::format(
+                "     {} {} instead of {}.\n", mechanics::hinge_info(asked.goal.keep->hinge).label,
+                torque_text(asked, way.keep_after_Nm), torque_text(asked, way.keep_before_Nm));
+        }
+    }
+    if (asked.goal.keep) {
+        for (const mechanics::RefusedWay& refused : ways.refused) {
+            if (!refused.limit) {
+                text += fmt::format("  Not {}: {} would become {}.\n",
+                                    describe(refused.change, asked.exercise),
+                                    mechanics::hinge_info(asked.goal.keep->hinge).label,
+                                    torque_text(asked, refused.keep_after_Nm));
+            }
+        }
+    }
+    return text + last_lines();
+}
+
+ordered_json feasible_json(const WhatIfAsked& asked, const Change& change, const ChangeRange& range,
+                           const std::vector<mechanics::AllowedSpan>& spans) {
+    ordered_json json;
+    json["setup"] = asked.setup.head.name;
+    json.update(change_json(asked, change, range));
+    json["caps"] = ordered_json::array();
+    for (const mechanics::Cap& cap : asked.goal.wanted.caps) {
+        json["caps"].push_back(
+            {{"joint", mechanics::hinge_info(cap.hinge).name}, {"most_Nm", cap.most_Nm}});
+    }
+    json["feasible"] = ordered_json::array();
+    for (const mechanics::AllowedSpan& span : spans) {
+        json["feasible"].push_back({{"from", span.span.low},
+                                    {"to", span.span.high},
+                                    {"below", limit_json(span.below)},
+                                    {"above", limit_json(span.above)}});
+    }
+    json["caution"] = kCaution;
+    return json;
+}
+
+std::string feasible_report(const WhatIfAsked& asked, const Change& change,
+                            const ChangeRange& range,
+                            const std::vector<mechanics::AllowedSpan>& spans) {
+    std::string text = fmt::format("{}\n\n{}: {} now.\n", asked.setup.head.name,
+                                   capitalised(describe(change, asked.exercise)),
+                                   value_text(asked, range.present, range));
+    if (spans.empty()) {
+        text += "  No setting keeps every cap.\n";
+    }
+    for (const mechanics::AllowedSpan& span : spans) {
+        text +=
+            fmt::format("  From {} ({}) to {} ({}).\n", value_text(asked, span.span.low, range),
+                        words::limit_phrase(span.below), value_text(asked, span.span.high, range),
+                        words::limit_phrase(span.above));
+    }
+    return text + last_lines();
+}
+
+} // namespace steelyard::cli

@@ -1,0 +1,84 @@
+#include "cli/verbs/export_command.h"
+
+#include "cli/verbs/picture_options.h"
+#include "cli/verbs/question_options.h"
+#include "publish/files/whole_file.h"
+#include "publish/sheets/handout_job.h"
+
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <map>
+#include <memory>
+#include <ostream>
+
+namespace steelyard::cli {
+namespace {
+
+struct ExportOptions {
+    QuestionOptions questions;
+    std::size_t count = 20;
+    std::string format;
+    std::string title;
+    std::string out;
+};
+
+/// The words of the command line for formats, in the order in which help lists them.
+const std::map<std::string, publish::HandoutFormat> kFormats{
+    {"qti21", publish::HandoutFormat::qti21},
+    {"qti3", publish::HandoutFormat::qti3},
+    {"csv", publish::HandoutFormat::csv},
+    {"cards", publish::HandoutFormat::cards}};
+
+ExitStatus export_questions(const ExportOptions& options, const Streams& streams) {
+    const problems::Bank bank = open_bank(options.questions, streams);
+    const auto questions =
+        problems::make_collection(bank, plan_from(options.questions, options.count));
+    if (!questions) {
+        streams.err << questions.error().message << '\n';
+        return ExitStatus::bad_input;
+    }
+    const auto written =
+        publish::exported_questions(kFormats.at(options.format), bank, *questions, options.title)
+            .and_then([&](const std::string& bytes) {
+                return publish::write_whole_file(options.out, bytes);
+            });
+    if (!written) {
+        streams.err << written.error().message << '\n';
+        return status_of(written.error());
+    }
+    return ExitStatus::ok;
+}
+
+Work add_export_options(CLI::App& command) {
+    const auto options = std::make_shared<ExportOptions>();
+    command
+        .add_option("--format", options->format,
+                    "qti21 or qti3 (a package for a course site), csv (questions and keys), "
+                    "cards (flash cards as CSV)")
+        ->required()
+        ->check(CLI::IsMember(kFormats))
+        ->type_name("FORMAT");
+    command.add_option("--count", options->count, "how many questions")
+        ->check(CLI::Range(1, 100000))
+        ->type_name("N");
+    command.add_option("--title", options->title, "title of the test in a package")
+        ->default_str("Levers, moment arms and torque")
+        ->type_name("TEXT");
+    options->title = "Levers, moment arms and torque";
+    command.add_option("--out", options->out, "file to write")->required()->type_name("FILE");
+    add_choice_options(command, options->questions);
+    return [options](const Streams& streams) { return export_questions(*options, streams); };
+}
+
+} // namespace
+
+Verb export_verb() {
+    return {"export", "write questions as a QTI package, as CSV or as flash cards",
+            "  steelyard export --format qti21 --count 20 --seed 42 --out levers.zip\n"
+            "  steelyard export --format csv --count 50 --out levers.csv\n"
+            "  steelyard export --format cards --skill moment-arm-oblique --out cards.csv",
+            &add_export_options};
+}
+
+} // namespace steelyard::cli

@@ -1,0 +1,30 @@
+#pragma once
+// The options of verbs that write a picture.
+
+#include "cli/verbs/verb.h"
+#include "publish/paper/painter.h"
+#include "publish/pictures/picture_file.h"
+#include "scene/drawing.h"
+#include "scene/palette.h"
+
+#include <string>
+
+namespace steelyard::cli {
+
+struct PictureOptions {
+    std::string out;
+    publish::PictureSize size;
+    scene::Look look = scene::Look::light;
+};
+
+/// Declares --out, --size and --look; what the options hold before is their default.
+void add_picture_options(CLI::App& command, PictureOptions& options);
+
+/// Writes the picture and tells on streams.out where it is; told on streams.err when it cannot be.
+ExitStatus write_picture(const scene::Drawing& drawing, const PictureOptions& options,
+                         const Streams& streams);
+
+/// The status that a failure to publish ends with: bad input for what the command line asked.
+ExitStatus status_of(const publish::PublishError& error);
+
+} // namespace steelyard::cli

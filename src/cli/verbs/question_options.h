@@ -1,0 +1,35 @@
+#pragma once
+// Options that every verb about questions shares: which bank, which questions.
+
+#include "cli/verbs/verb.h"
+#include "problems/bank/bank.h"
+#include "problems/question/generator.h"
+
+#include <optional>
+#include <string>
+
+namespace steelyard::cli {
+
+/// What was typed after a verb about questions.
+struct QuestionOptions {
+    std::string bank; ///< folder; empty = the one that comes with the program
+    std::string skill;
+    std::string family;
+    std::string system; ///< "SI", "US" or empty
+    std::optional<int> difficulty;
+    std::optional<std::uint64_t> seed;
+};
+
+/// Declares --bank.
+void add_bank_option(CLI::App& command, QuestionOptions& options);
+
+/// Declares --skill, --family, --difficulty, --units and --seed.
+void add_choice_options(CLI::App& command, QuestionOptions& options);
+
+/// Loads the bank and tells on streams.err what in it cannot be used.
+problems::Bank open_bank(const QuestionOptions& options, const Streams& streams);
+
+/// The plan of a paper of so many questions. The seed is 1 when none was typed.
+problems::PaperPlan plan_from(const QuestionOptions& options, std::size_t count);
+
+} // namespace steelyard::cli

@@ -1,0 +1,220 @@
+#include "cli/verbs/record_command.h"
+
+#include "cli/study/record_folder.h"
+#include "cli/study/study.h"
+#include "cli/study/terminal.h"
+#include "learner/record/check.h"
+#include "learner/record/exchange.h"
+#include "learner/time/wall_clock.h"
+#include "publish/exchange/csv.h"
+#include "publish/files/whole_file.h"
+#include "words/counted.h"
+
+#include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <fstream>
+#include <memory>
+#include <ostream>
+
+namespace steelyard::cli {
+
+namespace {
+
+struct RecordOptions {
+    LearnerOptions who;
+    std::string what;
+    std::string file;
+    std::string format;
+    bool yes = false;
+};
+
+/// Long work says how far it is, on the stream beside the results.
+learner::Progress progress_on(const Streams& streams) {
+    return [&streams](std::int64_t done) {
+        constexpr std::int64_t kEvery = 100000;
+        if (done % kEvery == 0)
+            streams.err << fmt::format("{} answers ...\n", done) << std::flush;
+    };
+}
+
+bool wants_csv(const RecordOptions& options) {
+    if (!options.format.empty())
+        return options.format == "csv";
+    return std::filesystem::path(options.file).extension() == ".csv";
+}
+
+std::string csv_row(const std::vector<learner::Cell>& cells) {
+    std::string row;
+    for (const learner::Cell& cell : cells)
+        row +=
+            (row.empty() ? "" : ",") + (cell.is_number ? cell.text : publish::csv_text(cell.text));
+    return row + "\r\n";
+}
+
+learner::Recorded<std::string> exported(learner::Record& record, const learner::Learner& who,
+                                        bool csv, const learner::Progress& progress) {
+    std::string text;
+    if (!csv)
+        return learner::export_json_lines(
+                   record, who, [&](std::string_view line) { text.append(line).append("\n"); },
+                   progress)
+            .map([&] { return std::move(text); });
+    for (const std::string_view column : learner::answer_columns())
+        text.append(text.empty() ? "" : ",").append(column);
+    text += "\r\n";
+    return learner::export_rows(
+               record, who,
+               [&](const std::vector<learner::Cell>& cells) { text += csv_row(cells); }, progress)
+        .map([&] { return std::move(text); });
+}
+
+ExitStatus export_record(const RecordOptions& options, const Streams& streams) {
+    auto record = open_record(options.who, streams);
+    if (!record)
+        return record.error();
+    const auto who = known_learner(*record, options.who, streams);
+    if (!who)
+        return who.error();
+    const auto text = exported(*record, *who, wants_csv(options), progress_on(streams));
+    if (!text)
+        return tell(text.error(), streams);
+    if (options.file.empty()) {
+        streams.out << *text;
+        return ExitStatus::ok;
+    }
+    if (const auto written =
+            publish::write_whole_file(options.file, *text, publish::Readers::owner);
+        !written) {
+        streams.err << written.error().message << '\n';
+        return ExitStatus::failed;
+    }
+    streams.out << fmt::format("{}: {} of {}.\n", options.file,
+                               words::counted(who->answers, "answer"), who->name);
+    return ExitStatus::ok;
+}
+
+ExitStatus import_record(const RecordOptions& options, const Streams& streams) {
+    if (options.file.empty()) {
+        streams.err << "Say what to import: steelyard record import FILE\n";
+        return ExitStatus::bad_input;
+    }
+    std::ifstream in(options.file, std::ios::binary);
+    if (!in || std::filesystem::is_directory(options.file)) {
+        streams.err << fmt::format("The file {} cannot be read.\n", options.file);
+        return ExitStatus::bad_input;
+    }
+    auto shelf = open_course(options.who, streams);
+    if (!shelf)
+        return shelf.error();
+    auto record = open_record(options.who, streams);
+    if (!record)
+        return record.error();
+    const auto imported =
+        learner::import_answers(*record, shelf->course, in, options.file, options.who.learner,
+                                learner::wall_clock(), progress_on(streams));
+    if (!imported)
+        return tell(imported.error(), streams);
+    streams.out << fmt::format("{} read, {} of them new to the record of {}",
+                               words::counted(imported->read, "answer"), imported->added,
+                               imported->learner)
+                << (imported->exams > 0
+                        ? fmt::format("; {}.\n", words::counted(imported->exams, "mock exam"))
+                        : ".\n");
+    back_up(*record, streams);
+    return ExitStatus::ok;
+}
+
+ExitStatus erase(const RecordOptions& options, const Streams& streams) {
+    auto record = open_record(options.who, streams);
+    if (!record)
+        return record.error();
+    if (options.who.learner.empty()) {
+        streams.err << "Say whose record to erase: --learner NAME\n";
+        return ExitStatus::bad_input;
+    }
+    const auto who = known_learner(*record, options.who, streams);
+    if (!who)
+        return who.error();
+    if (!options.yes) {
+        std::string line;
+        if (!can_answer(streams) ||
+            !read_line(streams,
+                       fmt::format("All {} answers of {} go, here and in every backup, for good. "
+                                   "Type the name to go on",
+                                   who->answers, who->name),
+                       line) ||
+            line != who->name) {
+            streams.err << "Nothing was erased. (--yes erases without asking.)\n";
+            return ExitStatus::bad_input;
+        }
+    }
+    if (const auto erased = record->erase_learner(who->id); !erased)
+        return tell(erased.error(), streams);
+    streams.out << fmt::format("The record of {} is erased.\n", who->name);
+    return ExitStatus::ok;
+}
+
+ExitStatus check(const RecordOptions& options, const Streams& streams) {
+    auto shelf = open_course(options.who, streams);
+    if (!shelf)
+        return shelf.error();
+    auto record = open_record(options.who, streams);
+    if (!record)
+        return record.error();
+    const auto found =
+        learner::check_record(*record, shelf->course, learner::wall_clock(), progress_on(streams));
+    if (!found)
+        return tell(found.error(), streams);
+    for (const std::string& fault : found->faults)
+        streams.err << wrapped(fault);
+    for (const std::string& mended : found->mended)
+        streams.out << wrapped(mended);
+    streams.out << fmt::format(
+        "{}: {}, {}, {}. {}\n", (record->folder() / learner::kRecordFile).string(),
+        words::counted(found->learners, "learner"), words::counted(found->answers, "answer"),
+        words::counted(found->backups, "backup"),
+        found->faults.empty() ? "In order." : "Not in order.");
+    return found->faults.empty() ? ExitStatus::ok : ExitStatus::failed;
+}
+
+ExitStatus run(const RecordOptions& options, const Streams& streams) {
+    if (options.what == "export")
+        return export_record(options, streams);
+    if (options.what == "import")
+        return import_record(options, streams);
+    if (options.what == "erase")
+        return erase(options, streams);
+    return check(options, streams);
+}
+
+Work add_record_options(CLI::App& command) {
+    auto options = std::make_shared<RecordOptions>();
+    command.add_option("WHAT", options->what, "export, import, erase or check")
+        ->required()
+        ->check(CLI::IsMember({"export", "import", "erase", "check"}));
+    command.add_option("FILE,--out", options->file,
+                       "File to write or read; export without one prints");
+    command.add_option("--format", options->format, "Of an export; else by the file's ending")
+        ->check(CLI::IsMember({"jsonl", "csv"}));
+    command.add_flag("--yes", options->yes, "Erase without asking");
+    command.add_option("--learner", options->who.learner,
+                       "Who; for an import, whose answers they are");
+    add_data_option(command, options->who.data);
+    add_bank_option(command, options->who.questions);
+    return [options](const Streams& streams) { return run(*options, streams); };
+}
+
+} // namespace
+
+Verb record_verb() {
+    return {"record", "export, import, erase or check what is kept of learners",
+            "  steelyard record export ada.jsonl\n"
+            "  steelyard record export ada.csv --learner \"Ada\"\n"
+            "  steelyard record import ada.jsonl\n"
+            "  steelyard record erase --learner \"Ada\"\n"
+            "  steelyard record check",
+            add_record_options};
+}
+
+} // namespace steelyard::cli

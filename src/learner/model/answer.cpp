@@ -1,0 +1,120 @@
+#include "learner/model/answer.h"
+
+#include "learner/model/parameters.h"
+#include "problems/bank/family.h"
+#include "problems/question/question.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <utility>
+
+namespace steelyard::learner {
+
+namespace {
+
+using problems::Kind;
+
+constexpr std::array<std::pair<Purpose, std::string_view>, 4> kPurposes{{
+    {Purpose::placement, "placement"},
+    {Purpose::practice, "practice"},
+    {Purpose::quick, "quick"},
+    {Purpose::exam, "exam"},
+}};
+
+constexpr std::array<std::pair<Outcome, std::string_view>, 5> kOutcomes{{
+    {Outcome::right, "right"},
+    {Outcome::wrong, "wrong"},
+    {Outcome::gave_up, "gave_up"},
+    {Outcome::skipped, "skipped"},
+    {Outcome::example, "example"},
+}};
+
+template <typename Table, typename Value>
+std::string_view name_in(const Table& table, Value value) {
+    const auto found = std::find_if(table.begin(), table.end(),
+                                    [&](const auto& entry) { return entry.first == value; });
+    return found->second;
+}
+
+template <typename Value, std::size_t N>
+std::optional<Value> named_in(const std::array<std::pair<Value, std::string_view>, N>& table,
+                              std::string_view name) {
+    for (const auto& [value, word] : table)
+        if (word == name)
+            return value;
+    return std::nullopt;
+}
+
+/// @param options  choices or spots
+double guess_rate(Kind kind, std::size_t options, const Parameters& parameters) {
+    const double k = static_cast<double>(std::max<std::size_t>(options, 2));
+    switch (kind) {
+    case Kind::numeric:
+        return parameters.guess_typed;
+    case Kind::single_choice:
+    case Kind::change:
+    case Kind::place:
+        return 1.0 / k;
+    case Kind::several_choices:
+        return std::exp2(-k);
+    case Kind::ordering:
+        return 1.0 / std::tgamma(k + 1.0);
+    }
+    return parameters.guess_typed;
+}
+
+/// Up, down, the same.
+constexpr std::size_t kWaysToChange = 3;
+
+} // namespace
+
+bool Answer::is_evidence() const {
+    return attempt == 1 && outcome != Outcome::skipped && outcome != Outcome::example;
+}
+
+std::string_view name_of(Purpose purpose) {
+    return name_in(kPurposes, purpose);
+}
+
+std::string_view name_of(Outcome outcome) {
+    return name_in(kOutcomes, outcome);
+}
+
+std::optional<Purpose> purpose_named(std::string_view name) {
+    return named_in(kPurposes, name);
+}
+
+std::optional<Outcome> outcome_named(std::string_view name) {
+    return named_in(kOutcomes, name);
+}
+
+double guess_rate(const problems::Question& question, const Parameters& parameters) {
+    return guess_rate(
+        question.kind,
+        question.kind == Kind::place ? question.spots.size() : question.choices.size(), parameters);
+}
+
+double guess_rate(const problems::Family& family, const Parameters& parameters) {
+    if (!family.items.empty()) {
+        double sum = 0.0;
+        for (const problems::Item& item : family.items)
+            sum += guess_rate(family.kind, item.choices.size(), parameters);
+        return sum / static_cast<double>(family.items.size());
+    }
+    const std::size_t options = family.kind == Kind::change  ? kWaysToChange
+                                : family.kind == Kind::place ? family.place->spots.size()
+                                                             : family.choices.size();
+    return guess_rate(family.kind, options, parameters);
+}
+
+Answer answer_to(const problems::Question& question, const Parameters& parameters) {
+    Answer answer;
+    answer.code = question.code;
+    answer.skill = question.skill;
+    answer.family = question.family;
+    answer.guess = guess_rate(question, parameters);
+    return answer;
+}
+
+} // namespace steelyard::learner

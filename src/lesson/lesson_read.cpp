@@ -1,0 +1,375 @@
+#include "lesson/lesson_quantity.h"
+#include "lesson/lesson_words.h"
+#include "setup/files/data_folder.h"
+#include "setup/files/folder.h"
+#include "setup/lever/direction.h"
+#include "setup/muscle/muscle_file.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+namespace steelyard::lesson {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// What lessons are read with; setups and muscles are read once for all of them.
+class LessonSources {
+public:
+    tl::expected<const std::vector<mechanics::Muscle>*, setup::InputError> muscles() {
+        if (!muscles_) {
+            auto read = setup::shipped_muscles();
+            if (!read)
+                return tl::make_unexpected(read.error());
+            muscles_ = *std::move(read);
+        }
+        return &*muscles_;
+    }
+
+    tl::expected<const setup::Setup*, setup::InputError> setup(const fs::path& path) {
+        const auto known = setups_.find(path.string());
+        if (known != setups_.end())
+            return &known->second;
+        auto read = setup::read_setup(path);
+        if (!read)
+            return tl::make_unexpected(read.error());
+        return &setups_.emplace(path.string(), *std::move(read)).first->second;
+    }
+
+private:
+    std::optional<std::vector<mechanics::Muscle>> muscles_;
+    std::map<std::string, setup::Setup> setups_;
+};
+
+/// The file of a setup that a lesson names; empty when there is none.
+fs::path find_setup(const std::string& name, const std::vector<fs::path>& folders) {
+    std::error_code failed;
+    for (const fs::path& folder : folders)
+        for (const std::string& file : {name, name + std::string(setup::kSetupEnding)})
+            if (fs::is_regular_file(folder / file, failed))
+                return folder / file;
+    return {};
+}
+
+std::string nearest_setup(const std::string& name, const std::vector<fs::path>& folders) {
+    std::vector<std::string> names;
+    for (const fs::path& folder : folders)
+        for (const fs::path& path :
+             setup::files_ending(folder, setup::kSetupEnding).value_or(std::vector<fs::path>{})) {
+            const std::string file = path.filename().string();
+            names.push_back(file.substr(0, file.size() - setup::kSetupEnding.size()));
+        }
+    return setup::nearest_spelling(name, {names.begin(), names.end()});
+}
+
+/// Dimension of a value of a change, by its key; angles are directions too.
+setup::Dimension dimension_of(std::string_view key) {
+    if (key == "mass")
+        return setup::Dimension::mass;
+    if (key == "force")
+        return setup::Dimension::force;
+    if (key == "torque")
+        return setup::Dimension::torque;
+    if (key == "angle" || key == "direction")
+        return setup::Dimension::angle;
+    return setup::Dimension::length;
+}
+
+constexpr std::string_view kChangeKeys[] = {"at",    "mass", "force",   "torque", "direction",
+                                            "angle", "up",   "forward", "right",  "slack_length"};
+
+/// "up" and the like stand for their angle.
+std::optional<setup::WrittenQuantity> read_direction_word(setup::TomlReader& table,
+                                                          std::string_view key) {
+    const setup::TomlNode* node = table.node(key);
+    const auto* word = std::get_if<std::string>(&node->value);
+    const auto direction_rad = word ? setup::direction_of_word(*word) : std::nullopt;
+    if (!direction_rad)
+        return std::nullopt;
+    return setup::WrittenQuantity{*direction_rad, *word, false, node->line, node->column};
+}
+
+LessonChange read_change(setup::TomlReader& table) {
+    LessonChange change;
+    change.line = table.line();
+    change.part = table.text("part", setup::Need::required).value_or("");
+    for (const std::string_view key : kChangeKeys) {
+        if (!table.has(key)) {
+            table.node(key);
+            continue;
+        }
+        auto written = key == "direction" ? read_direction_word(table, key) : std::nullopt;
+        if (!written)
+            written = table.quantity(key, dimension_of(key), setup::Need::optional, key == "force");
+        if (written)
+            change.values.push_back({std::string(key), *std::move(written)});
+    }
+    if (change.values.empty())
+        table.add_error("part", "a change that changes nothing", "a value, such as at = \"45 cm\"");
+    table.finish();
+    return change;
+}
+
+StageMarks read_marks(setup::TomlReader& step, std::string_view key) {
+    StageMarks marks;
+    const std::vector<std::string_view> names = mark_names();
+    for (const std::string& name : step.texts(key).value_or(std::vector<std::string>{})) {
+        const auto found = std::find(names.begin(), names.end(), name);
+        if (found != names.end()) {
+            marks.insert(static_cast<StageMark>(found - names.begin()));
+            continue;
+        }
+        const std::string nearest = setup::nearest_spelling(name, names);
+        std::string list;
+        for (const std::string_view one : names)
+            list += fmt::format("{}\"{}\"", list.empty() ? "" : ", ", one);
+        step.add_error(key, fmt::format("\"{}\"", name), "marks of the stage: " + list,
+                       nearest.empty() ? "" : fmt::format("Did you mean \"{}\"?", nearest));
+    }
+    return marks;
+}
+
+constexpr std::size_t kFewestChoices = 2;
+constexpr std::size_t kMostChoices = 5;
+
+Prediction read_prediction(setup::TomlReader& step) {
+    Prediction prediction;
+    auto table = step.table("predict");
+    if (!table)
+        return prediction;
+    const auto kind = table->choice("ask", prediction_names(), setup::Need::required);
+    if (kind)
+        prediction.kind = static_cast<PredictionKind>(*kind + 1);
+    if (prediction.kind == PredictionKind::number) {
+        prediction.of = table->text("of", setup::Need::required).value_or("");
+    } else if (kind) {
+        prediction.choices =
+            table->texts("choices", setup::Need::required).value_or(std::vector<std::string>{});
+        prediction.answer = table->text("answer").value_or("");
+        const std::size_t count = prediction.choices.size();
+        if (table->has("choices") && (count < kFewestChoices || count > kMostChoices))
+            table->add_error("choices", fmt::format("{} choices", count), "two to five choices",
+                             "More cannot be read from the back row.");
+    }
+    table->finish();
+    return prediction;
+}
+
+/// A setup that stands in the lesson itself: its own table read as a document.
+std::optional<setup::Setup> read_own_setup(setup::TomlReader& step, setup::InputErrors& errors) {
+    const setup::TomlNode* node = step.node("stage");
+    if (node == nullptr)
+        return std::nullopt;
+    if (!std::holds_alternative<setup::TomlTable>(node->value)) {
+        step.add_error("stage", setup::describe(*node), "a table [step.stage] with a whole setup");
+        return std::nullopt;
+    }
+    auto setup = setup::setup_of(setup::TomlDocument{step.file(), *node});
+    if (setup)
+        return *std::move(setup);
+    setup::InputError error = setup.error();
+    error.key = step.path_of("stage") + "." + error.key;
+    if (error.line == 0)
+        error.line = node->line;
+    errors.push_back(std::move(error));
+    return std::nullopt;
+}
+
+LessonStep read_step(setup::TomlReader& table, setup::InputErrors& errors) {
+    LessonStep step;
+    step.title = table.text("title").value_or("");
+    step.setup_name = table.text("setup").value_or("");
+    step.own = read_own_setup(table, errors);
+    if (table.has("setup") && table.has("stage"))
+        table.add_error("stage", "both setup and stage", "one of the two",
+                        "Name a setup, or write it out below [step.stage].");
+    for (setup::TomlReader& change : table.tables("change"))
+        step.changes.push_back(read_change(change));
+    step.progress = table.number("progress");
+    if (step.progress && !(*step.progress >= 0.0 && *step.progress <= 1.0))
+        table.add_error("progress", setup::describe(*table.node("progress")),
+                        "a part of the path from 0 to 1, or from \"0 %\" to \"100 %\"");
+    step.axis = table.text("axis").value_or("");
+    if (const auto view = table.choice("view", {"side", "front", "above"}))
+        step.view = static_cast<setup::BodyView>(*view);
+    step.prompt = table.text("prompt", setup::Need::required).value_or("");
+    step.prediction = read_prediction(table);
+    if (table.has("hide"))
+        step.hide = read_marks(table, "hide");
+    else
+        table.node("hide");
+    step.leave_out = read_marks(table, "leave_out");
+    step.reveal = table.text("reveal").value_or("");
+    step.key = table.text("key").value_or(step.prediction.of);
+    step.note = table.text("note").value_or("");
+    if (const auto time = table.quantity("time", setup::Dimension::time))
+        step.time_s = time->value_SI;
+    table.finish();
+    return step;
+}
+
+/// Makes the stages of the steps and tries everything that they name.
+class StageMaker {
+public:
+    StageMaker(const std::vector<fs::path>& folders, LessonSources& sources,
+               setup::InputErrors& errors)
+        : folders_(folders), sources_(sources), errors_(errors) {}
+
+    void make(Lesson& lesson, std::vector<setup::TomlReader>& tables) {
+        std::optional<SolvedStage> before;
+        for (std::size_t i = 0; i < lesson.steps.size(); ++i) {
+            LessonStep& step = lesson.steps[i];
+            const LessonStage* stage_before = i > 0 ? &lesson.steps[i - 1].stage : nullptr;
+            if (!make_one(step, stage_before, tables[i]))
+                return;
+            auto solved = solve_stage(step.stage); // make_stage has solved it before
+            try_names(step, {&*solved, before ? &*before : nullptr, nullptr}, lesson.head.units,
+                      tables[i]);
+            before = std::move(*solved);
+        }
+    }
+
+private:
+    bool make_one(LessonStep& step, const LessonStage* before, setup::TomlReader& table) {
+        const setup::Setup* base = nullptr;
+        if (!step.setup_name.empty()) {
+            base = named_setup(step.setup_name, table);
+            if (base == nullptr)
+                return false;
+        }
+        auto stage = make_stage(step, before, base);
+        if (stage) {
+            step.stage = *std::move(stage);
+            return true;
+        }
+        setup::InputError error = stage.error();
+        error.file = table.file();
+        error.line = error.line > 0 ? error.line : table.line();
+        error.key = table.path_of(error.key);
+        errors_.push_back(std::move(error));
+        return false;
+    }
+
+    const setup::Setup* named_setup(const std::string& name, setup::TomlReader& table) {
+        const fs::path path = find_setup(name, folders_);
+        if (path.empty()) {
+            const std::string nearest = nearest_setup(name, folders_);
+            table.add_error("setup", fmt::format("\"{}\"", name),
+                            "the name of a setup beside this file or of one that comes with the "
+                            "program, such as \"seesaw\"",
+                            nearest.empty() ? "" : fmt::format("Did you mean \"{}\"?", nearest));
+            return nullptr;
+        }
+        const auto setup = sources_.setup(path);
+        if (!setup) {
+            errors_.push_back(setup.error());
+            return nullptr;
+        }
+        return *setup;
+    }
+
+    void try_names(const LessonStep& step, QuantitySource source, setup::UnitSystem units,
+                   setup::TomlReader& table) {
+        if (!source.now->is_lever()) {
+            const auto muscles = sources_.muscles();
+            if (!muscles) {
+                errors_.push_back(muscles.error());
+                return;
+            }
+            source.muscles = *muscles;
+        }
+        const auto check = [&](const char* key, const std::string& text, const auto& result) {
+            if (!result)
+                table.add_error(key, fmt::format("\"{}\"", text), "quantities of this stage",
+                                result.error());
+        };
+        check("prompt", step.prompt, filled_text(step.prompt, source, units));
+        check("reveal", step.reveal, filled_text(step.reveal, source, units));
+        if (!step.key.empty())
+            check(step.key == step.prediction.of ? "predict" : "key", step.key,
+                  read_quantity(step.key, source));
+        check("predict", step.prediction.answer, right_choice(step.prediction, source, units));
+    }
+
+    const std::vector<fs::path>& folders_;
+    LessonSources& sources_;
+    setup::InputErrors& errors_;
+};
+
+tl::expected<Lesson, setup::InputError> lesson_of(const setup::TomlDocument& document,
+                                                  const std::vector<fs::path>& folders,
+                                                  LessonSources& sources) {
+    Lesson lesson;
+    setup::InputErrors errors;
+    setup::TomlReader top(document, errors);
+    const auto kind = top.choice("kind", {"lesson"}, setup::Need::required);
+    if (!kind)
+        return tl::make_unexpected(setup::first_of(errors));
+    lesson.head = setup::read_head(top);
+    std::vector<setup::TomlReader> tables = top.tables("step", setup::Need::required);
+    for (setup::TomlReader& table : tables)
+        lesson.steps.push_back(read_step(table, errors));
+    top.finish();
+    if (errors.empty() && lesson.steps.empty())
+        top.add_error("step", "no step", "at least one [[step]]");
+    if (errors.empty())
+        StageMaker(folders, sources, errors).make(lesson, tables);
+    if (!errors.empty())
+        return tl::make_unexpected(setup::first_of(errors));
+    return lesson;
+}
+
+tl::expected<Lesson, setup::InputError> read_with(const fs::path& path, LessonSources& sources) {
+    return setup::read_toml_file(path).and_then([&](const setup::TomlDocument& document) {
+        return lesson_of(document, setup_folders(path.parent_path()), sources);
+    });
+}
+
+bool comes_before(const LessonListing& one, const LessonListing& other) {
+    const auto rank = [](const LessonListing& listing) {
+        return listing.lesson ? std::tuple(0, listing.lesson->head.order, listing.lesson->head.name,
+                                           listing.path.string())
+                              : std::tuple(1, 0, std::string(), listing.path.string());
+    };
+    return rank(one) < rank(other);
+}
+
+} // namespace
+
+std::vector<fs::path> setup_folders(const fs::path& lesson_folder) {
+    const fs::path shipped = setup::data_folder() / "assets" / "setups";
+    std::vector<fs::path> folders{shipped, shipped / "body"};
+    if (!lesson_folder.empty())
+        folders.insert(folders.begin(), lesson_folder);
+    return folders;
+}
+
+tl::expected<Lesson, setup::InputError> parse_lesson(std::string_view text, const std::string& file,
+                                                     const std::vector<fs::path>& folders) {
+    LessonSources sources;
+    return setup::parse_toml(text, file).and_then([&](const setup::TomlDocument& document) {
+        return lesson_of(document, folders, sources);
+    });
+}
+
+tl::expected<Lesson, setup::InputError> read_lesson(const fs::path& path) {
+    LessonSources sources;
+    return read_with(path, sources);
+}
+
+tl::expected<std::vector<LessonListing>, setup::InputError> list_lessons(const fs::path& folder) {
+    const auto paths = setup::files_ending(folder, kLessonEnding);
+    if (!paths)
+        return tl::make_unexpected(paths.error());
+    LessonSources sources;
+    std::vector<LessonListing> listings;
+    for (const fs::path& path : *paths)
+        listings.push_back({path, read_with(path, sources)});
+    std::sort(listings.begin(), listings.end(), comes_before);
+    return listings;
+}
+
+} // namespace steelyard::lesson

@@ -1,0 +1,169 @@
+#include "problems/bank/bank.h"
+
+#include "problems/bank/bank_links.h"
+#include "problems/bank/family_reader.h"
+#include "setup/muscle/muscle_file.h"
+#include "setup/toml/toml_reader.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <functional>
+#include <system_error>
+
+namespace steelyard::problems {
+
+namespace {
+
+using setup::Need;
+using setup::TomlReader;
+
+template <typename Each> const Each* find_by_id(const std::vector<Each>& all, std::string_view id) {
+    const auto found =
+        std::find_if(all.begin(), all.end(), [&](const Each& each) { return each.id == id; });
+    return found == all.end() ? nullptr : &*found;
+}
+
+void append(std::vector<setup::InputError>& faults, setup::InputErrors errors) {
+    std::move(errors.begin(), errors.end(), std::back_inserter(faults));
+}
+
+/// Reads a file whose root holds an array of tables of one kind.
+void read_list(const std::filesystem::path& path, std::string_view key, Bank& bank,
+               const std::function<void(TomlReader&)>& read_one) {
+    const auto document = setup::read_toml_file(path);
+    if (!document) {
+        bank.faults.push_back(document.error());
+        return;
+    }
+    setup::InputErrors errors;
+    TomlReader table(*document, errors);
+    for (TomlReader& one : table.tables(key, Need::required)) {
+        read_one(one);
+        one.finish();
+    }
+    table.finish();
+    append(bank.faults, std::move(errors));
+}
+
+void read_skill(TomlReader& table, Bank& bank) {
+    Skill skill;
+    skill.id = table.text("id", Need::required).value_or("");
+    skill.title = table.text("title", Need::required).value_or("");
+    skill.about = table.text("about", Need::required).value_or("");
+    skill.needs = table.texts("needs").value_or(std::vector<std::string>{});
+    // Prerequisites stand first, so that the map can have no circle.
+    for (const std::string& need : skill.needs) {
+        const Skill* const before = bank.find_skill(need);
+        if (!before)
+            table.add_error("needs", fmt::format("\"{}\"", need),
+                            "the id of a skill that stands above this one");
+        else
+            skill.level = std::max(skill.level, before->level + 1);
+    }
+    if (bank.find_skill(skill.id))
+        table.add_error("id", fmt::format("\"{}\" for the second time", skill.id), "a new id");
+    else if (!skill.id.empty())
+        bank.skills.push_back(std::move(skill));
+}
+
+void read_wrong_rule(TomlReader& table, Bank& bank) {
+    WrongRule rule;
+    rule.id = table.text("id", Need::required).value_or("");
+    rule.title = table.text("title", Need::required).value_or("");
+    rule.feedback = table.text("feedback", Need::required).value_or("");
+    rule.ask = table.text("ask", Need::required).value_or("");
+    rule.parts_at = table.texts("parts_at").value_or(std::vector<std::string>{});
+    rule.draws_wrong = table.text("draws_wrong").value_or("");
+    rule.draws_right = table.text("draws_right").value_or("");
+    if (bank.find_wrong_rule(rule.id))
+        table.add_error("id", fmt::format("\"{}\" for the second time", rule.id), "a new id");
+    else if (!rule.id.empty())
+        bank.wrong_rules.push_back(std::move(rule));
+}
+
+std::vector<std::filesystem::path> toml_files(const std::filesystem::path& directory) {
+    std::vector<std::filesystem::path> files;
+    std::error_code failed;
+    for (std::filesystem::directory_iterator at(directory, failed), end; !failed && at != end;
+         at.increment(failed))
+        if (at->path().extension() == ".toml")
+            files.push_back(at->path());
+    std::sort(files.begin(), files.end());
+    return files;
+}
+
+using ReadFamily =
+    std::function<tl::expected<Family, setup::InputErrors>(const setup::TomlDocument&)>;
+
+/// What comes with the program; a part that cannot be read is a fault of the bank.
+Published shipped_data(Bank& bank) {
+    Published published;
+    if (auto tables = setup::shipped_segment_tables())
+        published.tables = std::move(*tables);
+    else
+        bank.faults.push_back(tables.error());
+    if (auto muscles = setup::shipped_muscles())
+        published.muscles = std::move(*muscles);
+    else
+        bank.faults.push_back(muscles.error());
+    return published;
+}
+
+void read_families(const std::filesystem::path& directory, const ReadFamily& read, Bank& bank) {
+    for (const std::filesystem::path& file : toml_files(directory)) {
+        const auto document = setup::read_toml_file(file);
+        if (!document) {
+            bank.faults.push_back(document.error());
+            continue;
+        }
+        tl::expected<Family, setup::InputErrors> family = read(*document);
+        if (!family) {
+            append(bank.faults, std::move(family.error()));
+            continue;
+        }
+        std::vector<setup::InputError> faults = faults_of_links(bank, *family);
+        if (faults.empty())
+            bank.families.push_back(std::move(*family));
+        append(bank.faults, std::move(faults));
+    }
+}
+
+} // namespace
+
+const Skill* Bank::find_skill(std::string_view id) const {
+    return find_by_id(skills, id);
+}
+
+const WrongRule* Bank::find_wrong_rule(std::string_view id) const {
+    return find_by_id(wrong_rules, id);
+}
+
+const Family* Bank::find_family(std::string_view id) const {
+    return find_by_id(families, id);
+}
+
+const Family* Bank::find_family_by_number(std::uint64_t number) const {
+    const auto found = std::find_if(families.begin(), families.end(),
+                                    [&](const Family& family) { return family.number == number; });
+    return found == families.end() ? nullptr : &*found;
+}
+
+Bank load_bank(const std::filesystem::path& directory) {
+    Bank bank;
+    read_list(directory / "skills.toml", "skill", bank,
+              [&](TomlReader& table) { read_skill(table, bank); });
+    read_list(directory / "wrong_rules.toml", "rule", bank,
+              [&](TomlReader& table) { read_wrong_rule(table, bank); });
+    const Published published = shipped_data(bank);
+    read_families(
+        directory / "families",
+        [&](const setup::TomlDocument& document) { return read_family(document, published); },
+        bank);
+    read_families(directory / "items", read_items, bank);
+    std::sort(bank.families.begin(), bank.families.end(),
+              [](const Family& a, const Family& b) { return a.id < b.id; });
+    return bank;
+}
+
+} // namespace steelyard::problems

@@ -1,0 +1,51 @@
+#pragma once
+// The question bank in memory: skills, wrong rules and families, as read from question_bank/.
+
+#include "problems/bank/family.h"
+#include "setup/toml/input_error.h"
+
+#include <filesystem>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace steelyard::problems {
+
+/// One thing that a candidate can do.
+struct Skill {
+    std::string id;                 ///< "moment-arm-oblique"
+    std::string title;              ///< "Find the moment arm of an oblique pull"
+    std::string about;              ///< one sentence to the learner
+    int level = 1;                  ///< step of the staircase: 1 = nothing needed before
+    std::vector<std::string> needs; ///< ids of the skills that come before
+};
+
+/// A named mistake and what to say to someone who makes it.
+struct WrongRule {
+    std::string id;                    ///< "distance-for-arm"
+    std::string title;                 ///< "Distance to the point instead of the moment arm"
+    std::string feedback;              ///< a sentence or two about the thinking
+    std::string ask;                   ///< a question that finds out whether this was the thinking
+    std::vector<std::string> parts_at; ///< quantities whose step it gets wrong; first match counts
+    std::string draws_wrong;           ///< length that it takes; empty = nothing to draw
+    std::string draws_right;           ///< length to take instead
+};
+
+struct Bank {
+    std::vector<Skill> skills;          ///< prerequisites before what needs them
+    std::vector<WrongRule> wrong_rules; ///< in the order of the file
+    std::vector<Family> families;       ///< by id
+    /// What cannot be used and why; the rest of the bank is there all the same.
+    std::vector<setup::InputError> faults;
+
+    const Skill* find_skill(std::string_view id) const;
+    const WrongRule* find_wrong_rule(std::string_view id) const;
+    const Family* find_family(std::string_view id) const;
+    const Family* find_family_by_number(std::uint64_t number) const;
+};
+
+/// Reads a bank: skills.toml, wrong_rules.toml, families/*.toml and items/*.toml, in the order of
+/// their names. Never fails as a whole.
+Bank load_bank(const std::filesystem::path& directory);
+
+} // namespace steelyard::problems

@@ -1,0 +1,57 @@
+#pragma once
+// The plan of a lever whose numbers are expressions; from it and an instance's quantities to a
+// lever, and from its solution back to quantities.
+
+#include "mechanics/lever/lever_solve.h"
+#include "problems/language/expression.h"
+#include "problems/language/template_text.h"
+#include "problems/language/vocabulary.h"
+#include "problems/question/question.h"
+
+#include <optional>
+#include <utility>
+#include <vector>
+
+namespace steelyard::problems {
+
+/// Where on the lever, how much, which way: each an expression.
+struct LoadPlan {
+    TemplateText name;
+    std::optional<Expression> at;
+    enum class Is { mass, force, torque } is = Is::mass;
+    Expression size;
+    std::optional<Expression> direction; ///< of a force [rad]; empty = down
+};
+
+/// A lever made from the quantities of an instance.
+struct LeverPlan {
+    std::vector<std::pair<Expression, Expression>> path; ///< corners before the tilt [m]
+    Expression axis_at;
+    TemplateText axis_name;
+    Expression effort_at;
+    TemplateText effort_name;
+    std::optional<Expression> effort_direction; ///< [rad]; empty = down
+    bool has_effort = true; ///< false: nobody asks for an effort, and none is drawn
+    std::vector<LoadPlan> loads;
+    std::optional<Expression> own_mass;
+    std::optional<Expression> own_centre;
+    std::optional<Expression> friction_coefficient;
+    std::optional<Expression> friction_radius;
+    std::optional<Expression> tilt; ///< of the whole lever, counter-clockwise [rad]
+    bool from_above = false;
+};
+
+/// Writes the lever of a plan into `lever`, whose storage is reused. Parts are not named.
+void build_lever(const LeverPlan& plan, const double* quantities, double gravity_m_s2,
+                 mechanics::Lever& lever);
+
+/// Whether the solution of such a setup has this quantity: it has the load, or an effort.
+bool provides(const LeverPlan& plan, const Provided& provided);
+
+/// What a solved lever says about one quantity [SI]. NaN when it has none (no class, no effort).
+double value_of(const Provided& provided, const mechanics::LeverResult& solved);
+
+/// The line on the drawing that shows a length of the solution; empty for what is no length.
+std::optional<DrawnQuantity> drawn_length(const Term& term, const mechanics::LeverResult& solved);
+
+} // namespace steelyard::problems

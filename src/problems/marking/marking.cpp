@@ -1,0 +1,230 @@
+#include "problems/marking/marking.h"
+
+#include "mechanics/lever/lever_geometry.h"
+#include "problems/marking/marking_number.h"
+#include "problems/marking/placing.h"
+#include "problems/marking/typed_choice.h"
+#include "problems/question/question_writer.h"
+#include "setup/units/units.h"
+
+#include <fmt/core.h>
+
+#include <algorithm>
+
+namespace steelyard::problems {
+
+namespace {
+
+Marking unreadable(std::string message) {
+    Marking marking;
+    marking.verdict = Verdict::unreadable;
+    marking.feedback = std::move(message);
+    return marking;
+}
+
+void name_rule(const Bank& bank, const std::string& rule, Marking& marking) {
+    if (rule.empty())
+        return;
+    marking.wrong_rule = rule;
+    marking.wrong_rules = {rule};
+    if (const WrongRule* known = bank.find_wrong_rule(rule))
+        marking.feedback =
+            fmt::format("{}. {} {}", known->title, known->feedback, marking.feedback);
+}
+
+void set_correct(Marking& marking) {
+    marking.verdict = Verdict::correct;
+    marking.correct = true;
+}
+
+/// "a. b." with single blanks and no empty parts.
+std::string joined(std::initializer_list<std::string> parts) {
+    std::string text;
+    for (const std::string& part : parts)
+        if (!part.empty())
+            text += (text.empty() ? "" : " ") + part;
+    return text;
+}
+
+Marking mark_one_choice(const Bank& bank, const Question& question, const std::string& answer) {
+    std::vector<std::string> texts;
+    for (const Choice& choice : question.choices)
+        texts.push_back(choice.text);
+    const auto chosen = read_choice(answer, texts);
+    if (!chosen)
+        return unreadable(chosen.error());
+    Marking marking;
+    const Choice& choice = question.choices[*chosen];
+    if (*chosen == question.correct.front()) {
+        set_correct(marking);
+        marking.feedback = joined({"Right.", choice.reason, question.reason});
+        return marking;
+    }
+    const Choice& right = question.choices[question.correct.front()];
+    marking.feedback = joined({choice.reason, fmt::format("The answer is: {}.", right.text),
+                               right.reason, question.reason});
+    name_rule(bank, choice.wrong_rule, marking);
+    return marking;
+}
+
+Marking mark_several(const Bank& bank, const Question& question, const std::string& answer) {
+    const auto typed = read_letters(answer, question.choices.size());
+    if (!typed)
+        return unreadable(typed.error());
+    std::vector<std::size_t> chosen = *typed;
+    std::sort(chosen.begin(), chosen.end());
+    chosen.erase(std::unique(chosen.begin(), chosen.end()), chosen.end());
+    Marking marking;
+    if (chosen == question.correct) {
+        set_correct(marking);
+        marking.feedback = joined({"Right.", question.reason});
+        return marking;
+    }
+    std::string wrong_rule;
+    for (std::size_t i = 0; i < question.choices.size(); ++i) {
+        const bool wanted = std::count(question.correct.begin(), question.correct.end(), i) > 0;
+        const bool taken = std::count(chosen.begin(), chosen.end(), i) > 0;
+        if (wanted == taken)
+            continue;
+        const Choice& choice = question.choices[i];
+        marking.feedback += joined(
+            {marking.feedback.empty() ? "" : " ",
+             fmt::format("{} {}.", letter(i), wanted ? "belongs to it" : "does not belong to it"),
+             choice.reason});
+        if (taken && wrong_rule.empty())
+            wrong_rule = choice.wrong_rule;
+    }
+    marking.feedback = joined({marking.feedback, question.reason});
+    name_rule(bank, wrong_rule, marking);
+    return marking;
+}
+
+Marking mark_ordering(const Question& question, const std::string& answer) {
+    const auto typed = read_letters(answer, question.choices.size());
+    if (!typed)
+        return unreadable(typed.error());
+    std::vector<std::size_t> sorted = *typed;
+    std::sort(sorted.begin(), sorted.end());
+    if (sorted.size() != question.choices.size() ||
+        std::adjacent_find(sorted.begin(), sorted.end()) != sorted.end())
+        return unreadable(
+            fmt::format("Type all {} letters, each once, in your order.", question.choices.size()));
+    Marking marking;
+    if (*typed == question.correct) {
+        set_correct(marking);
+        marking.feedback = joined({"Right.", question.reason});
+        return marking;
+    }
+    std::vector<std::size_t> reversed = *typed;
+    std::reverse(reversed.begin(), reversed.end());
+    marking.feedback =
+        joined({reversed == question.correct ? "That is the order from the other end." : "",
+                fmt::format("The order is {}.", question.answer_text), question.reason});
+    return marking;
+}
+
+Marking mark_typed_place(const Bank& bank, const Question& question, const std::string& answer) {
+    if (const std::optional<Placed> placed = read_placed(answer))
+        return answer.find(" to ") == std::string::npos ? mark_place(bank, question, placed->to_m)
+                                                        : mark_placed(bank, question, *placed);
+    std::vector<std::string> letters;
+    for (const Spot& spot : question.spots)
+        letters.push_back(spot.letter);
+    const auto chosen = read_choice(answer, letters);
+    if (!chosen)
+        return unreadable(chosen.error());
+    Marking marking = mark_spot(bank, question, *chosen);
+    // Whoever marks the drawing itself has no letters before them.
+    if (!marking.correct)
+        marking.feedback =
+            joined({marking.feedback,
+                    fmt::format("It is at {}.", question.spots[question.correct_spot].letter)});
+    return marking;
+}
+
+} // namespace
+
+Marking mark(const Bank& bank, const Question& question, const std::string& answer) {
+    switch (question.kind) {
+    case Kind::numeric:
+        return mark_numeric(bank, question, answer);
+    case Kind::single_choice:
+    case Kind::change:
+        return mark_one_choice(bank, question, answer);
+    case Kind::several_choices:
+        return mark_several(bank, question, answer);
+    case Kind::ordering:
+        return mark_ordering(question, answer);
+    case Kind::place:
+        return mark_typed_place(bank, question, answer);
+    }
+    return {};
+}
+
+Marking mark_spot(const Bank& bank, const Question& question, std::size_t chosen) {
+    Marking marking;
+    const Spot& right = question.spots[question.correct_spot];
+    if (chosen == question.correct_spot) {
+        set_correct(marking);
+        marking.feedback = joined({"Right.", right.reason, question.reason});
+        return marking;
+    }
+    marking.feedback = joined({question.spots[chosen].reason, right.reason, question.reason});
+    name_rule(bank, question.spots[chosen].wrong_rule, marking);
+    return marking;
+}
+
+Marking mark_missed_place(const Question& question, const std::string& why) {
+    Marking marking;
+    const Spot& right = question.spots[question.correct_spot];
+    marking.feedback = joined({why, right.reason, question.reason});
+    return marking;
+}
+
+Marking mark_place(const Bank& bank, const Question& question, const mechanics::Vec2& point_m) {
+    if (!point_m.allFinite() || question.spots.empty())
+        return unreadable("Place it on the drawing.");
+    const bool on_line = question.place_target == PlaceTarget::effort_line;
+    double distance_m = (point_m - question.place_at_m).norm();
+    if (on_line) {
+        const auto& picture = std::get<LeverPicture>(question.picture);
+        const mechanics::Vec2 along = mechanics::unit_vector(picture.lever.effort.direction_rad);
+        const mechanics::Vec2 away = point_m - question.place_at_m;
+        distance_m = std::abs(mechanics::cross(away, along));
+    }
+    if (distance_m <= question.place_tolerance_m)
+        return mark_spot(bank, question, question.correct_spot);
+    // Near a spot that stands for a mistake: say which; anywhere else: just where it belongs.
+    for (std::size_t i = 0; i < question.spots.size(); ++i)
+        if (i != question.correct_spot &&
+            (point_m - question.spots[i].at_m).norm() <= question.place_tolerance_m)
+            return mark_spot(bank, question, i);
+    return mark_missed_place(question, "Not there.");
+}
+
+Marking mark_step(const Question& question, std::size_t step, const std::string& answer) {
+
+    if (step >= question.steps.size())
+        return unreadable("There is no such step.");
+    const Step& wanted = question.steps[step];
+    if (wanted.options.empty()) {
+        double half_step = 0.0;
+        Marking marking = mark_number({wanted.value, wanted.tolerance, wanted.unit, wanted.result},
+                                      answer, half_step);
+        if (marking.verdict == Verdict::wrong)
+            marking.feedback =
+                fmt::format("Not quite. {} {} = {}.", wanted.says, wanted.formula, wanted.result);
+        return marking;
+    }
+    const auto chosen = read_choice(answer, wanted.options);
+    if (!chosen)
+        return unreadable(chosen.error());
+    Marking marking;
+    if (*chosen == wanted.correct_option)
+        set_correct(marking);
+    marking.feedback = marking.correct ? fmt::format("Right: {}.", wanted.result)
+                                       : fmt::format("{} Here: {}.", wanted.says, wanted.result);
+    return marking;
+}
+
+} // namespace steelyard::problems

@@ -1,0 +1,239 @@
+#include "publish/exchange/qti_item.h"
+
+#include "problems/question/question_writer.h"
+#include "publish/exchange/csv.h"
+#include "publish/question/question_text.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <vector>
+
+namespace steelyard::publish {
+namespace {
+
+using problems::Kind;
+using problems::Question;
+
+constexpr const char* kResponse = "RESPONSE";
+constexpr const char* kFeedback = "FEEDBACK";
+
+/// One way to answer and what is said to it. The right one stands first.
+struct Branch {
+    std::string identifier; ///< of the feedback
+    double value = 0.0;     ///< numeric: the answer that leads here
+    std::string choice;     ///< choice: identifier of the choice that leads here
+    std::string says;
+};
+
+bool has_choices(const Question& question) {
+    return question.kind != Kind::numeric;
+}
+
+const char* cardinality(const Question& question) {
+    switch (question.kind) {
+    case Kind::several_choices:
+        return "multiple";
+    case Kind::ordering:
+        return "ordered";
+    default:
+        return "single";
+    }
+}
+
+/// Choices as letter and words; for a place the letters on the drawing.
+std::vector<std::pair<std::string, std::string>> lettered(const Question& question) {
+    std::vector<std::pair<std::string, std::string>> choices;
+    if (question.kind == Kind::place) {
+        for (const problems::Spot& spot : question.spots) {
+            choices.emplace_back(spot.letter, spot.letter);
+        }
+        return choices;
+    }
+    for (std::size_t i = 0; i < question.choices.size(); ++i) {
+        choices.emplace_back(problems::letter(i), question.choices[i].text);
+    }
+    return choices;
+}
+
+std::vector<Branch> wrong_branches(const problems::Bank& bank, const Question& question) {
+    std::vector<Branch> branches;
+    if (question.kind == Kind::numeric) {
+        for (const problems::WrongAnswer& wrong : question.wrong_rules) {
+            const problems::WrongRule* rule = bank.find_wrong_rule(wrong.rule);
+            branches.push_back({"rule-" + wrong.rule, wrong.value, "",
+                                rule ? rule->title + ". " + rule->feedback : wrong.rule});
+        }
+    } else if (question.kind != Kind::ordering && question.kind != Kind::several_choices) {
+        for (const Mistake& mistake : mistakes(bank, question)) {
+            branches.push_back({"choice-" + mistake.answer, 0.0, mistake.answer, mistake.title});
+        }
+    }
+    return branches;
+}
+
+/// What a learner reads after answering, a line for each step: the answer, then why.
+std::string solution_text(const Question& question) {
+    std::string text = "The answer: " + question.answer_text + ".";
+    for (const problems::Step& step : question.steps) {
+        text += "\n" + step.says + "\n" + worked_formula(step);
+    }
+    return question.reason.empty() ? text : text + "\n" + question.reason;
+}
+
+void declare(QtiNode& item, const Question& question) {
+    QtiNode response = item.add("responseDeclaration");
+    response.set("identifier", kResponse)
+        .set("cardinality", cardinality(question))
+        .set("baseType", has_choices(question) ? "identifier" : "float");
+    QtiNode correct = response.add("correctResponse");
+    if (has_choices(question)) {
+        for (const std::string& letter : right_letters(question)) {
+            correct.add("value").say(letter);
+        }
+    } else {
+        correct.add("value").say(csv_number(question.answer));
+    }
+    QtiNode score = item.add("outcomeDeclaration");
+    score.set("identifier", "SCORE").set("cardinality", "single").set("baseType", "float");
+    score.add("defaultValue").add("value").say("0");
+    item.add("outcomeDeclaration")
+        .set("identifier", kFeedback)
+        .set("cardinality", "single")
+        .set("baseType", "identifier");
+}
+
+void add_paragraphs(QtiNode& body, const std::string& text) {
+    for (std::size_t from = 0; from <= text.size();) {
+        const std::size_t to = std::min(text.find('\n', from), text.size());
+        body.add_html("p").say(text.substr(from, to - from));
+        from = to + 1;
+    }
+}
+
+void add_choices(QtiNode& body, const Question& question) {
+    const bool ordering = question.kind == Kind::ordering;
+    QtiNode interaction = body.add(ordering ? "orderInteraction" : "choiceInteraction");
+    interaction.set("responseIdentifier", kResponse).set("shuffle", "false");
+    if (!ordering) {
+        interaction.set("maxChoices", question.kind == Kind::several_choices ? "0" : "1");
+    }
+    for (const auto& [letter, words] : lettered(question)) {
+        interaction.add("simpleChoice").set("identifier", letter).say(words);
+    }
+}
+
+void write_body(QtiNode& item, const Question& question, const std::string& figure_href) {
+    QtiNode body = item.add("itemBody");
+    add_paragraphs(body, question.prompt);
+    if (!figure_href.empty()) {
+        body.add_html("p")
+            .add_html("img")
+            .set("src", figure_href)
+            .set("alt", "Drawing of the lever, with what the question states.");
+    }
+    if (has_choices(question)) {
+        add_choices(body, question);
+        return;
+    }
+    QtiNode answer = body.add_html("p");
+    answer.say(answer_name(question) + " = ");
+    answer.add("textEntryInteraction")
+        .set("responseIdentifier", kResponse)
+        .set("expectedLength", "12");
+    // The unit stands in the text: one that is typed would make the response no number.
+    answer.say(" " + question.unit);
+}
+
+void set_outcome(QtiNode& rule, const char* outcome, const char* type, const std::string& value) {
+    rule.add("setOutcomeValue")
+        .set("identifier", outcome)
+        .add("baseValue")
+        .set("baseType", type)
+        .say(value);
+}
+
+/// The value stands first: the bounds are around the first.
+void write_numeric_condition(QtiNode& rule, const Question& question, const Branch* wrong) {
+    const std::string width = csv_number(question.tolerance);
+    QtiNode equal = rule.add("equal");
+    equal.set("toleranceMode", "absolute").set("tolerance", width + " " + width);
+    if (wrong == nullptr) {
+        equal.add("correct").set("identifier", kResponse);
+    } else {
+        equal.add("baseValue").set("baseType", "float").say(csv_number(wrong->value));
+    }
+    equal.add("variable").set("identifier", kResponse);
+}
+
+void write_choice_condition(QtiNode& rule, const Branch* wrong) {
+    QtiNode match = rule.add("match");
+    match.add("variable").set("identifier", kResponse);
+    if (wrong == nullptr) {
+        match.add("correct").set("identifier", kResponse);
+    } else {
+        match.add("baseValue").set("baseType", "identifier").say(wrong->choice);
+    }
+}
+
+void write_condition(QtiNode& rule, const Question& question, const Branch* wrong) {
+    if (has_choices(question)) {
+        write_choice_condition(rule, wrong);
+    } else {
+        write_numeric_condition(rule, question, wrong);
+    }
+}
+
+void write_processing(QtiNode& item, const Question& question,
+                      const std::vector<Branch>& branches) {
+    QtiNode condition = item.add("responseProcessing").add("responseCondition");
+    QtiNode right = condition.add("responseIf");
+    write_condition(right, question, nullptr);
+    set_outcome(right, "SCORE", "float", "1");
+    set_outcome(right, kFeedback, "identifier", "right");
+    for (const Branch& branch : branches) {
+        QtiNode wrong = condition.add("responseElseIf");
+        write_condition(wrong, question, &branch);
+        set_outcome(wrong, kFeedback, "identifier", branch.identifier);
+    }
+    QtiNode otherwise = condition.add("responseElse");
+    set_outcome(otherwise, kFeedback, "identifier", "other");
+}
+
+void write_feedback(QtiNode& item, const std::string& identifier, const std::string& text) {
+    QtiNode feedback = item.add("modalFeedback");
+    feedback.set("outcomeIdentifier", kFeedback)
+        .set("identifier", identifier)
+        .set("showHide", "show");
+    // 3.0 wraps what is said in a body of its own.
+    QtiNode body = feedback.version() == QtiVersion::v3_0 ? feedback.add("contentBody") : feedback;
+    add_paragraphs(body, text);
+}
+
+} // namespace
+
+std::string qti_identifier(const Question& question) {
+    return "q-" + question.code;
+}
+
+std::string qti_item(const problems::Bank& bank, const Question& question, QtiVersion version,
+                     const std::string& figure_href) {
+    pugi::xml_document document;
+    QtiNode item = qti_root(document, version, "assessmentItem");
+    item.set("identifier", qti_identifier(question))
+        .set("title", question.asked_text.empty() ? question.code : question.asked_text)
+        .set("adaptive", "false")
+        .set("timeDependent", "false");
+    const std::vector<Branch> branches = wrong_branches(bank, question);
+    declare(item, question);
+    write_body(item, question, figure_href);
+    write_processing(item, question, branches);
+    write_feedback(item, "right", "Right.\n" + solution_text(question));
+    for (const Branch& branch : branches) {
+        write_feedback(item, branch.identifier, branch.says + "\n" + solution_text(question));
+    }
+    write_feedback(item, "other", "Not yet.\n" + solution_text(question));
+    return xml_text(document);
+}
+
+} // namespace steelyard::publish

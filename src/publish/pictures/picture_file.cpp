@@ -1,0 +1,93 @@
+#include "publish/pictures/picture_file.h"
+
+#include "publish/files/whole_file.h"
+#include "publish/paper/painter.h"
+#include "publish/paper/pdf.h"
+#include "publish/paper/typeface.h"
+#include "publish/pictures/drawing_check.h"
+#include "publish/pictures/svg.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cctype>
+#include <string>
+
+namespace steelyard::publish {
+namespace {
+
+/// CSS and SVG count 96 pixels to the inch, PDF 72 points. Source: CSS Values 4, section 6.2.
+constexpr double kPointsPerPixel = 72.0 / 96.0;
+
+tl::expected<std::string, PublishError> picture_pdf(const scene::Drawing& drawing, scene::Look look,
+                                                    PictureSize size) {
+    const auto family = text_family();
+    if (!family) {
+        return tl::make_unexpected(family.error());
+    }
+    PageFormat page;
+    page.width_pt = kPointsPerPixel * size.width_px;
+    page.height_pt = kPointsPerPixel * size.height_px;
+    return pdf_of(page, {drawing.title, drawing.description, ""}, [&](cairo_t* surface) {
+        cairo_scale(surface, kPointsPerPixel, kPointsPerPixel);
+        paint_fitted(surface, drawing, {look, *family}, size);
+        cairo_show_page(surface);
+    });
+}
+
+} // namespace
+
+std::optional<PictureFormat> picture_format(const std::filesystem::path& path) {
+    std::string ending = path.extension().string();
+    std::transform(ending.begin(), ending.end(), ending.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    if (ending == ".png") {
+        return PictureFormat::png;
+    }
+    if (ending == ".svg") {
+        return PictureFormat::svg;
+    }
+    return ending == ".pdf" ? std::optional(PictureFormat::pdf) : std::nullopt;
+}
+
+scene::Point sheet_for(PictureSize size) {
+    constexpr double kUsualWidth_px = 1280.0;
+    constexpr double kLeastWidth_px = 860.0;
+    constexpr double kLeastHeight_px = 540.0;
+    const scene::Point shown(size.width_px, size.height_px);
+    if (shown.minCoeff() < 1.0) {
+        return shown; // refused when it is written
+    }
+    const double needed = std::max(kLeastWidth_px / shown.x(), kLeastHeight_px / shown.y());
+    return shown * std::max(needed, std::min(1.0, kUsualWidth_px / shown.x()));
+}
+
+tl::expected<void, PublishError> write_picture(const scene::Drawing& drawing, scene::Look look,
+                                               PictureSize size,
+                                               const std::filesystem::path& path) {
+    const auto format = picture_format(path);
+    if (!format) {
+        return tl::make_unexpected(
+            PublishError{PublishFault::bad_ending,
+                         fmt::format("{}: no picture format. End the name in .png, .svg or .pdf.",
+                                     path.string())});
+    }
+    for (auto fault : {fault_in(drawing), fault_in(size)}) {
+        if (fault) {
+            return tl::make_unexpected(std::move(*fault));
+        }
+    }
+    const auto write = [&](const std::string& bytes) { return write_whole_file(path, bytes); };
+    switch (*format) {
+    case PictureFormat::png:
+        return png_of(drawing, look, size).and_then(write);
+    case PictureFormat::svg:
+        return svg_of(drawing, {look, "drawing", true, scene::Point(size.width_px, size.height_px)})
+            .and_then(write);
+    case PictureFormat::pdf:
+        return picture_pdf(drawing, look, size).and_then(write);
+    }
+    return {};
+}
+
+} // namespace steelyard::publish

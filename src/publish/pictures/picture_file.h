@@ -1,0 +1,30 @@
+#pragma once
+// A drawing written to a file: the name's ending says the format.
+
+#include "publish/files/error.h"
+#include "publish/paper/png.h"
+#include "scene/drawing.h"
+#include "scene/palette.h"
+
+#include <tl/expected.hpp>
+
+#include <filesystem>
+#include <optional>
+
+namespace steelyard::publish {
+
+enum class PictureFormat { png, svg, pdf };
+
+/// The format that a file name's ending asks for; capitals do not matter.
+std::optional<PictureFormat> picture_format(const std::filesystem::path& path);
+
+/// A sheet on which text is readable when it is shown in the size: that size where it is usual, a
+/// proportional one for a picture that is very small or very large.
+scene::Point sheet_for(PictureSize size);
+
+/// Writes the drawing whole or not at all. A PNG has `size` pixels; an SVG or PDF shows the drawing
+/// in that size, a pixel being 1/96 inch.
+tl::expected<void, PublishError> write_picture(const scene::Drawing& drawing, scene::Look look,
+                                               PictureSize size, const std::filesystem::path& path);
+
+} // namespace steelyard::publish

@@ -1,0 +1,91 @@
+#include "publish/question/question_drawing.h"
+
+#include "mechanics/lever/lever_solve.h"
+#include "publish/question/question_body.h"
+#include "publish/question/question_figure.h"
+#include "publish/question/question_view.h"
+#include "scene/lever/lever_drawing.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard::publish {
+
+namespace {
+
+using problems::DrawnQuantity;
+using problems::LeverPicture;
+using scene::Role;
+
+scene::LengthMark mark_of(const DrawnQuantity& quantity, Role role, const std::string& word) {
+    return {quantity.from_m, quantity.to_m, word + quantity.text, role};
+}
+
+scene::StageView solved_view(const LeverPicture& picture, const mechanics::LeverResult& solved,
+                             const QuestionDrawing& how) {
+    const double least_px = std::min(how.size_px.x(), how.size_px.y());
+    const scene::StageMargins margins{std::min(130.0 * how.text_scale, 0.2 * how.size_px.x()),
+                                      how.top_px + 0.16 * least_px,
+                                      std::min(130.0 * how.text_scale, 0.3 * least_px)};
+    return scene::fit_lever(picture.lever, solved, how.size_px, margins);
+}
+
+/// The lever with everything that acts on it, and the lengths that the feedback points out.
+scene::Drawing solved_drawing(const problems::Question& question, const LeverPicture& picture,
+                              const QuestionDrawing& how) {
+    const auto solved = mechanics::solve_lever(picture.lever);
+    if (!solved)
+        return {};
+    scene::LeverDrawing style;
+    style.name = question.asked_text;
+    style.sentence = question.prompt;
+    style.text_scale = how.text_scale;
+    style.heading_top_px = how.top_px;
+    style.axis_name = picture.axis_name;
+    style.marks.heading = false;
+    style.marks.ruler = false;
+    // Seen from above, weights turn nothing and the strip would weigh nothing.
+    style.marks.strip = !picture.from_above;
+    // A lever on which nothing hangs needs no effort: its size would only puzzle.
+    style.marks.effort_size = style.marks.arrow_scale =
+        std::abs(solved->effort_N.value_or(0.0)) > 1e-9;
+    if (how.wrong)
+        style.lengths.push_back(mark_of(*how.wrong, Role::wrong, "taken: "));
+    if (how.right)
+        style.lengths.push_back(mark_of(*how.right, Role::right, "to take: "));
+    return scene::draw_lever(picture.lever, *solved, solved_view(picture, *solved, how), style);
+}
+
+} // namespace
+
+std::optional<scene::StageView> question_view(const problems::Question& question,
+                                              const QuestionDrawing& how) {
+    const auto* picture = std::get_if<LeverPicture>(&question.picture);
+    if (picture != nullptr && how.answered) {
+        const auto solved = mechanics::solve_lever(picture->lever);
+        if (!solved)
+            return std::nullopt;
+        return solved_view(*picture, *solved, how);
+    }
+    auto view = question_figure_view(question, how.size_px / how.text_scale);
+    if (view) {
+        view->size_px = how.size_px;
+        view->origin_px *= how.text_scale;
+        view->px_per_m *= how.text_scale;
+    }
+    return view;
+}
+
+scene::Drawing question_drawing(const problems::Question& question, const QuestionDrawing& how) {
+    const auto* picture = std::get_if<LeverPicture>(&question.picture);
+    if (picture != nullptr && how.answered)
+        return solved_drawing(question, *picture, how);
+    const auto* body = std::get_if<problems::BodyPicture>(&question.picture);
+    if (body != nullptr && how.answered)
+        return solved_body_drawing(*body, how.size_px, how.text_scale, how.top_px,
+                                   question.asked_text);
+    // The same figure as on paper: arrows of one length, so that none gives a size away.
+    return scene::scaled(question_figure(question, how.size_px / how.text_scale), how.text_scale);
+}
+
+} // namespace steelyard::publish

@@ -1,0 +1,235 @@
+#include "publish/sheets/handout_job.h"
+
+#include "publish/exchange/csv.h"
+#include "publish/exchange/qti_package.h"
+#include "publish/files/whole_file.h"
+#include "publish/paper/worksheet_pdf.h"
+#include "publish/sheets/worksheet_html.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <functional>
+#include <system_error>
+#include <utility>
+
+namespace steelyard::publish {
+namespace fs = std::filesystem;
+namespace {
+
+using Bytes = tl::expected<std::string, PublishError>;
+using Written = tl::expected<void, PublishError>;
+
+/// A file to make.
+struct Output {
+    std::string name;
+    std::function<Written(const fs::path&, const Progress&)> write;
+    std::size_t weight = 1; ///< how long it takes beside the others: questions in it
+};
+
+std::vector<problems::Question> questions_of(const Worksheet& sheet) {
+    std::vector<problems::Question> all;
+    for (const SheetPart& part : sheet.parts) {
+        for (problems::Question question : part.questions) {
+            all.push_back(std::move(question));
+        }
+    }
+    return all;
+}
+
+/// What follows a sheet's code in the names of its files.
+std::string ending_of(HandoutFormat format) {
+    switch (format) {
+    case HandoutFormat::pdf:
+        return ".pdf";
+    case HandoutFormat::html:
+        return ".html";
+    case HandoutFormat::qti21:
+        return "-qti21.zip";
+    case HandoutFormat::qti3:
+        return "-qti3.zip";
+    case HandoutFormat::csv:
+        return ".csv";
+    case HandoutFormat::cards:
+        return "-cards.csv";
+    }
+    return "";
+}
+
+/// Makes a file's bytes and writes them.
+std::function<Written(const fs::path&, const Progress&)>
+written_whole(std::function<Bytes(const Progress&)> make) {
+    return [make = std::move(make)](const fs::path& path, const Progress& progress) {
+        return make(progress).and_then(
+            [&](const std::string& bytes) { return write_whole_file(path, bytes); });
+    };
+}
+
+void add_outputs(const problems::Bank& bank, const Worksheet& sheet, HandoutFormat format,
+                 std::vector<Output>& outputs) {
+    const std::string ending = ending_of(format);
+    const std::size_t weight = 1 + sheet.count();
+    if (format == HandoutFormat::pdf) {
+        outputs.push_back({sheet.code + ending,
+                           [&](const fs::path& path, const Progress& progress) {
+                               return write_worksheet_pdf(path, sheet, progress);
+                           },
+                           weight});
+        outputs.push_back({sheet.code + "-key" + ending,
+                           [&](const fs::path& path, const Progress& progress) {
+                               return write_key_pdf(path, sheet, bank, progress);
+                           },
+                           weight});
+    } else if (format == HandoutFormat::html) {
+        outputs.push_back({sheet.code + ending, written_whole([&](const Progress& progress) {
+                               return worksheet_html(sheet, progress);
+                           }),
+                           weight});
+        outputs.push_back({sheet.code + "-key" + ending,
+                           written_whole([&](const Progress& progress) {
+                               return key_html(sheet, bank, progress);
+                           }),
+                           weight});
+    } else {
+        outputs.push_back({sheet.code + ending,
+                           written_whole([&, format](const Progress& progress) {
+                               return exported_questions(format, bank, questions_of(sheet),
+                                                         sheet.title, progress);
+                           }),
+                           weight});
+    }
+}
+
+PublishError cannot(const fs::path& path, const char* doing, const std::error_code& why) {
+    return {PublishFault::cannot_write,
+            fmt::format("{}: cannot {}: {}. Name a folder that may be written to and has room.",
+                        path.string(), doing, why.message())};
+}
+
+/// A folder within the wanted one in which files wait for each other; gone with what is in it when
+/// the work ends.
+class WaitingFolder {
+public:
+    static tl::expected<WaitingFolder, PublishError> in(const fs::path& folder) {
+        std::error_code failed;
+        const bool made = fs::create_directories(folder, failed);
+        if (failed) {
+            return tl::make_unexpected(cannot(folder, "make this folder", failed));
+        }
+        constexpr int kTries = 100;
+        for (int i = 0; i < kTries; ++i) {
+            const fs::path within = folder / fmt::format(".handout{}.part", i);
+            if (fs::create_directory(within, failed)) {
+                return WaitingFolder(folder, within, made);
+            }
+            if (failed) {
+                break;
+            }
+        }
+        if (made) {
+            std::error_code ignored;
+            fs::remove(folder, ignored);
+        }
+        return tl::make_unexpected(cannot(folder, "write here", failed));
+    }
+
+    WaitingFolder(WaitingFolder&& other) noexcept
+        : folder_(std::move(other.folder_)), within_(std::exchange(other.within_, fs::path())),
+          made_folder_(other.made_folder_) {}
+    WaitingFolder& operator=(WaitingFolder&& other) = delete;
+    WaitingFolder(const WaitingFolder&) = delete;
+    WaitingFolder& operator=(const WaitingFolder&) = delete;
+    ~WaitingFolder() {
+        if (within_.empty()) {
+            return;
+        }
+        std::error_code ignored;
+        fs::remove_all(within_, ignored);
+        if (made_folder_) {
+            fs::remove(folder_, ignored); // refuses where there is something in it
+        }
+    }
+
+    fs::path waiting(const std::string& name) const { return within_ / name; }
+
+    /// Moves files to their names; where one cannot be, those that were moved go again.
+    tl::expected<std::vector<fs::path>, PublishError>
+    move_out(const std::vector<Output>& outputs) const {
+        std::vector<fs::path> moved;
+        for (const Output& output : outputs) {
+            std::error_code failed;
+            fs::rename(waiting(output.name), folder_ / output.name, failed);
+            if (failed) {
+                for (const fs::path& path : moved) {
+                    std::error_code ignored;
+                    fs::remove(path, ignored);
+                }
+                return tl::make_unexpected(
+                    cannot(folder_ / output.name, "give it its name", failed));
+            }
+            moved.push_back(folder_ / output.name);
+        }
+        return moved;
+    }
+
+private:
+    WaitingFolder(fs::path folder, fs::path within, bool made_folder)
+        : folder_(std::move(folder)), within_(std::move(within)), made_folder_(made_folder) {}
+
+    fs::path folder_;
+    fs::path within_; ///< empty after a move
+    bool made_folder_;
+};
+
+} // namespace
+
+Bytes exported_questions(HandoutFormat format, const problems::Bank& bank,
+                         const std::vector<problems::Question>& questions, const std::string& title,
+                         const Progress& progress) {
+    if (format == HandoutFormat::csv) {
+        return questions_csv(bank, questions, progress);
+    }
+    if (format == HandoutFormat::cards) {
+        return flash_cards_csv(questions, progress);
+    }
+    const QtiVersion version = format == HandoutFormat::qti21 ? QtiVersion::v2_1 : QtiVersion::v3_0;
+    return qti_files(bank, questions, version, title, progress).and_then(zip_of);
+}
+
+tl::expected<std::vector<fs::path>, PublishError>
+write_handout(const problems::Bank& bank, const std::vector<Worksheet>& sheets,
+              const std::vector<HandoutFormat>& formats, const fs::path& folder,
+              const Progress& progress) {
+    std::vector<Output> outputs;
+    std::size_t all = 0;
+    for (const Worksheet& sheet : sheets) {
+        for (const HandoutFormat format : formats) {
+            add_outputs(bank, sheet, format, outputs);
+        }
+    }
+    for (const Output& output : outputs) {
+        all += output.weight;
+    }
+    const auto waiting = WaitingFolder::in(folder);
+    if (!waiting) {
+        return tl::make_unexpected(waiting.error());
+    }
+    std::size_t before = 0;
+    const auto tell = [&](std::size_t done) { return goes_on(progress, done, all); };
+    for (const Output& output : outputs) {
+        const Progress part = [&](std::size_t done, std::size_t of) {
+            return tell(before + output.weight * done / std::max<std::size_t>(of, 1));
+        };
+        const auto written = output.write(waiting->waiting(output.name), part);
+        if (!written) {
+            return tl::make_unexpected(written.error());
+        }
+        before += output.weight;
+        if (!tell(before)) {
+            return stopped_work();
+        }
+    }
+    return waiting->move_out(outputs);
+}
+
+} // namespace steelyard::publish

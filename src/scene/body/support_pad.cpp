@@ -1,0 +1,98 @@
+#include "scene/body/support_pad.h"
+
+#include "scene/body/figure.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <span>
+
+namespace steelyard::scene {
+
+namespace {
+
+using mechanics::Segment;
+
+constexpr double kLevel = 0.35;         ///< rise of a segment that lies, as a part of its length
+constexpr double kLeastHeight_px = 5.0; ///< of a pad above the floor
+constexpr double kPad_px = 16.0;
+constexpr double kLeg_px = 9.0;
+
+constexpr std::array kThighs{Segment::right_thigh, Segment::left_thigh};
+constexpr std::array kLying{Segment::pelvis, Segment::trunk, Segment::head, Segment::right_thigh,
+                            Segment::left_thigh};
+
+/// The segments that may lie on what holds one of them: who is held by the thighs moves the rest.
+std::span<const Segment> carried_with(Segment held) {
+    if (held == Segment::right_thigh || held == Segment::left_thigh)
+        return kThighs;
+    if (held == Segment::pelvis || held == Segment::trunk)
+        return kLying;
+    return {};
+}
+
+/// Grows a room that begins as low > high: nothing.
+void take_in(const Point& middle, double radius_px, Rect& room) {
+    room.low.x() = std::min(room.low.x(), middle.x() - 0.6 * radius_px);
+    room.high.x() = std::max(room.high.x(), middle.x() + 0.6 * radius_px);
+    room.low.y() = std::max(room.low.y(), middle.y() + radius_px); // its top: under the lowest
+}
+
+} // namespace
+
+std::optional<Rect> support_pad(const mechanics::BodyCase& body_case,
+                                const mechanics::Placement& placement, const BodyStage& stage) {
+    const auto* held = std::get_if<mechanics::Held>(&body_case.support);
+    const bool floor_is_edge = std::abs(stage.camera.toward_eye().y()) < 0.2;
+    if (held == nullptr || !floor_is_edge)
+        return std::nullopt;
+    const double floor_px = stage.to_sheet(Vec3::Zero()).y();
+    Rect room{{1e9, -1e9}, {-1e9, std::min(floor_px, stage.lowest_tip_px)}};
+    bool lies = false;
+    const auto flesh = [&](Segment segment) {
+        return flesh_of(body_case.body, placement, stage, segment);
+    };
+    for (const Segment segment : carried_with(held->segment)) {
+        const Taper part = flesh(segment);
+        const Point along = part.to - part.from;
+        if (std::abs(along.y()) > kLevel * along.norm())
+            continue;
+        lies = true;
+        take_in(part.from, part.from_radius_px, room);
+        take_in(part.to, part.to_radius_px, room);
+    }
+    if (!lies)
+        return std::nullopt;
+    const Taper pelvis = flesh(Segment::pelvis);
+    if (held->segment == Segment::pelvis)
+        take_in(pelvis.from.y() > pelvis.to.y() ? pelvis.from : pelvis.to, pelvis.from_radius_px,
+                room);
+    if (room.high.y() - room.low.y() < kLeastHeight_px)
+        return std::nullopt;
+    return room;
+}
+
+void add_support_pad(const Rect& room, std::vector<Shape>& shapes) {
+    const double height_px = room.high.y() - room.low.y();
+    const auto add_box = [&](const Rect& at, double corner_px) {
+        Box box;
+        box.centre = 0.5 * (at.low + at.high);
+        box.size_px = at.high - at.low;
+        box.corner_px = corner_px;
+        box.fill = Role::quiet_ink;
+        box.fill_opacity = 0.35;
+        shapes.emplace_back(box);
+    };
+    const double pad_px = std::min(kPad_px, height_px);
+    add_box({room.low, {room.high.x(), room.low.y() + pad_px}}, std::min(6.0, 0.5 * pad_px));
+    const double leg_top_px = room.low.y() + pad_px;
+    const double width_px = room.high.x() - room.low.x();
+    if (height_px < 2.5 * kPad_px)
+        return;
+    for (const double share : {0.15, 0.85}) {
+        const double x = room.low.x() + share * width_px;
+        add_box({{x - 0.5 * kLeg_px, leg_top_px}, {x + 0.5 * kLeg_px, room.high.y()}}, 0.0);
+    }
+}
+
+} // namespace steelyard::scene

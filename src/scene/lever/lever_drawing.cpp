@@ -1,0 +1,398 @@
+#include "scene/lever/lever_drawing.h"
+
+#include "mechanics/lever/lever_geometry.h"
+#include "scene/lever/lever_forces.h"
+#include "scene/marks/arm_shelves.h"
+#include "scene/marks/balance_strip.h"
+#include "scene/marks/force_marks.h"
+#include "scene/marks/label_board.h"
+#include "scene/marks/name_plate.h"
+#include "setup/units/format_quantity.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace steelyard::scene {
+
+namespace {
+
+using mechanics::Vec2;
+using setup::Dimension;
+
+constexpr double kBeam_px = 11.0;      ///< outer width of the lever's body
+constexpr double kBeamInside_px = 5.5; ///< of the light band in it
+constexpr double kLongestScale_px = 90.0;
+constexpr double kPastEnd_px = 8.0; ///< from the end of a line to words beyond it
+constexpr double kDegree = 3.14159265358979323846 / 180.0;
+
+class LeverPainter {
+public:
+    LeverPainter(const mechanics::Lever& lever, const mechanics::LeverResult& solved,
+                 const StageView& view, const LeverDrawing& how)
+        : lever_(lever), solved_(solved), view_(view), how_(how),
+          board_(label_room(view, how), how.text_scale) {}
+
+    Drawing paint() {
+        drawing_.size_px = view_.size_px;
+        drawing_.title = how_.name;
+        drawing_.description = how_.sentence;
+        if (how_.marks.arrow_scale) // drawn last, but no label may take its room
+            board_.keep_clear(Rect{arrow_scale_at() - Point(0.0, text(24.0)),
+                                   arrow_scale_at() + Point(kLongestScale_px, 6.0)});
+        if (how_.marks.heading)
+            add_heading();
+        const std::vector<DrawnForce> forces = lever_forces(lever_, solved_, view_, how_);
+        for (const DrawnForce& force : forces)
+            board_.keep_clear(force.from, force.to, 12.0);
+        if (how_.marks.lines)
+            for (const DrawnForce& force : forces)
+                add_line_of_action(force);
+        add_body();
+        for (const DrawnForce& force : forces)
+            if (force.role == Role::own_weight) // the axis stays readable above it
+                add_force(force);
+        if (how_.marks.axis)
+            add_axis();
+        add_lengths();
+        if (how_.marks.turning)
+            add_turnings();
+        add_couples();
+        if (how_.marks.arms)
+            add_arms(forces);
+        for (const DrawnForce& force : forces)
+            if (force.role != Role::own_weight)
+                add_force(force);
+        // Load and effort first: what is said quietly gives way, or a room takes one for the other.
+        for (const bool quiet : {false, true})
+            for (const DrawnForce& force : forces)
+                if (quiet == (force.role == Role::own_weight || force.role == Role::reaction))
+                    add_force_label(force);
+        if (how_.marks.ruler) // its numbers take the room that is left
+            add_ruler();
+        if (how_.marks.strip)
+            add_strip();
+        if (how_.marks.arrow_scale)
+            add_arrow_scale();
+        return std::move(drawing_);
+    }
+
+private:
+    /// Where labels may stand: below the heading and above the strip.
+    static Rect label_room(const StageView& view, const LeverDrawing& how) {
+        const double top_px = how.heading_top_px + (how.marks.heading ? how.heading_room_px : 0.0);
+        const double strip_px = how.marks.strip ? 92.0 * how.text_scale : 8.0;
+        return {{8.0, top_px}, {view.size_px.x() - 8.0, view.size_px.y() - strip_px}};
+    }
+
+    std::vector<Shape>& shapes() { return drawing_.shapes; }
+    double text(double px) const { return px * how_.text_scale; }
+    std::string quantity(double value, Dimension dimension) const {
+        return setup::format_quantity(value, dimension, how_.units);
+    }
+
+    Point tilted(const Vec2& point_m) const {
+        return tilted_point(view_, solved_, how_.pose, point_m);
+    }
+
+    static Label make_label(const Point& at, std::string words, TextSize size, Role role,
+                            Align align, bool strong = false) {
+        Label label;
+        label.at = at;
+        label.text = std::move(words);
+        label.size = size;
+        label.role = role;
+        label.align = align;
+        label.strong = strong;
+        return label;
+    }
+
+    Point arrow_scale_at() const { return {24.0, view_.size_px.y() - text(128.0)}; }
+
+    void add_heading() {
+        Label name = make_label({24.0, how_.heading_top_px + text(16.0)}, how_.name, TextSize::body,
+                                Role::ink, Align::left, true);
+        board_.keep_clear(room_of(name, how_.text_scale));
+        shapes().emplace_back(std::move(name));
+        if (how_.sentence.empty())
+            return;
+        Label sentence = make_label({24.0, how_.heading_top_px + text(38.0)}, how_.sentence,
+                                    TextSize::caption, Role::quiet_ink, Align::left);
+        board_.keep_clear(room_of(sentence, how_.text_scale));
+        shapes().emplace_back(std::move(sentence));
+    }
+
+    void add_line_of_action(const DrawnForce& force) {
+        if (!force.has_line)
+            return;
+        const Point point = view_.to_sheet(force.reading.point_m);
+        const Point foot = view_.to_sheet(force.reading.foot_m);
+        const Point along{force.direction.x(), -force.direction.y()};
+        const double at_foot = (foot - point).dot(along);
+        const double at_tip = (force.to - force.from).dot(along);
+        const double first = std::min({0.0, at_foot, at_tip}) - 70.0;
+        const double last = std::max({0.0, at_foot, at_tip}) + 46.0;
+        shapes().emplace_back(Line{
+            point + first * along, point + last * along, {force.role, 1.5, Dash::dashed, 0.7}});
+        board_.keep_clear(point + first * along, point + last * along, 1.0);
+    }
+
+    void add_body() {
+        Polyline outer{{}, {Role::ink, kBeam_px}};
+        for (const Vec2& corner : lever_.path_m)
+            outer.corners.push_back(tilted(corner));
+        Polyline inner = outer;
+        inner.stroke = {Role::beam, kBeamInside_px};
+        for (std::size_t i = 1; i < outer.corners.size(); ++i)
+            board_.keep_clear(outer.corners[i - 1], outer.corners[i], kBeam_px);
+        shapes().emplace_back(std::move(outer));
+        shapes().emplace_back(std::move(inner));
+    }
+
+    void add_axis() {
+        const Point at = view_.to_sheet(solved_.axis_m);
+        const Point base = at + Point(0.0, 46.0);
+        shapes().emplace_back(
+            Triangle{at, base + Point(-22.0, 0.0), base + Point(22.0, 0.0), Role::ink});
+        Disc pin;
+        pin.centre = at;
+        pin.radius_px = 6.0;
+        pin.fill = Role::sheet;
+        pin.outline = Stroke{Role::ink, 2.5};
+        shapes().emplace_back(pin);
+        board_.keep_clear({at + Point(-22.0, 0.0), base + Point(22.0, 0.0)});
+        const double line = text(20.0);
+        shapes().emplace_back(board_.place({make_label(base + Point(0.0, line), how_.axis_name,
+                                                       TextSize::body, Role::ink, Align::centre),
+                                            make_label(base + Point(-28.0, 0.0), how_.axis_name,
+                                                       TextSize::body, Role::ink, Align::right),
+                                            make_label(base + Point(28.0, 0.0), how_.axis_name,
+                                                       TextSize::body, Role::ink, Align::left)}));
+    }
+
+    void add_turnings() {
+        const double load_Nm = solved_.torque_load_Nm;
+        const double effort_Nm = mechanics::torque_about(
+            solved_.axis_m,
+            {solved_.effort.point_m, mechanics::unit_vector(lever_.effort.direction_rad) *
+                                         shown_effort_N(solved_, how_.pose)});
+        const double larger = std::max({std::abs(load_Nm), std::abs(effort_Nm), 1e-12});
+        const bool same_way = load_Nm * effort_Nm > 0.0;
+        const Point at = view_.to_sheet(solved_.axis_m);
+        // Counter-clockwise in the world is counter-clockwise on the sheet: negative there.
+        const double most_rad = 80.0 * kDegree;
+        add_turning(at, 38.0, -most_rad * load_Nm / larger, {Role::load, 3.0}, shapes());
+        if (how_.marks.effort_size)
+            add_turning(at, same_way ? 50.0 : 38.0, -most_rad * effort_Nm / larger,
+                        {Role::effort, 3.0}, shapes());
+        board_.keep_clear({at - Point(40.0, 40.0), at + Point(40.0, 0.0)});
+    }
+
+    /// A couple has no place: it is shown as a turning about the axis, with its name.
+    void add_couples() {
+        const Point at = view_.to_sheet(solved_.axis_m);
+        double radius_px = 62.0;
+        for (const mechanics::Load& load : lever_.loads) {
+            const auto* couple = std::get_if<mechanics::Couple>(&load.action);
+            if (couple == nullptr || couple->torque_Nm == 0.0)
+                continue;
+            const double turn_rad = std::copysign(100.0 * kDegree, -couple->torque_Nm);
+            add_turning(at, radius_px, turn_rad, {Role::load, 4.0}, shapes());
+            std::string words = load.name;
+            if (how_.marks.load_sizes)
+                words += " " + quantity(std::abs(couple->torque_Nm), Dimension::torque);
+            const double side = turn_rad > 0.0 ? 1.0 : -1.0;
+            shapes().emplace_back(board_.place(
+                {make_label(at + Point(side * (radius_px + 10.0), -text(24.0)), words,
+                            TextSize::body, Role::load, side > 0.0 ? Align::left : Align::right),
+                 make_label(at + Point(0.0, -radius_px - text(12.0)), words, TextSize::body,
+                            Role::load, Align::centre)}));
+            radius_px += 18.0;
+        }
+    }
+
+    void add_arms(const std::vector<DrawnForce>& forces) {
+        ArmShelves shelves(view_.to_sheet(solved_.axis_m));
+        for (const DrawnForce& force : forces) {
+            if (!force.has_arm || force.reading.arm_m * view_.px_per_m < 3.0)
+                continue;
+            const Point along{force.direction.x(), -force.direction.y()};
+            const ArmMark arm = shelves.shelve(view_.to_sheet(force.reading.foot_m),
+                                               view_.to_sheet(force.reading.point_m), along);
+            add_arm(arm, {force.role, 2.5}, shapes());
+            board_.keep_clear(arm.axis + arm.shift, arm.foot + arm.shift, 2.5);
+            const Point corner = 11.0 * along; // bracket and right angle at the line of action
+            board_.keep_clear(arm.foot + arm.shift - corner, arm.foot + arm.shift + corner, 2.5);
+            add_arm_label(arm, force);
+        }
+    }
+
+    /// Words beyond one end of a line that points there.
+    Label past_end(const Point& end, const Point& towards, const std::string& words,
+                   Role role) const {
+        const Point along = towards.normalized();
+        if (along.x() > 0.4)
+            return make_label(end + Point(kPastEnd_px, text(5.0)), words, TextSize::body, role,
+                              Align::left);
+        if (along.x() < -0.4)
+            return make_label(end + Point(-kPastEnd_px, text(5.0)), words, TextSize::body, role,
+                              Align::right);
+        return make_label(end + Point(0.0, along.y() > 0.0 ? text(22.0) : -text(10.0)), words,
+                          TextSize::body, role, Align::centre);
+    }
+
+    void add_arm_label(const ArmMark& arm, const DrawnForce& force) {
+        const Point from = arm.axis + arm.shift;
+        const Point to = arm.foot + arm.shift;
+        double turn_rad = std::atan2(to.y() - from.y(), to.x() - from.x());
+        if (std::abs(turn_rad) > 0.5 * 3.14159265358979323846) // keep the text upright
+            turn_rad -= std::copysign(3.14159265358979323846, turn_rad);
+        const Point up{std::sin(turn_rad), -std::cos(turn_rad)};
+        const std::string words = "arm " + quantity(force.reading.arm_m, Dimension::length);
+        std::vector<Label> ways;
+        for (const double share : {0.5, 0.35, 0.65, 0.2, 0.8})
+            for (const double side : {text(8.0), -text(19.0)}) {
+                Label way = make_label(from + share * (to - from) + side * up, words,
+                                       TextSize::body, force.role, Align::centre);
+                way.turn_rad = turn_rad;
+                ways.push_back(std::move(way));
+            }
+        const Point middle = 0.5 * (from + to);
+        if ((to - from).norm() > 1.0)
+            for (const Point& end : {to, from}) // an arm shorter than its words
+                ways.push_back(past_end(end, end == to ? to - from : from - to, words, force.role));
+        ways.push_back(make_label(middle + Point(14.0, text(5.0)), words, TextSize::body,
+                                  force.role, Align::left));
+        ways.push_back(make_label(middle + Point(-14.0, text(5.0)), words, TextSize::body,
+                                  force.role, Align::right));
+        shapes().emplace_back(board_.place(ways));
+    }
+
+    void add_force(const DrawnForce& force) {
+        if ((force.to - force.from).norm() < 8.0 && force.tail == Tail::plain)
+            return;
+        add_arrow(force.from, force.to, force.tail, force.stroke, shapes());
+        if (force.cut)
+            add_break(force.from, force.to, force.stroke, shapes());
+    }
+
+    /// A force's size and name stand together.
+    void add_force_label(const DrawnForce& force) {
+        if ((force.to - force.from).norm() < 8.0 && force.tail == Tail::plain)
+            return;
+        const std::vector<WordPlace> places = places_beside(force.from, force.to, how_.text_scale);
+        if (force.quiet || force.size.empty()) {
+            const std::string words = force.name + (force.size.empty() ? "" : " ") + force.size;
+            const TextSize size = force.quiet ? how_.smallest : TextSize::body;
+            shapes().emplace_back(board_.place(labels_at(places, words, size, force.role)));
+            return;
+        }
+        add_name_plate({force.size, force.name, force.role, TextSize::body, force.role}, places,
+                       how_.text_scale, board_, shapes());
+    }
+
+    /// Ticks along the lever, at round distances from its first end.
+    void add_ruler() {
+        const double length_m = mechanics::path_length(lever_.path_m);
+        const double unit_m = how_.units == setup::UnitSystem::us ? 0.0254 : 0.01;
+        const double step_m = unit_m * std::max(1.0, round_step_below(length_m / unit_m / 6.0));
+        const bool upright = lever_.path_m.size() == 2;
+        for (int i = 0; i * step_m <= length_m * (1.0 + 1e-9); ++i) {
+            const double at_m = std::min(i * step_m, length_m);
+            const Point at = tilted(mechanics::point_at(lever_.path_m, at_m));
+            const double ahead_m = at_m + 1e-4 * length_m;
+            const double behind_m = at_m - 1e-4 * length_m;
+            const Point side = (tilted(mechanics::point_at(lever_.path_m, ahead_m)) -
+                                tilted(mechanics::point_at(lever_.path_m, behind_m)))
+                                   .normalized();
+            const Point down =
+                side.x() >= 0.0 ? Point(-side.y(), side.x()) : Point(side.y(), -side.x());
+            shapes().emplace_back(Line{at + 12.0 * down, at + 18.0 * down, {Role::quiet_ink, 1.0}});
+            if (i % 2 != 0 || !upright || std::abs(at_m - lever_.axis_at_m) < 0.5 * step_m)
+                continue;
+            const Label place = make_label(at + 32.0 * down + Point(0.0, text(3.0)),
+                                           i == 0 ? "0" : quantity(at_m, Dimension::length),
+                                           TextSize::caption, Role::quiet_ink, Align::centre);
+            if (board_.is_free(place)) // a tick can do without its number
+                shapes().emplace_back(board_.place({place}));
+        }
+    }
+
+    /// Stated lengths, each moved off the lever to a shelf of its own.
+    void add_lengths() {
+        double shelf_px = 86.0;
+        for (const LengthMark& length : how_.lengths) {
+            const Point from = view_.to_sheet(length.from_m);
+            const Point to = view_.to_sheet(length.to_m);
+            const Point span = to - from;
+            if (span.norm() < 2.0)
+                continue;
+            const Point across = span.x() >= 0.0 ? Point(-span.y(), span.x()).normalized()
+                                                 : Point(span.y(), -span.x()).normalized();
+            const Point shift = shelf_px * across;
+            const Stroke thin{length.role, 1.5};
+            shapes().emplace_back(Line{from + shift, to + shift, thin});
+            for (const Point& end : {from, to})
+                shapes().emplace_back(
+                    Line{end + shift - 6.0 * across, end + shift + 6.0 * across, thin});
+            board_.keep_clear(from + shift, to + shift, 1.5);
+            const Point middle = 0.5 * (from + to) + shift;
+            shapes().emplace_back(
+                board_.place({make_label(middle + Point(0.0, -text(7.0)), length.text,
+                                         TextSize::body, length.role, Align::centre),
+                              make_label(middle + Point(0.0, text(18.0)), length.text,
+                                         TextSize::body, length.role, Align::centre),
+                              make_label(middle + Point(12.0, text(5.0)), length.text,
+                                         TextSize::body, length.role, Align::left)}));
+            shelf_px += text(34.0);
+        }
+    }
+
+    void add_strip() {
+        StripTorques torques;
+        torques.load_Nm = solved_.torque_load_Nm;
+        torques.effort_Nm = solved_.torque_effort_Nm;
+        torques.friction_Nm = std::abs(solved_.torque_friction_Nm);
+        if (how_.pose.hand_N) {
+            const mechanics::HandBalance hand =
+                mechanics::balance_by_hand(lever_, solved_, *how_.pose.hand_N);
+            torques.effort_Nm = hand.torque_effort_Nm;
+            torques.friction_Nm = lever_.friction.coefficient * lever_.friction.radius_m *
+                                  hand.axis_reaction_N.norm();
+        }
+        const double side_px = std::min(150.0, 0.1 * view_.size_px.x());
+        add_balance_strip(torques, side_px, view_.size_px.x() - side_px,
+                          view_.size_px.y() - text(74.0), how_.units, how_.text_scale, shapes());
+    }
+
+    /// The one scale of all arrows, stated at the lower left.
+    void add_arrow_scale() {
+        const double unit_N = how_.units == setup::UnitSystem::us ? 4.4482216152605 : 1.0;
+        const double force_N =
+            unit_N * round_step_below(kLongestScale_px / view_.px_per_N / unit_N);
+        const Point at = arrow_scale_at();
+        const Point end = at + Point(force_N * view_.px_per_N, 0.0);
+        shapes().emplace_back(Line{at, end, {Role::quiet_ink, 1.5}});
+        for (const Point& tick : {at, end})
+            shapes().emplace_back(
+                Line{tick - Point(0.0, 4.0), tick + Point(0.0, 4.0), {Role::quiet_ink, 1.5}});
+        shapes().emplace_back(make_label(at + Point(0.0, -text(9.0)),
+                                         quantity(force_N, Dimension::force), TextSize::caption,
+                                         Role::quiet_ink, Align::left));
+    }
+
+    const mechanics::Lever& lever_;
+    const mechanics::LeverResult& solved_;
+    const StageView& view_;
+    const LeverDrawing& how_;
+    LabelBoard board_;
+    Drawing drawing_;
+};
+
+} // namespace
+
+Drawing draw_lever(const mechanics::Lever& lever, const mechanics::LeverResult& solved,
+                   const StageView& view, const LeverDrawing& how) {
+    return LeverPainter(lever, solved, view, how).paint();
+}
+
+} // namespace steelyard::scene

@@ -1,0 +1,149 @@
+#include "scene/marks/label_board.h"
+
+#include "scene/marks/text_width.h"
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+
+namespace steelyard::scene {
+
+namespace {
+
+/// Height of capitals and depth of descenders of Inter, in em.
+constexpr double kCapHeight = 0.73;
+constexpr double kDescent = 0.22;
+
+/// Area shared by two rectangles [px²].
+double shared_area(const Rect& one, const Rect& other) {
+    const Point low = one.low.cwiseMax(other.low);
+    const Point high = one.high.cwiseMin(other.high);
+    return std::max(0.0, high.x() - low.x()) * std::max(0.0, high.y() - low.y());
+}
+
+/// Length of a straight stroke inside a rectangle [px], by clipping it to the four sides.
+double length_inside(const Point& from, const Point& to, const Rect& rect) {
+    const Point along = to - from;
+    double enter = 0.0;
+    double leave = 1.0;
+    for (int part = 0; part < 2; ++part) {
+        if (std::abs(along[part]) < 1e-9) {
+            if (from[part] < rect.low[part] || from[part] > rect.high[part])
+                return 0.0;
+            continue;
+        }
+        const double one = (rect.low[part] - from[part]) / along[part];
+        const double other = (rect.high[part] - from[part]) / along[part];
+        enter = std::max(enter, std::min(one, other));
+        leave = std::min(leave, std::max(one, other));
+    }
+    return std::max(0.0, leave - enter) * along.norm();
+}
+
+} // namespace
+
+bool Rect::overlaps(const Rect& other) const {
+    return shared_area(*this, other) > 0.0;
+}
+
+bool Rect::contains(const Point& point) const {
+    return point.x() >= low.x() && point.x() <= high.x() && point.y() >= low.y() &&
+           point.y() <= high.y();
+}
+
+Rect room_of(const Label& label, double text_scale) {
+    const double width_px = text_width_px(label.text, label.size, label.strong, text_scale);
+    const double em_px = text_height_px(label.size) * text_scale;
+    double left_px = 0.0;
+    if (label.align == Align::centre)
+        left_px = -0.5 * width_px;
+    if (label.align == Align::right)
+        left_px = -width_px;
+    const double c = std::cos(label.turn_rad);
+    const double s = std::sin(label.turn_rad);
+    Rect room{label.at, label.at};
+    for (const double x : {left_px, left_px + width_px})
+        for (const double y : {-kCapHeight * em_px, kDescent * em_px}) {
+            const Point corner = label.at + Point(x * c - y * s, x * s + y * c);
+            room.low = room.low.cwiseMin(corner);
+            room.high = room.high.cwiseMax(corner);
+        }
+    return room;
+}
+
+void LabelBoard::keep_clear(const Point& from, const Point& to, double width_px) {
+    strokes_.push_back({from, to, width_px});
+}
+
+/// Off the sheet is worst, on other text nearly as bad.
+double LabelBoard::cost_of_text(const Rect& room) const {
+    const Point size = room.high - room.low;
+    const double off_sheet = size.x() * size.y() - shared_area(room, sheet_);
+    double cost = 20.0 * off_sheet;
+    for (const Rect& rect : taken_)
+        cost += 10.0 * shared_area(room, rect);
+    return cost;
+}
+
+/// On a stroke is merely ugly.
+double LabelBoard::cost_of_strokes(const Rect& room) const {
+    double cost = 0.0;
+    for (const Stroke& stroke : strokes_) {
+        const Point half_width{0.5 * stroke.width_px, 0.5 * stroke.width_px};
+        cost +=
+            length_inside(stroke.from, stroke.to, {room.low - half_width, room.high + half_width}) *
+            (stroke.width_px + 0.5);
+    }
+    return cost;
+}
+
+Rect LabelBoard::room_with_lines_below(const Label& label, double below_px) const {
+    Rect room = room_of(label, text_scale_);
+    room.high.y() += below_px;
+    return room;
+}
+
+std::optional<Label> LabelBoard::nearest_free(const Label& wanted, double below_px) const {
+    constexpr double kStep_px = 9.0;
+    std::optional<Label> nearest;
+    double least_px = 0.0;
+    Label label = wanted;
+    const Rect wanted_room = room_with_lines_below(wanted, below_px);
+    const Point size = wanted_room.high - wanted_room.low;
+    for (double x = sheet_.low.x(); x + size.x() <= sheet_.high.x(); x += kStep_px)
+        for (double y = sheet_.low.y(); y + size.y() <= sheet_.high.y(); y += kStep_px) {
+            const Point moved_px = Point(x, y) - wanted_room.low;
+            if (nearest && moved_px.norm() >= least_px)
+                continue;
+            const Rect room{wanted_room.low + moved_px, wanted_room.high + moved_px};
+            // Standing on a stroke counts as far as its length inside.
+            const double far_px = moved_px.norm() + cost_of_strokes(room);
+            if (cost_of_text(room) > 0.0 || (nearest && far_px >= least_px))
+                continue;
+            label.at = wanted.at + moved_px;
+            nearest = label;
+            least_px = far_px;
+        }
+    return nearest;
+}
+
+Label LabelBoard::place(const std::vector<Label>& ways, double below_px) {
+    assert(!ways.empty());
+    Label best = ways.front();
+    double least = -1.0;
+    for (const Label& way : ways) {
+        const double cost = cost_of(room_with_lines_below(way, below_px));
+        if (least < 0.0 || cost < least) {
+            least = cost;
+            best = way;
+        }
+        if (cost <= 0.0)
+            break;
+    }
+    if (cost_of_text(room_with_lines_below(best, below_px)) > 0.0)
+        best = nearest_free(ways.front(), below_px).value_or(best);
+    taken_.push_back(room_with_lines_below(best, below_px));
+    return best;
+}
+
+} // namespace steelyard::scene

@@ -1,0 +1,92 @@
+#include "scene/marks/name_plate.h"
+
+#include "scene/marks/text_width.h"
+
+#include <array>
+
+namespace steelyard::scene {
+
+namespace {
+
+constexpr double kBeside_px = 20.0; ///< from an arrow's shaft to words
+
+double line_px(TextSize name_size) {
+    return name_size == TextSize::caption ? 18.0 : 21.0;
+}
+
+void add_sides(const Point& at, double side_px, double down_px, std::vector<WordPlace>& places) {
+    places.push_back({at + Point(side_px, down_px), Align::left});
+    places.push_back({at + Point(-side_px, down_px), Align::right});
+}
+
+} // namespace
+
+std::vector<WordPlace> places_beside(const Point& from, const Point& to, double text_scale) {
+    const Point span = to - from;
+    const Point along = span.norm() > 1.0 ? Point(span.normalized()) : Point(0.0, 1.0);
+    std::vector<WordPlace> places;
+    for (const double share : {0.86, 1.0, 0.7, 0.5, 0.3, 0.1})
+        add_sides(from + share * span, kBeside_px, 4.0 * text_scale, places);
+    places.push_back({to + along * text_scale * (along.y() < 0.0 ? 34.0 : 26.0), Align::centre});
+    for (const double share : {1.0, 0.5})
+        for (const double down : {28.0, -40.0})
+            places.push_back({from + share * span + Point(0.0, down * text_scale), Align::centre});
+    for (const double down : {52.0, -62.0, 88.0, -98.0, 124.0})
+        add_sides(from, kBeside_px, down * text_scale, places);
+    return places;
+}
+
+std::vector<WordPlace> places_around(const Point& centre, const std::vector<double>& distances_px) {
+    constexpr std::array<double, 5> kDown{0.1, -0.6, 0.7, -1.1, 1.2};
+    std::vector<WordPlace> places;
+    places.reserve(2 * kDown.size() * distances_px.size());
+    for (const double distance_px : distances_px)
+        for (const double down : kDown)
+            add_sides(centre, distance_px * (std::abs(down) > 1.0 ? 0.5 : 1.0), down * distance_px,
+                      places);
+    return places;
+}
+
+std::vector<Label> labels_at(const std::vector<WordPlace>& places, const std::string& words,
+                             TextSize size, Role role, bool strong) {
+    std::vector<Label> labels;
+    labels.reserve(places.size());
+    for (const WordPlace& place : places) {
+        Label label;
+        label.at = place.at;
+        label.align = place.align;
+        label.text = words;
+        label.size = size;
+        label.role = role;
+        label.strong = strong;
+        labels.push_back(std::move(label));
+    }
+    return labels;
+}
+
+Rect add_name_plate(const NamePlate& plate, const std::vector<WordPlace>& places, double text_scale,
+                    LabelBoard& board, std::vector<Shape>& shapes) {
+    const double number_px = text_width_px(plate.number, TextSize::reading, true, text_scale);
+    const double name_px = text_width_px(plate.name, plate.name_size, false, text_scale);
+    // The wider of the two lines claims the room of both.
+    const bool by_number = number_px >= name_px;
+    const double down_px = line_px(plate.name_size) * text_scale;
+    Label number = board.place(labels_at(places, by_number ? plate.number : plate.name,
+                                         TextSize::reading, plate.role, true),
+                               down_px);
+    Label name = number;
+    number.text = plate.number;
+    name.text = plate.name;
+    name.size = plate.name_size;
+    name.role = plate.name_role;
+    name.strong = false;
+    name.at.y() += down_px;
+    Rect room = room_of(number, text_scale);
+    const Rect below = room_of(name, text_scale);
+    room = {room.low.cwiseMin(below.low), room.high.cwiseMax(below.high)};
+    shapes.emplace_back(std::move(number));
+    shapes.emplace_back(std::move(name));
+    return room;
+}
+
+} // namespace steelyard::scene

@@ -1,0 +1,36 @@
+#pragma once
+// Candidate axes set against one another. There are two hips and one low back: where a joint of the
+// middle stands among the axes, a paired joint counts with both of its sides.
+
+#include "mechanics/body/solve_body.h"
+
+#include <string>
+#include <vector>
+
+namespace steelyard::words {
+
+/// A candidate axis as it compares with the others.
+struct AxisShare {
+    mechanics::Hinge axis = mechanics::Hinge::lumbar_flexion;
+    bool both = false;      ///< both sides are meant
+    double torque_Nm = 0.0; ///< size of the muscles' torque, of both sides where both are meant
+    std::string name;       ///< "both hips", "low back"
+    std::string one;        ///< what one side is called then: "each hip", "right hip", "low back"
+};
+
+/// The axes in their order.
+/// @param axes  all that are shown together
+std::vector<AxisShare> axis_shares(const std::vector<mechanics::Hinge>& axes,
+                                   const mechanics::BodyResult& result);
+
+/// The one with the largest torque: index into the shares, of which there is one or more.
+std::size_t most_loaded(const std::vector<AxisShare>& shares);
+
+/// "both hips": a paired joint with its two sides.
+std::string both_sides_word(mechanics::Hinge hinge);
+
+/// What an axis is called where only its own side's torque is shown beside others: "one hip" among
+/// joints of the middle, else as axis_word.
+std::string one_side_word(const std::vector<mechanics::Hinge>& axes, mechanics::Hinge axis);
+
+} // namespace steelyard::words

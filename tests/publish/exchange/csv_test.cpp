@@ -1,0 +1,89 @@
+#include "catch.h"
+#include "outside_program.h"
+#include "publish/exchange/csv.h"
+#include "publish/files/written_text.h"
+#include "publish/hostile_text.h"
+#include "publish/paper_questions.h"
+#include "publish/question/question_text.h"
+#include "temp_folder.h"
+
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <limits>
+
+using namespace steelyard;
+using namespace steelyard::publish;
+using problems::Question;
+using Rows = std::vector<std::vector<std::string>>;
+
+namespace {
+
+Rows read_back(const std::string& csv) {
+    const TempFile file("rows.csv", csv);
+    const Ran ran = run_outside(
+        "python3 " STEELYARD_SOURCE_DIR "/tests/publish/exchange/read_back.py csv " + file.path());
+    INFO(ran.out);
+    REQUIRE(ran.status == 0);
+    return nlohmann::json::parse(ran.out).get<Rows>();
+}
+
+} // namespace
+
+TEST_CASE("cells are quoted as RFC 4180 says, and formulas of spreadsheets are disarmed") {
+    // RFC 4180, section 2, rules 6 and 7.
+    CHECK(csv_text("plain") == "plain");
+    CHECK(csv_text("a, b") == "\"a, b\"");
+    CHECK(csv_text("say \"hi\"") == "\"say \"\"hi\"\"\"");
+    CHECK(csv_text("=1+1") == "'=1+1");
+    CHECK(csv_text("@x") == "'@x");
+    CHECK(csv_text("two\nlines") == "two lines");
+}
+
+TEST_CASE("numbers are exact, and what is not finite is empty") {
+    for (const double value : {0.1, -5.0, 110.36250000000001, 1e-12, 0.0}) {
+        CHECK(std::stod(csv_number(value)) == value);
+    }
+    CHECK(csv_number(std::numeric_limits<double>::quiet_NaN()).empty());
+    CHECK(csv_number(std::numeric_limits<double>::infinity()).empty());
+}
+
+TEST_CASE("an independent reader gets back every question with its key") {
+    const problems::Bank bank = real_bank();
+    const std::vector<Question> questions = questions_of(bank, 80);
+    const Rows rows = read_back(*questions_csv(bank, questions));
+    REQUIRE(rows.size() == questions.size() + 1);
+    for (std::size_t i = 0; i < questions.size(); ++i) {
+        const Question& question = questions[i];
+        const auto& row = rows[i + 1];
+        REQUIRE(row.size() == rows[0].size());
+        CHECK(row[0] == question.code);
+        CHECK(row[5] == one_line(question.prompt));
+        CHECK(row[7] == short_answer(question));
+        if (question.kind == problems::Kind::numeric) {
+            CHECK(std::stod(row[8]) == question.answer);
+            CHECK(row[10] == question.unit);
+        }
+    }
+}
+
+TEST_CASE("hostile text keeps the rows and columns of a CSV whole") {
+    std::vector<Question> questions;
+    for (const std::string& text : hostile_texts()) {
+        Question question;
+        question.prompt = text;
+        question.answer_text = text;
+        question.reason = text;
+        questions.push_back(question);
+    }
+    const Rows rows = read_back(*questions_csv({}, questions));
+    CHECK(rows.size() == questions.size() + 1);
+    for (const auto& row : rows) {
+        CHECK(row.size() == rows[0].size());
+    }
+    const Rows cards = read_back(*flash_cards_csv(questions));
+    REQUIRE(cards.size() == questions.size() + 1);
+    for (const auto& card : cards) {
+        CHECK(card.size() == 2);
+    }
+}
