@@ -4,10 +4,11 @@
 #include "app/help/help_view.h"
 #include "app/notice/notice.h"
 #include "app/paint/label_painter.h"
-
-#include <GLFW/glfw3.h>
+#include "app/platform/clock.h"
 
 #include <algorithm>
+#include <limits>
+#include <utility>
 
 namespace steelyard::app {
 
@@ -23,8 +24,12 @@ constexpr double kFrame_s = 1.0 / 60.0;
 constexpr int kFramesAfterEvent = 3;
 /// Work is written this long after the last change [s], and at once when the window closes.
 constexpr double kSaveAfter_s = 0.4;
-/// Longer than anyone waits [s]: nothing is due.
-constexpr double kForEver_s = 1e9;
+/// Nothing is due [s].
+constexpr double kForEver_s = std::numeric_limits<double>::infinity();
+/// A minimised window looks up this often [s].
+constexpr double kMinimised_s = 0.2;
+/// A frame may be this much early [s]: clocks and screens do not agree to the microsecond.
+constexpr double kEarly_s = 5e-4;
 
 } // namespace
 
@@ -36,6 +41,7 @@ Application::Application(Window window, ShapePainter painter, SavedWork saved,
     const Preferences last = around_.saved.load_preferences();
     prefer(last);
     shown_around_ = last.shown_around;
+    last_frame_s_ = now_s();
     go_to(last.ended_well ? PlaceName::start : place_named(last.place));
 }
 
@@ -43,67 +49,73 @@ void Application::tell_to(std::ofstream file) {
     narration_file_ = std::move(file);
 }
 
-void Application::run() {
-    last_frame_s_ = glfwGetTime();
-    while (!window_.wants_to_close()) {
-        if (!wait_for_frame()) {
-            run_beside();
-            continue;
-        }
-        const double now_s = glfwGetTime();
-        frame(now_s - last_frame_s_);
-        run_beside();
-        last_frame_s_ = now_s;
-    }
-    open_ = false;
-    save_work();
+double Application::rest_s() {
+    notice_arrivals();
+    if (is_minimised())
+        return std::max(kMinimised_s, until_due_s());
+    if (frames_owed_ > 0)
+        return 0.0;
+    if (place().moving())
+        return std::max(0.0, kFrame_s - (now_s() - last_frame_s_));
+    tell_rest(true);
+    rested_ = true;
+    return until_due_s();
 }
 
-/// Waits until a frame is owed: at once after an event, a sixtieth later while something moves,
-/// and for ever otherwise, so that an idle window costs nothing.
-bool Application::wait_for_frame() {
-    wait_for_events();
-    if (save_due_s_ > 0.0 && glfwGetTime() >= save_due_s_)
+/// Until something is due by itself [s].
+double Application::until_due_s() {
+    double wait_s = save_due_s_ > 0.0 ? save_due_s_ - now_s() : kForEver_s;
+    if (const std::optional<double> next_s = place().next_frame_in_s())
+        wait_s = std::min(wait_s, last_frame_s_ + *next_s - now_s());
+    for (const std::unique_ptr<Place>& one : places_)
+        if (one)
+            wait_s = std::min(wait_s, one->beside_due_s().value_or(kForEver_s));
+    return std::max(0.0, wait_s);
+}
+
+void Application::notice_arrivals() {
+    beside_stirred_ = look_beside() || beside_stirred_;
+    if (!window_.incoming().anything && !beside_stirred_)
+        return;
+    tell_rest(false);
+    frames_owed_ = kFramesAfterEvent;
+    window_.incoming().anything = beside_stirred_ = false;
+}
+
+void Application::turn() {
+    if (std::exchange(rested_, false))
+        told_rest_ = false;
+    if (window_.wants_to_close())
+        return close();
+    notice_arrivals();
+    if (save_due_s_ > 0.0 && now_s() >= save_due_s_)
         save_work();
-    if (window_.incoming().anything || beside_stirred_) {
-        tell_rest(false);
-        frames_owed_ = kFramesAfterEvent;
-        window_.incoming().anything = beside_stirred_ = false;
+    if (owes_frame()) {
+        const double now = now_s();
+        frame(now - last_frame_s_);
+        last_frame_s_ = now;
     }
-    const bool minimised = window_.size_px().minCoeff() < 1.0;
-    if (minimised) {
+    run_beside();
+}
+
+bool Application::owes_frame() {
+    if (is_minimised()) {
         frames_owed_ = 0;
-        glfwWaitEventsTimeout(0.2);
         return false;
     }
     if (frames_owed_ > 0) {
         --frames_owed_;
         return true;
     }
+    if (place().moving())
+        return now_s() - last_frame_s_ >= kFrame_s - kEarly_s;
     const std::optional<double> next_s = place().next_frame_in_s();
-    return place().moving() || (next_s && glfwGetTime() >= last_frame_s_ + *next_s);
+    return next_s && now_s() >= last_frame_s_ + *next_s;
 }
 
-void Application::wait_for_events() {
-    glfwPollEvents();
-    beside_stirred_ = look_beside() || beside_stirred_;
-    if (frames_owed_ > 0 || window_.incoming().anything || beside_stirred_)
-        return;
-    if (place().moving())
-        return glfwWaitEventsTimeout(std::max(1e-4, kFrame_s - (glfwGetTime() - last_frame_s_)));
-    tell_rest(true);
-    double wait_s = save_due_s_ > 0.0 ? save_due_s_ - glfwGetTime() : kForEver_s;
-    if (const std::optional<double> next_s = place().next_frame_in_s())
-        wait_s = std::min(wait_s, last_frame_s_ + *next_s - glfwGetTime());
-    for (const std::unique_ptr<Place>& one : places_)
-        if (one)
-            wait_s = std::min(wait_s, one->beside_due_s().value_or(kForEver_s));
-    if (wait_s < kForEver_s)
-        glfwWaitEventsTimeout(std::max(1e-3, wait_s));
-    else
-        glfwWaitEvents();
-    told_rest_ = false;
-    beside_stirred_ = look_beside();
+void Application::close() {
+    open_ = false;
+    save_work();
 }
 
 /// Further windows may be open also while their place is not the present one.
@@ -274,7 +286,7 @@ void Application::prefer(const Preferences& wanted) {
 }
 
 void Application::save_soon() {
-    save_due_s_ = glfwGetTime() + kSaveAfter_s;
+    save_due_s_ = now_s() + kSaveAfter_s;
 }
 
 void Application::save_work() {

@@ -1,11 +1,12 @@
 #pragma once
 // The application: the window, the places in it, and what is the same in all of them.
 
-#include "app/frame/window.h"
 #include "app/opened_file.h"
 #include "app/paint/shape_painter.h"
 #include "app/place/place_list.h"
 #include "app/place/places_row.h"
+#include "app/platform/loop.h"
+#include "app/platform/window.h"
 #include "app/settings/settings_view.h"
 #include "app/tour/tour.h"
 #include "app/widgets/press_letters.h"
@@ -16,7 +17,7 @@
 
 namespace steelyard::app {
 
-class Application {
+class Application : public Turns {
 public:
     /// @param data_folder  holds assets/ and question_bank/; what is there is read when it is first
     ///                     asked for
@@ -31,8 +32,12 @@ public:
     /// Writes every frame's narration to a file from now on, and when the window comes to rest.
     void tell_to(std::ofstream file);
 
-    /// Draws frames as events come in, until the window is closed.
-    void run();
+    /// A frame is owed at once after an event, a sixtieth of a second later while something moves,
+    /// and never otherwise, so that an idle window costs nothing.
+    double rest_s() override;
+    /// Draws a frame if one is owed, keeps work when that is due.
+    void turn() override;
+    bool is_over() const override { return !open_; }
 
     /// Draws one frame, whatever came in: input first, then the screen.
     /// @param seconds  since the last frame
@@ -42,8 +47,11 @@ private:
     /// Pages that lie over the place.
     enum class Page { none, help, settings };
 
-    bool wait_for_frame();
-    void wait_for_events();
+    void notice_arrivals();
+    bool owes_frame();
+    bool is_minimised() const { return window_.size_px().minCoeff() < 1.0; }
+    double until_due_s();
+    void close();
     bool look_beside();
     void run_beside();
     void prepare_style();
@@ -94,6 +102,7 @@ private:
     double last_frame_s_ = 0.0;
     double save_due_s_ = 0.0; ///< 0 = nothing to save
     bool told_rest_ = false;
+    bool rested_ = false; ///< nothing was due, and the turn follows a wait
 };
 
 } // namespace steelyard::app

@@ -1,8 +1,7 @@
 // The keys of the whole window, and the ways from one place to another.
 
 #include "app/application.h"
-
-#include <GLFW/glfw3.h>
+#include "app/platform/key.h"
 
 #include <algorithm>
 #include <array>
@@ -14,12 +13,11 @@ namespace {
 /// True for what a text field may have a use for: all but function keys and most of what is pressed
 /// with Ctrl, which lead elsewhere from a text field, too.
 bool is_for_text(const KeyPress& key) {
-    if (key.key >= GLFW_KEY_F1 && key.key <= GLFW_KEY_F12)
+    if (key.key >= key::kF1 && key.key <= key::kF12)
         return false;
-    const bool control = (key.modifiers & GLFW_MOD_CONTROL) != 0;
-    const bool sign = key.key > GLFW_KEY_SPACE && key.key <= GLFW_KEY_Z;
-    constexpr std::array kEdit{GLFW_KEY_A, GLFW_KEY_C, GLFW_KEY_V,
-                               GLFW_KEY_X, GLFW_KEY_Y, GLFW_KEY_Z};
+    const bool control = (key.modifiers & key::kWithControl) != 0;
+    const bool sign = key.key > key::kSpace && key.key <= key::kZ;
+    constexpr std::array kEdit{key::kA, key::kC, key::kV, key::kX, key::kY, key::kZ};
     return !control || !sign || std::find(kEdit.begin(), kEdit.end(), key.key) != kEdit.end();
 }
 
@@ -28,14 +26,14 @@ bool is_for_text(const KeyPress& key) {
 /// Keys of the whole window; what is left goes to the place.
 std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
     for (const KeyPress& key : keys)
-        if (key.key == GLFW_KEY_F11)
+        if (key.key == key::kF11)
             window_.turn_full_screen();
     const bool by_letters = letters_.are_shown();
     letters_.begin_frame(keys);
     if (by_letters)
         return {};
     for (const KeyPress& key : keys)
-        if (key.key == GLFW_KEY_F9 && !place().claims(key))
+        if (key.key == key::kF9 && !place().claims(key))
             letters_.show();
     if (letters_.are_shown())
         return {};
@@ -44,7 +42,7 @@ std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
     for (const KeyPress& key : keys) {
         if (typing && is_for_text(key))
             continue;
-        if (key.key != GLFW_KEY_F11 && (place().claims(key) || !handle_key(key)))
+        if (key.key != key::kF11 && (place().claims(key) || !handle_key(key)))
             left.push_back(key);
     }
     return left;
@@ -52,9 +50,9 @@ std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
 
 bool Application::handle_control_key(int key) {
     Preferences wanted = preferences();
-    if (key == GLFW_KEY_EQUAL || key == GLFW_KEY_KP_ADD)
+    if (key == key::kEqual || key == key::kKeypadAdd)
         wanted.text_size = next_text_size(wanted.text_size, 1);
-    else if (key == GLFW_KEY_MINUS || key == GLFW_KEY_KP_SUBTRACT)
+    else if (key == key::kMinus || key == key::kKeypadSubtract)
         wanted.text_size = next_text_size(wanted.text_size, -1);
     else
         return false;
@@ -63,9 +61,9 @@ bool Application::handle_control_key(int key) {
 }
 
 bool Application::handle_key(const KeyPress& key) {
-    if ((key.modifiers & GLFW_MOD_CONTROL) != 0)
+    if ((key.modifiers & key::kWithControl) != 0)
         return handle_control_key(key.key);
-    if (key.key == GLFW_KEY_D) {
+    if (key.key == key::kD) {
         Preferences wanted = preferences();
         wanted.look = next_look(wanted.look);
         prefer(wanted);
@@ -73,22 +71,22 @@ bool Application::handle_key(const KeyPress& key) {
     }
     if (page_ != Page::none || place().covers_window())
         return false;
-    if (key.key == GLFW_KEY_F1) {
+    if (key.key == key::kF1) {
         grant(RowWish::help);
-    } else if (key.key == GLFW_KEY_O && place().shelf_word() != nullptr) {
+    } else if (key.key == key::kO && place().shelf_word() != nullptr) {
         grant(RowWish::open_shelf);
-    } else if (key.key == GLFW_KEY_U) {
+    } else if (key.key == key::kU) {
         around_.units =
             around_.units == setup::UnitSystem::si ? setup::UnitSystem::us : setup::UnitSystem::si;
         save_soon();
-    } else if (key.key == GLFW_KEY_W) {
+    } else if (key.key == key::kW) {
         go_to(PlaceName::workshop);
-    } else if (key.key == GLFW_KEY_B) {
+    } else if (key.key == key::kB) {
         go_to(place_name_ == PlaceName::bench ? PlaceName::body : PlaceName::bench);
     } else {
         const auto places = place_list();
-        const auto at = static_cast<std::size_t>(key.key - GLFW_KEY_F2);
-        if (key.key < GLFW_KEY_F2 || at >= places.size())
+        const auto at = static_cast<std::size_t>(key.key - key::kF2);
+        if (key.key < key::kF2 || at >= places.size())
             return false;
         go_to(places[at].name);
     }

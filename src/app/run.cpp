@@ -30,10 +30,11 @@ int run(const RunOptions& options) {
         std::cerr << "Steelyard cannot draw: " << painter.error() << '\n';
         return 1;
     }
-    Application application(std::move(*window), std::move(*painter), std::move(saved),
-                            options.data_folder, options.record_folder);
+    auto application =
+        std::make_unique<Application>(std::move(*window), std::move(*painter), std::move(saved),
+                                      options.data_folder, options.record_folder);
     if (named)
-        application.open(*named);
+        application->open(*named);
     if (options.narration) {
         std::ofstream file(*options.narration);
         if (!file) {
@@ -41,9 +42,9 @@ int run(const RunOptions& options) {
                       << ": check that the folder exists and is yours.\n";
             return 1;
         }
-        application.tell_to(std::move(file));
+        application->tell_to(std::move(file));
     }
-    application.run();
+    take_turns(std::move(application));
     return 0;
 }
 

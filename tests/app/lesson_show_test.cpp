@@ -1,10 +1,9 @@
+#include "app/platform/key.h"
 #include "app/workshop/room_stage.h"
 #include "app/workshop/show_keys.h"
 #include "app/workshop/show_view.h"
 #include "catch.h"
 #include "setup/muscle/muscle_file.h"
-
-#include <GLFW/glfw3.h>
 
 #include <string>
 
@@ -75,13 +74,13 @@ void type(ShowModel& model, const std::string& text) {
 
 TEST_CASE("the key that goes on reveals first, and only then goes to the next step") {
     ShowModel model = show();
-    press(model, GLFW_KEY_PAGE_DOWN);
+    press(model, key::kPageDown);
     CHECK(model.step == 0);
     CHECK(model.now().revealed);
-    press(model, GLFW_KEY_PAGE_DOWN);
+    press(model, key::kPageDown);
     CHECK(model.step == 1);
     CHECK_FALSE(model.now().revealed);
-    press(model, GLFW_KEY_PAGE_UP);
+    press(model, key::kPageUp);
     CHECK(model.step == 0);
     CHECK(model.now().revealed); // it stands there as it was left
 }
@@ -89,15 +88,15 @@ TEST_CASE("the key that goes on reveals first, and only then goes to the next st
 TEST_CASE("a step with nothing to reveal is left at once, and the last step stays") {
     ShowModel model = show();
     update(model, GoToStep{2});
-    press(model, GLFW_KEY_RIGHT);
+    press(model, key::kRight);
     CHECK(model.step == 3);
-    press(model, GLFW_KEY_RIGHT);
+    press(model, key::kRight);
     CHECK(model.now().revealed);
-    press(model, GLFW_KEY_RIGHT);
+    press(model, key::kRight);
     CHECK(model.step == 3);
-    press(model, GLFW_KEY_HOME);
+    press(model, key::kHome);
     CHECK(model.step == 0);
-    press(model, GLFW_KEY_END);
+    press(model, key::kEnd);
     CHECK(model.step == 3);
 }
 
@@ -105,18 +104,18 @@ TEST_CASE("hands are counted answer by answer, and can be taken back") {
     ShowModel model = show();
     update(model, GoToStep{1});
     type(model, "12");
-    press(model, GLFW_KEY_ENTER);
+    press(model, key::kEnter);
     type(model, "7");
     CHECK(model.now().hands == std::vector<int>{12, 7, 0});
-    press(model, GLFW_KEY_BACKSPACE);
+    press(model, key::kBackspace);
     CHECK(model.now().hands == std::vector<int>{12, 0, 0});
     update(model, PressAnswer{2});
     update(model, PressAnswer{2});
     CHECK(model.now().hands == std::vector<int>{12, 0, 2});
     type(model, "99999");
     CHECK(model.now().hands[2] == kMostHands);
-    press(model, GLFW_KEY_UP);
-    press(model, GLFW_KEY_BACKSPACE);
+    press(model, key::kUp);
+    press(model, key::kBackspace);
     CHECK(model.now().hands[1] == 0);
     CHECK_FALSE(model.now().revealed);
 }
@@ -128,7 +127,7 @@ TEST_CASE("after the reveal nobody's answer changes any more") {
     update(model, TurnReveal{});
     type(model, "9");
     update(model, PressAnswer{0});
-    press(model, GLFW_KEY_BACKSPACE);
+    press(model, key::kBackspace);
     CHECK(model.now().hands == std::vector<int>{5, 0, 0});
 }
 
@@ -136,26 +135,26 @@ TEST_CASE("numbers are taken in the asked unit or any other of the kind") {
     ShowModel model = show();
     CHECK(asked_unit(model, 0) == "N");
     type(model, "250");
-    press(model, GLFW_KEY_ENTER);
+    press(model, key::kEnter);
     type(model, "30 kgf");
-    press(model, GLFW_KEY_ENTER);
+    press(model, key::kEnter);
     REQUIRE(model.now().guesses_SI.size() == 2);
     CHECK(model.now().guesses_SI[0] == 250.0);
     CHECK(model.now().guesses_SI[1] == Approx(30.0 * 9.80665));
     type(model, "12 cm");
-    press(model, GLFW_KEY_ENTER);
+    press(model, key::kEnter);
     CHECK(model.now().guesses_SI.size() == 2);
     CHECK(model.message.find("length") != std::string::npos);
     CHECK(model.entry == "12 cm"); // it can be mended
-    press(model, GLFW_KEY_ESCAPE);
+    press(model, key::kEscape);
     CHECK(model.entry.empty());
-    press(model, GLFW_KEY_BACKSPACE);
+    press(model, key::kBackspace);
     CHECK(model.now().guesses_SI.size() == 1);
 }
 
 TEST_CASE("numbers are taken after the reveal too, and letters after a digit are its unit") {
     ShowModel model = show();
-    press(model, GLFW_KEY_PAGE_DOWN);
+    press(model, key::kPageDown);
     REQUIRE(model.now().revealed);
     const ShowModel before = model;
     type(model, "25 ft lbf");
@@ -163,13 +162,13 @@ TEST_CASE("numbers are taken after the reveal too, and letters after a digit are
     CHECK(model.step == before.step);
     CHECK_FALSE(model.blank);
     CHECK_FALSE(model.frozen);
-    press(model, GLFW_KEY_ENTER);
+    press(model, key::kEnter);
     CHECK(model.message.find("torque") != std::string::npos); // a force was asked for
-    press(model, GLFW_KEY_ESCAPE);
+    press(model, key::kEscape);
     CHECK(model.entry.empty());
     CHECK_FALSE(model.asks_to_leave);
     type(model, "25 lbf");
-    press(model, GLFW_KEY_ENTER);
+    press(model, key::kEnter);
     CHECK(model.now().guesses_SI.size() == 1);
     CHECK(model.now().revealed);
     CHECK(model.step == 0);
@@ -178,11 +177,11 @@ TEST_CASE("numbers are taken after the reveal too, and letters after a digit are
 TEST_CASE("a number that was not entered yet counts when the lesson goes on") {
     ShowModel model = show();
     type(model, "250");
-    press(model, GLFW_KEY_PAGE_DOWN);
+    press(model, key::kPageDown);
     CHECK(model.now().revealed);
     CHECK(model.now().guesses_SI == std::vector<double>{250.0});
     type(model, "7 apples");
-    press(model, GLFW_KEY_PAGE_DOWN);
+    press(model, key::kPageDown);
     CHECK(model.step == 1);
     CHECK(model.progress[0].guesses_SI.size() == 1);
 }
@@ -193,10 +192,10 @@ TEST_CASE("one Enter too many does nothing in any step") {
         update(model, GoToStep{step});
         for (const bool revealed : {false, true}) {
             INFO(step << (revealed ? ", revealed" : ""));
-            press(model, {{GLFW_KEY_ENTER, 0, 0}, {GLFW_KEY_KP_ENTER, 0, 0}});
+            press(model, {{key::kEnter, 0, 0}, {key::kKeypadEnter, 0, 0}});
             CHECK(model.step == step);
             CHECK((model.now().revealed == revealed || !model.lesson_step().has_reveal()));
-            CHECK(read_show_keys(model, {{GLFW_KEY_ENTER, 0, 0}}).wish == ShowWish::none);
+            CHECK(read_show_keys(model, {{key::kEnter, 0, 0}}).wish == ShowWish::none);
             update(model, TurnReveal{});
         }
     }
@@ -218,18 +217,17 @@ TEST_CASE("before a number is revealed no letter is a command, with Ctrl it is")
             update(model, PassTime{60.0});
         }
     }
-    press(model, {{GLFW_KEY_B, GLFW_MOD_CONTROL, 0}});
+    press(model, {{key::kB, key::kWithControl, 0}});
     CHECK(model.blank);
     type(model, "b"); // what was hidden may always be shown again
     CHECK_FALSE(model.blank);
-    CHECK(read_show_keys(model, {{GLFW_KEY_N, GLFW_MOD_CONTROL, 0}}).wish ==
-          ShowWish::notes_window);
+    CHECK(read_show_keys(model, {{key::kN, key::kWithControl, 0}}).wish == ShowWish::notes_window);
 }
 
 TEST_CASE("what is typed on after letters that mean nothing gives no commands") {
     ShowModel model = show();
     type(model, "25");
-    press(model, GLFW_KEY_ENTER);
+    press(model, key::kEnter);
     type(model, "ft lbf"); // the unit comes after Enter
     CHECK_FALSE(model.now().revealed);
     CHECK(model.step == 0);
@@ -253,9 +251,9 @@ TEST_CASE("a full stop blanks the screen, but in a number it is a decimal point"
     CHECK_FALSE(model.blank);
     update(model, GoToStep{0});
     type(model, "12.5");
-    press(model, GLFW_KEY_ENTER);
+    press(model, key::kEnter);
     type(model, ".5");
-    press(model, GLFW_KEY_ENTER);
+    press(model, key::kEnter);
     CHECK_FALSE(model.blank);
     CHECK(model.now().guesses_SI == std::vector<double>{12.5, 0.5});
     type(model, " "); // nothing is being typed: it goes on
@@ -278,32 +276,32 @@ TEST_CASE("the mouse counts hands up and down") {
 TEST_CASE("frozen, the room keeps its picture while the presenter goes ahead") {
     ShowModel model = show();
     type(model, "250");
-    press(model, GLFW_KEY_ENTER);
-    press(model, {{GLFW_KEY_F, GLFW_MOD_CONTROL, 0}});
-    press(model, GLFW_KEY_PAGE_DOWN);
-    press(model, GLFW_KEY_PAGE_DOWN);
+    press(model, key::kEnter);
+    press(model, {{key::kF, key::kWithControl, 0}});
+    press(model, key::kPageDown);
+    press(model, key::kPageDown);
     CHECK(model.step == 1);
     CHECK(model.shown().step == 0);
     CHECK_FALSE(model.shown().progress.revealed);
     CHECK(model.shown().progress.guesses_SI.size() == 1);
-    press(model, {{GLFW_KEY_F, GLFW_MOD_CONTROL, 0}});
+    press(model, {{key::kF, key::kWithControl, 0}});
     CHECK(model.shown().step == 1);
 }
 
 TEST_CASE("escape leaves at its second press, and any other key stays") {
     ShowModel model = show();
-    const auto wish = [&] { return read_show_keys(model, {{GLFW_KEY_ESCAPE, 0, 0}}).wish; };
+    const auto wish = [&] { return read_show_keys(model, {{key::kEscape, 0, 0}}).wish; };
     CHECK(wish() == ShowWish::none);
-    press(model, GLFW_KEY_ESCAPE);
+    press(model, key::kEscape);
     CHECK(model.asks_to_leave);
     CHECK(wish() == ShowWish::leave);
     update(model, PassTime{5.0}); // waiting is no answer
     CHECK(wish() == ShowWish::leave);
-    press(model, GLFW_KEY_ENTER);
+    press(model, key::kEnter);
     CHECK_FALSE(model.asks_to_leave);
     CHECK(wish() == ShowWish::none);
     type(model, "250");
-    press(model, GLFW_KEY_ESCAPE); // of the number
+    press(model, key::kEscape); // of the number
     CHECK(model.entry.empty());
     CHECK_FALSE(model.asks_to_leave);
 }
@@ -315,8 +313,8 @@ TEST_CASE("letters ask for the notes window and note where no number is coming")
     CHECK(wish({0, 0, 'n'}) == ShowWish::notes_window);
     CHECK(wish({0, 0, 'I'}) == ShowWish::notes_below);
     CHECK(wish({0, 0, 'x'}) == ShowWish::none);
-    CHECK(wish({GLFW_KEY_F5, 0, 0}) == ShowWish::none);
-    press(model, GLFW_KEY_F5);
+    CHECK(wish({key::kF5, 0, 0}) == ShowWish::none);
+    press(model, key::kF5);
     CHECK(model.step == 2);
 }
 

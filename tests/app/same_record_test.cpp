@@ -1,12 +1,11 @@
 // The window and the terminal tell the record the same of the same answers.
 
+#include "app/platform/key.h"
 #include "app/practice/session_screen.h"
 #include "cli/command_line.h"
 #include "learner/shipped_course.h"
 #include "learner/study/typed_answers.h"
 #include "learner/time/wall_clock.h"
-
-#include <GLFW/glfw3.h>
 
 #include <algorithm>
 #include <set>
@@ -61,11 +60,11 @@ private:
             lines_ += line + '\n';
     }
 
-    void go_on() { press(GLFW_KEY_ENTER, ""); }
+    void go_on() { press(key::kEnter, ""); }
 
     void give(const std::string& answer) {
         take_answer(model(), answer);
-        press(GLFW_KEY_ENTER, answer);
+        press(key::kEnter, answer);
     }
 
     void answer_one(int turn) {
@@ -82,7 +81,7 @@ private:
             give_hints(2);
             return give_wrong_answers();
         case 3:
-            press(GLFW_KEY_W, "?");
+            press(key::kW, "?");
             return go_on();
         case 4:
             return give_wrong_answers();
@@ -99,14 +98,14 @@ private:
 
     void skip_or_give_up() {
         if (may_skip(asking()))
-            return press(GLFW_KEY_N, "n");
-        press(GLFW_KEY_W, "?");
+            return press(key::kN, "n");
+        press(key::kW, "?");
         go_on();
     }
 
     void give_hints(int count) {
         for (int i = 0; i < count && has_hint(asking()); ++i)
-            press(GLFW_KEY_H, "h");
+            press(key::kH, "h");
     }
 
     void give_wrong_answers() {

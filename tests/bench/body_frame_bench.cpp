@@ -4,12 +4,12 @@
 #include "allocations.h"
 #include "app/body/body_screen.h"
 #include "app/paint/label_painter.h"
+#include "app/platform/key.h"
 #include "app/unseen_sheet.h"
 #include "bench/bench_window.h"
 #include "setup/files/data_folder.h"
 #include "setup/muscle/muscle_file.h"
 
-#include <GLFW/glfw3.h>
 #include <glad/gl.h>
 
 #include <benchmark/benchmark.h>
@@ -52,7 +52,7 @@ void frame_of_the_body(benchmark::State& state) {
     bool heavier = false;
     for (auto _ : state) {
         heavier = !heavier;
-        incoming.keys.push_back({heavier ? GLFW_KEY_PAGE_UP : GLFW_KEY_PAGE_DOWN, 0});
+        incoming.keys.push_back({heavier ? key::kPageUp : key::kPageDown, 0});
         application.frame(1.0 / 60.0);
         glFinish();
     }

@@ -1,11 +1,11 @@
 // What a frame of the bench costs, measured by a frame of ImGui's own demonstration window. Both
 // draw 1280×720 with the same OpenGL in the same run; without a display there is nothing to time.
 
+#include "app/platform/key.h"
 #include "bench/bench_window.h"
 #include "setup/files/data_folder.h"
 #include "setup/setup.h"
 
-#include <GLFW/glfw3.h>
 #include <glad/gl.h>
 
 #include <benchmark/benchmark.h>
@@ -33,7 +33,7 @@ void frame_of_the_bench(benchmark::State& state) {
     application.open(setup::Setup(*setup));
     bool to_the_right = false;
     for (auto _ : state) {
-        incoming.keys.push_back({to_the_right ? GLFW_KEY_RIGHT : GLFW_KEY_LEFT, 0});
+        incoming.keys.push_back({to_the_right ? key::kRight : key::kLeft, 0});
         to_the_right = !to_the_right;
         application.frame(1.0 / 60.0);
         glFinish();

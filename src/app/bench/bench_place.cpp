@@ -1,8 +1,7 @@
 #include "app/bench/bench_place.h"
 
 #include "app/place/place_parts.h"
-
-#include <GLFW/glfw3.h>
+#include "app/platform/key.h"
 
 #include <algorithm>
 #include <random>
@@ -93,9 +92,8 @@ PlaceFrame BenchPlace::run_stage(const PlaceInput& input) {
     PlaceFrame frame;
     BenchOutcome outcome = run_bench(input.style, input.layout, input.frame, bench_);
     input.around.units = bench_.model.units;
-    const bool asked_by_key =
-        std::any_of(input.frame.keys->begin(), input.frame.keys->end(),
-                    [](const KeyPress& key) { return key.key == GLFW_KEY_Q; });
+    const bool asked_by_key = std::any_of(input.frame.keys->begin(), input.frame.keys->end(),
+                                          [](const KeyPress& key) { return key.key == key::kQ; });
     if (outcome.ask_question || asked_by_key)
         ask(input.around.library);
     frame.drawing = std::move(outcome.drawing);

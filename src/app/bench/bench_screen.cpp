@@ -1,9 +1,8 @@
 #include "app/bench/bench_screen.h"
 
 #include "app/bench/part_bar.h"
+#include "app/platform/key.h"
 #include "scene/lever/lever_drawing.h"
-
-#include <GLFW/glfw3.h>
 
 #include <algorithm>
 #include <cmath>
@@ -159,8 +158,8 @@ BenchOutcome run_bench(const Style& style, const Layout& layout, const FrameInpu
             point_on_stage(screen.model, input.pointer, screen.pose(), screen.stage))
         apply_intent(screen, *intent, outcome);
     for (const KeyPress& key : *input.keys) {
-        if (key.key == GLFW_KEY_R)
-            unfold_next(read_bench(screen.model), (key.modifiers & GLFW_MOD_SHIFT) != 0 ? -1 : 1,
+        if (key.key == key::kR)
+            unfold_next(read_bench(screen.model), (key.modifiers & key::kWithShift) != 0 ? -1 : 1,
                         screen.column);
         else if (const auto intent = press_on_stage(screen.model, key, screen.stage))
             apply_intent(screen, *intent, outcome);

@@ -1,8 +1,7 @@
 #include "app/bench/stage_input.h"
 
+#include "app/platform/key.h"
 #include "mechanics/lever/lever_geometry.h"
-
-#include <GLFW/glfw3.h>
 
 #include <algorithm>
 #include <cmath>
@@ -118,17 +117,17 @@ struct Nudge {
 std::optional<Nudge> nudge_of(const BenchModel& model, const StageState& stage,
                               const KeyPress& key) {
     const bool us = model.units == setup::UnitSystem::us;
-    const double times = (key.modifiers & GLFW_MOD_SHIFT) != 0 ? 10.0 : 1.0;
-    const bool turning = (key.modifiers & GLFW_MOD_CONTROL) != 0;
-    const double sign = key.key == GLFW_KEY_RIGHT || key.key == GLFW_KEY_UP ? 1.0 : -1.0;
+    const double times = (key.modifiers & key::kWithShift) != 0 ? 10.0 : 1.0;
+    const bool turning = (key.modifiers & key::kWithControl) != 0;
+    const double sign = key.key == key::kRight || key.key == key::kUp ? 1.0 : -1.0;
     switch (key.key) {
-    case GLFW_KEY_LEFT:
-    case GLFW_KEY_RIGHT:
+    case key::kLeft:
+    case key::kRight:
         if (turning) // right turns clockwise, as a hand on the arrow would
             return Nudge{LeverField::direction, -sign * times * kDegree};
         return Nudge{LeverField::place, sign * times * (us ? 0.5 * kInch_m : 0.01)};
-    case GLFW_KEY_UP:
-    case GLFW_KEY_DOWN:
+    case key::kUp:
+    case key::kDown:
         for (const LeverField field : fields_of(model.state.handled(), stage.chosen)) {
             if (field == LeverField::mass)
                 return Nudge{field, sign * times * (us ? kPound_kg : 0.5)};
@@ -157,43 +156,43 @@ void choose_next(const BenchModel& model, StageState& stage, int step) {
 /// Keys that are not nudges.
 std::optional<BenchIntent> command_of(const BenchModel& model, const KeyPress& key,
                                       StageState& stage) {
-    const bool control = (key.modifiers & GLFW_MOD_CONTROL) != 0;
-    const bool shift = (key.modifiers & GLFW_MOD_SHIFT) != 0;
+    const bool control = (key.modifiers & key::kWithControl) != 0;
+    const bool shift = (key.modifiers & key::kWithShift) != 0;
     switch (key.key) {
-    case GLFW_KEY_Z:
+    case key::kZ:
         return control ? std::optional<BenchIntent>(shift ? BenchIntent(Redo{}) : Undo{})
                        : std::nullopt;
-    case GLFW_KEY_Y:
+    case key::kY:
         return control ? std::optional<BenchIntent>(Redo{}) : std::nullopt;
-    case GLFW_KEY_U:
+    case key::kU:
         return SwitchUnits{};
-    case GLFW_KEY_H:
+    case key::kH:
         return model.state.hand_N ? BenchIntent(SolveForEffort{}) : BenchIntent(TakeByHand{});
-    case GLFW_KEY_INSERT:
+    case key::kInsert:
         return new_load(model);
-    case GLFW_KEY_DELETE:
+    case key::kDelete:
         if (stage.chosen.kind == PartKind::load)
             return RemoveLoad{stage.chosen.index};
         return std::nullopt;
-    case GLFW_KEY_TAB:
+    case key::kTab:
         choose_next(model, stage, shift ? -1 : 1);
         return std::nullopt;
-    case GLFW_KEY_ENTER:
-    case GLFW_KEY_KP_ENTER: {
+    case key::kEnter:
+    case key::kKeypadEnter: {
         const auto fields = fields_of(model.state.handled(), stage.chosen);
         if (!fields.empty())
             stage.to_type = LeverNumber{stage.chosen, fields.front()};
         return std::nullopt;
     }
-    case GLFW_KEY_HOME:
+    case key::kHome:
         stage.view_fits = false;
         stage.view_is_own = false;
         return std::nullopt;
-    case GLFW_KEY_EQUAL:
-    case GLFW_KEY_KP_ADD:
-    case GLFW_KEY_MINUS:
-    case GLFW_KEY_KP_SUBTRACT: {
-        const bool nearer = key.key == GLFW_KEY_EQUAL || key.key == GLFW_KEY_KP_ADD;
+    case key::kEqual:
+    case key::kKeypadAdd:
+    case key::kMinus:
+    case key::kKeypadSubtract: {
+        const bool nearer = key.key == key::kEqual || key.key == key::kKeypadAdd;
         zoom(model, 0.5 * stage.view.size_px, nearer ? kZoomPerNotch : 1.0 / kZoomPerNotch, stage);
         return std::nullopt;
     }

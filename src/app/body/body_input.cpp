@@ -1,8 +1,7 @@
 #include "app/body/body_input.h"
 
+#include "app/platform/key.h"
 #include "scene/stage_view.h"
-
-#include <GLFW/glfw3.h>
 
 #include <algorithm>
 #include <cmath>
@@ -215,9 +214,9 @@ void choose_next(const BodyModel& model, const BodyStage& stage, int step, BodyS
 std::optional<BodyIntent> press_arrow(const BodyModel& model, const BodyStage& stage,
                                       const KeyPress& key, setup::UnitSystem units,
                                       BodyStageState& state) {
-    const double times = (key.modifiers & GLFW_MOD_SHIFT) != 0 ? 5.0 : 1.0;
-    const bool across = key.key == GLFW_KEY_LEFT || key.key == GLFW_KEY_RIGHT;
-    const double sign = key.key == GLFW_KEY_RIGHT || key.key == GLFW_KEY_UP ? 1.0 : -1.0;
+    const double times = (key.modifiers & key::kWithShift) != 0 ? 5.0 : 1.0;
+    const bool across = key.key == key::kLeft || key.key == key::kRight;
+    const double sign = key.key == key::kRight || key.key == key::kUp ? 1.0 : -1.0;
     if (state.chosen)
         return nudge(model, stage, across ? Point(sign * times, 0.0) : Point(0.0, sign * times),
                      state);
@@ -270,38 +269,38 @@ std::optional<BodyIntent> point_on_body(const BodyModel& model, const BodyStage&
 std::optional<BodyIntent> press_on_body(const BodyModel& model, const BodyStage& stage,
                                         const KeyPress& key, setup::UnitSystem units,
                                         BodyStageState& state) {
-    const bool control = (key.modifiers & GLFW_MOD_CONTROL) != 0;
-    const bool shift = (key.modifiers & GLFW_MOD_SHIFT) != 0;
+    const bool control = (key.modifiers & key::kWithControl) != 0;
+    const bool shift = (key.modifiers & key::kWithShift) != 0;
     const std::size_t axes = model.state.setup.axes.size();
     switch (key.key) {
-    case GLFW_KEY_LEFT:
-    case GLFW_KEY_RIGHT:
-    case GLFW_KEY_UP:
-    case GLFW_KEY_DOWN:
+    case key::kLeft:
+    case key::kRight:
+    case key::kUp:
+    case key::kDown:
         return press_arrow(model, stage, key, units, state);
-    case GLFW_KEY_PAGE_UP:
-    case GLFW_KEY_PAGE_DOWN:
-        return size_load(model, (key.key == GLFW_KEY_PAGE_UP ? 1.0 : -1.0) * (shift ? 10.0 : 1.0),
+    case key::kPageUp:
+    case key::kPageDown:
+        return size_load(model, (key.key == key::kPageUp ? 1.0 : -1.0) * (shift ? 10.0 : 1.0),
                          units, state);
-    case GLFW_KEY_TAB:
+    case key::kTab:
         choose_next(model, stage, shift ? -1 : 1, state);
         return std::nullopt;
-    case GLFW_KEY_ESCAPE:
+    case key::kEscape:
         state.chosen.reset();
         return std::nullopt;
-    case GLFW_KEY_ENTER:
-    case GLFW_KEY_KP_ENTER:
+    case key::kEnter:
+    case key::kKeypadEnter:
         if (state.chosen)
             state.to_type = main_number(model, *state.chosen);
         else
             state.to_type = sized_load(model, state);
         return std::nullopt;
-    case GLFW_KEY_A:
+    case key::kA:
         return ChooseAxis{(model.state.chosen + (shift ? axes - 1 : 1)) % axes};
-    case GLFW_KEY_Z:
+    case key::kZ:
         return control ? std::optional<BodyIntent>(shift ? BodyIntent(RedoBody{}) : UndoBody{})
                        : std::nullopt;
-    case GLFW_KEY_Y:
+    case key::kY:
         return control ? std::optional<BodyIntent>(RedoBody{}) : std::nullopt;
     default:
         return std::nullopt;

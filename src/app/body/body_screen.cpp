@@ -1,6 +1,6 @@
 #include "app/body/body_screen.h"
 
-#include <GLFW/glfw3.h>
+#include "app/platform/key.h"
 
 #include <algorithm>
 #include <cmath>
@@ -84,39 +84,39 @@ void apply_intent(BodyScreen& screen, const BodyIntent& intent) {
 /// Keys of the view. @return false for a key that is for the exercise
 bool press_for_view(BodyScreen& screen, const KeyPress& key, setup::UnitSystem units) {
     switch (key.key) {
-    case GLFW_KEY_SPACE:
+    case key::kSpace:
         screen.playing = screen.model.moves() && !screen.playing;
         return true;
-    case GLFW_KEY_1:
+    case key::k1:
         look_from(screen, scene::side_camera());
         return true;
-    case GLFW_KEY_2:
+    case key::k2:
         look_from(screen, scene::front_camera());
         return true;
-    case GLFW_KEY_3:
+    case key::k3:
         look_from(screen, scene::above_camera());
         return true;
-    case GLFW_KEY_HOME:
+    case key::kHome:
         look_from(screen, scene::camera_of(screen.model.state.setup.view));
         return true;
-    case GLFW_KEY_R:
-        unfold_next(read_axes(screen.model, units), (key.modifiers & GLFW_MOD_SHIFT) != 0 ? -1 : 1,
+    case key::kR:
+        unfold_next(read_axes(screen.model, units), (key.modifiers & key::kWithShift) != 0 ? -1 : 1,
                     screen.column);
         return true;
-    case GLFW_KEY_P: {
+    case key::kP: {
         const auto next = static_cast<std::size_t>(screen.plot.subject) + 1;
         screen.plot.subject = kPlotSubjects[next % std::size(kPlotSubjects)];
         return true;
     }
-    case GLFW_KEY_S:
+    case key::kS:
         screen.column.spread = !screen.column.spread;
         return true;
-    case GLFW_KEY_EQUAL:
-    case GLFW_KEY_KP_ADD:
+    case key::kEqual:
+    case key::kKeypadAdd:
         zoom(screen, 0.5 * screen.stage.size_px, kZoomPerNotch);
         return true;
-    case GLFW_KEY_MINUS:
-    case GLFW_KEY_KP_SUBTRACT:
+    case key::kMinus:
+    case key::kKeypadSubtract:
         zoom(screen, 0.5 * screen.stage.size_px, 1.0 / kZoomPerNotch);
         return true;
     default:

@@ -5,7 +5,8 @@
 #include "setup/body/segment_table_file.h"
 
 #include <algorithm>
-#include <future>
+#include <memory>
+#include <utility>
 
 namespace steelyard::app {
 
@@ -29,85 +30,93 @@ tl::expected<mechanics::SpreadInput, std::string> spread_input(const setup::Pers
     return input;
 }
 
-} // namespace
+/// Bodies that are solved in one piece of the work.
+constexpr std::size_t kBodiesInPiece = 250;
 
-TorqueSpread spread_through_range(const setup::BodySetup& setup, mechanics::Hinge hinge,
-                                  const std::atomic<bool>& cancelled) {
-    TorqueSpread spread;
-    const auto input = spread_input(setup.person);
-    if (!input) {
-        spread.fault = input.error();
+/// A spread while it is computed, place after place.
+class Spreading {
+public:
+    Spreading(const setup::BodySetup& setup, mechanics::Hinge hinge)
+        : exercise_(setup.exercise), hinge_(hinge), input_(spread_input(setup.person)) {}
+
+    std::optional<TorqueSpread> go_on() {
+        if (!input_)
+            return refused(input_.error());
+        if (!here_)
+            begin_place();
+        if (const auto done = here_->go_on(kBodiesInPiece); !done)
+            return refused("The spread cannot be computed: " + done.error().key + " should be " +
+                           done.error().expected + ".");
+        if (!here_->is_complete())
+            return std::nullopt;
+        const mechanics::Band90 band = here_->band();
+        spread_.band.low.push_back(band.low);
+        spread_.band.high.push_back(band.high);
+        spread_.median.push_back(band.middle);
+        here_.reset();
+        if (spread_.median.size() < places())
+            return std::nullopt;
+        return std::move(spread_);
+    }
+
+private:
+    std::size_t places() const { return exercise_.path ? kSpreadPlaces : 1; }
+
+    static TorqueSpread refused(std::string fault) {
+        TorqueSpread spread;
+        spread.fault = std::move(fault);
         return spread;
     }
-    const mechanics::Exercise& exercise = setup.exercise;
-    const std::size_t places = exercise.path ? kSpreadPlaces : 1;
-    mechanics::BodyCase here = exercise.body_case;
-    for (std::size_t i = 0; i < places && !cancelled; ++i) {
-        if (exercise.path)
-            here.pose =
-                mechanics::pose_at(exercise.body_case.pose, *exercise.path,
-                                   static_cast<double>(i) / static_cast<double>(kSpreadPlaces - 1));
-        const auto band = mechanics::spread_of(
-            *input, here, [&](const mechanics::BodyResult& one) { return one.muscle(hinge); });
-        if (!band) {
-            spread.fault = "The spread cannot be computed: " + band.error().key + " should be " +
-                           band.error().expected + ".";
-            return spread;
-        }
-        spread.band.low.push_back(band->low);
-        spread.band.high.push_back(band->high);
-        spread.median.push_back(band->middle);
-    }
-    return spread;
-}
 
-struct SpreadKeeper::Work {
-    int version = -1;
-    std::atomic<bool> cancelled{false};
-    std::future<TorqueSpread> future;
-    std::optional<TorqueSpread> found;
-
-    ~Work() {
-        cancelled = true;
-        if (future.valid())
-            future.wait();
+    void begin_place() {
+        mechanics::BodyCase posed = exercise_.body_case;
+        if (exercise_.path)
+            posed.pose = mechanics::pose_at(exercise_.body_case.pose, *exercise_.path,
+                                            static_cast<double>(spread_.median.size()) /
+                                                static_cast<double>(kSpreadPlaces - 1));
+        here_.emplace(*input_, posed, [hinge = hinge_](const mechanics::BodyResult& one) {
+            return one.muscle(hinge);
+        });
     }
+
+    mechanics::Exercise exercise_;
+    mechanics::Hinge hinge_;
+    tl::expected<mechanics::SpreadInput, std::string> input_;
+    std::optional<mechanics::Spread> here_; ///< at the place after those that are done
+    TorqueSpread spread_;
 };
 
-SpreadKeeper::SpreadKeeper() = default;
-SpreadKeeper::~SpreadKeeper() = default;
-SpreadKeeper::SpreadKeeper(SpreadKeeper&&) noexcept = default;
-SpreadKeeper& SpreadKeeper::operator=(SpreadKeeper&&) noexcept = default;
+} // namespace
+
+std::function<std::optional<TorqueSpread>()> spread_through_range(const setup::BodySetup& setup,
+                                                                  mechanics::Hinge hinge) {
+    return [work = std::make_shared<Spreading>(setup, hinge)] { return work->go_on(); };
+}
 
 void SpreadKeeper::ask(const setup::BodySetup& setup, mechanics::Hinge hinge, int version) {
-    if (work_ && work_->version == version)
+    if (is_of(version))
         return;
-    work_ = std::make_unique<Work>();
-    work_->version = version;
-    work_->future = std::async(std::launch::async, [setup, hinge, &cancelled = work_->cancelled] {
-        return spread_through_range(setup, hinge, cancelled);
-    });
+    version_ = version;
+    found_.reset();
+    work_.start_pieces(spread_through_range(setup, hinge));
 }
 
 bool SpreadKeeper::is_of(int version) const {
-    return work_ && work_->version == version;
+    return version_ >= 0 && version_ == version;
 }
 
 void SpreadKeeper::drop() {
-    work_.reset();
+    *this = {};
 }
 
 const TorqueSpread* SpreadKeeper::found() const {
-    if (!work_)
-        return nullptr;
-    if (!work_->found && work_->future.valid() &&
-        work_->future.wait_for(std::chrono::seconds(0)) == std::future_status::ready)
-        work_->found = work_->future.get();
-    return work_->found ? &*work_->found : nullptr;
+    if (auto ready = work_.take())
+        found_ = std::move(ready);
+    return found_ ? &*found_ : nullptr;
 }
 
 bool SpreadKeeper::busy() const {
-    return work_ && found() == nullptr;
+    return version_ >= 0 && found() == nullptr;
 }
 
 } // namespace steelyard::app

@@ -2,11 +2,11 @@
 // The spread of a torque over plausible bodies, through the range, computed beside the window's
 // frames.
 
+#include "app/platform/background.h"
 #include "scene/plot/curve_plot.h"
 #include "setup/body/body_setup.h"
 
-#include <atomic>
-#include <memory>
+#include <functional>
 #include <optional>
 #include <string>
 
@@ -23,20 +23,15 @@ struct TorqueSpread {
 inline constexpr std::size_t kSpreadBodies = 10000;
 inline constexpr std::size_t kSpreadPlaces = 17;
 
-/// Computes the spread. Takes some tenths of a second.
-/// @param cancelled  set from outside to stop early; what is returned then is worth nothing
-TorqueSpread spread_through_range(const setup::BodySetup& setup, mechanics::Hinge hinge,
-                                  const std::atomic<bool>& cancelled);
+/// Computes the spread piece by piece, some tenths of a second in all.
+/// @return what to call until it gives the spread; each call takes about a millisecond
+std::function<std::optional<TorqueSpread>()> spread_through_range(const setup::BodySetup& setup,
+                                                                  mechanics::Hinge hinge);
 
-/// The spread of the exercise on the stage, made in a thread of its own and kept until something
-/// else is asked for.
+/// The spread of the exercise on the stage, made beside the frames and kept until something else is
+/// asked for.
 class SpreadKeeper {
 public:
-    SpreadKeeper();
-    ~SpreadKeeper();
-    SpreadKeeper(SpreadKeeper&&) noexcept;
-    SpreadKeeper& operator=(SpreadKeeper&&) noexcept;
-
     /// Asks for a spread; nothing happens when it is that of the same version.
     void ask(const setup::BodySetup& setup, mechanics::Hinge hinge, int version);
     /// Stops asking.
@@ -49,8 +44,9 @@ public:
     bool busy() const;
 
 private:
-    struct Work;
-    std::unique_ptr<Work> work_;
+    int version_ = -1; ///< of what was asked for; negative = nothing
+    mutable Background<TorqueSpread> work_;
+    mutable std::optional<TorqueSpread> found_;
 };
 
 } // namespace steelyard::app

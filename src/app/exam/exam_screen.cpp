@@ -3,12 +3,12 @@
 #include "app/exam/beam_view.h"
 #include "app/exam/offer_view.h"
 #include "app/look/text_styles.h"
+#include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/pressed_key.h"
 #include "app/widgets/word_row.h"
 
-#include <GLFW/glfw3.h>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -67,10 +67,10 @@ enum class ExamWish { none, back, forth, turn_weight, next_weight, last_weight, 
 
 ExamWish wish_of(const std::vector<KeyPress>& keys) {
     for (const KeyPress& key : keys) {
-        const bool control = (key.modifiers & GLFW_MOD_CONTROL) != 0;
-        if (key.key == GLFW_KEY_M)
+        const bool control = (key.modifiers & key::kWithControl) != 0;
+        if (key.key == key::kM)
             return ExamWish::turn_weight;
-        if (key.key == GLFW_KEY_E && control)
+        if (key.key == key::kE && control)
             return ExamWish::ask_to_end;
     }
     // These reach also while the answer line has the keyboard.
@@ -259,9 +259,9 @@ std::vector<KeyPress> answer_end_question(const std::vector<KeyPress>& keys, Exa
     if (!screen.model.asks_to_end)
         return keys;
     for (const KeyPress& key : keys) {
-        if (key.key == GLFW_KEY_Y)
+        if (key.key == key::kY)
             end_now(screen, desk, now);
-        else if (key.key == GLFW_KEY_N || key.key == GLFW_KEY_ESCAPE)
+        else if (key.key == key::kN || key.key == key::kEscape)
             screen.model.asks_to_end = false;
     }
     return {};
@@ -281,8 +281,8 @@ ExamOutcome run_offer(const Style& style, const Layout& layout, Desk& desk, cons
     outcome.drawing.size_px = layout.stage_px;
     bool begins = false;
     for (const KeyPress& key : *input.keys) {
-        outcome.left = outcome.left || key.key == GLFW_KEY_ESCAPE;
-        begins = begins || key.key == GLFW_KEY_ENTER || key.key == GLFW_KEY_KP_ENTER;
+        outcome.left = outcome.left || key.key == key::kEscape;
+        begins = begins || key.key == key::kEnter || key.key == key::kKeypadEnter;
     }
     const OfferWish wish =
         draw_offer(style, layout, desk.course(), screen.model.exam, screen.trouble);

@@ -2,10 +2,10 @@
 
 #include "app/exam/beam_view.h"
 #include "app/look/text_styles.h"
+#include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 
-#include <GLFW/glfw3.h>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -32,14 +32,14 @@ bool read_keys(const std::vector<KeyPress>& keys, const learner::Exam& exam, Rep
     const std::size_t count = screen.report.marks.size();
     bool leave = false;
     for (const KeyPress& key : keys) {
-        if (key.key == GLFW_KEY_ESCAPE) {
+        if (key.key == key::kEscape) {
             leave = !screen.shown;
             screen.shown.reset();
-        } else if (key.key == GLFW_KEY_N) {
+        } else if (key.key == key::kN) {
             open_next_mistake(screen, exam);
-        } else if (count > 0 && key.key == GLFW_KEY_RIGHT) {
+        } else if (count > 0 && key.key == key::kRight) {
             open_mark(screen, exam, screen.shown ? (*screen.shown + 1) % count : 0);
-        } else if (count > 0 && key.key == GLFW_KEY_LEFT) {
+        } else if (count > 0 && key.key == key::kLeft) {
             open_mark(screen, exam, screen.shown ? (*screen.shown + count - 1) % count : count - 1);
         }
     }

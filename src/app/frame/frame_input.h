@@ -1,7 +1,7 @@
 #pragma once
 // What came in for the place on the sheet in one frame.
 
-#include "app/frame/window.h"
+#include "app/platform/window.h"
 #include "scene/drawing.h"
 
 #include <vector>

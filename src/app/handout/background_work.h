@@ -1,22 +1,21 @@
 #pragma once
 // One piece of long work beside the frames.
 
+#include "app/platform/beside.h"
 #include "publish/files/progress.h"
 
 #include <tl/expected.hpp>
 
 #include <atomic>
-#include <exception>
 #include <functional>
 #include <optional>
 #include <string>
-#include <thread>
 #include <utility>
 
 namespace steelyard::app {
 
-/// Work that gives a Made, or a sentence saying why not; at most one at a time. It runs in a thread
-/// of its own and touches nothing that frames change.
+/// Work that gives a Made, or a sentence saying why not; at most one at a time. It runs beside
+/// the frames and touches nothing that they change.
 template <typename Made> class BackgroundWork {
 public:
     using Result = tl::expected<Made, std::string>;
@@ -25,27 +24,27 @@ public:
     BackgroundWork() = default;
     BackgroundWork(const BackgroundWork&) = delete;
     BackgroundWork& operator=(const BackgroundWork&) = delete;
-    ~BackgroundWork() {
-        stop();
-        join();
-    }
+    ~BackgroundWork() { stop(); }
 
     /// Begins; what was running before must have been taken.
     void start(Work work) {
-        join();
         stopped_ = false;
-        finished_ = false;
         done_ = 0;
         all_ = 1;
         result_.reset();
-        thread_ = std::thread([this, work = std::move(work)] {
-            result_ = run(work);
-            finished_ = true; // after the result: who sees it may read that
+        started_ = true;
+        beside_.start([this, work = std::move(work)] {
+            result_ = work([this](std::size_t done, std::size_t all) {
+                done_ = done;
+                all_ = all > 0 ? all : 1;
+                return !stopped_;
+            });
+            return true;
         });
     }
 
     /// True from the start until the result is taken.
-    bool running() const { return thread_.joinable(); }
+    bool running() const { return started_; }
 
     /// How much is done, 0 to 1.
     double share() const {
@@ -57,37 +56,21 @@ public:
 
     /// The result, once, as soon as it is there.
     std::optional<Result> take() {
-        if (!running() || !finished_) {
+        if (!started_ || beside_.is_running())
             return std::nullopt;
-        }
-        join();
+        started_ = false;
+        if (!beside_.fault().empty())
+            return Result(tl::unexpect, beside_.fault());
         return std::exchange(result_, std::nullopt);
     }
 
 private:
-    Result run(const Work& work) {
-        try {
-            return work([this](std::size_t done, std::size_t all) {
-                done_ = done;
-                all_ = all > 0 ? all : 1;
-                return !stopped_;
-            });
-        } catch (const std::exception& error) { // memory that ran out
-            return tl::make_unexpected(std::string(error.what()));
-        }
-    }
-    void join() {
-        if (thread_.joinable()) {
-            thread_.join();
-        }
-    }
-
-    std::thread thread_;
     std::atomic<bool> stopped_ = false;
-    std::atomic<bool> finished_ = false;
     std::atomic<std::size_t> done_ = 0;
     std::atomic<std::size_t> all_ = 1;
-    std::optional<Result> result_; ///< the thread's until finished_
+    bool started_ = false;
+    std::optional<Result> result_; ///< the work's while it runs
+    Beside beside_;                ///< last: ends first
 };
 
 } // namespace steelyard::app

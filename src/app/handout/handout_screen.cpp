@@ -1,11 +1,11 @@
 #include "app/handout/handout_screen.h"
 
 #include "app/handout/handout_column.h"
+#include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/word_row.h"
 #include "problems/question/question_writer.h"
 
-#include <GLFW/glfw3.h>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -133,37 +133,37 @@ void turn_page(HandoutScreen& screen, int step) {
 void press(const KeyPress& key, const problems::Bank& bank, HandoutScreen& screen) {
     const std::size_t rows = rows_of(screen.choices, screen.shelf.blueprints).size();
     switch (key.key) {
-    case GLFW_KEY_DOWN:
-    case GLFW_KEY_TAB:
+    case key::kDown:
+    case key::kTab:
         screen.row = std::min(screen.row + 1, rows - 1);
         return;
-    case GLFW_KEY_UP:
+    case key::kUp:
         screen.row -= screen.row > 0 ? 1 : 0;
         return;
-    case GLFW_KEY_LEFT:
-    case GLFW_KEY_RIGHT:
+    case key::kLeft:
+    case key::kRight:
         return choose(screen, stepped(screen.choices, screen.shelf.blueprints, screen.row,
-                                      key.key == GLFW_KEY_RIGHT ? 1 : -1));
-    case GLFW_KEY_PAGE_DOWN:
+                                      key.key == key::kRight ? 1 : -1));
+    case key::kPageDown:
         return turn_page(screen, 1);
-    case GLFW_KEY_PAGE_UP:
+    case key::kPageUp:
         return turn_page(screen, -1);
-    case GLFW_KEY_V:
+    case key::kV:
         screen.version = (screen.version + 1) % static_cast<std::size_t>(screen.choices.versions);
         return;
-    case GLFW_KEY_ENTER:
-    case GLFW_KEY_KP_ENTER:
+    case key::kEnter:
+    case key::kKeypadEnter:
         if (!screen.writing.running())
             start_writing(bank, screen);
         return;
-    case GLFW_KEY_ESCAPE:
+    case key::kEscape:
         return screen.writing.stop();
     default:
         break;
     }
-    const auto format = static_cast<std::size_t>(key.key - GLFW_KEY_1);
+    const auto format = static_cast<std::size_t>(key.key - key::k1);
     const auto words = rows_of(screen.choices, screen.shelf.blueprints)[kFormatRow].words;
-    if (key.key >= GLFW_KEY_1 && format < words.size())
+    if (key.key >= key::k1 && format < words.size())
         choose(screen, words[format].chosen);
 }
 

@@ -1,6 +1,6 @@
 #include "app/handout/page_texture.h"
 
-#include <glad/gl.h>
+#include "app/platform/gl.h"
 
 namespace steelyard::app {
 

@@ -1,8 +1,7 @@
 #include "app/help/help_view.h"
 
+#include "app/platform/key.h"
 #include "app/widgets/area.h"
-
-#include <GLFW/glfw3.h>
 
 #include <algorithm>
 
@@ -124,7 +123,7 @@ bool draw_help(const Style& style, const scene::Point& window_px, const std::vec
     bool close = ImGui::IsWindowHovered() && ImGui::IsMouseClicked(ImGuiMouseButton_Left);
     end_area();
     for (const KeyPress& key : keys)
-        close = close || key.key == GLFW_KEY_ESCAPE || key.key == GLFW_KEY_F1;
+        close = close || key.key == key::kEscape || key.key == key::kF1;
     return close;
 }
 

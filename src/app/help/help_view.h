@@ -1,8 +1,8 @@
 #pragma once
 // The page of keys, and what the numbers are and are not.
 
-#include "app/frame/window.h"
 #include "app/look/style.h"
+#include "app/platform/window.h"
 
 namespace steelyard::app {
 

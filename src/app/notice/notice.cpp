@@ -1,9 +1,8 @@
 #include "app/notice/notice.h"
 
+#include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
-
-#include <GLFW/glfw3.h>
 
 #include <algorithm>
 
@@ -33,7 +32,7 @@ bool draw_notice(const Style& style, const scene::Point& window_px,
                             "I have read it", true);
     end_area();
     for (const KeyPress& key : keys)
-        gone = gone || key.key == GLFW_KEY_ESCAPE;
+        gone = gone || key.key == key::kEscape;
     return gone;
 }
 

@@ -2,8 +2,8 @@
 // A sentence to the person that no place of the window has asked for: a file that cannot be read,
 // work that cannot be kept.
 
-#include "app/frame/window.h"
 #include "app/look/style.h"
+#include "app/platform/window.h"
 
 #include <string>
 #include <vector>

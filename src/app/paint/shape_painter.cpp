@@ -1,8 +1,7 @@
 #include "app/paint/shape_painter.h"
 
+#include "app/platform/gl.h"
 #include "embedded/shaders.h"
-
-#include <glad/gl.h>
 
 #include <array>
 #include <cstddef>
@@ -11,9 +10,6 @@
 namespace steelyard::app {
 
 namespace {
-
-/// Desktop header; a browser build puts "#version 300 es" and a precision here instead.
-constexpr const char* kShaderHeader = "#version 330 core\n";
 
 /// One input of the vertex shader: name, floats, place in a ShapeRecord.
 struct Attribute {

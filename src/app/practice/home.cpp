@@ -1,12 +1,12 @@
 #include "app/practice/home.h"
 
 #include "app/look/text_styles.h"
+#include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/column_pen.h"
 #include "app/widgets/pressed_key.h"
 
-#include <GLFW/glfw3.h>
 #include <fmt/format.h>
 #include <imgui_stdlib.h>
 
@@ -35,13 +35,13 @@ void act(const HomeChoice& choice, const Desk& desk, HomeScreen& screen, HomeOut
 
 std::optional<Door> door_of(int key) {
     switch (key) {
-    case GLFW_KEY_T:
+    case key::kT:
         return Door::session;
-    case GLFW_KEY_Q:
+    case key::kQ:
         return Door::quick;
-    case GLFW_KEY_E:
+    case key::kE:
         return Door::exam;
-    case GLFW_KEY_P:
+    case key::kP:
         return Door::progress;
     default:
         return std::nullopt;
@@ -51,11 +51,11 @@ std::optional<Door> door_of(int key) {
 void read_keys(const std::vector<KeyPress>& keys, const std::vector<HomeLine>& lines,
                const Desk& desk, HomeScreen& screen, HomeOutcome& outcome) {
     for (const KeyPress& key : keys) {
-        if (key.key == GLFW_KEY_DOWN || key.key == GLFW_KEY_TAB)
+        if (key.key == key::kDown || key.key == key::kTab)
             screen.chosen = (screen.chosen + 1) % lines.size();
-        else if (key.key == GLFW_KEY_UP)
+        else if (key.key == key::kUp)
             screen.chosen = (screen.chosen + lines.size() - 1) % lines.size();
-        else if (key.key == GLFW_KEY_ENTER || key.key == GLFW_KEY_KP_ENTER)
+        else if (key.key == key::kEnter || key.key == key::kKeypadEnter)
             act(lines[screen.chosen].choice, desk, screen, outcome);
         else if (const auto door = door_of(key.key))
             outcome.chosen = *door;

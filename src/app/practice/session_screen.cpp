@@ -1,10 +1,9 @@
 #include "app/practice/session_screen.h"
 
 #include "app/look/text_styles.h"
+#include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
-
-#include <GLFW/glfw3.h>
 
 namespace steelyard::app {
 
@@ -83,9 +82,9 @@ SessionOutcome run_result(const Style& style, const Layout& layout, const Desk& 
                           const FrameInput& input, const SessionScreen& screen) {
     SessionOutcome outcome;
     for (const KeyPress& key : *input.keys) {
-        outcome.left = outcome.left || key.key == GLFW_KEY_ESCAPE || key.key == GLFW_KEY_ENTER ||
-                       key.key == GLFW_KEY_KP_ENTER;
-        outcome.again = outcome.again || key.key == GLFW_KEY_A;
+        outcome.left = outcome.left || key.key == key::kEscape || key.key == key::kEnter ||
+                       key.key == key::kKeypadEnter;
+        outcome.again = outcome.again || key.key == key::kA;
     }
     draw_result(style, layout, desk, screen.session);
     begin_area("column", layout.column_at_px, layout.column_px, true);

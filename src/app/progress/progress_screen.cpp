@@ -1,12 +1,12 @@
 #include "app/progress/progress_screen.h"
 
 #include "app/look/text_styles.h"
+#include "app/platform/key.h"
 #include "app/progress/stair_layout.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/column_pen.h"
 
-#include <GLFW/glfw3.h>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -26,17 +26,17 @@ constexpr int kAnswersShown = 12;
 void read_keys(const std::vector<KeyPress>& keys, const StairLayout& stairs, Desk& desk,
                const learner::Clock& now, ProgressScreen& screen, ProgressOutcome& outcome) {
     for (const KeyPress& key : keys) {
-        if (key.key == GLFW_KEY_ESCAPE)
+        if (key.key == key::kEscape)
             outcome.left = true;
-        else if (key.key == GLFW_KEY_X)
+        else if (key.key == key::kX)
             screen.remark = desk.export_record(now);
         else if (stairs.steps.empty())
             continue;
-        else if (key.key == GLFW_KEY_LEFT || key.key == GLFW_KEY_RIGHT)
-            screen.chosen = neighbour(stairs, screen.chosen, key.key == GLFW_KEY_RIGHT ? 1 : -1, 0);
-        else if (key.key == GLFW_KEY_UP || key.key == GLFW_KEY_DOWN)
-            screen.chosen = neighbour(stairs, screen.chosen, 0, key.key == GLFW_KEY_UP ? 1 : -1);
-        else if (key.key == GLFW_KEY_ENTER || key.key == GLFW_KEY_KP_ENTER)
+        else if (key.key == key::kLeft || key.key == key::kRight)
+            screen.chosen = neighbour(stairs, screen.chosen, key.key == key::kRight ? 1 : -1, 0);
+        else if (key.key == key::kUp || key.key == key::kDown)
+            screen.chosen = neighbour(stairs, screen.chosen, 0, key.key == key::kUp ? 1 : -1);
+        else if (key.key == key::kEnter || key.key == key::kKeypadEnter)
             outcome.practise = desk.outlook().stairs[stairs.steps[screen.chosen].stair].skill;
     }
 }

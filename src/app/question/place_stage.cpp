@@ -1,6 +1,6 @@
 #include "app/question/place_stage.h"
 
-#include <GLFW/glfw3.h>
+#include "app/platform/key.h"
 
 namespace steelyard::app {
 
@@ -146,19 +146,19 @@ bool nudge_place(const KeyPress& key, QuestionModel& model) {
     if (!is_placed(model.question()) || model.asking.finished)
         return false;
     mechanics::Vec2 along = mechanics::Vec2::Zero();
-    if (key.key == GLFW_KEY_LEFT)
+    if (key.key == key::kLeft)
         along.x() = -1.0;
-    else if (key.key == GLFW_KEY_RIGHT)
+    else if (key.key == key::kRight)
         along.x() = 1.0;
-    else if (key.key == GLFW_KEY_UP)
+    else if (key.key == key::kUp)
         along.y() = 1.0;
-    else if (key.key == GLFW_KEY_DOWN)
+    else if (key.key == key::kDown)
         along.y() = -1.0;
     else
         return false;
     const double step_m =
-        nudge_step_m(model.question()) * ((key.modifiers & GLFW_MOD_SHIFT) != 0 ? 5.0 : 1.0);
-    nudge(model, step_m * along, (key.modifiers & GLFW_MOD_CONTROL) != 0);
+        nudge_step_m(model.question()) * ((key.modifiers & key::kWithShift) != 0 ? 5.0 : 1.0);
+    nudge(model, step_m * along, (key.modifiers & key::kWithControl) != 0);
     return true;
 }
 

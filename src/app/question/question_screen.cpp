@@ -1,11 +1,10 @@
 #include "app/question/question_screen.h"
 
 #include "app/look/text_styles.h"
+#include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "publish/question/question_drawing.h"
-
-#include <GLFW/glfw3.h>
 
 #include <algorithm>
 
@@ -22,9 +21,9 @@ using scene::TextSize;
 
 /// The letter of a key; empty when it has none.
 std::string letter_of(const KeyPress& key) {
-    return key.key < GLFW_KEY_A || key.key > GLFW_KEY_Z
+    return key.key < key::kA || key.key > key::kZ
                ? std::string()
-               : std::string(1, static_cast<char>('A' + (key.key - GLFW_KEY_A)));
+               : std::string(1, static_cast<char>('A' + (key.key - key::kA)));
 }
 
 /// @return true when the key was meant for the question
@@ -34,20 +33,20 @@ void read_key(const KeyPress& key, QuestionScreen& screen, QuestionOutcome& outc
         outcome.let_go = true;
         return;
     }
-    if (key.key == GLFW_KEY_ESCAPE) {
+    if (key.key == key::kEscape) {
         outcome.wish = QuestionWish::leave;
-    } else if (key.key >= GLFW_KEY_1 && key.key <= GLFW_KEY_9) {
-        choose(model, static_cast<std::size_t>(key.key - GLFW_KEY_1));
+    } else if (key.key >= key::k1 && key.key <= key::k9) {
+        choose(model, static_cast<std::size_t>(key.key - key::k1));
         outcome.let_go = true;
-    } else if (key.key == GLFW_KEY_ENTER || key.key == GLFW_KEY_KP_ENTER) {
+    } else if (key.key == key::kEnter || key.key == key::kKeypadEnter) {
         outcome.entered = true;
-    } else if (key.key == GLFW_KEY_H) {
+    } else if (key.key == key::kH) {
         give_hint(model.asking);
-    } else if (key.key == GLFW_KEY_W) {
+    } else if (key.key == key::kW) {
         give_up(model.asking);
-    } else if (key.key == GLFW_KEY_N && may_skip(model.asking)) {
+    } else if (key.key == key::kN && may_skip(model.asking)) {
         outcome.wish = QuestionWish::skip;
-    } else if (key.key == GLFW_KEY_L) {
+    } else if (key.key == key::kL) {
         screen.shows_letters = !screen.shows_letters;
     }
 }
@@ -75,10 +74,10 @@ void open_question(QuestionScreen& screen, QuestionModel model, QuestionWords wo
 bool question_claims(const QuestionScreen& screen, const KeyPress& key) {
     if (!screen.model || key.modifiers != 0)
         return false;
-    if (key.key == GLFW_KEY_W || key.key == GLFW_KEY_B)
+    if (key.key == key::kW || key.key == key::kB)
         return true; // a slip of the finger is not to lead away from a question
-    return is_placed(screen.model->question()) && key.key >= GLFW_KEY_A &&
-           key.key < GLFW_KEY_A + static_cast<int>(screen.model->question().spots.size());
+    return is_placed(screen.model->question()) && key.key >= key::kA &&
+           key.key < key::kA + static_cast<int>(screen.model->question().spots.size());
 }
 
 QuestionOutcome read_question_keys(const problems::Bank& bank, const std::vector<KeyPress>& keys,

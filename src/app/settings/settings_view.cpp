@@ -1,10 +1,10 @@
 #include "app/settings/settings_view.h"
 
+#include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/word_row.h"
 
-#include <GLFW/glfw3.h>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -74,14 +74,14 @@ bool read_keys(const std::vector<KeyPress>& keys, SettingsState& state, Preferen
     for (const KeyPress& key : keys) {
         const std::vector<Row> rows = rows_of(preferences);
         const std::size_t last = rows.size() - 1;
-        if (key.key == GLFW_KEY_ESCAPE)
+        if (key.key == key::kEscape)
             close = true;
-        else if (key.key == GLFW_KEY_DOWN || key.key == GLFW_KEY_TAB)
+        else if (key.key == key::kDown || key.key == key::kTab)
             state.chosen = std::min(state.chosen + 1, last);
-        else if (key.key == GLFW_KEY_UP)
+        else if (key.key == key::kUp)
             state.chosen -= state.chosen > 0 ? 1 : 0;
-        else if (key.key == GLFW_KEY_LEFT || key.key == GLFW_KEY_RIGHT)
-            step_choice(rows[state.chosen], key.key == GLFW_KEY_RIGHT ? 1 : -1, preferences);
+        else if (key.key == key::kLeft || key.key == key::kRight)
+            step_choice(rows[state.chosen], key.key == key::kRight ? 1 : -1, preferences);
     }
     return close;
 }

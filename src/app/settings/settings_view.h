@@ -1,8 +1,8 @@
 #pragma once
 // The page of settings: units, look, text size, motion.
 
-#include "app/frame/window.h"
 #include "app/look/style.h"
+#include "app/platform/window.h"
 #include "app/saved/saved_work.h"
 
 namespace steelyard::app {

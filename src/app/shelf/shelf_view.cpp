@@ -1,9 +1,8 @@
 #include "app/shelf/shelf_view.h"
 
+#include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
-
-#include <GLFW/glfw3.h>
 
 #include <algorithm>
 #include <cmath>
@@ -80,17 +79,17 @@ void read_keys(const CardGrid& grid, const std::vector<KeyPress>& keys, ShelfSta
     const std::size_t count = state.cards.size();
     for (const KeyPress& key : keys) {
         std::ptrdiff_t step = 0;
-        if (key.key == GLFW_KEY_ESCAPE)
+        if (key.key == key::kEscape)
             state.open = false;
-        else if ((key.key == GLFW_KEY_ENTER || key.key == GLFW_KEY_KP_ENTER) && count > 0)
+        else if ((key.key == key::kEnter || key.key == key::kKeypadEnter) && count > 0)
             outcome.opened = state.chosen;
-        else if (key.key == GLFW_KEY_RIGHT || key.key == GLFW_KEY_TAB)
+        else if (key.key == key::kRight || key.key == key::kTab)
             step = 1;
-        else if (key.key == GLFW_KEY_LEFT)
+        else if (key.key == key::kLeft)
             step = -1;
-        else if (key.key == GLFW_KEY_DOWN)
+        else if (key.key == key::kDown)
             step = static_cast<std::ptrdiff_t>(grid.columns);
-        else if (key.key == GLFW_KEY_UP)
+        else if (key.key == key::kUp)
             step = -static_cast<std::ptrdiff_t>(grid.columns);
         const std::ptrdiff_t next = static_cast<std::ptrdiff_t>(state.chosen) + step;
         if (step != 0 && next >= 0 && next < static_cast<std::ptrdiff_t>(count)) {

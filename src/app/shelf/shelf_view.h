@@ -1,9 +1,9 @@
 #pragma once
 // The shelf of setups: small drawings to choose from.
 
-#include "app/frame/window.h"
 #include "app/look/style.h"
 #include "app/paint/placed_drawing.h"
+#include "app/platform/window.h"
 #include "app/shelf/shelf_cards.h"
 
 #include <functional>

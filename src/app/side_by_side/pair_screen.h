@@ -3,10 +3,9 @@
 // list of changes, B on its way to a new setting, and what a frame asks of the application.
 
 #include "app/frame/frame_input.h"
+#include "app/platform/key.h"
 #include "app/side_by_side/change_dial.h"
 #include "scene/drawing.h"
-
-#include <GLFW/glfw3.h>
 
 #include <algorithm>
 #include <optional>
@@ -64,48 +63,48 @@ double nudged(const mechanics::ChangeRange& range, double hundredths);
 /// nudge(steps),
 ///               swap(), copy(), undo(), redo()
 template <typename Deeds> SideBySideWish press_pair_key(const KeyPress& key, Deeds deeds) {
-    const bool shift = (key.modifiers & GLFW_MOD_SHIFT) != 0;
+    const bool shift = (key.modifiers & key::kWithShift) != 0;
     const double far = shift ? 10.0 : 1.0;
-    if ((key.modifiers & GLFW_MOD_CONTROL) != 0) {
-        if (key.key == GLFW_KEY_Z && !shift)
+    if ((key.modifiers & key::kWithControl) != 0) {
+        if (key.key == key::kZ && !shift)
             deeds.undo();
-        else if (key.key == GLFW_KEY_Y || key.key == GLFW_KEY_Z)
+        else if (key.key == key::kY || key.key == key::kZ)
             deeds.redo();
         return SideBySideWish::none;
     }
     switch (key.key) {
-    case GLFW_KEY_DOWN:
+    case key::kDown:
         deeds.select_next(1);
         break;
-    case GLFW_KEY_UP:
+    case key::kUp:
         deeds.select_next(-1);
         break;
-    case GLFW_KEY_ENTER:
-    case GLFW_KEY_KP_ENTER:
+    case key::kEnter:
+    case key::kKeypadEnter:
         deeds.take_selected();
         break;
-    case GLFW_KEY_E:
+    case key::kE:
         deeds.make_equal();
         break;
-    case GLFW_KEY_EQUAL:
-    case GLFW_KEY_KP_ADD:
+    case key::kEqual:
+    case key::kKeypadAdd:
         deeds.nudge(far);
         break;
-    case GLFW_KEY_MINUS:
-    case GLFW_KEY_KP_SUBTRACT:
+    case key::kMinus:
+    case key::kKeypadSubtract:
         deeds.nudge(-far);
         break;
-    case GLFW_KEY_X:
+    case key::kX:
         deeds.swap();
         break;
-    case GLFW_KEY_C:
+    case key::kC:
         deeds.copy();
         break;
-    case GLFW_KEY_A:
+    case key::kA:
         return SideBySideWish::choose_a;
-    case GLFW_KEY_F:
+    case key::kF:
         return SideBySideWish::take_stage;
-    case GLFW_KEY_V:
+    case key::kV:
         return SideBySideWish::other_kind;
     default:
         break;

@@ -1,5 +1,6 @@
 #include "app/side_by_side/side_by_side_screen.h"
 
+#include "app/platform/key.h"
 #include "app/side_by_side/pair_heads.h"
 
 #include <algorithm>
@@ -111,31 +112,31 @@ struct Deeds {
 };
 
 SideBySideWish press(SideBySideScreen& screen, const KeyPress& key) {
-    const bool shift = (key.modifiers & GLFW_MOD_SHIFT) != 0;
+    const bool shift = (key.modifiers & key::kWithShift) != 0;
     SideBySideModel& model = screen.model;
     const std::size_t axes = model.axes.size();
-    if ((key.modifiers & GLFW_MOD_CONTROL) != 0)
+    if ((key.modifiers & key::kWithControl) != 0)
         return press_pair_key(key, Deeds{screen});
     switch (key.key) {
-    case GLFW_KEY_RIGHT:
+    case key::kRight:
         scrub_by(screen, shift ? 5.0 * kScrubStep : kScrubStep);
         break;
-    case GLFW_KEY_LEFT:
+    case key::kLeft:
         scrub_by(screen, shift ? -5.0 * kScrubStep : -kScrubStep);
         break;
-    case GLFW_KEY_SPACE:
+    case key::kSpace:
         screen.playing = model.moves() && !screen.playing;
         break;
-    case GLFW_KEY_TAB:
+    case key::kTab:
         update(model, ChooseJoint{(model.chosen + (shift ? axes - 1 : 1)) % axes});
         break;
-    case GLFW_KEY_G:
+    case key::kG:
         aim_next(model);
         break;
-    case GLFW_KEY_T:
+    case key::kT:
         screen.column.wants_keyboard = true;
         break;
-    case GLFW_KEY_L:
+    case key::kL:
         update(model, ToggleLimit{model.joint()});
         break;
     default:

@@ -1,7 +1,5 @@
 #include "app/side_by_side/way_search.h"
 
-#include <GLFW/glfw3.h>
-
 #include <algorithm>
 
 namespace steelyard::app {
@@ -74,20 +72,15 @@ bool WaySearch::take_spans() {
 bool WaySearch::advance() {
     const bool new_ways = take_ways();
     const bool new_spans = take_spans();
-    // Posting an empty event is one of the few things of GLFW that any thread may do; without a
-    // window there is nobody to wake, and nothing happens.
     if (!ways_task_.is_running() && tried_ < changes_.size())
-        ways_task_.start(
-            [exercise = exercise_, goal = goal_, change = changes_[tried_]] {
-                return mechanics::ranked_ways(exercise, goal, {change});
-            },
-            glfwPostEmptyEvent);
+        ways_task_.start([exercise = exercise_, goal = goal_, change = changes_[tried_]] {
+            return mechanics::ranked_ways(exercise, goal, {change});
+        });
     if (!spans_task_.is_running() && spans_wanted_) {
         spans_task_.start(
             [exercise = exercise_, caps = goal_.wanted.caps, change = *spans_wanted_] {
                 return mechanics::feasible_settings(exercise, change, caps);
-            },
-            glfwPostEmptyEvent);
+            });
         spans_wanted_.reset();
     }
     return new_ways || new_spans;

@@ -2,7 +2,7 @@
 // The changes that reach a goal, searched for one by one while frames are drawn: the list of
 // `steelyard whatif`.
 
-#include "app/side_by_side/background.h"
+#include "app/platform/background.h"
 #include "mechanics/whatif/whatif.h"
 
 #include <string>

@@ -1,9 +1,8 @@
 #include "app/start/start_screen.h"
 
+#include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
-
-#include <GLFW/glfw3.h>
 
 #include <algorithm>
 #include <cmath>
@@ -67,16 +66,16 @@ void read_keys(const std::vector<KeyPress>& keys, const StartContent& content, S
                StartOutcome& outcome) {
     const std::size_t last = content.doors.size() - 1;
     for (const KeyPress& key : keys) {
-        const auto digit = static_cast<std::size_t>(key.key - GLFW_KEY_1);
-        if (key.key == GLFW_KEY_RIGHT || key.key == GLFW_KEY_DOWN || key.key == GLFW_KEY_TAB)
+        const auto digit = static_cast<std::size_t>(key.key - key::k1);
+        if (key.key == key::kRight || key.key == key::kDown || key.key == key::kTab)
             screen.chosen = std::min(screen.chosen + 1, last);
-        else if (key.key == GLFW_KEY_LEFT || key.key == GLFW_KEY_UP)
+        else if (key.key == key::kLeft || key.key == key::kUp)
             screen.chosen -= screen.chosen > 0 ? 1 : 0;
-        else if (key.key == GLFW_KEY_ENTER || key.key == GLFW_KEY_KP_ENTER)
+        else if (key.key == key::kEnter || key.key == key::kKeypadEnter)
             outcome.taken = content.doors[screen.chosen].ways.front().id;
-        else if (key.key >= GLFW_KEY_1 && digit <= last)
+        else if (key.key >= key::k1 && digit <= last)
             outcome.taken = content.doors[digit].ways.front().id;
-        else if (key.key == GLFW_KEY_SPACE && !content.below.empty())
+        else if (key.key == key::kSpace && !content.below.empty())
             outcome.taken = content.below.front().id;
     }
 }

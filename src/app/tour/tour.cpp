@@ -1,9 +1,9 @@
 #include "app/tour/tour.h"
 
+#include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 
-#include <GLFW/glfw3.h>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -126,10 +126,10 @@ void run_tour(const Style& style, const Point& window_px, const Narration& shown
               fmt::format("{} of {}", tour.step + 1, std::size(kSteps)));
     end_area();
     for (const KeyPress& key : keys) {
-        onward = onward || key.key == GLFW_KEY_ENTER || key.key == GLFW_KEY_RIGHT ||
-                 key.key == GLFW_KEY_SPACE;
-        back = back || key.key == GLFW_KEY_LEFT;
-        leave = leave || key.key == GLFW_KEY_ESCAPE;
+        onward =
+            onward || key.key == key::kEnter || key.key == key::kRight || key.key == key::kSpace;
+        back = back || key.key == key::kLeft;
+        leave = leave || key.key == key::kEscape;
     }
     if (leave)
         tour = {};

@@ -2,9 +2,9 @@
 // A look around for whoever is new: a few sentences, each beside what it speaks of. It can be left
 // at any time.
 
-#include "app/frame/window.h"
 #include "app/look/style.h"
 #include "app/place/place.h"
+#include "app/platform/window.h"
 
 #include <optional>
 

@@ -1,6 +1,6 @@
 #include "app/widgets/press_letters.h"
 
-#include <GLFW/glfw3.h>
+#include "app/platform/key.h"
 
 #include <algorithm>
 #include <utility>
@@ -49,11 +49,11 @@ void PressLetters::begin_frame(const std::vector<KeyPress>& keys) {
         const char typed = letter_typed(key.character);
         if (typed != '\0')
             typed_ += typed;
-        else if (key.key == GLFW_KEY_BACKSPACE && !typed_.empty())
+        else if (key.key == key::kBackspace && !typed_.empty())
             typed_.pop_back();
-        else if (key.key == GLFW_KEY_DOWN || key.key == GLFW_KEY_UP)
-            bring_up_ = key.key == GLFW_KEY_DOWN ? 1 : -1;
-        else if (key.key == GLFW_KEY_ESCAPE || key.key == GLFW_KEY_F9)
+        else if (key.key == key::kDown || key.key == key::kUp)
+            bring_up_ = key.key == key::kDown ? 1 : -1;
+        else if (key.key == key::kEscape || key.key == key::kF9)
             shown_ = false;
     }
     const std::size_t length = letters_of(0, offered_last_).size();

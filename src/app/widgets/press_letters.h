@@ -2,8 +2,8 @@
 // Pressing anything by keys alone: letters stand at everything on the screen that can be pressed,
 // and typing them presses it.
 
-#include "app/frame/window.h"
 #include "app/look/style.h"
+#include "app/platform/window.h"
 
 #include <string>
 #include <string_view>

@@ -1,6 +1,7 @@
 #include "app/workshop/draft_view.h"
 
 #include "app/paint/label_painter.h"
+#include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/press_letters.h"
@@ -10,7 +11,6 @@
 #include "lesson/lesson_quantity.h"
 #include "lesson/lesson_words.h"
 
-#include <GLFW/glfw3.h>
 #include <fmt/format.h>
 #include <imgui_stdlib.h>
 
@@ -53,30 +53,30 @@ DraftLayout lay_out_draft(const Style& style, const Point& window_px) {
 void read_keys(const std::vector<KeyPress>& keys, const DraftModel& draft, DraftOutcome& outcome) {
     const std::size_t chosen = draft.state.chosen;
     for (const KeyPress& key : keys) {
-        const bool control = (key.modifiers & GLFW_MOD_CONTROL) != 0;
-        const bool shift = (key.modifiers & GLFW_MOD_SHIFT) != 0;
-        const bool alt = (key.modifiers & GLFW_MOD_ALT) != 0;
-        if (key.key == GLFW_KEY_ESCAPE)
+        const bool control = (key.modifiers & key::kWithControl) != 0;
+        const bool shift = (key.modifiers & key::kWithShift) != 0;
+        const bool alt = (key.modifiers & key::kWithAlt) != 0;
+        if (key.key == key::kEscape)
             outcome.wish = DraftWish::leave;
-        else if (key.key == GLFW_KEY_ENTER || key.key == GLFW_KEY_KP_ENTER)
+        else if (key.key == key::kEnter || key.key == key::kKeypadEnter)
             outcome.wish = DraftWish::show;
-        else if (key.key == GLFW_KEY_L)
+        else if (key.key == key::kL)
             outcome.wish = DraftWish::add_lever;
-        else if (key.key == GLFW_KEY_X)
+        else if (key.key == key::kX)
             outcome.wish = DraftWish::add_exercise;
-        else if (key.key == GLFW_KEY_DOWN && alt)
+        else if (key.key == key::kDown && alt)
             outcome.intents.emplace_back(MoveStep{1});
-        else if (key.key == GLFW_KEY_UP && alt)
+        else if (key.key == key::kUp && alt)
             outcome.intents.emplace_back(MoveStep{-1});
-        else if (key.key == GLFW_KEY_DOWN)
+        else if (key.key == key::kDown)
             outcome.intents.emplace_back(ChooseStep{chosen + 1});
-        else if (key.key == GLFW_KEY_UP && chosen > 0)
+        else if (key.key == key::kUp && chosen > 0)
             outcome.intents.emplace_back(ChooseStep{chosen - 1});
-        else if (key.key == GLFW_KEY_DELETE)
+        else if (key.key == key::kDelete)
             outcome.intents.emplace_back(DeleteStep{});
-        else if (control && (key.key == GLFW_KEY_Y || (shift && key.key == GLFW_KEY_Z)))
+        else if (control && (key.key == key::kY || (shift && key.key == key::kZ)))
             outcome.intents.emplace_back(RedoDraft{});
-        else if (control && key.key == GLFW_KEY_Z)
+        else if (control && key.key == key::kZ)
             outcome.intents.emplace_back(UndoDraft{});
     }
 }

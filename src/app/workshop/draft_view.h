@@ -2,8 +2,8 @@
 // The page on which a lesson is made: its steps at the left, the chosen one's stage in the middle,
 // its words at the right.
 
-#include "app/frame/window.h"
 #include "app/look/style.h"
+#include "app/platform/window.h"
 #include "app/workshop/draft_model.h"
 
 #include <optional>

@@ -1,9 +1,9 @@
 #include "app/workshop/lesson_shelf_view.h"
 
+#include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 
-#include <GLFW/glfw3.h>
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -44,10 +44,10 @@ void read_keys(const std::vector<KeyPress>& keys, std::size_t count, LessonShelf
                LessonShelfOutcome& outcome) {
     for (const KeyPress& key : keys) {
         switch (key.key) {
-        case GLFW_KEY_DOWN:
-        case GLFW_KEY_UP:
-        case GLFW_KEY_TAB: {
-            const bool up = key.key == GLFW_KEY_UP || (key.modifiers & GLFW_MOD_SHIFT) != 0;
+        case key::kDown:
+        case key::kUp:
+        case key::kTab: {
+            const bool up = key.key == key::kUp || (key.modifiers & key::kWithShift) != 0;
             if (up && state.chosen > 0)
                 --state.chosen;
             else if (!up && state.chosen + 1 < count)
@@ -55,17 +55,17 @@ void read_keys(const std::vector<KeyPress>& keys, std::size_t count, LessonShelf
             state.scroll_to_chosen = true;
             break;
         }
-        case GLFW_KEY_ENTER:
-        case GLFW_KEY_KP_ENTER:
+        case key::kEnter:
+        case key::kKeypadEnter:
             outcome.action = ShelfAction::start;
             break;
-        case GLFW_KEY_E:
+        case key::kE:
             outcome.action = ShelfAction::edit;
             break;
-        case GLFW_KEY_A:
+        case key::kA:
             outcome.action = ShelfAction::add;
             break;
-        case GLFW_KEY_N:
+        case key::kN:
             outcome.notes_window = true;
             break;
         default:

@@ -1,8 +1,8 @@
 #pragma once
 // The page from which a lesson is chosen.
 
-#include "app/frame/window.h"
 #include "app/look/style.h"
+#include "app/platform/window.h"
 #include "app/workshop/lesson_shelf.h"
 
 #include <optional>

@@ -1,17 +1,11 @@
 #pragma once
 // Where the presenter's window opens.
 
+#include "app/platform/window.h"
+
 #include <vector>
 
 namespace steelyard::app {
-
-/// A rectangle on the desktop, in screen coordinates: a monitor's room, or a window.
-struct ScreenArea {
-    int x = 0;
-    int y = 0;
-    int width = 0;
-    int height = 0;
-};
 
 /// In the middle of the first monitor that the main window is not on; where there is only one, in
 /// its lower right corner, so that the room's picture is not hidden whole. Never larger than the

@@ -1,9 +1,8 @@
 #include "app/workshop/presenter_window.h"
 
+#include "app/platform/key.h"
 #include "app/workshop/presenter_place.h"
 #include "app/workshop/presenter_view.h"
-
-#include <GLFW/glfw3.h>
 
 #include <algorithm>
 #include <cmath>
@@ -20,23 +19,6 @@ constexpr ScreenArea kWanted{0, 0, 1100, 700};
 /// Waking a little later than a change is due shows it surely.
 constexpr double kLate_s = 0.02;
 
-ScreenArea area_of(const Window& window) {
-    ScreenArea area;
-    glfwGetWindowPos(window.handle(), &area.x, &area.y);
-    glfwGetWindowSize(window.handle(), &area.width, &area.height);
-    return area;
-}
-
-std::vector<ScreenArea> areas_of_monitors() {
-    int count = 0;
-    GLFWmonitor** monitors = glfwGetMonitors(&count);
-    std::vector<ScreenArea> areas(static_cast<std::size_t>(count));
-    for (std::size_t i = 0; i < areas.size(); ++i)
-        glfwGetMonitorWorkarea(monitors[i], &areas[i].x, &areas[i].y, &areas[i].width,
-                               &areas[i].height);
-    return areas;
-}
-
 double seconds_of_minute() {
     const std::time_t now = std::time(nullptr);
     std::tm local{};
@@ -47,8 +29,8 @@ double seconds_of_minute() {
 } // namespace
 
 std::string PresenterWindow::open(const Window& main) {
-    const std::vector<ScreenArea> monitors = areas_of_monitors();
-    const ScreenArea area = presenter_area(monitors, area_of(main), kWanted);
+    const std::vector<ScreenArea> monitors = Window::screens();
+    const ScreenArea area = presenter_area(monitors, main.area(), kWanted);
     auto window = Window::open_beside(main, area.width, area.height, "Steelyard: notes");
     if (!window) {
         main.make_current();
@@ -56,9 +38,9 @@ std::string PresenterWindow::open(const Window& main) {
     }
     window_.emplace(std::move(*window));
     fonts_for_ = 0.0;
-    glfwSetWindowPos(window_->handle(), area.x, area.y);
+    window_->move_to(area.x, area.y);
     if (monitors.size() > 1) // on a single monitor the main window would cover this one
-        glfwFocusWindow(main.handle());
+        main.focus();
     main.make_current();
     return {};
 }
@@ -80,7 +62,7 @@ std::vector<KeyPress> PresenterWindow::take_keys() {
         return {};
     std::vector<KeyPress> keys;
     for (const KeyPress& key : std::exchange(window_->incoming().keys, {}))
-        if (key.key == GLFW_KEY_F11)
+        if (key.key == key::kF11)
             window_->turn_full_screen();
         else
             keys.push_back(key);

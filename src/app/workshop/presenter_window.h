@@ -2,8 +2,8 @@
 // The presenter's window: the note, this step and the next, what the room has said, the clock.
 // It can be opened and closed at any time; the lesson goes on without it.
 
-#include "app/frame/window.h"
 #include "app/look/style.h"
+#include "app/platform/window.h"
 #include "app/workshop/show_model.h"
 
 #include <optional>

@@ -1,6 +1,6 @@
 #include "app/workshop/show_keys.h"
 
-#include <GLFW/glfw3.h>
+#include "app/platform/key.h"
 
 #include <utility>
 
@@ -10,27 +10,27 @@ namespace {
 
 /// What a key means wherever the lesson stands: those of a keyboard, and those that remotes send.
 std::optional<ShowIntent> intent_of(const KeyPress& key, std::size_t steps) {
-    const bool shift = (key.modifiers & GLFW_MOD_SHIFT) != 0;
+    const bool shift = (key.modifiers & key::kWithShift) != 0;
     switch (key.key) {
-    case GLFW_KEY_PAGE_DOWN:
-    case GLFW_KEY_RIGHT:
+    case key::kPageDown:
+    case key::kRight:
         return GoOn{};
-    case GLFW_KEY_PAGE_UP:
-    case GLFW_KEY_LEFT:
+    case key::kPageUp:
+    case key::kLeft:
         return GoBack{};
-    case GLFW_KEY_HOME:
+    case key::kHome:
         return GoToStep{0};
-    case GLFW_KEY_END:
+    case key::kEnd:
         return GoToStep{steps - 1};
-    case GLFW_KEY_ENTER:
-    case GLFW_KEY_KP_ENTER:
+    case key::kEnter:
+    case key::kKeypadEnter:
         return Enter{};
-    case GLFW_KEY_BACKSPACE:
+    case key::kBackspace:
         return TakeBack{};
-    case GLFW_KEY_DOWN:
-    case GLFW_KEY_TAB:
-        return MoveRow{key.key == GLFW_KEY_TAB && shift ? -1 : 1};
-    case GLFW_KEY_UP:
+    case key::kDown:
+    case key::kTab:
+        return MoveRow{key.key == key::kTab && shift ? -1 : 1};
+    case key::kUp:
         return MoveRow{-1};
     default:
         return std::nullopt;
@@ -78,11 +78,11 @@ public:
     void read(const KeyPress& key) {
         if (key.character != 0)
             return read_character(key.character);
-        const bool control = (key.modifiers & GLFW_MOD_CONTROL) != 0;
-        if (key.key == GLFW_KEY_ESCAPE)
+        const bool control = (key.modifiers & key::kWithControl) != 0;
+        if (key.key == key::kEscape)
             return read_escape();
         // With Ctrl, a letter is a command also where a number may be coming.
-        if (control && key.key >= GLFW_KEY_A && key.key <= GLFW_KEY_Z)
+        if (control && key.key >= key::kA && key.key <= key::kZ)
             return obey(command_of(static_cast<unsigned>(key.key)));
         if (const auto intent = intent_of(key, show_.lesson->steps.size()))
             ask(*intent);

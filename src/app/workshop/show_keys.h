@@ -1,7 +1,7 @@
 #pragma once
 // What the keys of a keyboard and of a presenter's remote mean while a lesson is shown.
 
-#include "app/frame/window.h"
+#include "app/platform/window.h"
 #include "app/workshop/show_model.h"
 
 #include <optional>

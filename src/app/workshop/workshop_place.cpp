@@ -1,10 +1,10 @@
 #include "app/workshop/workshop_place.h"
 
+#include "app/platform/clock.h"
+#include "app/platform/key.h"
 #include "app/workshop/room_stage.h"
 #include "app/workshop/show_keys.h"
 #include "app/workshop/show_view.h"
-
-#include <GLFW/glfw3.h>
 
 #include <algorithm>
 
@@ -21,11 +21,11 @@ void WorkshopPlace::read_shelf(const Library& library) {
 }
 
 bool WorkshopPlace::claims(const KeyPress& key) const {
-    if ((key.modifiers & GLFW_MOD_CONTROL) != 0)
+    if ((key.modifiers & key::kWithControl) != 0)
         return false;
     if (!show_)
-        return draft_ && key.key == GLFW_KEY_ESCAPE;
-    return key.key != GLFW_KEY_D || !letters_are_commands(*show_);
+        return draft_ && key.key == key::kEscape;
+    return key.key != key::kD || !letters_are_commands(*show_);
 }
 
 std::optional<double> WorkshopPlace::own_type_scale(const scene::Point& window_px) const {
@@ -52,7 +52,7 @@ void WorkshopPlace::start(const lesson::Lesson& lesson, Surroundings& around, st
     message_.clear();
     show_ = make_show(lesson, *muscles, around.units);
     update(*show_, GoToStep{step});
-    passed_at_s_ = glfwGetTime();
+    passed_at_s_ = now_s();
 }
 
 /// What is shown is what a reader of the kept file gets.
@@ -94,10 +94,10 @@ std::string WorkshopPlace::keep(const SavedWork& /*saved*/) const {
 }
 
 void WorkshopPlace::pass_time() {
-    const double now_s = glfwGetTime();
+    const double now = now_s();
     if (show_)
-        update(*show_, PassTime{now_s - passed_at_s_});
-    passed_at_s_ = now_s;
+        update(*show_, PassTime{now - passed_at_s_});
+    passed_at_s_ = now;
 }
 
 PlaceFrame WorkshopPlace::run(const PlaceInput& input) {

@@ -108,7 +108,7 @@ ordered_json hinge_json(const HingeReading& hinge, UnitSystem units) {
     }
     json["joint_reaction_range_N"] = range_json(solution.joint_reaction_range_N);
     json["outcome"] = words::word_of(solution.outcome);
-    if (const std::string why = why_no_force(solution, hinge.hinge, units); !why.empty()) {
+    if (const std::string why = words::why_no_force(solution, hinge.hinge, units); !why.empty()) {
         json["why_no_force"] = why;
     }
     json["sharing_rule"] = words::word_of(hinge.rule);
@@ -208,7 +208,7 @@ std::string hinge_lines(const HingeReading& hinge, UnitSystem units) {
                             quantity(force.arm.torque_Nm, Dimension::torque, units),
                             quantity(force.arm.arm_m, Dimension::length, units));
     }
-    if (const std::string why = why_no_force(hinge.muscles.solution, hinge.hinge, units);
+    if (const std::string why = words::why_no_force(hinge.muscles.solution, hinge.hinge, units);
         !why.empty()) {
         return text + "  " + why + '\n';
     }

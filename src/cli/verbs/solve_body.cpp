@@ -16,7 +16,7 @@ tl::expected<std::vector<HingeCurves>, mechanics::MechanicsError>
 curves_of(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>& muscles) {
     std::vector<HingeCurves> curves;
     for (const mechanics::Hinge axis : setup.axes) {
-        const auto shown = shown_muscles(setup, muscles, axis);
+        const auto shown = words::shown_muscles(setup, muscles, axis);
         if (shown.empty()) {
             continue;
         }
@@ -58,7 +58,7 @@ ExitStatus solve_body_setup(const setup::BodySetup& setup, const SolveBodyOption
     if (!place) {
         return refuse(place.error(), setup, streams);
     }
-    const auto reading = read_body(setup, *muscles, every_hinge(), *place);
+    const auto reading = words::read_body(setup, *muscles, every_hinge(), *place);
     if (!reading) {
         return refuse(reading.error(), setup, streams);
     }

@@ -98,61 +98,89 @@ Band90 band_of(std::vector<double>& values) {
     return band;
 }
 
-/// Solves the case on every body and hands each result on.
-template <typename Take>
-tl::expected<void, MechanicsError> for_each_body(const SpreadInput& input,
-                                                 const BodyCase& body_case, Take take) {
-    if (auto fault = check_input(input))
-        return tl::unexpected(*std::move(fault));
-    auto typical = body_from(input.column, input.height_m, input.mass_kg, input.measured);
-    if (!typical)
-        return tl::unexpected(typical.error());
-    BodyCase on_typical = body_case;
-    on_typical.body = *typical;
-    if (auto checked = check_case(on_typical); !checked)
-        return checked;
-    if (auto checked = check_pose(*typical, body_case.pose); !checked)
-        return checked;
+} // namespace
 
-    Random random(input.seed);
-    SegmentColumn other = input.column;
-    BodyResult result;
-    for (std::size_t i = 0; i < input.bodies; ++i) {
+/// Other bodies one after another, and the case solved on each.
+struct Spread::Sampler {
+    Sampler(SpreadInput of, BodyCase posed)
+        : input(std::move(of)), on_typical(std::move(posed)), random(input.seed),
+          other(input.column) {}
+
+    tl::expected<void, MechanicsError> begin() {
+        if (auto fault = check_input(input))
+            return tl::unexpected(*std::move(fault));
+        auto typical = body_from(input.column, input.height_m, input.mass_kg, input.measured);
+        if (!typical)
+            return tl::unexpected(typical.error());
+        on_typical.body = *typical;
+        if (auto checked = check_case(on_typical); !checked)
+            return checked;
+        return check_pose(*typical, on_typical.pose);
+    }
+
+    tl::expected<void, MechanicsError> next() {
+        if (done == 0)
+            if (auto begun = begin(); !begun)
+                return begun;
         vary(input.column, input.variation, random, other);
         const auto body = body_from(other, input.height_m, input.mass_kg, input.measured);
         if (!body)
             return tl::unexpected(body.error());
-        if (auto solved = solve_pose(on_typical, *body, on_typical.pose, nullptr, result); !solved)
+        ++done;
+        return solve_pose(on_typical, *body, on_typical.pose, nullptr, result);
+    }
+
+    SpreadInput input;
+    BodyCase on_typical;
+    Random random;
+    SegmentColumn other;
+    BodyResult result; ///< of the last body
+    std::size_t done = 0;
+};
+
+Spread::Spread(SpreadInput input, BodyCase body_case,
+               std::function<double(const BodyResult&)> measure)
+    : sampler_(std::make_unique<Sampler>(std::move(input), std::move(body_case))),
+      measure_(std::move(measure)) {}
+Spread::Spread(Spread&&) noexcept = default;
+Spread& Spread::operator=(Spread&&) noexcept = default;
+Spread::~Spread() = default;
+
+tl::expected<void, MechanicsError> Spread::go_on(std::size_t bodies) {
+    for (std::size_t i = 0; i < bodies && !is_complete(); ++i) {
+        if (auto solved = sampler_->next(); !solved)
             return solved;
-        take(i, result);
+        values_.push_back(measure_(sampler_->result));
     }
     return {};
 }
 
-} // namespace
+bool Spread::is_complete() const {
+    return !values_.empty() && values_.size() >= sampler_->input.bodies;
+}
+
+Band90 Spread::band() {
+    return band_of(values_);
+}
 
 tl::expected<Band90, MechanicsError>
 spread_of(const SpreadInput& input, const BodyCase& body_case,
           const std::function<double(const BodyResult&)>& measure) {
-    std::vector<double> values(std::min(input.bodies, kMostBodies));
-    const auto done = for_each_body(input, body_case, [&](std::size_t i, const BodyResult& result) {
-        values[i] = measure(result);
-    });
-    if (!done)
+    Spread spread(input, body_case, measure);
+    if (const auto done = spread.go_on(std::max<std::size_t>(input.bodies, 1)); !done)
         return tl::unexpected(done.error());
-    return band_of(values);
+    return spread.band();
 }
 
 tl::expected<std::array<Band90, kHingeCount>, MechanicsError>
 spread_of_torques(const SpreadInput& input, const BodyCase& body_case) {
     std::array<std::vector<double>, kHingeCount> values;
-    for (auto& of_hinge : values)
-        of_hinge.resize(std::min(input.bodies, kMostBodies));
-    const auto done = for_each_body(input, body_case, [&](std::size_t i, const BodyResult& result) {
+    Spread spread(input, body_case, [&](const BodyResult& result) {
         for (std::size_t hinge = 0; hinge < kHingeCount; ++hinge)
-            values[hinge][i] = result.muscle_Nm[hinge];
+            values[hinge].push_back(result.muscle_Nm[hinge]);
+        return 0.0;
     });
-    if (!done)
+    if (const auto done = spread.go_on(std::max<std::size_t>(input.bodies, 1)); !done)
         return tl::unexpected(done.error());
     std::array<Band90, kHingeCount> bands;
     for (std::size_t hinge = 0; hinge < kHingeCount; ++hinge)

@@ -6,6 +6,8 @@
 
 #include <cstdint>
 #include <functional>
+#include <memory>
+#include <vector>
 
 namespace steelyard::mechanics {
 
@@ -40,8 +42,31 @@ struct SpreadInput {
     std::uint64_t seed = 1;
 };
 
-/// Band of one number of the result.
-/// @param measure  takes the result of each body; must return a finite number
+/// A spread that is computed body after body: what takes long can be done in parts.
+class Spread {
+public:
+    /// @param measure  takes the result of each body; must return a finite number
+    Spread(SpreadInput input, BodyCase body_case, std::function<double(const BodyResult&)> measure);
+    Spread(Spread&&) noexcept;
+    Spread& operator=(Spread&&) noexcept;
+    ~Spread();
+
+    /// Solves the next bodies, up to a number of them.
+    /// @return nothing, or what cannot be computed
+    tl::expected<void, MechanicsError> go_on(std::size_t bodies);
+    bool is_complete() const;
+    /// Of all bodies; to be asked for once, when it is complete.
+    Band90 band();
+
+private:
+    struct Sampler;
+    std::unique_ptr<Sampler> sampler_;
+    std::function<double(const BodyResult&)> measure_;
+    std::vector<double> values_;
+};
+
+/// Band of one number of the result, all at once.
+/// @param measure  see Spread
 tl::expected<Band90, MechanicsError>
 spread_of(const SpreadInput& input, const BodyCase& body_case,
           const std::function<double(const BodyResult&)>& measure);

@@ -1,9 +1,8 @@
 #include "app/bench/sample_bench.h"
 #include "app/bench/stage_input.h"
+#include "app/platform/key.h"
 #include "catch.h"
 #include "scene/lever/lever_parts.h"
-
-#include <GLFW/glfw3.h>
 
 #include <cmath>
 
@@ -136,7 +135,7 @@ TEST_CASE("the tip of a solved effort turns it, and snaps to 5°") {
 
 TEST_CASE("the tip of an effort by hand sets direction and size at once") {
     Stage stage;
-    stage.press_key(GLFW_KEY_H);
+    stage.press_key(key::kH);
     const Point place = stage.grip(kHand, scene::Hold::place);
     stage.drag(stage.grip(kHand, scene::Hold::tip), place + Point(30.0, 40.0), true);
     // By hand: 3-4-5, 50 px are 100 N.
@@ -154,7 +153,7 @@ TEST_CASE("a drag is one step of undo, the nudges after it another") {
     stage.release_at({400.0, 392.0});
     const std::string dragged = exact_text(stage.model.state);
     for (int i = 0; i < 5; ++i)
-        stage.press_key(GLFW_KEY_RIGHT);
+        stage.press_key(key::kRight);
     update(stage.model, Undo{});
     CHECK(exact_text(stage.model.state) == dragged);
     update(stage.model, Undo{});
@@ -165,10 +164,10 @@ TEST_CASE("a drag is one step of undo, the nudges after it another") {
 TEST_CASE("nudges of one number are one step, those of another number are their own") {
     Stage stage;
     stage.state.chosen = kCrate;
-    stage.press_key(GLFW_KEY_RIGHT);
-    stage.press_key(GLFW_KEY_RIGHT);
-    stage.press_key(GLFW_KEY_UP);
-    stage.press_key(GLFW_KEY_UP);
+    stage.press_key(key::kRight);
+    stage.press_key(key::kRight);
+    stage.press_key(key::kUp);
+    stage.press_key(key::kUp);
     CHECK(stage.value(kCrate, LeverField::place) == Approx(0.02));
     CHECK(stage.value(kCrate, LeverField::mass) == 11.0);
     update(stage.model, Undo{});
@@ -181,36 +180,36 @@ TEST_CASE("nudges of one number are one step, those of another number are their 
 TEST_CASE("arrow keys nudge by a small step, with Shift by ten of them") {
     Stage stage;
     stage.state.chosen = kAxis;
-    stage.press_key(GLFW_KEY_RIGHT);
+    stage.press_key(key::kRight);
     CHECK(stage.value(kAxis, LeverField::place) == Approx(0.41));
-    stage.press_key(GLFW_KEY_LEFT, GLFW_MOD_SHIFT);
+    stage.press_key(key::kLeft, key::kWithShift);
     CHECK(stage.value(kAxis, LeverField::place) == Approx(0.31));
     stage.state.chosen = kCrate;
-    stage.press_key(GLFW_KEY_DOWN);
+    stage.press_key(key::kDown);
     CHECK(stage.value(kCrate, LeverField::mass) == Approx(9.5));
-    stage.press_key(GLFW_KEY_UP, GLFW_MOD_SHIFT);
+    stage.press_key(key::kUp, key::kWithShift);
     CHECK(stage.value(kCrate, LeverField::mass) == Approx(14.5));
     stage.state.chosen = kHand;
-    stage.press_key(GLFW_KEY_RIGHT, GLFW_MOD_CONTROL); // clockwise
+    stage.press_key(key::kRight, key::kWithControl); // clockwise
     CHECK(stage.value(kHand, LeverField::direction) == Approx(-91.0 * kDegree));
-    stage.press_key(GLFW_KEY_UP); // no size while it is solved for
+    stage.press_key(key::kUp); // no size while it is solved for
     CHECK(stage.value(kHand, LeverField::direction) == Approx(-91.0 * kDegree));
 }
 
 TEST_CASE("in US units nudges are by half an inch, a pound and a pound-force") {
     Stage stage;
-    stage.press_key(GLFW_KEY_U);
+    stage.press_key(key::kU);
     stage.state.chosen = kAxis;
-    stage.press_key(GLFW_KEY_RIGHT);
+    stage.press_key(key::kRight);
     CHECK(stage.value(kAxis, LeverField::place) == Approx(0.4 + 0.0127).epsilon(1e-12));
     stage.state.chosen = kCrate;
-    stage.press_key(GLFW_KEY_UP);
+    stage.press_key(key::kUp);
     // Source: international yard and pound agreement of 1959, 1 lb = 0.45359237 kg.
     CHECK(stage.value(kCrate, LeverField::mass) == Approx(10.45359237).epsilon(1e-12));
-    stage.press_key(GLFW_KEY_H);
+    stage.press_key(key::kH);
     stage.state.chosen = kHand;
     const double before_N = stage.value(kHand, LeverField::force);
-    stage.press_key(GLFW_KEY_UP);
+    stage.press_key(key::kUp);
     CHECK(stage.value(kHand, LeverField::force) - before_N ==
           Approx(0.45359237 * 9.80665).epsilon(1e-9)); // difference of two numbers near 65
 }
@@ -236,7 +235,7 @@ TEST_CASE("a double click on a grip asks to type its number") {
 TEST_CASE("Enter asks to type the main number of the chosen part") {
     Stage stage;
     stage.state.chosen = kCrate;
-    stage.press_key(GLFW_KEY_ENTER);
+    stage.press_key(key::kEnter);
     CHECK(stage.state.to_type == LeverNumber{kCrate, LeverField::mass});
 }
 
@@ -283,19 +282,19 @@ TEST_CASE("dragging with the right button pans, and Home goes back") {
     const Point before = stage.state.view.origin_px;
     stage.point(pointer);
     CHECK((stage.state.view.origin_px - before - pointer.moved_px).norm() < 1e-9);
-    stage.press_key(GLFW_KEY_HOME);
+    stage.press_key(key::kHome);
     CHECK_FALSE(stage.state.view_fits);
     CHECK_FALSE(stage.state.view_is_own);
 }
 
 TEST_CASE("a load that goes while its arrow is held is let go") {
     Stage stage;
-    stage.press_key(GLFW_KEY_INSERT);
+    stage.press_key(key::kInsert);
     const scene::LeverPart added{scene::PartKind::load, 1};
     stage.press_at(stage.grip(added, scene::Hold::tip));
     REQUIRE(stage.state.held);
     REQUIRE(stage.state.held->part == added);
-    stage.press_key(GLFW_KEY_Z, GLFW_MOD_CONTROL);
+    stage.press_key(key::kZ, key::kWithControl);
     REQUIRE(stage.model.state.setup.lever.loads.size() == 1);
     const std::string before = exact_text(stage.model.state);
     stage.move_to({500.0, 500.0});
@@ -312,7 +311,7 @@ TEST_CASE("a new load stands on the lever, however short the lever is") {
         setup.lever.axis_at_m = 0.4 * length_m;
         setup.lever.effort.at_m = length_m;
         stage.model = make_bench(setup, std::nullopt);
-        stage.press_key(GLFW_KEY_INSERT);
+        stage.press_key(key::kInsert);
         INFO(length_m << " m: " << stage.model.message);
         REQUIRE(stage.model.state.setup.lever.loads.size() == 2);
         CHECK(stage.value({scene::PartKind::load, 1}, LeverField::place) <= length_m);
@@ -321,14 +320,14 @@ TEST_CASE("a new load stands on the lever, however short the lever is") {
 
 TEST_CASE("Delete removes the chosen load, and Tab goes on from a part that is gone") {
     Stage stage;
-    stage.press_key(GLFW_KEY_INSERT);
+    stage.press_key(key::kInsert);
     stage.state.chosen = {scene::PartKind::load, 1};
-    stage.press_key(GLFW_KEY_DELETE);
+    stage.press_key(key::kDelete);
     CHECK(stage.model.state.setup.lever.loads.size() == 1);
-    stage.press_key(GLFW_KEY_DELETE); // load 1 is gone: nothing more to remove
+    stage.press_key(key::kDelete); // load 1 is gone: nothing more to remove
     CHECK(stage.model.state.setup.lever.loads.size() == 1);
-    stage.press_key(GLFW_KEY_UP);
-    stage.press_key(GLFW_KEY_TAB);
+    stage.press_key(key::kUp);
+    stage.press_key(key::kTab);
     const auto parts = parts_of(stage.model.state.setup.lever);
     CHECK(std::find(parts.begin(), parts.end(), stage.state.chosen) != parts.end());
 }
@@ -338,10 +337,10 @@ TEST_CASE("Tab visits every part and comes back, Shift+Tab the other way") {
     const auto parts = parts_of(stage.model.state.setup.lever);
     stage.state.chosen = parts.front();
     for (std::size_t i = 1; i <= parts.size(); ++i) {
-        stage.press_key(GLFW_KEY_TAB);
+        stage.press_key(key::kTab);
         CHECK(stage.state.chosen == parts[i % parts.size()]);
     }
-    stage.press_key(GLFW_KEY_TAB, GLFW_MOD_SHIFT);
+    stage.press_key(key::kTab, key::kWithShift);
     CHECK(stage.state.chosen == parts.back());
 }
 

@@ -1,9 +1,8 @@
 #include "app/body/body_input.h"
 #include "app/body/sample_body.h"
+#include "app/platform/key.h"
 #include "catch.h"
 #include "words/body/body_reading.h"
-
-#include <GLFW/glfw3.h>
 
 #include <cmath>
 
@@ -157,17 +156,17 @@ TEST_CASE("A pulley follows the hand, and never goes below the floor", "[body-mo
 TEST_CASE("Keys choose a grip and move it by a centimetre", "[body-model]") {
     Stage stage("curl-cable");
     const double progress = stage.model.progress;
-    stage.press(GLFW_KEY_RIGHT); // nothing chosen: through the repetition
+    stage.press(key::kRight); // nothing chosen: through the repetition
     CHECK(stage.model.progress == Approx(progress + 0.02));
     while (!stage.hand.chosen || stage.hand.chosen->kind != BodyPartKind::fixture)
-        stage.press(GLFW_KEY_TAB);
+        stage.press(key::kTab);
     const double before_m = fixture_place(stage.model.exercise(), 0)->x();
-    stage.press(GLFW_KEY_RIGHT);
-    stage.press(GLFW_KEY_RIGHT, GLFW_MOD_SHIFT);
+    stage.press(key::kRight);
+    stage.press(key::kRight, key::kWithShift);
     CHECK(fixture_place(stage.model.exercise(), 0)->x() == Approx(before_m + 0.06));
     update(stage.model, UndoBody{}); // a run of nudges is one step
     CHECK(fixture_place(stage.model.exercise(), 0)->x() == Approx(before_m));
-    stage.press(GLFW_KEY_ESCAPE);
+    stage.press(key::kEscape);
     CHECK_FALSE(stage.hand.chosen);
 }
 

@@ -1,6 +1,7 @@
 #pragma once
-// A window: GLFW, an OpenGL 3.3 core context and Dear ImGui on it, and what came in since the last
-// frame. There is one main window; others, such as the presenter's, open beside it.
+// A window with OpenGL and Dear ImGui on it, and what came in since the last frame. There is one
+// main window; others, such as the presenter's, open beside it where the platform has more than
+// one. On the desktop it is GLFW's, in a page it is the canvas.
 
 #include "scene/drawing.h"
 #include "scene/palette.h"
@@ -8,17 +9,13 @@
 #include <tl/expected.hpp>
 
 #include <memory>
-#include <optional>
 #include <string>
 #include <vector>
 
-struct GLFWwindow;
-struct ImGuiContext;
-
 namespace steelyard::app {
 
-/// A key that went down (or repeats), by GLFW's key codes and modifier bits; or a character that
-/// was typed, which then is all there is.
+/// A key that went down (or repeats), by the numbers of key.h; or a character that was typed, which
+/// then is all there is.
 struct KeyPress {
     int key = 0;
     int modifiers = 0;
@@ -34,7 +31,7 @@ struct Incoming {
     /// Where a mouse button last went down. In a slow frame the pointer may be far from it already,
     /// and what was taken hold of lies here.
     scene::Point pressed_at_px = scene::Point::Zero();
-    double pressed_at_s = -1.0; ///< by GLFW's clock; negative = not to be taken for a first click
+    double pressed_at_s = -1.0; ///< by now_s; negative = not to be taken for a first click
     /// The left button went down for the second time within half a second at one place, which a
     /// slow frame must not hide.
     bool double_clicked = false;
@@ -47,6 +44,11 @@ struct WindowError {
     std::string what;
 };
 
+/// A part of the desktop [screen coordinates].
+struct ScreenArea {
+    int x = 0, y = 0, width = 0, height = 0;
+};
+
 class Window {
 public:
     /// Opens the main window and makes it current.
@@ -57,14 +59,16 @@ public:
     static tl::expected<Window, WindowError> open_beside(const Window& main, int width_px,
                                                          int height_px, const char* title);
 
-    Window(Window&&) noexcept = default;
+    /// What each screen offers to windows, the first one's first; empty where that is not known.
+    static std::vector<ScreenArea> screens();
+
+    Window(Window&& other) noexcept;
     Window& operator=(Window&&) = delete;
     Window(const Window&) = delete;
     Window& operator=(const Window&) = delete;
     ~Window();
 
-    GLFWwindow* handle() const { return handle_.get(); }
-    Incoming& incoming() { return events_->incoming; }
+    Incoming& incoming();
 
     /// OpenGL and ImGui draw into this window from now on.
     void make_current() const;
@@ -73,6 +77,11 @@ public:
     /// Fills the screen that the window is on, or goes back to where and how large it was.
     void turn_full_screen();
     void set_title(const std::string& title);
+    /// Where it lies on the desktop.
+    ScreenArea area() const;
+    void move_to(int x, int y);
+    /// Gives it the keyboard.
+    void focus() const;
     /// Size in screen coordinates, the sheet's pixels; zero while minimised.
     scene::Point size_px() const;
     /// The same while it does not fill the screen: what it goes back to.
@@ -87,37 +96,13 @@ public:
     void begin_frame();
     /// Fills the whole window with one colour.
     void fill(scene::Rgb colour) const;
-    void end_frame(); ///< paints ImGui and swaps
+    void end_frame(); ///< paints ImGui and shows what was drawn
 
 private:
-    struct KeyRelease {
-        int key, code, modifiers;
-    };
-    /// What GLFW's callbacks need to know: which ImGui hears them.
-    struct Events {
-        Incoming incoming;
-        ImGuiContext* imgui = nullptr;
-        /// ImGui looks at keys once a frame, and would miss what a slow frame let come and go: once
-        /// a key went down, it hears of releases, also of Ctrl's, after the frame.
-        bool key_went_down = false;
-        std::vector<KeyRelease> late_releases;
-    };
-    struct Close {
-        bool ends_glfw; ///< the main window's closing ends it
-        void operator()(GLFWwindow* window) const;
-    };
-    /// Where a window lies on the desktop, in screen coordinates.
-    struct Lie {
-        int x, y, width, height;
-    };
-    Lie lie() const;
-    Window() = default;
-    static void listen(GLFWwindow* window);
-    void start_imgui();
+    struct Native; ///< the platform's own
+    explicit Window(std::unique_ptr<Native> native);
 
-    std::optional<Lie> lay_;         ///< before it filled the screen; empty while it does not
-    std::unique_ptr<Events> events_; ///< on the heap: GLFW's callbacks hold its address
-    std::unique_ptr<GLFWwindow, Close> handle_;
+    std::unique_ptr<Native> native_; ///< on the heap: the platform's callbacks hold its address
 };
 
 } // namespace steelyard::app
