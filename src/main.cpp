@@ -3,6 +3,7 @@
 #include "app/run.h"
 #include "cli/command_line.h"
 #include "cli/window_request.h"
+#include "paint/paint_tools.h"
 #include "setup/files/data_folder.h"
 
 #include <iostream>
@@ -18,6 +19,7 @@ int open_window(int argc, char** argv) {
     steelyard::app::RunOptions options;
     options.data_folder = steelyard::setup::data_folder();
     options.file = request->file;
+    options.tools = steelyard::paint::paint_tools();
     options.narration = request->narration;
     options.record_folder = request->record_folder.value_or(options.record_folder);
     options.width_px = request->width_px;

@@ -34,10 +34,11 @@ constexpr double kEarly_s = 5e-4;
 } // namespace
 
 Application::Application(Window window, ShapePainter painter, SavedWork saved,
-                         std::filesystem::path data_folder, std::filesystem::path record_folder)
+                         std::filesystem::path data_folder, std::filesystem::path record_folder,
+                         publish::Tools tools)
     : window_(std::move(window)),
       painter_(std::move(painter)), around_{Library(std::move(data_folder)), std::move(saved),
-                                            std::move(record_folder)} {
+                                            std::move(record_folder), std::move(tools)} {
     const Preferences last = around_.saved.load_preferences();
     prefer(last);
     shown_around_ = last.shown_around;

@@ -22,8 +22,10 @@ public:
     /// @param data_folder  holds assets/ and question_bank/; what is there is read when it is first
     ///                     asked for
     /// @param record_folder  holds the learners' record; empty = the usual one
+    /// @param tools          what makes pages and pictures
     Application(Window window, ShapePainter painter, SavedWork saved,
-                std::filesystem::path data_folder, std::filesystem::path record_folder = {});
+                std::filesystem::path data_folder, std::filesystem::path record_folder = {},
+                publish::Tools tools = {});
 
     /// Puts a setup where it belongs, on the bench or on the body stage, and a lesson on the
     /// workshop's shelf.

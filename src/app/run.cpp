@@ -32,7 +32,7 @@ int run(const RunOptions& options) {
     }
     auto application =
         std::make_unique<Application>(std::move(*window), std::move(*painter), std::move(saved),
-                                      options.data_folder, options.record_folder);
+                                      options.data_folder, options.record_folder, options.tools);
     if (named)
         application->open(*named);
     if (options.narration) {

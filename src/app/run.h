@@ -1,6 +1,8 @@
 #pragma once
 // The window, from opening it to closing it.
 
+#include "publish/tools.h"
+
 #include <filesystem>
 #include <optional>
 
@@ -10,6 +12,7 @@ struct RunOptions {
     std::filesystem::path data_folder;         ///< holds assets/ and question_bank/
     std::filesystem::path record_folder;       ///< empty = the usual one
     std::optional<std::filesystem::path> file; ///< a setup or a lesson to begin with
+    publish::Tools tools;                      ///< what this edition can make
     /// Where to write what each frame shows, in words and places, a line of JSON a frame.
     std::optional<std::filesystem::path> narration;
     int width_px = 0; ///< 0 = as it was last time

@@ -1,7 +1,7 @@
 // How long a handout takes to make, and how much memory a long one takes beside a short one.
 
+#include "paint/paper/worksheet_pdf.h"
 #include "problems/question/generator.h"
-#include "publish/paper/worksheet_pdf.h"
 
 #include <fmt/format.h>
 
@@ -33,8 +33,8 @@ void handout_of_40(benchmark::State& state) {
         } else {
             state.SkipWithError(questions.error().message.c_str());
         }
-        benchmark::DoNotOptimize(publish::worksheet_pdf(sheet));
-        benchmark::DoNotOptimize(publish::key_pdf(sheet, bank));
+        benchmark::DoNotOptimize(paint::worksheet_pdf(sheet));
+        benchmark::DoNotOptimize(paint::key_pdf(sheet, bank));
     }
 }
 BENCHMARK(handout_of_40)->Unit(benchmark::kMillisecond);

@@ -18,6 +18,7 @@ void BodyPlace::enter(Surroundings& around) {
     body_ = BodyScreen{};
     body_->model = make_body(first, *muscles);
     body_->folder = SavedWork::usual_folder();
+    body_->tools = around.tools;
     open_exercise(*body_, first);
     if (last)
         update(body_->model, Scrub{last->progress});

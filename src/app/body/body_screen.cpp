@@ -178,7 +178,8 @@ void run_plot(const Style& style, const Layout& layout, setup::UnitSystem units,
               const TorqueSpread* spread, BodyScreen& screen) {
     const bool banded = spread != nullptr && spread->fault.empty();
     keep_plot(screen.model, units, banded ? &spread->band : nullptr, style, layout, screen.plot);
-    std::string notice = draw_plot_words(style, screen.model, units, screen.folder, screen.plot);
+    std::string notice =
+        draw_plot_words(style, screen.model, units, screen.folder, screen.tools, screen.plot);
     if (!notice.empty())
         screen.notice = std::move(notice);
 }

@@ -28,6 +28,7 @@ struct BodyScreen {
     std::string notice; ///< of what was copied or written last
     /// Where pictures are written; empty = nowhere.
     std::filesystem::path folder;
+    publish::Tools tools; ///< what makes them
 
     bool moving() const { return playing || (column.spread && spread.busy()); }
 };

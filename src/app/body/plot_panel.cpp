@@ -59,7 +59,8 @@ std::string file_name(const BodyModel& model, PlotSubject subject, const char* e
 }
 
 std::string write_picture(const BodyModel& model, const PlotPanel& panel, scene::Look look,
-                          const std::filesystem::path& folder, const char* ending) {
+                          const std::filesystem::path& folder, const publish::Tools& tools,
+                          const char* ending) {
     if (folder.empty())
         return "There is no folder to write to: no home directory is known.";
     const std::filesystem::path path = folder / file_name(model, panel.subject, ending);
@@ -68,7 +69,7 @@ std::string write_picture(const BodyModel& model, const PlotPanel& panel, scene:
     const scene::Drawing drawing = picture_of(model, panel.subject, panel.plot);
     const publish::PictureSize size{static_cast<int>(kPictureScale * drawing.size_px.x()),
                                     static_cast<int>(kPictureScale * drawing.size_px.y())};
-    const auto written = publish::write_picture(drawing, look, size, path);
+    const auto written = publish::write_picture(drawing, look, size, path, tools);
     return written ? "Written: " + path.string() : written.error().message;
 }
 
@@ -121,7 +122,8 @@ std::optional<double> point_at_plot(const StagePointer& pointer, PlotPanel& pane
 }
 
 std::string draw_plot_words(const Style& style, const BodyModel& model, setup::UnitSystem units,
-                            const std::filesystem::path& folder, PlotPanel& panel) {
+                            const std::filesystem::path& folder, const publish::Tools& tools,
+                            PlotPanel& panel) {
     const scene::CurvePlot& plot = panel.plot;
     const TextStyle how{TextSize::caption, false, Role::quiet_ink};
     const auto width_px = static_cast<float>(plot.size_px.x());
@@ -160,7 +162,7 @@ std::string draw_plot_words(const Style& style, const BodyModel& model, setup::U
                     ImGui::SetClipboardText(curves_csv(model).c_str());
                     notice = "The curves are in the clipboard, as comma-separated values.";
                 } else {
-                    notice = write_picture(model, panel, style.look, folder,
+                    notice = write_picture(model, panel, style.look, folder, tools,
                                            std::string(word) == "PNG" ? ".png" : ".svg");
                 }
             }

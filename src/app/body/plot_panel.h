@@ -7,6 +7,7 @@
 #include "app/frame/layout.h"
 #include "app/kept.h"
 #include "app/look/style.h"
+#include "publish/tools.h"
 #include "scene/marks/label_board.h"
 
 #include <filesystem>
@@ -47,8 +48,10 @@ std::optional<double> point_at_plot(const StagePointer& pointer, PlotPanel& pane
 
 /// Draws the words around the plot: subjects above, what can be taken away below.
 /// @param folder  of the person's own, for pictures
+/// @param tools   what makes pictures
 /// @return what was done, in a sentence; empty when nothing was
 std::string draw_plot_words(const Style& style, const BodyModel& model, setup::UnitSystem units,
-                            const std::filesystem::path& folder, PlotPanel& panel);
+                            const std::filesystem::path& folder, const publish::Tools& tools,
+                            PlotPanel& panel);
 
 } // namespace steelyard::app

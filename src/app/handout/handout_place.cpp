@@ -3,6 +3,7 @@
 namespace steelyard::app {
 
 HandoutPlace::HandoutPlace(Surroundings& around) {
+    screen_.tools = around.tools;
     screen_.places.own = own_blueprint_folder();
     screen_.places.shipped = around.library.data_folder() / "assets" / "blueprints";
     stock_shelf(screen_);

@@ -48,17 +48,17 @@ Spread lay_spread(const Style& style, const Layout& layout, publish::PaperSize p
 tl::expected<PagePair, std::string> pages_of(const PageWish& wish,
                                              const std::vector<publish::Blueprint>& blueprints,
                                              const problems::Bank& bank,
+                                             const publish::Tools& tools,
                                              const publish::Progress& progress) {
     const auto sheets = sheets_of(wish.choices, blueprints, bank, progress);
     if (!sheets)
         return tl::make_unexpected(sheets.error());
     const publish::Worksheet& sheet = (*sheets)[std::min(wish.version, sheets->size() - 1)];
-    auto questions = publish::page_picture(sheet, bank, SheetSide::questions, wish.page,
-                                           wish.height_px, progress);
+    auto questions =
+        tools.page_picture(sheet, bank, SheetSide::questions, wish.page, wish.height_px, progress);
     if (!questions)
         return tl::make_unexpected(questions.error().message);
-    auto key =
-        publish::page_picture(sheet, bank, SheetSide::key, wish.page, wish.height_px, progress);
+    auto key = tools.page_picture(sheet, bank, SheetSide::key, wish.page, wish.height_px, progress);
     if (!key)
         return tl::make_unexpected(key.error().message);
     return PagePair{std::move(*questions), std::move(*key)};
@@ -90,10 +90,10 @@ void keep_pages(const problems::Bank& bank, int height_px, HandoutScreen& screen
     if (screen.page_work.running())
         return screen.page_work.stop(); // taken in a later frame; then the new one begins
     screen.asked = wish;
-    screen.page_work.start(
-        [wish, blueprints = screen.shelf.blueprints, &bank](const publish::Progress& progress) {
-            return pages_of(wish, blueprints, bank, progress);
-        });
+    screen.page_work.start([wish, blueprints = screen.shelf.blueprints, &bank,
+                            &tools = screen.tools](const publish::Progress& progress) {
+        return pages_of(wish, blueprints, bank, tools, progress);
+    });
 }
 
 void keep_writing(HandoutScreen& screen) {
@@ -111,8 +111,8 @@ void start_writing(const problems::Bank& bank, HandoutScreen& screen) {
                                                             : "Name a folder.";
         return;
     }
-    screen.writing.start([choices = screen.choices, blueprints = screen.shelf.blueprints,
-                          &bank](const publish::Progress& progress)
+    screen.writing.start([choices = screen.choices, blueprints = screen.shelf.blueprints, &bank,
+                          &tools = screen.tools](const publish::Progress& progress)
                              -> tl::expected<std::vector<std::filesystem::path>, std::string> {
         // To draw the questions takes about as long as to set them in one format.
         const std::size_t parts = 1 + choices.formats.size();
@@ -120,7 +120,7 @@ void start_writing(const problems::Bank& bank, HandoutScreen& screen) {
             sheets_of(choices, blueprints, bank, publish::stretch_of(progress, 0, 1, parts));
         if (!sheets)
             return tl::make_unexpected(sheets.error());
-        return publish::write_handout(bank, *sheets, choices.formats, choices.folder,
+        return publish::write_handout(bank, *sheets, choices.formats, choices.folder, tools,
                                       publish::stretch_of(progress, 1, parts, parts))
             .map_error([](const publish::PublishError& error) { return error.message; });
     });
@@ -244,6 +244,8 @@ void make_first_choices(HandoutScreen& screen) {
     HandoutChoices first;
     first.versions = 2;
     first.folder = usual_folder();
+    if (!screen.tools.paper_pdf.is_there())
+        first.formats = {publish::HandoutFormat::html};
     choose(screen, with_blueprint(first, screen.shelf.blueprints, 0));
 }
 

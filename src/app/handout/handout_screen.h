@@ -9,6 +9,7 @@
 #include "app/handout/page_texture.h"
 #include "app/look/style.h"
 #include "publish/sheets/page_picture.h"
+#include "publish/tools.h"
 
 #include <filesystem>
 
@@ -31,6 +32,7 @@ struct PagePair {
 
 /// The screen between frames.
 struct HandoutScreen {
+    publish::Tools tools; ///< not changed while a work runs
     BlueprintPlaces places;
     BlueprintShelf shelf;
     HandoutChoices choices;

@@ -9,6 +9,7 @@
 #include "app/place/library.h"
 #include "app/saved/saved_work.h"
 #include "lesson/lesson.h"
+#include "publish/tools.h"
 
 #include <filesystem>
 #include <optional>
@@ -27,6 +28,7 @@ struct Surroundings {
     Library library;
     SavedWork saved;
     std::filesystem::path record_folder; ///< of the learners; empty = the usual one
+    publish::Tools tools;                ///< what this edition can make
     setup::UnitSystem units = setup::UnitSystem::si;
     bool less_motion = false; ///< nothing is animated
 };

@@ -2,6 +2,7 @@
 
 #include "cli/verbs/picture_options.h"
 #include "cli/verbs/question_options.h"
+#include "paint/paint_tools.h"
 #include "publish/files/whole_file.h"
 #include "publish/sheets/handout_job.h"
 
@@ -31,18 +32,22 @@ const std::map<std::string, publish::HandoutFormat> kFormats{
     {"cards", publish::HandoutFormat::cards}};
 
 ExitStatus export_questions(const ExportOptions& options, const Streams& streams) {
-    const problems::Bank bank = open_bank(options.questions, streams);
+    const auto whole = open_whole_bank(options.questions, streams);
+    if (!whole) {
+        return ExitStatus::bad_input;
+    }
+    const problems::Bank& bank = *whole;
     const auto questions =
         problems::make_collection(bank, plan_from(options.questions, options.count));
     if (!questions) {
         streams.err << questions.error().message << '\n';
         return ExitStatus::bad_input;
     }
-    const auto written =
-        publish::exported_questions(kFormats.at(options.format), bank, *questions, options.title)
-            .and_then([&](const std::string& bytes) {
-                return publish::write_whole_file(options.out, bytes);
-            });
+    const auto written = publish::exported_questions(kFormats.at(options.format), bank, *questions,
+                                                     options.title, paint::paint_tools())
+                             .and_then([&](const std::string& bytes) {
+                                 return publish::write_whole_file(options.out, bytes);
+                             });
     if (!written) {
         streams.err << written.error().message << '\n';
         return status_of(written.error());

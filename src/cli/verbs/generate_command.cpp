@@ -53,7 +53,10 @@ ExitStatus generate(const GenerateOptions& options, const Streams& streams) {
                                    options.shard);
         return ExitStatus::bad_input;
     }
-    const problems::Bank bank = open_bank(options.questions, streams);
+    const auto whole = open_whole_bank(options.questions, streams);
+    if (!whole)
+        return ExitStatus::bad_input;
+    const problems::Bank& bank = *whole;
     if (options.json)
         streams.out << '[';
     // Written one by one, so that a large pool takes no more memory than one paper.

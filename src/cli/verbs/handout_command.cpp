@@ -3,6 +3,7 @@
 #include "cli/verbs/picture_options.h"
 #include "cli/verbs/question_options.h"
 #include "cli/verbs/shipped_file.h"
+#include "paint/paint_tools.h"
 #include "publish/sheets/blueprint.h"
 #include "publish/sheets/handout_job.h"
 
@@ -97,7 +98,8 @@ ExitStatus handout(HandoutOptions options, const Streams& streams) {
         *sheets = {(*sheets)[**only]};
     }
     const auto format = options.html ? publish::HandoutFormat::html : publish::HandoutFormat::pdf;
-    const auto written = publish::write_handout(bank, *sheets, {format}, options.out);
+    const auto written =
+        publish::write_handout(bank, *sheets, {format}, options.out, paint::paint_tools());
     if (!written) {
         streams.err << written.error().message << '\n';
         return status_of(written.error());

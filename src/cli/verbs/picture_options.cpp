@@ -1,5 +1,7 @@
 #include "cli/verbs/picture_options.h"
 
+#include "paint/paint_tools.h"
+
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
@@ -65,7 +67,8 @@ void add_picture_options(CLI::App& command, PictureOptions& options) {
 
 ExitStatus write_picture(const scene::Drawing& drawing, const PictureOptions& options,
                          const Streams& streams) {
-    const auto written = publish::write_picture(drawing, options.look, options.size, options.out);
+    const auto written = publish::write_picture(drawing, options.look, options.size, options.out,
+                                                paint::paint_tools());
     if (!written) {
         streams.err << written.error().message << '\n';
         return status_of(written.error());

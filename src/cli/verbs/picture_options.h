@@ -2,7 +2,6 @@
 // The options of verbs that write a picture.
 
 #include "cli/verbs/verb.h"
-#include "publish/paper/painter.h"
 #include "publish/pictures/picture_file.h"
 #include "scene/drawing.h"
 #include "scene/palette.h"

@@ -32,6 +32,16 @@ problems::Bank open_bank(const QuestionOptions& options, const Streams& streams)
     return bank;
 }
 
+std::optional<problems::Bank> open_whole_bank(const QuestionOptions& options,
+                                              const Streams& streams) {
+    problems::Bank bank = open_bank(options, streams);
+    if (bank.faults.empty())
+        return bank;
+    streams.err
+        << "Nothing is made from a part of the questions: the same seed would give others.\n";
+    return std::nullopt;
+}
+
 problems::PaperPlan plan_from(const QuestionOptions& options, std::size_t count) {
     problems::PaperPlan plan;
     plan.count = count;

@@ -29,6 +29,11 @@ void add_choice_options(CLI::App& command, QuestionOptions& options);
 /// Loads the bank and tells on streams.err what in it cannot be used.
 problems::Bank open_bank(const QuestionOptions& options, const Streams& streams);
 
+/// The bank to draw a paper from; nothing, after telling so, when a part of it cannot be used: the
+/// same seed would give another paper.
+std::optional<problems::Bank> open_whole_bank(const QuestionOptions& options,
+                                              const Streams& streams);
+
 /// The plan of a paper of so many questions. The seed is 1 when none was typed.
 problems::PaperPlan plan_from(const QuestionOptions& options, std::size_t count);
 

@@ -13,6 +13,7 @@ enum class PublishFault {
     no_memory,
     bad_ending, ///< the file name does not say a format that we write
     bad_paper,  ///< the paper that is asked for cannot be made
+    no_tool,    ///< this edition of the program has nothing that makes it
     stopped,    ///< the person who asked for it said stop
 };
 

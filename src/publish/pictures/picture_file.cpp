@@ -1,9 +1,6 @@
 #include "publish/pictures/picture_file.h"
 
 #include "publish/files/whole_file.h"
-#include "publish/paper/painter.h"
-#include "publish/paper/pdf.h"
-#include "publish/paper/typeface.h"
 #include "publish/pictures/drawing_check.h"
 #include "publish/pictures/svg.h"
 
@@ -14,29 +11,6 @@
 #include <string>
 
 namespace steelyard::publish {
-namespace {
-
-/// CSS and SVG count 96 pixels to the inch, PDF 72 points. Source: CSS Values 4, section 6.2.
-constexpr double kPointsPerPixel = 72.0 / 96.0;
-
-tl::expected<std::string, PublishError> picture_pdf(const scene::Drawing& drawing, scene::Look look,
-                                                    PictureSize size) {
-    const auto family = text_family();
-    if (!family) {
-        return tl::make_unexpected(family.error());
-    }
-    PageFormat page;
-    page.width_pt = kPointsPerPixel * size.width_px;
-    page.height_pt = kPointsPerPixel * size.height_px;
-    return pdf_of(page, {drawing.title, drawing.description, ""}, [&](cairo_t* surface) {
-        cairo_scale(surface, kPointsPerPixel, kPointsPerPixel);
-        paint_fitted(surface, drawing, {look, *family}, size);
-        cairo_show_page(surface);
-    });
-}
-
-} // namespace
-
 std::optional<PictureFormat> picture_format(const std::filesystem::path& path) {
     std::string ending = path.extension().string();
     std::transform(ending.begin(), ending.end(), ending.begin(),
@@ -63,8 +37,8 @@ scene::Point sheet_for(PictureSize size) {
 }
 
 tl::expected<void, PublishError> write_picture(const scene::Drawing& drawing, scene::Look look,
-                                               PictureSize size,
-                                               const std::filesystem::path& path) {
+                                               PictureSize size, const std::filesystem::path& path,
+                                               const Tools& tools) {
     const auto format = picture_format(path);
     if (!format) {
         return tl::make_unexpected(
@@ -80,12 +54,12 @@ tl::expected<void, PublishError> write_picture(const scene::Drawing& drawing, sc
     const auto write = [&](const std::string& bytes) { return write_whole_file(path, bytes); };
     switch (*format) {
     case PictureFormat::png:
-        return png_of(drawing, look, size).and_then(write);
+        return tools.png(drawing, look, size).and_then(write);
     case PictureFormat::svg:
         return svg_of(drawing, {look, "drawing", true, scene::Point(size.width_px, size.height_px)})
             .and_then(write);
     case PictureFormat::pdf:
-        return picture_pdf(drawing, look, size).and_then(write);
+        return tools.picture_pdf(drawing, look, size).and_then(write);
     }
     return {};
 }

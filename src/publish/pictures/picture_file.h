@@ -2,7 +2,8 @@
 // A drawing written to a file: the name's ending says the format.
 
 #include "publish/files/error.h"
-#include "publish/paper/png.h"
+#include "publish/pictures/picture_size.h"
+#include "publish/tools.h"
 #include "scene/drawing.h"
 #include "scene/palette.h"
 
@@ -23,8 +24,9 @@ std::optional<PictureFormat> picture_format(const std::filesystem::path& path);
 scene::Point sheet_for(PictureSize size);
 
 /// Writes the drawing whole or not at all. A PNG has `size` pixels; an SVG or PDF shows the drawing
-/// in that size, a pixel being 1/96 inch.
+/// in that size, a pixel being 1/96 inch. PNG and PDF take a tool.
 tl::expected<void, PublishError> write_picture(const scene::Drawing& drawing, scene::Look look,
-                                               PictureSize size, const std::filesystem::path& path);
+                                               PictureSize size, const std::filesystem::path& path,
+                                               const Tools& tools);
 
 } // namespace steelyard::publish

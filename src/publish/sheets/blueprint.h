@@ -62,8 +62,9 @@ std::vector<BlueprintListing> list_blueprints(const std::filesystem::path& folde
 /// and difficulty and differ in their numbers. A single version has no letter.
 /// @param bank      must outlive the sheets, whose questions are made when they are looked at
 /// @param versions  from 1 to kMostVersions
-/// @return the sheets, or which part of the blueprint the bank cannot fill, or that `progress`,
-///         told of every question, said stop
+/// @return the sheets, or what the bank lacks, for a part of a bank would give another paper; or
+///         which part of the blueprint it cannot fill, or that `progress`, told of every question,
+///         said stop
 tl::expected<std::vector<Worksheet>, PublishError> make_worksheets(const problems::Bank& bank,
                                                                    const Blueprint& blueprint,
                                                                    std::uint64_t seed, int versions,

@@ -3,7 +3,6 @@
 #include "publish/exchange/csv.h"
 #include "publish/exchange/qti_package.h"
 #include "publish/files/whole_file.h"
-#include "publish/paper/worksheet_pdf.h"
 #include "publish/sheets/worksheet_html.h"
 
 #include <fmt/format.h>
@@ -56,47 +55,54 @@ std::string ending_of(HandoutFormat format) {
     return "";
 }
 
-/// Makes a file's bytes and writes them.
-std::function<Written(const fs::path&, const Progress&)>
-written_whole(std::function<Bytes(const Progress&)> make) {
-    return [make = std::move(make)](const fs::path& path, const Progress& progress) {
-        return make(progress).and_then(
-            [&](const std::string& bytes) { return write_whole_file(path, bytes); });
-    };
+/// A sheet and its key.
+using SideWrite = std::function<Written(SheetSide, const fs::path&, const Progress&)>;
+void add_sides(const Worksheet& sheet, const std::string& ending, const SideWrite& write,
+               std::vector<Output>& outputs) {
+    for (const SheetSide side : {SheetSide::questions, SheetSide::key}) {
+        outputs.push_back({sheet.code + (side == SheetSide::key ? "-key" : "") + ending,
+                           [side, write](const fs::path& path, const Progress& progress) {
+                               return write(side, path, progress);
+                           },
+                           1 + sheet.count()});
+    }
 }
 
+/// Makes bytes and writes them.
+template <typename Make> Written write_made(const fs::path& path, const Make& make) {
+    return make().and_then([&](const std::string& bytes) { return write_whole_file(path, bytes); });
+}
+
+/// Bank, sheet and tools are to outlive the outputs.
 void add_outputs(const problems::Bank& bank, const Worksheet& sheet, HandoutFormat format,
-                 std::vector<Output>& outputs) {
+                 const Tools& tools, std::vector<Output>& outputs) {
     const std::string ending = ending_of(format);
-    const std::size_t weight = 1 + sheet.count();
     if (format == HandoutFormat::pdf) {
-        outputs.push_back({sheet.code + ending,
-                           [&](const fs::path& path, const Progress& progress) {
-                               return write_worksheet_pdf(path, sheet, progress);
-                           },
-                           weight});
-        outputs.push_back({sheet.code + "-key" + ending,
-                           [&](const fs::path& path, const Progress& progress) {
-                               return write_key_pdf(path, sheet, bank, progress);
-                           },
-                           weight});
+        add_sides(
+            sheet, ending,
+            [&](SheetSide side, const fs::path& path, const Progress& progress) {
+                return tools.paper_pdf(path, sheet, bank, side, progress);
+            },
+            outputs);
     } else if (format == HandoutFormat::html) {
-        outputs.push_back({sheet.code + ending, written_whole([&](const Progress& progress) {
-                               return worksheet_html(sheet, progress);
-                           }),
-                           weight});
-        outputs.push_back({sheet.code + "-key" + ending,
-                           written_whole([&](const Progress& progress) {
-                               return key_html(sheet, bank, progress);
-                           }),
-                           weight});
+        add_sides(
+            sheet, ending,
+            [&](SheetSide side, const fs::path& path, const Progress& progress) {
+                return write_made(path, [&] {
+                    return side == SheetSide::key ? key_html(sheet, bank, progress)
+                                                  : worksheet_html(sheet, progress);
+                });
+            },
+            outputs);
     } else {
         outputs.push_back({sheet.code + ending,
-                           written_whole([&, format](const Progress& progress) {
-                               return exported_questions(format, bank, questions_of(sheet),
-                                                         sheet.title, progress);
-                           }),
-                           weight});
+                           [&, format](const fs::path& path, const Progress& progress) {
+                               return write_made(path, [&] {
+                                   return exported_questions(format, bank, questions_of(sheet),
+                                                             sheet.title, tools, progress);
+                               });
+                           },
+                           1 + sheet.count()});
     }
 }
 
@@ -185,7 +191,7 @@ private:
 
 Bytes exported_questions(HandoutFormat format, const problems::Bank& bank,
                          const std::vector<problems::Question>& questions, const std::string& title,
-                         const Progress& progress) {
+                         const Tools& tools, const Progress& progress) {
     if (format == HandoutFormat::csv) {
         return questions_csv(bank, questions, progress);
     }
@@ -193,18 +199,18 @@ Bytes exported_questions(HandoutFormat format, const problems::Bank& bank,
         return flash_cards_csv(questions, progress);
     }
     const QtiVersion version = format == HandoutFormat::qti21 ? QtiVersion::v2_1 : QtiVersion::v3_0;
-    return qti_files(bank, questions, version, title, progress).and_then(zip_of);
+    return qti_files(bank, questions, version, title, progress).and_then(tools.zip);
 }
 
 tl::expected<std::vector<fs::path>, PublishError>
 write_handout(const problems::Bank& bank, const std::vector<Worksheet>& sheets,
-              const std::vector<HandoutFormat>& formats, const fs::path& folder,
+              const std::vector<HandoutFormat>& formats, const fs::path& folder, const Tools& tools,
               const Progress& progress) {
     std::vector<Output> outputs;
     std::size_t all = 0;
     for (const Worksheet& sheet : sheets) {
         for (const HandoutFormat format : formats) {
-            add_outputs(bank, sheet, format, outputs);
+            add_outputs(bank, sheet, format, tools, outputs);
         }
     }
     for (const Output& output : outputs) {

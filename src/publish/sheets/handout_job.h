@@ -6,6 +6,7 @@
 #include "publish/files/error.h"
 #include "publish/files/progress.h"
 #include "publish/sheets/worksheet.h"
+#include "publish/tools.h"
 
 #include <tl/expected.hpp>
 
@@ -32,7 +33,7 @@ enum class HandoutFormat {
 tl::expected<std::string, PublishError>
 exported_questions(HandoutFormat format, const problems::Bank& bank,
                    const std::vector<problems::Question>& questions, const std::string& title,
-                   const Progress& progress = {});
+                   const Tools& tools, const Progress& progress = {});
 
 /// Writes every sheet in every format, named by its code: "boathouse-42-B.pdf",
 /// "boathouse-42-B-key.pdf", "boathouse-42-B-qti21.zip". The folder is made when it is missing.
@@ -42,6 +43,6 @@ exported_questions(HandoutFormat format, const problems::Bank& bank,
 tl::expected<std::vector<std::filesystem::path>, PublishError>
 write_handout(const problems::Bank& bank, const std::vector<Worksheet>& sheets,
               const std::vector<HandoutFormat>& formats, const std::filesystem::path& folder,
-              const Progress& progress = {});
+              const Tools& tools, const Progress& progress = {});
 
 } // namespace steelyard::publish

@@ -33,6 +33,14 @@ PublishError unfilled(const Blueprint& blueprint, const BlueprintPart& part, std
     return {PublishFault::bad_paper, setup::to_text(error)};
 }
 
+/// Without what cannot be read, the seed would give another paper under the same code.
+PublishError not_whole(const problems::Bank& bank) {
+    return {PublishFault::bad_paper,
+            fmt::format("No paper is made from a part of the questions: it would not be the one "
+                        "that its code names. {}",
+                        setup::to_text(bank.faults.front()))};
+}
+
 /// Counts questions and asks after each whether to go on.
 class Counter {
 public:
@@ -147,6 +155,9 @@ tl::expected<std::vector<Worksheet>, PublishError> make_worksheets(const problem
                                                                    const Blueprint& blueprint,
                                                                    std::uint64_t seed, int versions,
                                                                    const Progress& progress) {
+    if (!bank.faults.empty()) {
+        return tl::make_unexpected(not_whole(bank));
+    }
     std::size_t all = 0;
     for (const BlueprintPart& part : blueprint.parts) {
         all += static_cast<std::size_t>(part.count) * static_cast<std::size_t>(versions);

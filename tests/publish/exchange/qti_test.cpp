@@ -6,6 +6,7 @@
 #include "outside_program.h"
 #include "publish/exchange/qti_item.h"
 #include "publish/exchange/qti_package.h"
+#include "publish/exchange/stored_zip.h"
 #include "publish/files/written_text.h"
 #include "publish/hostile_text.h"
 #include "publish/paper_questions.h"
@@ -71,7 +72,7 @@ std::string package_of(const problems::Bank& bank, const std::vector<Question>& 
                        QtiVersion version) {
     const auto files = qti_files(bank, questions, version, "Levers & arms");
     REQUIRE(files);
-    const auto zip = zip_of(*files);
+    const auto zip = stored_zip(*files);
     REQUIRE(zip);
     return *zip;
 }

@@ -2,6 +2,7 @@
 
     read_back.py csv FILE     rows of an RFC 4180 file
     read_back.py qti FILE     items of a QTI 2.1 or 3.0 package, in the order of its test
+    read_back.py zip FILE     of every file of an archive its name, text, day and method
     read_back.py html FILE    the text of a page; fails when its elements do not close in order
 """
 
@@ -69,6 +70,14 @@ def read_qti(path):
         return [read_item(archive, node.attrib["href"]) for node in references]
 
 
+def read_zip(path):
+    with zipfile.ZipFile(path) as archive:
+        assert archive.testzip() is None  # compares checksums
+        return [{"name": one.filename, "text": archive.read(one).decode("latin-1"),
+                 "day": one.date_time[:3], "stored": one.compress_type == zipfile.ZIP_STORED}
+                for one in archive.infolist()]
+
+
 class Page(html.parser.HTMLParser):
     VOID = {"meta", "br", "img", "link"}
 
@@ -100,5 +109,5 @@ def read_html(path):
 
 
 if __name__ == "__main__":
-    readers = {"csv": read_csv, "qti": read_qti, "html": read_html}
+    readers = {"csv": read_csv, "qti": read_qti, "zip": read_zip, "html": read_html}
     json.dump(readers[sys.argv[1]](sys.argv[2]), sys.stdout)

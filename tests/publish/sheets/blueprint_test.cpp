@@ -121,6 +121,18 @@ TEST_CASE("a single version has no letter, and versions made later change nothin
     CHECK(codes((*make_worksheets(bank, small(), 42, 2))[1]) == codes((*many)[1]));
 }
 
+TEST_CASE("a bank of which a part cannot be read makes no sheet under the code of another") {
+    problems::Bank bank = real_bank();
+    bank.families.pop_back();
+    setup::InputError lost;
+    lost.file = "families/lost.family.toml";
+    bank.faults.push_back(lost);
+    const auto sheets = make_worksheets(bank, small(), 7, 2);
+    REQUIRE_FALSE(sheets);
+    CHECK(sheets.error().fault == PublishFault::bad_paper);
+    CHECK_THAT(sheets.error().message, ContainsSubstring("lost.family.toml"));
+}
+
 TEST_CASE("making sheets tells of every question and stops at any") {
     const problems::Bank bank = real_bank();
     std::size_t told = 0;

@@ -1,9 +1,10 @@
-// Whole handouts in a folder: all files or none.
+// Whole handouts in a folder: all files or none. What makes the PDF is lent here by the test; with
+// the real one see tests/paint/paper/handout_pdf_test.cpp.
 
 #include "catch.h"
+#include "publish/files/whole_file.h"
 #include "publish/paper_questions.h"
 #include "publish/sheets/handout_job.h"
-#include "publish/sheets/page_picture.h"
 #include "publish/small_disk.h"
 #include "temp_folder.h"
 
@@ -16,13 +17,34 @@ const std::vector<HandoutFormat> kAll{HandoutFormat::pdf,   HandoutFormat::html,
                                       HandoutFormat::qti21, HandoutFormat::qti3,
                                       HandoutFormat::csv,   HandoutFormat::cards};
 
+/// Lends something that writes the texts of the questions, and nothing else.
+Tools lent() {
+    Tools tools;
+    tools.paper_pdf.lend([](const std::filesystem::path& path, const Worksheet& sheet,
+                            const problems::Bank&, SheetSide side,
+                            const Progress& progress) -> tl::expected<void, PublishError> {
+        std::string text = side == SheetSide::key ? "%key" : "%sheet";
+        std::size_t done = 0;
+        for (const SheetPart& part : sheet.parts) {
+            for (const problems::Question& question : part.questions) {
+                text += question.prompt;
+                if (!goes_on(progress, ++done, sheet.count())) {
+                    return stopped_work();
+                }
+            }
+        }
+        return write_whole_file(path, text);
+    });
+    return tools;
+}
+
 } // namespace
 
 TEST_CASE("a handout is a sheet and a key, or one file for another program, in every format") {
     const problems::Bank bank = real_bank();
     const std::vector<Worksheet> sheets{sheet_of(questions_of(bank, 4))};
     const TempFolder folder;
-    const auto written = write_handout(bank, sheets, kAll, folder / "new/deep");
+    const auto written = write_handout(bank, sheets, kAll, folder / "new/deep", lent());
     REQUIRE(written);
     CHECK(written->size() == 8);
     for (const auto& path : *written) {
@@ -31,8 +53,8 @@ TEST_CASE("a handout is a sheet and a key, or one file for another program, in e
     const auto starts = [&](const std::string& name) {
         return content(folder / ("new/deep/evening-7-B" + name)).substr(0, 4);
     };
-    CHECK(starts(".pdf") == "%PDF");
-    CHECK(starts("-key.pdf") == "%PDF");
+    CHECK(starts(".pdf") == "%she");
+    CHECK(starts("-key.pdf") == "%key");
     CHECK(starts("-key.html") == "<!DO");
     CHECK(starts("-qti21.zip") == "PK\x03\x04"); // PKWARE, local file header
     CHECK(starts("-qti3.zip") == "PK\x03\x04");
@@ -48,13 +70,13 @@ TEST_CASE("progress rises to the end") {
     const TempFolder folder;
     std::size_t last = 0;
     std::size_t of = 0;
-    REQUIRE(
-        write_handout(bank, sheets, kAll, folder.path(), [&](std::size_t done, std::size_t all) {
-            CHECK(done >= last);
-            last = done;
-            of = all;
-            return true;
-        }));
+    REQUIRE(write_handout(bank, sheets, kAll, folder.path(), lent(),
+                          [&](std::size_t done, std::size_t all) {
+                              CHECK(done >= last);
+                              last = done;
+                              of = all;
+                              return true;
+                          }));
     CHECK(last == of);
     CHECK(of > 0);
 }
@@ -65,7 +87,7 @@ TEST_CASE("every format asks after each question whether to go on") {
     for (const HandoutFormat format : kAll) {
         const TempFolder folder;
         std::size_t asked = 0;
-        REQUIRE(write_handout(bank, sheets, {format}, folder / "new",
+        REQUIRE(write_handout(bank, sheets, {format}, folder / "new", lent(),
                               [&](std::size_t, std::size_t) { return ++asked > 0; }));
         INFO(static_cast<int>(format));
         CHECK(asked >= 6);
@@ -78,15 +100,16 @@ TEST_CASE("a handout that is stopped, at any moment, leaves nothing") {
     std::size_t moments = 0;
     {
         const TempFolder folder;
-        REQUIRE(write_handout(bank, sheets, kAll, folder.path(), [&](std::size_t, std::size_t) {
-            ++moments;
-            return true;
-        }));
+        REQUIRE(
+            write_handout(bank, sheets, kAll, folder.path(), lent(), [&](std::size_t, std::size_t) {
+                ++moments;
+                return true;
+            }));
     }
     for (std::size_t stop = 1; stop <= moments; stop += 3) {
         const TempFolder folder;
         std::size_t told = 0;
-        const auto written = write_handout(bank, sheets, kAll, folder / "new",
+        const auto written = write_handout(bank, sheets, kAll, folder / "new", lent(),
                                            [&](std::size_t, std::size_t) { return ++told < stop; });
         INFO("stopped at " << stop << " of " << moments);
         REQUIRE_FALSE(written);
@@ -102,7 +125,7 @@ TEST_CASE("what cannot be written is told and leaves nothing") {
         for (const HandoutFormat format : kAll) {
             const TempFolder folder;
             const SmallDisk disk(300); // less than the smallest of them
-            const auto written = write_handout(bank, sheets, {format}, folder / "new");
+            const auto written = write_handout(bank, sheets, {format}, folder / "new", lent());
             REQUIRE_FALSE(written);
             CHECK(written.error().fault == PublishFault::cannot_write);
             CHECK_THAT(written.error().message, ContainsSubstring("new"));
@@ -112,14 +135,14 @@ TEST_CASE("what cannot be written is told and leaves nothing") {
     SECTION("a disk that fills up at the last file") {
         const TempFolder folder;
         const SmallDisk disk(20000); // a key has room, a sheet has not
-        CHECK_FALSE(
-            write_handout(bank, sheets, {HandoutFormat::csv, HandoutFormat::pdf}, folder / "new"));
+        CHECK_FALSE(write_handout(bank, sheets, {HandoutFormat::csv, HandoutFormat::html},
+                                  folder / "new", lent()));
         CHECK(folder.count() == 0);
     }
     SECTION("a file where the folder should be") {
         const TempFolder folder;
         folder.put("file", "in the way");
-        const auto written = write_handout(bank, sheets, kAll, folder / "file");
+        const auto written = write_handout(bank, sheets, kAll, folder / "file", lent());
         REQUIRE_FALSE(written);
         CHECK_THAT(written.error().message, ContainsSubstring("file"));
         CHECK(folder.count() == 1);
@@ -127,14 +150,15 @@ TEST_CASE("what cannot be written is told and leaves nothing") {
     SECTION("a folder where a file should be") {
         const TempFolder folder;
         std::filesystem::create_directory(folder / "evening-7-B-cards.csv");
-        const auto written = write_handout(bank, sheets, kAll, folder.path());
+        const auto written = write_handout(bank, sheets, kAll, folder.path(), lent());
         REQUIRE_FALSE(written);
         CHECK_THAT(written.error().message, ContainsSubstring("evening-7-B-cards.csv"));
         CHECK(folder.count() == 1);
     }
     SECTION("a folder that the system keeps for itself") {
         for (const HandoutFormat format : kAll) {
-            const auto written = write_handout(bank, sheets, {format}, "/proc/no-such-folder");
+            const auto written =
+                write_handout(bank, sheets, {format}, "/proc/no-such-folder", lent());
             REQUIRE_FALSE(written);
             CHECK(written.error().fault == PublishFault::cannot_write);
             CHECK_THAT(written.error().message, ContainsSubstring("/proc/no-such-folder"));
@@ -142,36 +166,35 @@ TEST_CASE("what cannot be written is told and leaves nothing") {
     }
 }
 
-TEST_CASE("a page is pictured as it is printed") {
+TEST_CASE("without what makes PDF a handout says so, names another way, and leaves nothing") {
     const problems::Bank bank = real_bank();
-    Worksheet sheet = sheet_of(questions_of(bank, 8));
-    const auto picture = page_picture(sheet, bank, SheetSide::questions, 1, 842);
-    REQUIRE(picture);
-    CHECK(picture->pages > 1);
-    CHECK(picture->height_px == 842);
-    CHECK(picture->width_px == 595); // A4: 210 × 297 (ISO 216)
-    REQUIRE(picture->rgba.size() == std::size_t{4} * 595 * 842);
-    // White paper with ink on it, and nothing in the margins that printers do not reach.
-    std::size_t ink = 0;
-    std::size_t outside = 0;
-    for (int y = 0; y < 842; ++y) {
-        for (int x = 0; x < 595; ++x) {
-            const auto at = 4 * (static_cast<std::size_t>(y) * 595 + static_cast<std::size_t>(x));
-            const bool dark = picture->rgba[at] < 128;
-            ink += dark ? 1 : 0;
-            outside += dark && (x < 20 || x > 575 || y < 20 || y > 822) ? 1 : 0;
-        }
-    }
-    CHECK(ink > 2000);
-    CHECK(outside == 0);
-    const auto last = page_picture(sheet, bank, SheetSide::questions, 99, 842);
-    REQUIRE(last);
-    CHECK(last->page == picture->pages);
-    CHECK(last->rgba != picture->rgba);
-    const auto key = page_picture(sheet, bank, SheetSide::key, 1, 842);
-    REQUIRE(key);
-    CHECK(key->rgba != picture->rgba);
-    CHECK_FALSE(page_picture(sheet, bank, SheetSide::key, 1, 0));
-    CHECK_FALSE(page_picture(sheet, bank, SheetSide::key, 1, 842,
-                             [](std::size_t, std::size_t) { return false; }));
+    const std::vector<Worksheet> sheets{sheet_of(questions_of(bank, 2))};
+    const TempFolder folder;
+    const auto written = write_handout(bank, sheets, {HandoutFormat::html, HandoutFormat::pdf},
+                                       folder / "new", Tools{});
+    REQUIRE_FALSE(written);
+    CHECK(written.error().fault == PublishFault::no_tool);
+    CHECK_THAT(written.error().message, ContainsSubstring("no PDF"));
+    CHECK_THAT(written.error().message, ContainsSubstring("browser"));
+    CHECK(folder.count() == 0);
+    // All else is text and needs nothing.
+    CHECK(write_handout(bank, sheets,
+                        {HandoutFormat::html, HandoutFormat::qti21, HandoutFormat::qti3,
+                         HandoutFormat::csv, HandoutFormat::cards},
+                        folder / "new", Tools{}));
+}
+
+TEST_CASE("a package is made by what is lent for it") {
+    const problems::Bank bank = real_bank();
+    Tools tools;
+    std::size_t files = 0;
+    tools.zip = [&](const std::vector<PackedFile>& packed) {
+        files = packed.size();
+        return tl::expected<std::string, PublishError>("lent");
+    };
+    const auto bytes =
+        exported_questions(HandoutFormat::qti21, bank, questions_of(bank, 3), "Levers", tools);
+    REQUIRE(bytes);
+    CHECK(*bytes == "lent");
+    CHECK(files >= 5); // manifest, test, an item each
 }

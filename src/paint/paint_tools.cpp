@@ -1,0 +1,21 @@
+#include "paint/paint_tools.h"
+
+#include "paint/exchange/zip.h"
+#include "paint/paper/page_picture.h"
+#include "paint/paper/worksheet_pdf.h"
+#include "paint/picture/picture_pdf.h"
+#include "paint/picture/png.h"
+
+namespace steelyard::paint {
+
+publish::Tools paint_tools() {
+    publish::Tools tools;
+    tools.page_picture.lend(page_picture);
+    tools.paper_pdf.lend(write_sheet_pdf);
+    tools.png.lend(png_of);
+    tools.picture_pdf.lend(picture_pdf);
+    tools.zip = zip_of;
+    return tools;
+}
+
+} // namespace steelyard::paint

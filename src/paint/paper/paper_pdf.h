@@ -1,0 +1,43 @@
+#pragma once
+// A paper set on pages: blocks in order, with a foot on every page that knows how many there are.
+
+#include "paint/paper/page_furniture.h"
+#include "paint/pdf/byte_store.h"
+#include "publish/files/error.h"
+#include "publish/files/progress.h"
+#include "publish/sheets/worksheet.h"
+
+#include <tl/expected.hpp>
+
+#include <filesystem>
+#include <functional>
+#include <string>
+
+namespace steelyard::paint {
+
+/// The blocks of a paper, made one at a time so that a long paper needs no more memory than a
+/// short one.
+struct PaperBlocks {
+    std::size_t count = 0;
+    std::function<Pieces(const PageSetting&, std::size_t index)> make;
+};
+
+/// Sets the blocks twice: once to count the pages, once to paint them into the store, page by page.
+tl::expected<void, publish::PublishError>
+make_paper_pdf(const ByteStore& store, const publish::Worksheet& sheet, const std::string& title,
+               const PaperBlocks& blocks, const publish::Progress& progress);
+
+/// The bytes of a paper.
+tl::expected<std::string, publish::PublishError> paper_pdf(const publish::Worksheet& sheet,
+                                                           const std::string& title,
+                                                           const PaperBlocks& blocks,
+                                                           const publish::Progress& progress);
+
+/// Writes a paper to a file, whole or not at all, without ever holding all of it in memory.
+tl::expected<void, publish::PublishError> write_paper_pdf(const std::filesystem::path& path,
+                                                          const publish::Worksheet& sheet,
+                                                          const std::string& title,
+                                                          const PaperBlocks& blocks,
+                                                          const publish::Progress& progress);
+
+} // namespace steelyard::paint

@@ -1,0 +1,41 @@
+#include "paint/type/typeface.h"
+
+#include <pango/pangocairo.h>
+
+#include <algorithm>
+#include <string_view>
+#include <vector>
+
+namespace steelyard::paint {
+using namespace publish;
+namespace {
+
+std::vector<std::string> installed_families() {
+    PangoFontFamily** families = nullptr;
+    int count = 0;
+    pango_font_map_list_families(pango_cairo_font_map_get_default(), &families, &count);
+    std::vector<std::string> names;
+    for (int i = 0; i < count; ++i) {
+        names.emplace_back(pango_font_family_get_name(families[i]));
+    }
+    g_free(families);
+    return names;
+}
+
+} // namespace
+
+tl::expected<std::string, PublishError> text_family() {
+    constexpr std::string_view kFamilies[] = {"Inter", "Noto Sans", "DejaVu Sans",
+                                              "Liberation Sans", "FreeSans"};
+    const std::vector<std::string> installed = installed_families();
+    for (const std::string_view family : kFamilies) {
+        if (std::find(installed.begin(), installed.end(), family) != installed.end()) {
+            return std::string(family);
+        }
+    }
+    return tl::make_unexpected(
+        PublishError{PublishFault::no_font,
+                     "No font for text was found. Install the package fonts-inter and try again."});
+}
+
+} // namespace steelyard::paint

@@ -1,0 +1,17 @@
+#pragma once
+// Which font sets our text.
+
+#include "publish/files/error.h"
+
+#include <tl/expected.hpp>
+
+#include <string>
+
+namespace steelyard::paint {
+
+/// The font family in which paper and pictures are set: Inter, or when it is not installed the
+/// first of a few plain families with Latin and Greek letters and arithmetic signs.
+/// @return the family's name, or no_font with the package to install
+tl::expected<std::string, publish::PublishError> text_family();
+
+} // namespace steelyard::paint
