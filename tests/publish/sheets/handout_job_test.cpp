@@ -133,10 +133,16 @@ TEST_CASE("what cannot be written is told and leaves nothing") {
         }
     }
     SECTION("a disk that fills up at the last file") {
+        const std::vector<HandoutFormat> formats{HandoutFormat::csv, HandoutFormat::html};
+        const TempFolder whole;
+        const auto all = write_handout(bank, sheets, formats, whole.path(), lent());
+        REQUIRE(all);
+        const auto first = std::filesystem::file_size(all->front());
+        const auto last = std::filesystem::file_size(all->back());
+        REQUIRE(first < last);
         const TempFolder folder;
-        const SmallDisk disk(20000); // a key has room, a sheet has not
-        CHECK_FALSE(write_handout(bank, sheets, {HandoutFormat::csv, HandoutFormat::html},
-                                  folder / "new", lent()));
+        const SmallDisk disk(last - 1); // the first has room, the last has not
+        CHECK_FALSE(write_handout(bank, sheets, formats, folder / "new", lent()));
         CHECK(folder.count() == 0);
     }
     SECTION("a file where the folder should be") {
