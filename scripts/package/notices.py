@@ -15,6 +15,7 @@ CARRIED = {
     "libexpected-dev": "tl::expected",
     "libfast-float-dev": "fast_float, reading numbers",
     "libfmt-dev": "fmt, writing text",
+    "libqpdf-dev": "qpdf, which completes PDF documents",
     "libtomlplusplus-dev": "toml++, reading setups",
     "nlohmann-json3-dev": "JSON for Modern C++",
 }

@@ -8,9 +8,14 @@
 namespace steelyard::paint {
 using namespace publish;
 
-tl::expected<void, PublishError> make_paper_pdf(const ByteStore& store, const Worksheet& sheet,
-                                                const std::string& title, const PaperBlocks& blocks,
-                                                const Progress& progress) {
+namespace {
+
+/// Makes a document of the blocks, set twice: once to count the pages, once to paint them.
+/// @param make  called with the page, what the document says of itself, and what paints it
+template <typename Make>
+auto made_paper(const Worksheet& sheet, const std::string& title, const PaperBlocks& blocks,
+                const Progress& progress, const Make& make)
+    -> decltype(make(PageFormat(), PdfAbout(), [](cairo_t*) {})) {
     const auto family = text_family();
     if (!family) {
         return tl::make_unexpected(family.error());
@@ -28,21 +33,22 @@ tl::expected<void, PublishError> make_paper_pdf(const ByteStore& store, const Wo
         cairo_show_page(surface);
         cairo_tag_end(surface, "Document");
     };
-    auto made =
-        make_pdf(store, format, {title, "Levers, moment arms and torque", sheet.code}, paint);
+    auto made = make(format, PdfAbout{title, "Levers, moment arms and torque", sheet.code}, paint);
     if (made && stopped) {
         return stopped_work();
     }
     return made;
 }
 
+} // namespace
+
 tl::expected<std::string, PublishError> paper_pdf(const Worksheet& sheet, const std::string& title,
                                                   const PaperBlocks& blocks,
                                                   const Progress& progress) {
-    std::string bytes;
-    return make_paper_pdf(store_in(bytes), sheet, title, blocks, progress).map([&] {
-        return std::move(bytes);
-    });
+    return made_paper(sheet, title, blocks, progress,
+                      [](const PageFormat& format, const PdfAbout& about, const auto& paint) {
+                          return pdf_of(format, about, paint);
+                      });
 }
 
 tl::expected<void, PublishError> write_paper_pdf(const std::filesystem::path& path,
@@ -50,7 +56,11 @@ tl::expected<void, PublishError> write_paper_pdf(const std::filesystem::path& pa
                                                  const PaperBlocks& blocks,
                                                  const Progress& progress) {
     return write_whole_file(path, [&](std::FILE* file) {
-        return make_paper_pdf(store_in(file), sheet, title, blocks, progress);
+        return made_paper(
+            sheet, title, blocks, progress,
+            [file](const PageFormat& format, const PdfAbout& about, const auto& paint) {
+                return make_pdf(file, format, about, paint);
+            });
     });
 }
 

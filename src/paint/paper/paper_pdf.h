@@ -2,7 +2,6 @@
 // A paper set on pages: blocks in order, with a foot on every page that knows how many there are.
 
 #include "paint/paper/page_furniture.h"
-#include "paint/pdf/byte_store.h"
 #include "publish/files/error.h"
 #include "publish/files/progress.h"
 #include "publish/sheets/worksheet.h"
@@ -21,11 +20,6 @@ struct PaperBlocks {
     std::size_t count = 0;
     std::function<Pieces(const PageSetting&, std::size_t index)> make;
 };
-
-/// Sets the blocks twice: once to count the pages, once to paint them into the store, page by page.
-tl::expected<void, publish::PublishError>
-make_paper_pdf(const ByteStore& store, const publish::Worksheet& sheet, const std::string& title,
-               const PaperBlocks& blocks, const publish::Progress& progress);
 
 /// The bytes of a paper.
 tl::expected<std::string, publish::PublishError> paper_pdf(const publish::Worksheet& sheet,

@@ -1,18 +1,27 @@
 #include "paint/pdf/pdf.h"
 
-#include "paint/pdf/pdf_catalog.h"
 #include "paint/picture/cairo_objects.h"
 #include "publish/files/written_text.h"
 
 #include <cairo-pdf.h>
 #include <fmt/format.h>
 
+#include <exception>
+#include <memory>
+#include <qpdf/Buffer.hh>
+#include <qpdf/QPDF.hh>
+#include <qpdf/QPDFWriter.hh>
 #include <string_view>
-#include <utility>
 
 namespace steelyard::paint {
 using namespace publish;
 namespace {
+
+struct CloseFile {
+    void operator()(std::FILE* file) const { std::fclose(file); }
+};
+using File = std::unique_ptr<std::FILE, CloseFile>;
+using Done = tl::expected<void, PublishError>;
 
 void describe(cairo_surface_t* surface, const PdfAbout& about) {
     const auto say = [surface](cairo_pdf_metadata_t what, const std::string& text) {
@@ -26,30 +35,24 @@ void describe(cairo_surface_t* surface, const PdfAbout& about) {
     say(CAIRO_PDF_METADATA_CREATOR, "Steelyard");
 }
 
-/// For Cairo's stream surfaces: `store` is a ByteStore.
-cairo_status_t append_to_store(void* store, const unsigned char* data, unsigned int length) {
-    const std::string_view bytes(reinterpret_cast<const char*>(data), length);
-    return static_cast<const ByteStore*>(store)->append(bytes) ? CAIRO_STATUS_SUCCESS
-                                                               : CAIRO_STATUS_WRITE_ERROR;
+/// For Cairo's stream surfaces: `file` is a FILE to append to.
+cairo_status_t append_to_file(void* file, const unsigned char* data, unsigned int length) {
+    return std::fwrite(data, 1, length, static_cast<std::FILE*>(file)) == length
+               ? CAIRO_STATUS_SUCCESS
+               : CAIRO_STATUS_WRITE_ERROR;
 }
 
-tl::unexpected<PublishError> not_made(const std::string& title, cairo_status_t status) {
-    return tl::make_unexpected(PublishError{
-        status == CAIRO_STATUS_WRITE_ERROR ? PublishFault::cannot_write : PublishFault::no_memory,
-        fmt::format("The document \"{}\" could not be made: {}.", title,
-                    cairo_status_to_string(status))});
+tl::unexpected<PublishError> not_made(PublishFault fault, const std::string& title,
+                                      std::string_view why) {
+    return tl::make_unexpected(
+        PublishError{fault, fmt::format("The document \"{}\" could not be made: {}.", title, why)});
 }
 
-} // namespace
-
-tl::expected<void, PublishError> make_pdf(const ByteStore& store, const PageFormat& page,
-                                          const PdfAbout& about,
-                                          const std::function<void(cairo_t*)>& paint) {
-    ByteStore target = store;
-    const CairoSurface surface(cairo_pdf_surface_create_for_stream(append_to_store, &target,
-                                                                   page.width_pt, page.height_pt));
-    // No compressed objects, so that complete_pdf can read it whichever Cairo wrote it.
-    cairo_pdf_surface_restrict_to_version(surface.get(), CAIRO_PDF_VERSION_1_4);
+/// The pages and their structure, as Cairo writes them.
+Done paint_pages(std::FILE* file, const PageFormat& page, const PdfAbout& about,
+                 const std::function<void(cairo_t*)>& paint) {
+    const CairoSurface surface(
+        cairo_pdf_surface_create_for_stream(append_to_file, file, page.width_pt, page.height_pt));
     describe(surface.get(), about);
     cairo_status_t status = CAIRO_STATUS_SUCCESS;
     {
@@ -61,19 +64,77 @@ tl::expected<void, PublishError> make_pdf(const ByteStore& store, const PageForm
     if (status == CAIRO_STATUS_SUCCESS) {
         status = cairo_surface_status(surface.get());
     }
-    if (status == CAIRO_STATUS_SUCCESS && !complete_pdf(store, "en")) {
+    if (status == CAIRO_STATUS_SUCCESS && std::fflush(file) != 0) {
         status = CAIRO_STATUS_WRITE_ERROR;
     }
-    if (status != CAIRO_STATUS_SUCCESS) {
-        return not_made(about.title, status);
+    if (status == CAIRO_STATUS_SUCCESS) {
+        return {};
     }
-    return {};
+    return not_made(status == CAIRO_STATUS_WRITE_ERROR ? PublishFault::cannot_write
+                                                       : PublishFault::no_memory,
+                    about.title, cairo_status_to_string(status));
+}
+
+/// What Cairo leaves out of a catalog, and the date that it puts in.
+void complete(QPDF& document) {
+    QPDFObjectHandle catalog = document.getRoot();
+    catalog.replaceKey("/Lang", QPDFObjectHandle::newString("en"));
+    catalog.replaceKey("/ViewerPreferences", "<< /DisplayDocTitle true >>"_qpdf);
+    if (catalog.hasKey("/StructTreeRoot")) {
+        catalog.replaceKey("/MarkInfo", "<< /Marked true >>"_qpdf);
+    }
+    document.getTrailer().getKey("/Info").removeKey("/CreationDate");
+}
+
+/// Paints, completes and hands over the writer that has the document, aimed at no file yet.
+Done write_pdf(const PageFormat& page, const PdfAbout& about,
+               const std::function<void(cairo_t*)>& paint,
+               const std::function<void(QPDFWriter&)>& write) {
+    const File pages(std::tmpfile());
+    if (!pages) {
+        return not_made(PublishFault::cannot_write, about.title, "no temporary file");
+    }
+    return paint_pages(pages.get(), page, about, paint).and_then([&]() -> Done {
+        try { // qpdf throws when a file cannot be read or written
+            QPDF document;
+            document.setSuppressWarnings(true);
+            document.processFile("the painted pages", pages.get(), false);
+            complete(document);
+            QPDFWriter writer(document);
+            writer.setStreamDataMode(qpdf_s_preserve); // Cairo has compressed them
+            writer.setDeterministicID(true);
+            write(writer);
+        } catch (const std::bad_alloc&) {
+            return not_made(PublishFault::no_memory, about.title, "out of memory");
+        } catch (const std::exception& error) {
+            return not_made(PublishFault::cannot_write, about.title, error.what());
+        }
+        return {};
+    });
+}
+
+} // namespace
+
+Done make_pdf(std::FILE* file, const PageFormat& page, const PdfAbout& about,
+              const std::function<void(cairo_t*)>& paint) {
+    return write_pdf(page, about, paint, [file](QPDFWriter& writer) {
+        writer.setOutputFile("the document", file, false);
+        writer.write();
+    });
 }
 
 tl::expected<std::string, PublishError> pdf_of(const PageFormat& page, const PdfAbout& about,
                                                const std::function<void(cairo_t*)>& paint) {
     std::string bytes;
-    return make_pdf(store_in(bytes), page, about, paint).map([&] { return std::move(bytes); });
+    return write_pdf(page, about, paint,
+                     [&bytes](QPDFWriter& writer) {
+                         writer.setOutputMemory();
+                         writer.write();
+                         const auto buffer = writer.getBufferSharedPointer();
+                         bytes.assign(reinterpret_cast<const char*>(buffer->getBuffer()),
+                                      buffer->getSize());
+                     })
+        .map([&] { return std::move(bytes); });
 }
 
 } // namespace steelyard::paint
