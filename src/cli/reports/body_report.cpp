@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace steelyard::cli {
@@ -79,6 +80,20 @@ ordered_json muscles_json(const HingeReading& hinge) {
     return json;
 }
 
+ordered_json strength_json(const words::StrengthBeside& beside) {
+    ordered_json json;
+    json["mean_Nm"] = beside.strength.mean_Nm;
+    json["sd_Nm"] =
+        beside.strength.sd_Nm > 0.0 ? ordered_json(beside.strength.sd_Nm) : ordered_json();
+    json["share"] = beside.share.mean;
+    json["share_range"] = range_json(beside.share.band);
+    json["people"] = beside.measured.people;
+    json["remark"] = beside.measured.remark;
+    json["source"] = beside.measured.citation.text;
+    json["mark"] = setup::mark_name(beside.measured.citation.mark);
+    return json;
+}
+
 ordered_json hinge_json(const HingeReading& hinge, UnitSystem units) {
     ordered_json json;
     json["angle_rad"] = hinge.angle_rad;
@@ -111,6 +126,9 @@ ordered_json hinge_json(const HingeReading& hinge, UnitSystem units) {
     json["outcome"] = words::word_of(solution.outcome);
     if (const std::string why = words::why_no_force(solution, hinge.hinge, units); !why.empty()) {
         json["why_no_force"] = why;
+    }
+    if (hinge.strength) {
+        json["measured_strength"] = strength_json(*hinge.strength);
     }
     json["sharing_rule"] = words::word_of(hinge.rule);
     json["muscles"] = muscles_json(hinge);
@@ -195,6 +213,10 @@ std::string hinge_lines(const HingeReading& hinge, UnitSystem units) {
                     quantity(hinge.angle_rad, Dimension::angle, units), "muscle torque",
                     quantity(std::abs(hinge.muscle_Nm), Dimension::torque, units),
                     hinge.muscle_Nm >= 0.0 ? info.positive : info.negative);
+    if (hinge.strength) {
+        text += fmt::format("    {} ({})\n", words::share_words(*hinge.strength),
+                            hinge.strength->measured.citation.text);
+    }
     for (const words::ForceAtHinge& force : hinge.forces) {
         text += fmt::format("    {:<26}{} with an arm of {}\n", force.name,
                             quantity(force.arm.torque_Nm, Dimension::torque, units),
@@ -289,6 +311,14 @@ std::string body_report(const setup::BodySetup& setup, const words::BodyReading&
     }
     for (const HingeCurves& one : curves) {
         text += curve_table(one, setup.head.units);
+    }
+    const bool compares =
+        std::any_of(reading.hinges.begin(), reading.hinges.end(), [&](const HingeReading& hinge) {
+            const auto& axes = setup.axes;
+            return hinge.strength && std::find(axes.begin(), axes.end(), hinge.hinge) != axes.end();
+        });
+    if (compares) {
+        text += fmt::format("\n{}\n", words::kStrengthCaution);
     }
     return text + fmt::format("\n{}\n", kCaution);
 }
