@@ -1,8 +1,8 @@
 // Measured strength: the shipped coefficients give the values worked out by hand from them.
 //
-// Source of the coefficients: Anderson, Madigan & Nussbaum 2007, J Biomech 40:3105, Table 3, as given
-// in open code (the page itself was not seen). The expected torques were worked out apart from this
-// program for a body of 75 kg and 1.75 m.
+// Source of the coefficients: Anderson, Madigan & Nussbaum 2007, J Biomech 40:3105, Table 3, as
+// given in open code (the page itself was not seen). The expected torques were worked out apart
+// from this program for a body of 75 kg and 1.75 m.
 
 #include "catch.h"
 #include "setup/muscle/muscle_file.h"
@@ -70,8 +70,7 @@ TEST_CASE("measured strength by joint angle is what its coefficients say", "[ora
 
 TEST_CASE("no share is formed outside the angles, nor near a straight knee", "[oracle][muscle]") {
     const auto muscles = setup::shipped_muscles().value();
-    const auto& knee =
-        strength_of(muscles, Hinge::right_knee_flexion, "extension", Sex::male);
+    const auto& knee = strength_of(muscles, Hinge::right_knee_flexion, "extension", Sex::male);
     CHECK_FALSE(strength_at(knee, 0.1, 75.0, 1.75));
     CHECK(strength_at(knee, 1.0, 75.0, 1.75));
     const auto& hip = strength_of(muscles, Hinge::right_hip_flexion, "extension", Sex::male);

@@ -76,13 +76,21 @@ TEST_CASE("arms that cannot be computed with are refused by name", "[muscle][arm
 TEST_CASE("a source counts only in the poses in which it was found", "[arms]") {
     const PoseRange hanging{Hinge::right_shoulder_flexion, {-0.5, 0.5}};
     const PoseRange forward{Hinge::right_shoulder_flexion, {1.0, 2.0}};
-    const std::vector<ArmSource> sources{
-        {ArmTable{{{0.0, 0.02}}}, 0.001, {"hanging", Evidence::verified}, Basis::measured,
-         {hanging}},
-        {ArmTable{{{0.0, -0.05}}}, 0.0, {"forward", Evidence::memory}, Basis::illustrative,
-         {forward}},
-        {ArmTable{{{0.0, 0.03}}}, 0.0, {"hanging, too", Evidence::verified}, Basis::open_model,
-         {hanging}}};
+    const std::vector<ArmSource> sources{{ArmTable{{{0.0, 0.02}}},
+                                          0.001,
+                                          {"hanging", Evidence::verified},
+                                          Basis::measured,
+                                          {hanging}},
+                                         {ArmTable{{{0.0, -0.05}}},
+                                          0.0,
+                                          {"forward", Evidence::memory},
+                                          Basis::illustrative,
+                                          {forward}},
+                                         {ArmTable{{{0.0, 0.03}}},
+                                          0.0,
+                                          {"hanging, too", Evidence::verified},
+                                          Basis::open_model,
+                                          {hanging}}};
     Pose pose;
     const auto low = arm_in_pose(sources, 0.3, {pose, false});
     REQUIRE(low);

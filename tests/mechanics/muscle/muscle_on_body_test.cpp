@@ -191,8 +191,8 @@ Muscle pulling_at(Hinge hinge, Segment segment, double along, TurnSense turns) {
     Muscle muscle;
     muscle.name = "muscle";
     muscle.hinge = hinge;
-    muscle.line = FixedAngleOnBody{
-        {segment, Spot::along, along, Vec3(0.0, 0.0, 0.0)}, degrees(30.0), turns};
+    muscle.line =
+        FixedAngleOnBody{{segment, Spot::along, along, Vec3(0.0, 0.0, 0.0)}, degrees(30.0), turns};
     return muscle;
 }
 

@@ -16,14 +16,15 @@ using mechanics::Hinge;
 
 namespace {
 
-/// The muscles' torque about one axis through the exercise, moved so slowly that only weights count.
+/// The muscles' torque about one axis through the exercise, moved so slowly that only weights
+/// count.
 struct Curve {
     std::vector<double> torque_Nm; ///< sizes, at every hundredth of the path
     std::vector<double> angle_deg;
 
     std::size_t peak() const {
-        return static_cast<std::size_t>(
-            std::max_element(torque_Nm.begin(), torque_Nm.end()) - torque_Nm.begin());
+        return static_cast<std::size_t>(std::max_element(torque_Nm.begin(), torque_Nm.end()) -
+                                        torque_Nm.begin());
     }
     double most() const { return torque_Nm[peak()]; }
     double angle_at_peak() const { return angle_deg[peak()]; }
@@ -34,8 +35,8 @@ Curve curve_of(const setup::BodySetup& setup, Hinge axis) {
     mechanics::BodyCase body_case = setup.exercise.body_case;
     for (int i = 0; i <= 100; ++i) {
         if (setup.exercise.path)
-            body_case.pose = mechanics::pose_at(setup.exercise.body_case.pose,
-                                                *setup.exercise.path, 0.01 * i);
+            body_case.pose =
+                mechanics::pose_at(setup.exercise.body_case.pose, *setup.exercise.path, 0.01 * i);
         const auto result = mechanics::solve_body(body_case);
         REQUIRE(result);
         curve.torque_Nm.push_back(std::abs(result->muscle(axis)));
@@ -113,8 +114,7 @@ const std::map<std::string, std::vector<Claim>> kClaims{
      {{"the push has the same torque at every angle", Hinge::right_elbow_flexion,
        [](const Curve& here) {
            // What is left to change is the own weight of forearm and hand, 3 N·m at most.
-           const double least =
-               *std::min_element(here.torque_Nm.begin(), here.torque_Nm.end());
+           const double least = *std::min_element(here.torque_Nm.begin(), here.torque_Nm.end());
            return here.most() - least < 3.0;
        }}}},
     {"good-morning",
@@ -123,7 +123,8 @@ const std::map<std::string, std::vector<Claim>> kClaims{
     {"hip-abduction-cable",
      {{"pulls from the first degree on", Hinge::right_hip_abduction, from_the_start}}},
     {"hip-abduction-lying", {{"hardest at the start", Hinge::right_hip_abduction, at_start}}},
-    {"hinge-bar-drifting", {{"hip and lumbar torque grow", Hinge::lumbar_flexion,
+    {"hinge-bar-drifting",
+     {{"hip and lumbar torque grow", Hinge::lumbar_flexion,
        [](const Curve& here) {
            return here.most() > curve_of("hinge-bar-near", Hinge::lumbar_flexion).most() &&
                   curve_of("hinge-bar-drifting", Hinge::right_hip_flexion).most() >
@@ -142,13 +143,11 @@ const std::map<std::string, std::vector<Claim>> kClaims{
     {"leg-raise-straight",
      {{"it is hardest where the leg is level, at the very start", Hinge::right_hip_flexion,
        at_start}}},
-    {"leg-curl-machine",
-     {{"the cam is largest in the middle", Hinge::right_knee_flexion, midway}}},
+    {"leg-curl-machine", {{"the cam is largest in the middle", Hinge::right_knee_flexion, midway}}},
     {"neck-forward", {{"the farther it leans, the harder", Hinge::neck_flexion, at_end}}},
     {"outward-rotation-dumbbell",
      {{"no torque about it", Hinge::right_shoulder_rotation, nothing}}},
-    {"press-against-band",
-     {{"Near the chest it is easy", Hinge::lumbar_rotation, at_end}}},
+    {"press-against-band", {{"Near the chest it is easy", Hinge::lumbar_rotation, at_end}}},
     {"triceps-overhead",
      {{"pulls hardest with the forearm level", Hinge::right_elbow_flexion,
        peaks_at_angle(90.0, 5.0)}}},
@@ -157,20 +156,18 @@ const std::map<std::string, std::vector<Claim>> kClaims{
 };
 
 /// Words by which a sentence claims that a place is hard or easy.
-constexpr std::array kTelltales{"hard",   "easy",  "nothing at", "largest", "the same torque",
-                                "grows",  "level", "first degree", "at the top", "at the bottom"};
+constexpr std::array kTelltales{"hard",  "easy",  "nothing at",   "largest",    "the same torque",
+                                "grows", "level", "first degree", "at the top", "at the bottom"};
 
 std::string lower(std::string text) {
-    std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) {
-        return static_cast<char>(std::tolower(c));
-    });
+    std::transform(text.begin(), text.end(), text.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
     return text;
 }
 
 } // namespace
 
-TEST_CASE("what a setup says about where it is hard is what the solver computes",
-          "[setup][body]") {
+TEST_CASE("what a setup says about where it is hard is what the solver computes", "[setup][body]") {
     for (const auto& [id, claims] : kClaims) {
         const setup::BodySetup setup = setup_named(id);
         const std::string said = setup.head.description + " " + setup.head.note;
