@@ -1,5 +1,6 @@
 #include "lesson/lesson_quantity.h"
 #include "mechanics/range/sweep.h"
+#include "mechanics/resistance/resistance_kinds.h"
 #include "setup/body/body_names.h"
 #include "setup/lever/direction.h"
 
@@ -90,32 +91,26 @@ std::optional<setup::InputError> change_lever(const LessonChange& change, mech::
 }
 
 /// The numbers of a resistance that a lesson may change.
-struct ResistanceSlots {
-    std::vector<Slot> operator()(mech::Dumbbell& one) const { return {{"mass", &one.mass_kg}}; }
-    std::vector<Slot> operator()(mech::Barbell& one) const { return {{"mass", &one.mass_kg}}; }
-    std::vector<Slot> operator()(mech::Kettlebell& one) const { return {{"mass", &one.mass_kg}}; }
-    std::vector<Slot> operator()(mech::Cuff& one) const { return {{"mass", &one.mass_kg}}; }
-    std::vector<Slot> operator()(mech::PlateMachine& one) const {
-        return {{"mass", &one.stack_kg}};
+std::vector<Slot> slots_of(mech::Resistance& resistance) {
+    std::vector<Slot> slots;
+    if (double* size = mech::size_in(resistance))
+        slots.push_back({mech::size_is(resistance) == mech::SizeIs::pull ? "force" : "mass", size});
+    if (double* slack_m = mech::slack_length_in(resistance))
+        slots.push_back({"slack_length", slack_m});
+    if (mech::Vec3* fixture_m = mech::fixture_in(resistance)) {
+        slots.push_back({"forward", &fixture_m->x()});
+        slots.push_back({"up", &fixture_m->y()});
+        slots.push_back({"right", &fixture_m->z()});
     }
-    std::vector<Slot> operator()(mech::Cable& one) const {
-        return {{"force", &one.tension_N},
-                {"forward", &one.pulley_m.x()},
-                {"up", &one.pulley_m.y()},
-                {"right", &one.pulley_m.z()}};
-    }
-    std::vector<Slot> operator()(mech::PartnerPush& one) const { return {{"force", &one.force_N}}; }
-    std::vector<Slot> operator()(mech::Band& one) const {
-        return {{"slack_length", &one.slack_length_m}};
-    }
-};
+    return slots;
+}
 
 std::optional<setup::InputError> change_body(const LessonChange& change, setup::BodySetup& setup) {
     mech::BodyCase& body_case = setup.exercise.body_case;
     std::vector<std::string> known;
     for (mech::Resistance& resistance : body_case.resistances) {
         if (resistance.name == change.part)
-            return set_slots(change, std::visit(ResistanceSlots{}, resistance.kind));
+            return set_slots(change, slots_of(resistance));
         known.push_back(resistance.name);
     }
     const std::vector<mech::Hinge> hinges = setup::hinges_named(change.part);

@@ -1,5 +1,6 @@
 #include "app/body/body_fields.h"
 
+#include "mechanics/resistance/resistance_kinds.h"
 #include "mechanics/whatif/change.h"
 #include "mechanics/whatif/reach.h"
 
@@ -65,19 +66,6 @@ double since_start_rad(const StandingExercise& standing, Hinge hinge) {
            (standing.exercise.path->end_angle_rad[mechanics::index_of(hinge)] - start);
 }
 
-bool is_force(const Resistance& resistance) {
-    return std::holds_alternative<mechanics::Cable>(resistance.kind) ||
-           std::holds_alternative<mechanics::PartnerPush>(resistance.kind);
-}
-
-const Vec3* place_in_room(const Resistance& resistance) {
-    if (const auto* cable = std::get_if<mechanics::Cable>(&resistance.kind))
-        return &cable->pulley_m;
-    if (const auto* band = std::get_if<mechanics::Band>(&resistance.kind))
-        return std::get_if<Vec3>(&band->anchor);
-    return nullptr;
-}
-
 std::string hinge_word(const Exercise& exercise, Hinge hinge) {
     std::string word(mechanics::hinge_info(hinge).label);
     if (mechanics::held_alike_on_both_sides(exercise, hinge))
@@ -91,9 +79,8 @@ std::string hinge_word(const Exercise& exercise, Hinge hinge) {
 
 std::optional<Vec3> fixture_place(const Exercise& exercise, std::size_t resistance) {
     const auto& resistances = exercise.body_case.resistances;
-    const Vec3* place_m =
-        resistance < resistances.size() ? place_in_room(resistances[resistance]) : nullptr;
-    return place_m != nullptr ? std::optional(*place_m) : std::nullopt;
+    return resistance < resistances.size() ? mechanics::fixture_of(resistances[resistance])
+                                           : std::nullopt;
 }
 
 Exercise with_fixture(Exercise exercise, std::size_t resistance, Vec3 place_m) {
@@ -101,32 +88,8 @@ Exercise with_fixture(Exercise exercise, std::size_t resistance, Vec3 place_m) {
         return exercise;
     place_m = place_m.cwiseMax(-kRoom_m).cwiseMin(kRoom_m);
     place_m.y() = std::max(place_m.y(), 0.0);
-    auto& kind = exercise.body_case.resistances[resistance].kind;
-    if (auto* cable = std::get_if<mechanics::Cable>(&kind))
-        cable->pulley_m = place_m;
-    else if (auto* band = std::get_if<mechanics::Band>(&kind))
-        band->anchor = place_m;
+    *mechanics::fixture_in(exercise.body_case.resistances[resistance]) = place_m;
     return exercise;
-}
-
-BodyPoint carrier_of(const Resistance& resistance) {
-    const auto grip_of = [](mechanics::Segment hand) {
-        return BodyPoint{hand, Spot::grip, 0.0, Vec3::Zero()};
-    };
-    struct Visitor {
-        decltype(grip_of) grip;
-        BodyPoint operator()(const mechanics::Dumbbell& one) const { return grip(one.hand); }
-        BodyPoint operator()(const mechanics::Kettlebell& one) const { return grip(one.hand); }
-        BodyPoint operator()(const mechanics::Barbell& one) const {
-            return one.resting_on.value_or(grip(mechanics::Segment::right_hand));
-        }
-        BodyPoint operator()(const mechanics::Cuff& one) const { return one.at; }
-        BodyPoint operator()(const mechanics::PlateMachine& one) const { return one.pad; }
-        BodyPoint operator()(const mechanics::Cable& one) const { return one.at; }
-        BodyPoint operator()(const mechanics::Band& one) const { return one.at; }
-        BodyPoint operator()(const mechanics::PartnerPush& one) const { return one.at; }
-    };
-    return std::visit(Visitor{grip_of}, resistance.kind);
 }
 
 std::vector<BodyNumber> numbers_of(const Exercise& exercise, const BodyPart& part) {
@@ -187,8 +150,10 @@ Exercise with_value(const StandingExercise& standing, const BodyNumber& number, 
 setup::Dimension dimension_of(const Exercise& exercise, const BodyNumber& number) {
     switch (number.field) {
     case BodyField::size:
-        return is_force(exercise.body_case.resistances[number.part.index]) ? setup::Dimension::force
-                                                                           : setup::Dimension::mass;
+        return mechanics::size_is(exercise.body_case.resistances[number.part.index]) ==
+                       mechanics::SizeIs::pull
+                   ? setup::Dimension::force
+                   : setup::Dimension::mass;
     case BodyField::angle:
         return setup::Dimension::angle;
     case BodyField::along:
@@ -204,10 +169,16 @@ setup::Dimension dimension_of(const Exercise& exercise, const BodyNumber& number
 std::string name_of(const Exercise& exercise, const BodyNumber& number) {
     switch (number.field) {
     case BodyField::size:
-        if (std::holds_alternative<mechanics::PlateMachine>(
-                exercise.body_case.resistances[number.part.index].kind))
+        switch (mechanics::size_is(exercise.body_case.resistances[number.part.index])) {
+        case mechanics::SizeIs::stack:
             return "stack";
-        return is_force(exercise.body_case.resistances[number.part.index]) ? "pull" : "mass";
+        case mechanics::SizeIs::pull:
+            return "pull";
+        case mechanics::SizeIs::mass:
+        case mechanics::SizeIs::none:
+            break;
+        }
+        return "mass";
     case BodyField::along:
         return "from the joint";
     case BodyField::slack:
@@ -233,8 +204,7 @@ std::string name_of(const Exercise& exercise, const BodyPart& part) {
     const Resistance& resistance = resistances[part.index];
     if (part.kind == BodyPartKind::load)
         return resistance.name;
-    const bool cable = std::holds_alternative<mechanics::Cable>(resistance.kind);
-    return (cable ? "pulley of the " : "anchor of the ") + resistance.name;
+    return std::string(mechanics::fixture_name(resistance)) + " of the " + resistance.name;
 }
 
 } // namespace steelyard::app

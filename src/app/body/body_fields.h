@@ -76,7 +76,4 @@ std::optional<mechanics::Vec3> fixture_place(const mechanics::Exercise& exercise
 mechanics::Exercise with_fixture(mechanics::Exercise exercise, std::size_t resistance,
                                  mechanics::Vec3 place_m);
 
-/// The point of the body that carries a resistance.
-mechanics::BodyPoint carrier_of(const mechanics::Resistance& resistance);
-
 } // namespace steelyard::app

@@ -1,6 +1,7 @@
 #include "app/body/body_grips.h"
 
 #include "mechanics/body/kinematics.h"
+#include "mechanics/resistance/resistance_kinds.h"
 #include "scene/body/body_forces.h"
 
 #include <algorithm>

@@ -1,5 +1,6 @@
 #include "app/body/body_picture.h"
 
+#include "mechanics/resistance/resistance_kinds.h"
 #include "scene/body/body_drawing.h"
 
 #include <algorithm>

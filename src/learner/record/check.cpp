@@ -2,34 +2,23 @@
 
 #include "learner/record/backups.h"
 #include "learner/record/record_rows.h"
+#include "learner/record/skill_columns.h"
 
 #include <fmt/format.h>
-
-#include <cmath>
 
 namespace steelyard::learner {
 
 namespace {
 
-/// Sums of the same numbers in the same order: anything beyond the last bits is a difference.
-bool same(double a, double b) {
-    return std::abs(a - b) <= 1e-9 * std::max(1.0, std::abs(a));
-}
-
-bool same(const SkillState& a, const SkillState& b) {
-    return same(a.known, b.known) && same(a.half_life_d, b.half_life_d) && a.last_ms == b.last_ms &&
-           a.answers == b.answers && a.right == b.right && a.examples == b.examples &&
-           a.misses_in_row == b.misses_in_row && a.stage == b.stage;
-}
-
 bool same(const Standing& a, const Standing& b) {
     for (std::size_t i = 0; i < a.skills.size(); ++i)
-        if (!same(a.skills[i], b.skills[i]))
+        if (!same_skill(a.skills[i], b.skills[i]))
             return false;
     return a.answers == b.answers && a.last_ms == b.last_ms &&
-           a.placement_over == b.placement_over && same(a.foresight.right, b.foresight.right) &&
-           same(a.foresight.foreseen, b.foresight.foreseen) &&
-           same(a.foresight.weight, b.foresight.weight);
+           a.placement_over == b.placement_over &&
+           same_number(a.foresight.right, b.foresight.right) &&
+           same_number(a.foresight.foreseen, b.foresight.foreseen) &&
+           same_number(a.foresight.weight, b.foresight.weight);
 }
 
 Recorded<void> check_learner(Record& record, const Learner& learner, const Course& course,

@@ -45,8 +45,13 @@ public:
     /// Binds every parameter in order and starts anew.
     template <typename... Values> Statement& with(const Values&... values) {
         restart();
-        int index = 0;
-        (bind(index++, values), ...);
+        bound_ = 0;
+        (bind(bound_++, values), ...);
+        return *this;
+    }
+    /// Binds the next parameter.
+    template <typename Value> Statement& also(const Value& value) {
+        bind(bound_++, value);
         return *this;
     }
 
@@ -86,6 +91,7 @@ private:
 
     sqlite3_stmt* statement_;
     sqlite3* database_;
+    int bound_ = 0; ///< parameters
 };
 
 enum class Access {

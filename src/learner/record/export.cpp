@@ -1,5 +1,4 @@
-#include "learner/record/exchange.h"
-#include "learner/record/moment_text.h"
+#include "learner/record/answer_cells.h"
 #include "learner/record/record_rows.h"
 #include "learner/record/schema.h"
 
@@ -21,11 +20,12 @@ Recorded<void> each_text(Statement& rows, const std::function<void(std::string_v
 }
 
 // SQLite itself writes the JSON, so that its quoting is SQLite's.
-constexpr const char* kAnswerJson =
-    "SELECT json_object('answer', json_object('at_ms', at_ms, 'code', code, 'skill', skill, "
-    "'family', family, 'purpose', purpose, 'outcome', outcome, 'typed', typed, 'wrong_rule', "
-    "wrong_rule, 'attempt', attempt, 'hints', hints, 'help', help, 'guess', guess, 'foreseen', "
-    "foreseen, 'took_ms', took_ms)) FROM answer WHERE learner = ? ORDER BY id";
+std::string answer_json() {
+    return fmt::format(
+        "SELECT json_object('answer', json_object({})) FROM answer WHERE learner = ? "
+        "ORDER BY id",
+        answer_members());
+}
 
 constexpr const char* kExamJson =
     "SELECT json_object('exam', json_object('title', title, 'seed', seed, 'pass_share', "
@@ -38,33 +38,7 @@ constexpr const char* kExamJson =
     "number)))) FROM exam WHERE learner = ? AND EXISTS (SELECT * FROM exam_item WHERE "
     "exam_item.exam = exam.id) ORDER BY started_ms";
 
-std::vector<Cell> cells_of(const Answer& answer) {
-    const auto number = [](auto value) { return Cell{fmt::format("{}", value), true}; };
-    const auto words = [](std::string_view text) { return Cell{std::string(text), false}; };
-    return {words(write_moment(answer.at_ms)),
-            words(answer.code),
-            words(answer.skill),
-            words(answer.family),
-            words(name_of(answer.purpose)),
-            words(name_of(answer.outcome)),
-            words(answer.typed),
-            words(answer.wrong_rule),
-            number(answer.attempt),
-            number(answer.hints),
-            number(answer.help),
-            number(answer.guess),
-            number(answer.foreseen),
-            number(answer.took_ms)};
-}
-
 } // namespace
-
-const std::vector<std::string_view>& answer_columns() {
-    static const std::vector<std::string_view> kColumns{
-        "at",         "code",    "skill", "family", "purpose", "outcome",  "typed",
-        "wrong_rule", "attempt", "hints", "help",   "guess",   "foreseen", "took_ms"};
-    return kColumns;
-}
 
 Recorded<void> export_json_lines(Record& record, const Learner& learner,
                                  const std::function<void(std::string_view)>& line,
@@ -72,7 +46,7 @@ Recorded<void> export_json_lines(Record& record, const Learner& learner,
     Database& database = record.database();
     auto head = database.prepare("SELECT json_object('steelyard_record', ?, 'learner', name, "
                                  "'exam_day', exam_day) FROM learner WHERE id = ?");
-    auto answers = database.prepare(kAnswerJson);
+    auto answers = database.prepare(answer_json());
     auto exams = database.prepare(kExamJson);
     if (!head || !answers || !exams)
         return tl::make_unexpected(!head      ? head.error()
@@ -88,7 +62,7 @@ Recorded<void> export_rows(Record& record, const Learner& learner,
                            const std::function<void(const std::vector<Cell>&)>& row,
                            const Progress& progress) {
     auto rows = record.database().prepare(
-        fmt::format("SELECT {} FROM answer WHERE learner = ? ORDER BY id", kAnswerColumns));
+        fmt::format("SELECT {} FROM answer WHERE learner = ? ORDER BY id", answer_names()));
     if (!rows)
         return tl::make_unexpected(rows.error());
     std::int64_t done = 0;

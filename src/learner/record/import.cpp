@@ -1,78 +1,19 @@
+#include "learner/record/answer_cells.h"
 #include "learner/record/csv_reader.h"
-#include "learner/record/exchange.h"
 #include "learner/record/import_lines.h"
-#include "learner/record/moment_text.h"
 #include "learner/record/record_rows.h"
 #include "learner/record/schema.h"
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <charconv>
-#include <cmath>
 #include <istream>
 
 namespace steelyard::learner {
 
 namespace {
 
-constexpr std::int64_t kProgressEvery = 10000;
-/// Times of answers: from 2000 to 2200, which catches seconds taken for milliseconds.
-constexpr TimeMs kEarliest_ms = 946684800000;
-constexpr TimeMs kLatest_ms = 7258118400000;
-constexpr std::size_t kLongestText = 4000;
 /// A week: longer than any blueprint allows.
 constexpr std::int64_t kLongestExam_ms = 7 * kDay_ms;
-
-/// What is wrong with a line, as a phrase: "no outcome of ours: \"rihgt\"".
-using Fault = std::string;
-
-std::optional<Fault> fault_of(const Answer& answer) {
-    if (answer.at_ms < kEarliest_ms || answer.at_ms > kLatest_ms)
-        return "a time that is not between the years 2000 and 2200";
-    if (answer.code.empty() || answer.skill.empty() || answer.family.empty())
-        return "an answer without code, skill or family";
-    if (std::max({answer.code.size(), answer.skill.size(), answer.family.size(),
-                  answer.typed.size(), answer.wrong_rule.size()}) > kLongestText)
-        return "a text that is far too long";
-    const auto is_chance = [](double chance) { return chance >= 0.0 && chance <= 1.0; };
-    if (!is_chance(answer.help) || !is_chance(answer.guess) || !is_chance(answer.foreseen))
-        return "help, guess or foreseen that is no number from 0 to 1";
-    if (answer.guess >= 0.95)
-        return "a guess rate of 0.95 or more, by which no answer says anything";
-    if (answer.attempt < 1 || answer.hints < 0 || answer.took_ms < 0)
-        return "an attempt below 1, or negative hints or time";
-    return std::nullopt;
-}
-
-/// Purpose and outcome by their names.
-std::optional<Fault> take_names(Answer& answer, const std::string& purpose,
-                                const std::string& outcome) {
-    const auto known_purpose = purpose_named(purpose);
-    const auto known_outcome = outcome_named(outcome);
-    if (!known_purpose)
-        return fmt::format("the purpose \"{}\"; there are placement, practice, quick and exam",
-                           purpose);
-    if (!known_outcome)
-        return fmt::format(
-            "the outcome \"{}\"; there are right, wrong, gave_up, skipped and example", outcome);
-    answer.purpose = *known_purpose;
-    answer.outcome = *known_outcome;
-    return std::nullopt;
-}
-
-/// A number that fills a cell.
-template <typename T> bool read_whole(const std::string& text, T& value) {
-    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-    return error == std::errc() && end == text.data() + text.size();
-}
-
-/// Words of a cell: the apostrophe that keeps spreadsheets from computing them is no part of them.
-std::string words_of(const std::string& cell) {
-    const bool guarded = cell.size() > 1 && cell.front() == '\'' &&
-                         std::string_view("=+-@").find(cell[1]) != std::string_view::npos;
-    return guarded ? cell.substr(1) : cell;
-}
 
 class Import {
 public:
@@ -146,7 +87,8 @@ private:
     Recorded<void> read_exam(const std::string& text, int line);
     Recorded<Answer> answer_of(Statement& members, const std::string& text, int line) const;
     Recorded<void> read_csv(const std::string& as);
-    Recorded<Answer> answer_of(const std::vector<std::string>& cells, Statement& number,
+    Recorded<Answer> answer_of(const std::vector<const AnswerColumn*>& columns,
+                               const std::vector<std::string>& cells, Statement& number,
                                int line) const;
 
     Record& record_;
@@ -158,14 +100,6 @@ private:
     std::int64_t learner_ = 0;
     Imported imported_;
 };
-
-/// Paths of an answer's members, in the order of kAnswerColumns.
-constexpr const char* kAnswerOfJson =
-    "SELECT ?1 ->> '$.answer.at_ms', ?1 ->> '$.answer.code', ?1 ->> '$.answer.skill', "
-    "?1 ->> '$.answer.family', ?1 ->> '$.answer.purpose', ?1 ->> '$.answer.outcome', "
-    "?1 ->> '$.answer.typed', ?1 ->> '$.answer.wrong_rule', ?1 ->> '$.answer.attempt', "
-    "?1 ->> '$.answer.hints', ?1 ->> '$.answer.help', ?1 ->> '$.answer.guess', "
-    "?1 ->> '$.answer.foreseen', ?1 ->> '$.answer.took_ms'";
 
 /// What a line is: "answer", "exam", "steelyard_record", another key, or "" where it is no object.
 constexpr const char* kKindOfJson =
@@ -197,7 +131,7 @@ Recorded<void> Import::read_head(const std::string& text, const std::string& as)
 Recorded<void> Import::read_json_lines(const std::string& as) {
     Database& database = record_.database();
     auto kind = database.prepare(kKindOfJson);
-    auto members = database.prepare(kAnswerOfJson);
+    auto members = database.prepare("SELECT " + answer_from_json("$.answer"));
     auto insert = prepare_insert(database);
     if (!kind || !members || !insert)
         return tl::make_unexpected(!kind      ? kind.error()
@@ -242,19 +176,9 @@ Recorded<void> Import::read_json_lines(const std::string& as) {
 Recorded<Answer> Import::answer_of(Statement& members, const std::string& text, int line) const {
     if (const auto read = members.with(text).row(); !read)
         return tl::make_unexpected(read.error());
-    const auto refuse = [&](const char* found) {
-        return tl::make_unexpected(wrong(line, found, "an answer as it is exported"));
-    };
-    for (const int column : {0, 8, 9, 13})
-        if (!members.is_integer(column))
-            return refuse("no whole number for at_ms, attempt, hints or took_ms");
-    for (const int column : {10, 11, 12})
-        if (!members.is_number(column))
-            return refuse("no number for help, guess or foreseen");
-    Answer answer = read_answer(members);
-    if (const auto fault = take_names(answer, members.text(4), members.text(5)))
-        return tl::make_unexpected(wrong(line, *fault, "one of these"));
-    return answer;
+    if (const auto fault = fault_of_members(members))
+        return tl::make_unexpected(wrong(line, *fault, "an answer as it is exported"));
+    return read_answer_unbounded(members);
 }
 
 Recorded<void> Import::read_exam(const std::string& text, int line) {
@@ -316,12 +240,12 @@ Recorded<void> Import::read_exam(const std::string& text, int line) {
 Recorded<void> Import::read_csv(const std::string& as) {
     CsvReader reader(in_);
     const auto head = reader.row();
-    const std::vector<std::string_view>& columns = answer_columns();
-    if (!head || !*head ||
-        !std::equal((*head)->begin(), (*head)->end(), columns.begin(), columns.end()))
+    const auto columns = columns_headed(head && *head ? **head : std::vector<std::string>());
+    if (!columns)
         return tl::make_unexpected(
-            wrong(1, "another first row",
-                  fmt::format("JSON Lines, or the columns {}", fmt::join(columns, ","))));
+            wrong(1, columns.error(),
+                  fmt::format("JSON Lines, or the columns {}; a later Steelyard may have more",
+                              fmt::join(answer_columns(), ","))));
     if (as.empty())
         return tl::make_unexpected(RecordError{
             Trouble::unnamed,
@@ -338,7 +262,7 @@ Recorded<void> Import::read_csv(const std::string& as) {
             return tl::make_unexpected(wrong(reader.line(), row.error(), "RFC 4180"));
         if (!*row)
             return {};
-        const auto answer = answer_of(**row, *number, reader.line());
+        const auto answer = answer_of(*columns, **row, *number, reader.line());
         if (!answer)
             return tl::make_unexpected(answer.error());
         if (const auto done = keep(*answer, *insert, reader.line()); !done)
@@ -346,36 +270,16 @@ Recorded<void> Import::read_csv(const std::string& as) {
     }
 }
 
-Recorded<Answer> Import::answer_of(const std::vector<std::string>& cells, Statement& number,
+Recorded<Answer> Import::answer_of(const std::vector<const AnswerColumn*>& columns,
+                                   const std::vector<std::string>& cells, Statement& number,
                                    int line) const {
-    if (cells.size() != answer_columns().size())
-        return tl::make_unexpected(wrong(line, fmt::format("{} cells", cells.size()),
-                                         fmt::format("{}", answer_columns().size())));
-    Answer answer;
-    const auto at_ms = read_moment(cells[0]);
-    answer.at_ms = at_ms.value_or(0);
-    answer.code = words_of(cells[1]);
-    answer.skill = words_of(cells[2]);
-    answer.family = words_of(cells[3]);
-    answer.typed = words_of(cells[6]);
-    answer.wrong_rule = words_of(cells[7]);
-    if (const auto fault = take_names(answer, cells[4], cells[5]))
-        return tl::make_unexpected(wrong(line, *fault, "one of these"));
-    bool numbers = at_ms && read_whole(cells[8], answer.attempt) &&
-                   read_whole(cells[9], answer.hints) && read_whole(cells[13], answer.took_ms);
-    const auto read_chance = [&](const std::string& text, double& value) {
-        if (text.empty() || text.find_first_not_of("0123456789.eE+-") != std::string::npos)
-            return false;
-        // SQLite reads the number: exactly, and whatever the machine's language is.
-        const auto read = number.with(text).row();
-        value = read ? number.number(0) : 0.0;
-        return read && *read;
-    };
-    numbers = numbers && read_chance(cells[10], answer.help) &&
-              read_chance(cells[11], answer.guess) && read_chance(cells[12], answer.foreseen);
-    if (!numbers)
+    if (cells.size() != columns.size())
         return tl::make_unexpected(
-            wrong(line, "a time or number that cannot be read", "a row as exported"));
+            wrong(line, fmt::format("{} cells", cells.size()), fmt::format("{}", columns.size())));
+    Answer answer;
+    for (std::size_t i = 0; i < cells.size(); ++i)
+        if (const auto fault = take_cell(*columns[i], cells[i], number, answer))
+            return tl::make_unexpected(wrong(line, *fault, "a row as it is exported"));
     return answer;
 }
 

@@ -146,7 +146,7 @@ Recorded<Standing> Record::add_answers(std::int64_t learner, const Course& cours
 }
 
 Recorded<std::vector<Answer>> Record::last_answers(std::int64_t learner, int most) {
-    auto rows = database_.prepare(std::string("SELECT ") + kAnswerColumns +
+    auto rows = database_.prepare(std::string("SELECT ") + answer_names() +
                                   " FROM answer WHERE learner = ? ORDER BY id DESC LIMIT ?");
     if (!rows)
         return tl::make_unexpected(rows.error());

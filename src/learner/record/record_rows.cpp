@@ -1,49 +1,26 @@
 #include "learner/record/record_rows.h"
 
+#include "learner/record/skill_columns.h"
 #include "problems/draw/random.h"
 
 #include <fmt/format.h>
-
-#include <algorithm>
 
 namespace steelyard::learner {
 
 namespace {
 
-/// A number from a row that may have been damaged, within the bounds in which it was written: what
-/// is shown of a learner is never infinite.
-double bounded(double value, double low, double high) {
-    return value >= low ? std::min(value, high) : low;
-}
-
-/// Above it an answer says nothing about what is known.
-constexpr double kHighestGuess = 0.95;
-/// Half-lives that parameters may have, halved down and doubled up.
-constexpr double kShortestHalfLife_d = 0.01;
-constexpr double kLongestHalfLife_d = 10000.0;
 /// Sum of answers without end that fade by half in kForesightHalf: 1 / (1 - 2^(-1 / 40)) = 58.2.
 constexpr double kMostForesight = 60.0;
 
 Recorded<void> read_skills(Database& database, std::int64_t learner, const Course& course,
                            Standing& standing) {
     auto rows = database.prepare(
-        "SELECT skill, known, half_life_d, last_ms, answers, right_answers, examples, "
-        "misses_in_row, stage FROM skill_state WHERE learner = ?");
+        fmt::format("SELECT skill, {} FROM skill_state WHERE learner = ?", skill_names()));
     if (!rows)
         return tl::make_unexpected(rows.error());
     return rows->with(learner).for_each_row([&](const Statement& row) {
-        const auto skill = course.find(row.text(0));
-        if (!skill)
-            return;
-        SkillState& state = standing.skills[*skill];
-        state.known = bounded(row.number(1), 0.0, 1.0);
-        state.half_life_d = bounded(row.number(2), kShortestHalfLife_d, kLongestHalfLife_d);
-        state.last_ms = row.integer(3);
-        state.answers = static_cast<int>(row.integer(4));
-        state.right = static_cast<int>(row.integer(5));
-        state.examples = static_cast<int>(row.integer(6));
-        state.misses_in_row = static_cast<int>(row.integer(7));
-        state.stage = static_cast<int>(row.integer(8));
+        if (const auto skill = course.find(row.text(0)))
+            standing.skills[*skill] = read_skill(row, 1);
     });
 }
 
@@ -98,10 +75,9 @@ Recorded<void> count_today(Database& database, std::int64_t learner, const Clock
 
 Recorded<void> write_skill(Statement& upsert, std::int64_t learner, const std::string& skill,
                            const SkillState& state) {
-    return upsert
-        .with(learner, skill, state.known, state.half_life_d, state.last_ms, state.answers,
-              state.right, state.examples, state.misses_in_row, state.stage)
-        .run();
+    upsert.with(learner, skill);
+    bind_skill(upsert, state);
+    return upsert.run();
 }
 
 Recorded<void> count_rule(Database& database, std::int64_t learner, const Answer& answer) {
@@ -118,38 +94,15 @@ Recorded<void> count_rule(Database& database, std::int64_t learner, const Answer
 
 } // namespace
 
-Answer read_answer(const Statement& row) {
-    Answer answer;
-    answer.at_ms = row.integer(0);
-    answer.code = row.text(1);
-    answer.skill = row.text(2);
-    answer.family = row.text(3);
-    answer.purpose = purpose_named(row.text(4)).value_or(Purpose::practice);
-    answer.outcome = outcome_named(row.text(5)).value_or(Outcome::skipped);
-    answer.typed = row.text(6);
-    answer.wrong_rule = row.text(7);
-    answer.attempt = static_cast<int>(row.integer(8));
-    answer.hints = static_cast<int>(row.integer(9));
-    answer.help = bounded(row.number(10), 0.0, 1.0);
-    answer.guess = bounded(row.number(11), 0.0, kHighestGuess);
-    answer.foreseen = bounded(row.number(12), 0.0, 1.0);
-    answer.took_ms = row.integer(13);
-    return answer;
-}
-
 Recorded<Statement> prepare_insert(Database& database) {
-    return database.prepare(fmt::format("INSERT OR IGNORE INTO answer (learner, {}) VALUES "
-                                        "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
-                                        kAnswerColumns));
+    return database.prepare(fmt::format("INSERT OR IGNORE INTO answer (learner, {}) VALUES (?, {})",
+                                        answer_names(), answer_places()));
 }
 
 Recorded<void> insert_answer(Statement& insert, std::int64_t learner, const Answer& answer) {
-    return insert
-        .with(learner, answer.at_ms, answer.code, answer.skill, answer.family,
-              name_of(answer.purpose), name_of(answer.outcome), answer.typed, answer.wrong_rule,
-              answer.attempt, answer.hints, answer.help, answer.guess, answer.foreseen,
-              answer.took_ms)
-        .run();
+    insert.with(learner);
+    bind_answer(insert, answer);
+    return insert.run();
 }
 
 std::string model_mark(const Course& course) {
@@ -209,8 +162,8 @@ Recorded<void> keep_standing(Database& database, std::int64_t learner, const Cou
         !done)
         return done;
     auto upsert = database.prepare(
-        "INSERT OR REPLACE INTO skill_state (learner, skill, known, half_life_d, last_ms, answers, "
-        "right_answers, examples, misses_in_row, stage) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+        fmt::format("INSERT OR REPLACE INTO skill_state (learner, skill, {}) VALUES (?, ?, {})",
+                    skill_names(), skill_places()));
     if (!upsert)
         return tl::make_unexpected(upsert.error());
     for (std::size_t i = 0; i < after.skills.size(); ++i)
@@ -226,7 +179,7 @@ Recorded<Standing> fold_answers(Database& database, std::int64_t learner, const 
                                 const Clock& clock,
                                 const std::function<void(std::int64_t)>& progress) {
     auto rows = database.prepare(
-        fmt::format("SELECT {} FROM answer WHERE learner = ? ORDER BY id", kAnswerColumns));
+        fmt::format("SELECT {} FROM answer WHERE learner = ? ORDER BY id", answer_names()));
     if (!rows)
         return tl::make_unexpected(rows.error());
     Standing standing = fresh_standing(course);
@@ -304,7 +257,7 @@ Recorded<void> put_in_order(Database& database) {
         "DELETE FROM answer;"
         "INSERT INTO answer (learner, {0}) SELECT learner, {0} FROM ordered ORDER BY rowid;"
         "DROP TABLE ordered",
-        kAnswerColumns));
+        answer_names()));
 }
 
 } // namespace steelyard::learner

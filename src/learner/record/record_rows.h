@@ -1,19 +1,12 @@
 #pragma once
 // How answers and standings lie in the tables; for the parts of the record only.
 
+#include "learner/record/answer_columns.h"
 #include "learner/record/record.h"
 
 #include <functional>
 
 namespace steelyard::learner {
-
-/// Columns of an answer, in the order in which write_answer binds and read_answer reads them.
-inline constexpr const char* kAnswerColumns =
-    "at_ms, code, skill, family, purpose, outcome, typed, wrong_rule, attempt, hints, help, guess, "
-    "foreseen, took_ms";
-
-/// Reads an answer from the current row, whose columns begin with kAnswerColumns.
-Answer read_answer(const Statement& row);
 
 /// A progress is told after so many rows.
 inline constexpr std::int64_t kProgressEvery = 10000;

@@ -31,15 +31,18 @@ std::map<std::int64_t, std::int64_t> match_learners(Database& into, Database& fr
 /// Answers in one direction until the damage. @return how many were new
 std::int64_t copy_answers(Database& into, Database& from,
                           const std::map<std::int64_t, std::int64_t>& ids, const char* direction) {
-    auto rows = from.prepare(
-        fmt::format("SELECT {}, learner FROM answer ORDER BY id {}", kAnswerColumns, direction));
+    // The file may be of an earlier version than ours, with fewer columns.
+    auto rows = answer_selection(from).and_then([&](const std::string& columns) {
+        return from.prepare(
+            fmt::format("SELECT {}, learner FROM answer ORDER BY id {}", columns, direction));
+    });
     auto insert = prepare_insert(into);
     if (!rows || !insert)
         return 0;
-    constexpr int kLearnerColumn = 14;
+    const int learner_column = static_cast<int>(answer_table().size());
     std::int64_t added = 0;
     for (auto more = rows->row(); more && *more; more = rows->row()) {
-        const auto learner = ids.find(rows->integer(kLearnerColumn));
+        const auto learner = ids.find(rows->integer(learner_column));
         if (learner == ids.end() || !insert_answer(*insert, learner->second, read_answer(*rows)))
             continue;
         added += into.changes();

@@ -1,9 +1,17 @@
 #include "learner/record/schema.h"
 
+#include "learner/record/answer_columns.h"
+#include "learner/record/skill_columns.h"
+
+#include <algorithm>
+
 namespace steelyard::learner {
 
-const std::vector<std::string_view>& schema_steps() {
-    static const std::vector<std::string_view> kSteps{
+namespace {
+
+/// What no table of columns says. A step that has been released never changes.
+const std::vector<std::string>& written_steps() {
+    static const std::vector<std::string> kSteps{
         // 1: who answered what.
         R"(
 CREATE TABLE learner (
@@ -95,6 +103,29 @@ INSERT INTO rule_count
     WHERE wrong_rule <> '' GROUP BY learner, wrong_rule;
 )",
     };
+    return kSteps;
+}
+
+std::vector<std::string> all_steps() {
+    std::vector<std::string> steps = written_steps();
+    const auto make_room = [&](const auto& table) {
+        for (const auto& column : table)
+            steps.resize(std::max(steps.size(), static_cast<std::size_t>(column.since)));
+    };
+    make_room(answer_table());
+    make_room(skill_table());
+    int version = 0;
+    for (std::string& step : steps) {
+        ++version;
+        step += added_answer_columns(version) + added_skill_columns(version);
+    }
+    return steps;
+}
+
+} // namespace
+
+const std::vector<std::string>& schema_steps() {
+    static const std::vector<std::string> kSteps = all_steps();
     return kSteps;
 }
 

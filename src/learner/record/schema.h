@@ -6,7 +6,7 @@
 // `learner` are folded from it in the same transaction, so that opening reads a few dozen rows
 // however many answers there are; `steelyard record check` folds them again and compares.
 
-#include <string_view>
+#include <string>
 #include <vector>
 
 namespace steelyard::learner {
@@ -14,7 +14,8 @@ namespace steelyard::learner {
 /// Marks a file as ours: "SYrd" as a number.
 inline constexpr int kApplicationId = 0x53597264;
 
-/// SQL of each step; the step from version i to i + 1 stands at index i.
-const std::vector<std::string_view>& schema_steps();
+/// SQL of each step; the step from version i to i + 1 stands at index i. It holds the columns that
+/// answer_table() says came with version i + 1.
+const std::vector<std::string>& schema_steps();
 
 } // namespace steelyard::learner

@@ -2,7 +2,7 @@
 
 #include "mechanics/body/solve_pose.h"
 #include "mechanics/bounds.h"
-#include "mechanics/resistance/resistance_forces.h"
+#include "mechanics/resistance/resistance_kinds.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,6 +1,7 @@
 #include "mechanics/resistance/resistance_forces.h"
 
 #include "mechanics/resistance/band.h"
+#include "mechanics/resistance/resistance_kinds.h"
 
 #include <algorithm>
 #include <cmath>
@@ -54,8 +55,7 @@ tl::unexpected<MechanicsError> inconsistent(std::string key, std::string expecte
 }
 
 Appended append(Scene& scene, const Dumbbell& dumbbell) {
-    scene.push_weight(dumbbell.hand, scene.world({dumbbell.hand, Spot::grip, 0.0, Vec3::Zero()}),
-                      dumbbell.mass_kg);
+    scene.push_weight(dumbbell.hand, scene.world(grip_of(dumbbell.hand)), dumbbell.mass_kg);
     return {};
 }
 
@@ -65,13 +65,12 @@ Appended append(Scene& scene, const Barbell& bar) {
         return {};
     }
     for (const Segment hand : {Segment::right_hand, Segment::left_hand})
-        scene.push_weight(hand, scene.world({hand, Spot::grip, 0.0, Vec3::Zero()}),
-                          0.5 * bar.mass_kg);
+        scene.push_weight(hand, scene.world(grip_of(hand)), 0.5 * bar.mass_kg);
     return {};
 }
 
 Appended append(Scene& scene, const Kettlebell& bell) {
-    Vec3 point_m = scene.world({bell.hand, Spot::grip, 0.0, Vec3::Zero()});
+    Vec3 point_m = scene.world(grip_of(bell.hand));
     // A bell that hangs pulls through the grip; only one that is held stiff has an arm from it.
     if (bell.follows_hand)
         point_m +=
@@ -136,17 +135,6 @@ Appended append(Scene& scene, const PartnerPush& partner) {
 }
 
 } // namespace
-
-double carried_mass(const Resistance& resistance) {
-    return std::visit(
-        [](const auto& kind) {
-            if constexpr (requires { kind.mass_kg; })
-                return kind.mass_kg;
-            else
-                return 0.0;
-        },
-        resistance.kind);
-}
 
 double cam_radius(const PlateMachine& machine, double angle_rad) {
     const auto after = std::find_if(machine.cam.begin(), machine.cam.end(),

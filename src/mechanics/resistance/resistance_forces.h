@@ -11,10 +11,6 @@ namespace steelyard::mechanics {
 tl::expected<void, MechanicsError> check_resistance(const Body& body, const Resistance& resistance,
                                                     std::size_t index);
 
-/// Mass that the body lifts and lowers with this resistance [kg]; 0 for machines, cables, bands and
-/// partners.
-double carried_mass(const Resistance& resistance);
-
 /// Effective cam radius at a hinge angle [m].
 double cam_radius(const PlateMachine& machine, double angle_rad);
 

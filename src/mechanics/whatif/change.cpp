@@ -1,6 +1,7 @@
 #include "mechanics/whatif/change.h"
 
 #include "mechanics/bounds.h"
+#include "mechanics/resistance/resistance_kinds.h"
 #include "mechanics/whatif/reach.h"
 
 #include <algorithm>
@@ -36,23 +37,17 @@ constexpr Interval kForces_N{0.0, kMaxResistance_N};
 /// Finds the setting in a resistance. A value type has no const twin of it; with_change calls it
 /// on its own copy.
 std::optional<Setting> setting_of(const LoadSize&, Resistance& resistance, const Body&) {
-    const auto mass = [](double& kg) { return Setting{&kg, ChangeUnit::kilogram, kMasses_kg}; };
-    const auto force = [](double& newtons) {
-        return Setting{&newtons, ChangeUnit::newton, kForces_N};
-    };
-    struct Visitor {
-        decltype(mass) of_mass;
-        decltype(force) of_force;
-        std::optional<Setting> operator()(Dumbbell& x) const { return of_mass(x.mass_kg); }
-        std::optional<Setting> operator()(Barbell& x) const { return of_mass(x.mass_kg); }
-        std::optional<Setting> operator()(Kettlebell& x) const { return of_mass(x.mass_kg); }
-        std::optional<Setting> operator()(Cuff& x) const { return of_mass(x.mass_kg); }
-        std::optional<Setting> operator()(PlateMachine& x) const { return of_mass(x.stack_kg); }
-        std::optional<Setting> operator()(Cable& x) const { return of_force(x.tension_N); }
-        std::optional<Setting> operator()(PartnerPush& x) const { return of_force(x.force_N); }
-        std::optional<Setting> operator()(Band&) const { return std::nullopt; }
-    };
-    return std::visit(Visitor{mass, force}, resistance.kind);
+    double* size = size_in(resistance);
+    switch (size_is(resistance)) {
+    case SizeIs::mass:
+    case SizeIs::stack:
+        return Setting{size, ChangeUnit::kilogram, kMasses_kg};
+    case SizeIs::pull:
+        return Setting{size, ChangeUnit::newton, kForces_N};
+    case SizeIs::none:
+        break;
+    }
+    return std::nullopt;
 }
 
 std::optional<Setting> along_limb(BodyPoint& point, const Body& body) {
@@ -63,17 +58,8 @@ std::optional<Setting> along_limb(BodyPoint& point, const Body& body) {
 }
 
 std::optional<Setting> setting_of(const LoadAlongLimb&, Resistance& resistance, const Body& body) {
-    if (auto* cuff = std::get_if<Cuff>(&resistance.kind))
-        return along_limb(cuff->at, body);
-    if (auto* cable = std::get_if<Cable>(&resistance.kind))
-        return along_limb(cable->at, body);
-    if (auto* band = std::get_if<Band>(&resistance.kind))
-        return along_limb(band->at, body);
-    if (auto* push = std::get_if<PartnerPush>(&resistance.kind))
-        return along_limb(push->at, body);
-    if (auto* machine = std::get_if<PlateMachine>(&resistance.kind))
-        return along_limb(machine->pad, body);
-    return std::nullopt;
+    BodyPoint* point = moving_point_in(resistance);
+    return point != nullptr ? along_limb(*point, body) : std::nullopt;
 }
 
 std::optional<Setting> setting_of(const PulleyHeight&, Resistance& resistance, const Body&) {
@@ -83,8 +69,8 @@ std::optional<Setting> setting_of(const PulleyHeight&, Resistance& resistance, c
 }
 
 std::optional<Setting> setting_of(const BandSlack&, Resistance& resistance, const Body&) {
-    if (auto* band = std::get_if<Band>(&resistance.kind))
-        return Setting{&band->slack_length_m, ChangeUnit::metre, kSlackLengths_m};
+    if (double* slack_m = slack_length_in(resistance))
+        return Setting{slack_m, ChangeUnit::metre, kSlackLengths_m};
     return std::nullopt;
 }
 

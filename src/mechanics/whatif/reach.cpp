@@ -1,6 +1,8 @@
 #include "mechanics/whatif/reach.h"
 
+#include "mechanics/body/landmarks.h"
 #include "mechanics/portable.h"
+#include "mechanics/resistance/resistance_kinds.h"
 
 #include <Eigen/Geometry>
 
@@ -11,29 +13,11 @@
 namespace steelyard::mechanics {
 namespace {
 
-/// The hand that holds a load, and where.
+/// The hand that holds a load, and where. A machine's pad pushes a hand and is not held.
 std::optional<BodyPoint> hand_point(const Resistance& resistance) {
-    const auto in_hand = [](const BodyPoint& point) {
-        const bool is_hand =
-            point.segment == Segment::right_hand || point.segment == Segment::left_hand;
-        return is_hand ? std::optional(point) : std::nullopt;
-    };
-    const auto grip_of = [](Segment hand) {
-        return BodyPoint{hand, Spot::grip, 0.0, Vec3::Zero()};
-    };
-    if (const auto* dumbbell = std::get_if<Dumbbell>(&resistance.kind))
-        return grip_of(dumbbell->hand);
-    if (const auto* kettlebell = std::get_if<Kettlebell>(&resistance.kind))
-        return grip_of(kettlebell->hand);
-    if (const auto* barbell = std::get_if<Barbell>(&resistance.kind))
-        return barbell->resting_on ? std::nullopt : std::optional(grip_of(Segment::right_hand));
-    if (const auto* cable = std::get_if<Cable>(&resistance.kind))
-        return in_hand(cable->at);
-    if (const auto* band = std::get_if<Band>(&resistance.kind))
-        return in_hand(band->at);
-    if (const auto* push = std::get_if<PartnerPush>(&resistance.kind))
-        return in_hand(push->at);
-    return std::nullopt;
+    const BodyPoint point = carrier_of(resistance);
+    const bool is_held = is_hand(point.segment) && size_is(resistance) != SizeIs::stack;
+    return is_held ? std::optional(point) : std::nullopt;
 }
 
 MechanicsError no_reach(const char* expected) {

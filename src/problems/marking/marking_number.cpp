@@ -3,6 +3,7 @@
 #include "problems/bank/family_names.h"
 #include "problems/draw/instance.h"
 #include "problems/language/number_text.h"
+#include "problems/marking/slips.h"
 #include "setup/units/units.h"
 
 #include <fmt/core.h>
@@ -114,59 +115,12 @@ void name_rules(const Bank& bank, const Question& question,
     marking.feedback += parting_words(question, first.parts_at);
 }
 
-/// Slips that any number can suffer, as a factor on the right one or on a wrong rule's.
-struct Slip {
-    double factor;
-    const char* rule;
-};
-constexpr Slip kSlips[] = {
-    {100.0, "length-not-converted"},
-    {0.01, "length-not-converted"},
-    {1000.0, "thousand-slip"},
-    {0.001, "thousand-slip"},
-    {12.0, "inches-for-feet"},
-    {1.0 / 12.0, "inches-for-feet"},
-    {9.81, "gravity-twice"},
-    {1.0 / 9.81, "mass-for-weight"},
-    {10.0 / 9.81, "gravity-as-ten"},
-    {10.0, "decimal-slip"},
-    {0.1, "decimal-slip"},
-    {-1.0, "sign"},
-    {2.2046226, "pounds-for-kilograms"},
-    {1.0 / 2.2046226, "pounds-for-kilograms"},
-};
-
-/// Whether a slip can happen here at all: the answer or a given has the kind of quantity.
-bool slip_applies(const Slip& slip, const Question& question) {
-    const std::string_view rule = slip.rule;
-    const auto given_in = [&](Dimension dimension) {
-        return std::any_of(question.given.begin(), question.given.end(), [&](const Given& given) {
-            const setup::Unit* const unit = unit_of(given.unit);
-            return unit && unit->dimension == dimension;
-        });
-    };
-    if (rule == "length-not-converted")
-        return given_in(Dimension::length);
-    if (rule == "inches-for-feet")
-        return std::any_of(question.given.begin(), question.given.end(), [](const Given& given) {
-            return given.unit == "in" || given.unit == "ft";
-        });
-    if (rule == "gravity-twice" || rule == "mass-for-weight" || rule == "gravity-as-ten")
-        return std::any_of(question.given.begin(), question.given.end(),
-                           [](const Given& given) { return given.name == "gravity"; });
-    if (rule == "pounds-for-kilograms")
-        return std::any_of(question.given.begin(), question.given.end(), [](const Given& given) {
-            return given.unit == "lb" || given.unit == "kg";
-        });
-    return true;
-}
-
 /// A wrong number that no rule of the question gives: perhaps a slip of a factor.
 void name_slip(const Bank& bank, const Question& question, double typed, Marking& marking) {
-    for (const Slip& slip : kSlips) {
+    for (const Slip& slip : slips_of(question)) {
         const double slipped = question.answer * slip.factor;
         // Half a per cent: tighter than a rule's own tolerance, because these are guesses.
-        if (!slip_applies(slip, question) || !near(typed, slipped, 0.005 * std::abs(slipped)))
+        if (!near(typed, slipped, 0.005 * std::abs(slipped)))
             continue;
         const WrongRule* const rule = bank.find_wrong_rule(slip.rule);
         if (!rule)

@@ -207,7 +207,8 @@ TEST_CASE("a line that cannot be imported is named, and nothing is imported") {
     CHECK_THAT(refusal(with("1795629600000", "1795629600")), ContainsSubstring("2000 and 2200"));
     CHECK_THAT(refusal(with("0.1", "1e999")), ContainsSubstring("line 2"));
     CHECK_THAT(refusal(with("0.1", "\"x\"")), ContainsSubstring("no number for"));
-    CHECK_THAT(refusal(with("\"guess\":0.1", "\"guess\":1.0")), ContainsSubstring("guess rate"));
+    CHECK_THAT(refusal(with("\"guess\":0.1", "\"guess\":1.0")),
+               ContainsSubstring("guess that is no number from 0 to 0.95"));
     CHECK_THAT(refusal(with("\"attempt\":1", "\"attempt\":-1")), ContainsSubstring("attempt"));
     CHECK_THAT(refusal(kHead + "\n{\"exam\":{\"title\":\"x\"}}"), ContainsSubstring("an exam"));
     CHECK_THAT(refusal("at,code\nx,y\n", "Ada"), ContainsSubstring("the columns at,code"));

@@ -127,6 +127,7 @@ Given given(const std::string& name, double value, const std::string& unit) {
     stated.name = name;
     stated.value = value;
     stated.unit = unit;
+    stated.value_si = unit == "cm" ? value / 100.0 : value; // SI already, or not looked at
     return stated;
 }
 
