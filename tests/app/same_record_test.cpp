@@ -128,17 +128,17 @@ private:
 
     std::string wrong_answer() {
         const problems::Question& question = asking().question;
-        if (question.kind == problems::Kind::numeric)
+        if (wanted_number(question))
             return std::to_string(question.wrong_rules.empty()
-                                      ? 3.7 * question.answer
+                                      ? 3.7 * wanted_number(question)->value
                                       : question.wrong_rules.front().value);
-        if (question.kind == problems::Kind::place)
-            return question.spots[question.correct_spot == 0 ? 1 : 0].letter;
-        std::vector<std::size_t> chosen = question.correct;
-        if (question.kind == problems::Kind::ordering)
+        if (wanted_place(question))
+            return spots_of(question)[wanted_place(question)->correct == 0 ? 1 : 0].letter;
+        std::vector<std::size_t> chosen = right_ones(question);
+        if (std::holds_alternative<problems::OrderWanted>(question.wanted))
             std::reverse(chosen.begin(), chosen.end());
         else
-            chosen = {question.correct.front() == 0 ? 1U : 0U};
+            chosen = {right_ones(question).front() == 0 ? 1U : 0U};
         return learner::typed_choices(chosen);
     }
 

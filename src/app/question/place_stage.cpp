@@ -108,8 +108,9 @@ void add_placed(const scene::StageView& view, const QuestionModel& model, const 
     switch (problems::gesture_of(model.question())) {
     case Gesture::point_on_lever:
         return add_point(view.to_sheet(placed.to_m),
-                         model.question().place_target == problems::PlaceTarget::axis, role, scale,
-                         shapes);
+                         problems::wanted_place(model.question())->target ==
+                             problems::PlaceTarget::axis,
+                         role, scale, shapes);
     case Gesture::line:
         return add_line(view, placed, role, scale, shapes);
     case Gesture::arm:
@@ -192,10 +193,10 @@ void draw_place(const Style& style, const scene::StageView& view, const Question
                   !right_is_left, "yours", Role::wrong, shapes);
     }
     add_placed(view, model, right, Role::right, scale, shapes);
-    const std::string letter =
-        model.question().spots.empty() || model.typed.empty()
-            ? std::string()
-            : model.question().spots[model.question().correct_spot].letter + ": ";
+    const problems::PlaceWanted& place = *problems::wanted_place(model.question());
+    const std::string letter = place.spots.empty() || model.typed.empty()
+                                   ? std::string()
+                                   : place.spots[place.correct].letter + ": ";
     add_label(right_px + Point(right_is_left ? -beside.x() : beside.x(),
                                wrong ? 30.0 * scale : beside.y()),
               right_is_left, letter + "the right place", Role::right, shapes);

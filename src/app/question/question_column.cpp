@@ -12,7 +12,6 @@ namespace steelyard::app {
 
 namespace {
 
-using problems::Kind;
 using problems::Question;
 using scene::Role;
 using scene::TextSize;
@@ -20,20 +19,18 @@ using scene::TextSize;
 const char* how_to_answer(const Question& question) {
     if (is_placed(question))
         return problems::how_to_place(problems::gesture_of(question));
-    switch (question.kind) {
-    case Kind::numeric:
-        return "Type a number; any unit of the right kind will do.";
-    case Kind::single_choice:
-    case Kind::change:
-        return "Choose one.";
-    case Kind::several_choices:
-        return "Choose every one that fits.";
-    case Kind::ordering:
-        return "Choose them in order.";
-    case Kind::place:
-        return "Type the letter of the place.";
-    }
-    return "";
+    return std::visit(
+        problems::Cases{
+            [](const problems::NumberWanted&) {
+                return "Type a number; any unit of the right kind will do.";
+            },
+            [](const problems::ChoiceWanted&) { return "Choose one."; },
+            [](const problems::SeveralWanted&) { return "Choose every one that fits."; },
+            [](const problems::OrderWanted&) { return "Choose them in order."; },
+            [](const problems::PlaceWanted&) { return "Type the letter of the place."; },
+            [](const problems::ChangeWanted&) { return "Choose one."; },
+        },
+        question.wanted);
 }
 
 /// How the keys do what the hand does on the drawing.
@@ -95,7 +92,9 @@ void draw_answer_line(const Style& style, QuestionScreen& screen, ColumnPen& pen
         screen.wants_keyboard = false;
     }
     const std::string before = model.typed;
-    if (draw_text_line(style, pen, "##answer", model.question().unit, model.typed)) {
+    const problems::NumberWanted* number = problems::wanted_number(model.question());
+    const std::string unit = number != nullptr ? number->unit : std::string();
+    if (draw_text_line(style, pen, "##answer", unit, model.typed)) {
         outcome.entered = !obey_typed_letter(screen, outcome);
         screen.wants_keyboard = !model.asking.finished; // a second try needs no click
     } else if (ImGui::IsItemDeactivated() && is_pressed(ImGuiKey_Escape)) {
@@ -115,8 +114,9 @@ float choice_height(const Style& style, ColumnPen& pen, const std::string& text)
 
 void draw_choices(const Style& style, QuestionModel& model, ColumnPen& pen,
                   QuestionOutcome& outcome) {
-    for (std::size_t i = 0; i < model.question().choices.size(); ++i) {
-        const problems::Choice& choice = model.question().choices[i];
+    const std::vector<problems::Choice>& choices = problems::choices_of(model.question());
+    for (std::size_t i = 0; i < choices.size(); ++i) {
+        const problems::Choice& choice = choices[i];
         const auto place = std::find(model.chosen.begin(), model.chosen.end(), i);
         const bool chosen = place != model.chosen.end();
         ImGui::PushID(static_cast<int>(i));
@@ -128,7 +128,7 @@ void draw_choices(const Style& style, QuestionModel& model, ColumnPen& pen,
         }
         ImGui::PopID();
         std::string number = std::to_string(i + 1);
-        if (model.question().kind == Kind::ordering && chosen)
+        if (chosen && std::holds_alternative<problems::OrderWanted>(model.question().wanted))
             number = "→ " + std::to_string(place - model.chosen.begin() + 1);
         const float base = pen.y() + style.px(23.0F);
         draw_text(pen.list(), style, kCaption, {pen.left() + style.px(4.0F), base}, number);

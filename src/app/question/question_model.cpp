@@ -10,8 +10,6 @@ namespace steelyard::app {
 
 namespace {
 
-using problems::Kind;
-
 /// Questions among which one of the wanted class is looked for.
 constexpr std::size_t kLookThrough = 24;
 
@@ -35,8 +33,21 @@ std::string typed_choices(const std::vector<std::size_t>& chosen) {
     return typed;
 }
 
-bool chooses_one(Kind kind) {
-    return kind == Kind::single_choice || kind == Kind::change;
+/// How a question is answered in the window.
+enum class Way { typed, one_choice, several_choices, placed };
+
+Way way_of(const problems::Question& question) {
+    const bool has_lever = std::holds_alternative<problems::LeverPicture>(question.picture);
+    return std::visit(
+        problems::Cases{
+            [](const problems::NumberWanted&) { return Way::typed; },
+            [](const problems::ChoiceWanted&) { return Way::one_choice; },
+            [](const problems::SeveralWanted&) { return Way::several_choices; },
+            [](const problems::OrderWanted&) { return Way::several_choices; },
+            [&](const problems::PlaceWanted&) { return has_lever ? Way::placed : Way::typed; },
+            [](const problems::ChangeWanted&) { return Way::one_choice; },
+        },
+        question.wanted);
 }
 
 } // namespace
@@ -46,12 +57,11 @@ bool is_drawn(const problems::Question& question) {
 }
 
 bool is_placed(const problems::Question& question) {
-    return question.kind == Kind::place && question.place_target &&
-           std::holds_alternative<problems::LeverPicture>(question.picture);
+    return way_of(question) == Way::placed;
 }
 
 bool is_typed(const problems::Question& question) {
-    return question.kind == Kind::numeric || (question.kind == Kind::place && !is_placed(question));
+    return way_of(question) == Way::typed;
 }
 
 tl::expected<QuestionModel, std::string> ask_like(const problems::Bank& bank,
@@ -77,12 +87,12 @@ tl::expected<QuestionModel, std::string> ask_like(const problems::Bank& bank,
 }
 
 void choose(QuestionModel& model, std::size_t choice) {
-    if (model.asking.finished || choice >= model.question().choices.size())
+    if (model.asking.finished || choice >= problems::choices_of(model.question()).size())
         return;
     const auto found = std::find(model.chosen.begin(), model.chosen.end(), choice);
     if (found != model.chosen.end())
         model.chosen.erase(found);
-    else if (chooses_one(model.question().kind))
+    else if (way_of(model.question()) == Way::one_choice)
         model.chosen = {choice};
     else
         model.chosen.push_back(choice);
@@ -98,7 +108,7 @@ void place(QuestionModel& model, const problems::Placed& placed) {
 }
 
 bool place_by_letter(QuestionModel& model, const std::string& letter) {
-    const auto& spots = model.question().spots;
+    const auto& spots = problems::spots_of(model.question());
     const bool known = std::any_of(spots.begin(), spots.end(), [&](const problems::Spot& spot) {
         return spot.letter == letter;
     });
@@ -112,10 +122,10 @@ bool place_by_letter(QuestionModel& model, const std::string& letter) {
 
 double nudge_step_m(const problems::Question& question) {
     const auto* picture = std::get_if<problems::LeverPicture>(&question.picture);
-    if (picture == nullptr)
+    const problems::PlaceWanted* place = problems::wanted_place(question);
+    if (picture == nullptr || place == nullptr)
         return 0.0;
-    return std::min(0.01 * mechanics::path_length(picture->lever.path_m),
-                    question.place_tolerance_m);
+    return std::min(0.01 * mechanics::path_length(picture->lever.path_m), place->tolerance_m);
 }
 
 void nudge(QuestionModel& model, const mechanics::Vec2& along_m, bool beginning) {
@@ -136,12 +146,19 @@ void nudge(QuestionModel& model, const mechanics::Vec2& along_m, bool beginning)
 }
 
 std::string answer_of(const QuestionModel& model) {
-    if (is_placed(model.question()) && model.typed.empty())
-        return model.placed ? problems::placed_text(model.question(), *model.placed)
-                            : std::string();
-    const bool is_text =
-        model.question().kind == Kind::numeric || model.question().kind == Kind::place;
-    return is_text ? model.typed : typed_choices(model.chosen);
+    switch (way_of(model.question())) {
+    case Way::one_choice:
+    case Way::several_choices:
+        return typed_choices(model.chosen);
+    case Way::placed:
+        if (model.typed.empty())
+            return model.placed ? problems::placed_text(model.question(), *model.placed)
+                                : std::string();
+        break;
+    case Way::typed:
+        break;
+    }
+    return model.typed;
 }
 
 void take_answer(QuestionModel& model, const std::string& answer) {
@@ -150,13 +167,19 @@ void take_answer(QuestionModel& model, const std::string& answer) {
     model.placed.reset();
     if (answer.empty())
         return;
-    if (!model.question().choices.empty()) {
-        if (auto chosen = problems::read_letters(answer, model.question().choices.size()))
+    switch (way_of(model.question())) {
+    case Way::one_choice:
+    case Way::several_choices:
+        if (auto chosen =
+                problems::read_letters(answer, problems::choices_of(model.question()).size()))
             model.chosen = std::move(*chosen);
         return;
-    }
-    if (is_placed(model.question()))
+    case Way::placed:
         model.placed = problems::read_placed(answer);
+        break;
+    case Way::typed:
+        break;
+    }
     if (!model.placed)
         model.typed = answer;
 }

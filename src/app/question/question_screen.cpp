@@ -77,7 +77,8 @@ bool question_claims(const QuestionScreen& screen, const KeyPress& key) {
     if (key.key == key::kW || key.key == key::kB)
         return true; // a slip of the finger is not to lead away from a question
     return is_placed(screen.model->question()) && key.key >= key::kA &&
-           key.key < key::kA + static_cast<int>(screen.model->question().spots.size());
+           key.key <
+               key::kA + static_cast<int>(problems::spots_of(screen.model->question()).size());
 }
 
 QuestionOutcome read_question_keys(const problems::Bank& bank, const std::vector<KeyPress>& keys,
@@ -105,7 +106,7 @@ void draw_question_stage(const Style& style, const Layout& layout, double top_px
     }
     Question shown = model.question();
     if (is_placed(shown) && !screen.shows_letters)
-        shown.spots.clear();
+        std::get<problems::PlaceWanted>(shown.wanted).spots.clear();
     // With very large text there may be no room for a drawing: its labels would lie on the words.
     if (is_drawn(shown) && how.size_px.y() < kLeastStage_px * how.text_scale) {
         outcome.drawing.size_px = layout.stage_px;

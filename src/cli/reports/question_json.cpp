@@ -1,5 +1,7 @@
 #include "cli/reports/question_json.h"
 
+#include "problems/bank/answer_kinds.h"
+
 #include <fmt/core.h>
 
 #include <cstdlib>
@@ -9,30 +11,11 @@ namespace steelyard::cli {
 
 namespace {
 
-using problems::Kind;
 using problems::Question;
 
 /// Twelve figures: more than anyone asks for, without the rounding of a sum's last digits.
 double rounded(double value) {
     return std::strtod(fmt::format("{:.12g}", value).c_str(), nullptr);
-}
-
-const char* kind_name(Kind kind) {
-    switch (kind) {
-    case Kind::numeric:
-        return "numeric";
-    case Kind::single_choice:
-        return "single";
-    case Kind::several_choices:
-        return "several";
-    case Kind::ordering:
-        return "ordering";
-    case Kind::place:
-        return "place";
-    case Kind::change:
-        return "change";
-    }
-    return "";
 }
 
 const char* verdict_name(problems::Verdict verdict) {
@@ -54,31 +37,31 @@ const char* verdict_name(problems::Verdict verdict) {
 }
 
 Json answer_json(const Question& question) {
-    return question.kind == Kind::numeric ? Json(rounded(question.answer))
-                                          : Json(question.answer_text);
+    const problems::NumberWanted* number = problems::wanted_number(question);
+    return number != nullptr ? Json(rounded(number->value)) : Json(question.answer_text);
 }
 
 Json choices_json(const Question& question) {
     Json choices = Json::array();
-    for (const problems::Choice& choice : question.choices)
+    for (const problems::Choice& choice : problems::choices_of(question))
         choices.push_back(choice.text);
-    for (const problems::Spot& spot : question.spots)
+    for (const problems::Spot& spot : problems::spots_of(question))
         choices.push_back(
             fmt::format("{}: {:.4g} m, {:.4g} m", spot.letter, spot.at_m.x(), spot.at_m.y()));
     return choices;
 }
 
 Json correct_json(const Question& question) {
-    switch (question.kind) {
-    case Kind::numeric:
-        return nullptr;
-    case Kind::single_choice:
-    case Kind::change:
-    case Kind::place:
-        return question.correct.front();
-    default:
-        return question.correct;
-    }
+    return std::visit(
+        problems::Cases{
+            [](const problems::NumberWanted&) { return Json(nullptr); },
+            [](const problems::ChoiceWanted& one) { return Json(one.correct); },
+            [](const problems::SeveralWanted& several) { return Json(several.correct); },
+            [](const problems::OrderWanted& order) { return Json(order.order); },
+            [](const problems::PlaceWanted& place) { return Json(place.correct); },
+            [](const problems::ChangeWanted& change) { return Json(change.correct); },
+        },
+        question.wanted);
 }
 
 Json step_json(const problems::Step& step) {
@@ -108,19 +91,19 @@ Json question_json(const Question& question) {
     Json wrong_rules = Json::object();
     for (const problems::WrongAnswer& wrong : question.wrong_rules)
         wrong_rules[wrong.rule] = rounded(wrong.value);
-    const bool numeric = question.kind == Kind::numeric;
+    const problems::NumberWanted* number = problems::wanted_number(question);
     return {{"code", question.code},
             {"family", question.family},
             {"skill", question.skill},
-            {"kind", kind_name(question.kind)},
+            {"kind", problems::row_of(problems::kind_of(question)).name},
             {"difficulty", question.difficulty},
             {"prompt", question.prompt},
             {"given", std::move(given)},
             {"asked", question.asked},
-            {"unit", question.unit},
+            {"unit", number != nullptr ? number->unit : std::string()},
             {"answer", answer_json(question)},
             {"answer_text", question.answer_text},
-            {"tolerance", numeric ? Json(rounded(question.tolerance)) : Json(nullptr)},
+            {"tolerance", number != nullptr ? Json(rounded(number->tolerance)) : Json(nullptr)},
             {"choices", choices_json(question)},
             {"correct", correct_json(question)},
             {"steps", std::move(steps)},

@@ -17,7 +17,6 @@ namespace steelyard::cli {
 
 namespace {
 
-using problems::Kind;
 using problems::Question;
 
 /// Half of a step: what to do, or how it comes out.
@@ -39,20 +38,18 @@ void show_answer(const Question& question, std::ostream& out) {
 }
 
 const char* how_to_answer(const Question& question) {
-    switch (question.kind) {
-    case Kind::numeric:
-        return "Your answer, a number with its unit";
-    case Kind::single_choice:
-    case Kind::change:
-        return "Your answer, a letter";
-    case Kind::several_choices:
-        return "Every letter that fits";
-    case Kind::ordering:
-        return "All letters in order, largest first unless it says otherwise";
-    case Kind::place:
-        return "The letter of the place";
-    }
-    return "";
+    return std::visit(
+        problems::Cases{
+            [](const problems::NumberWanted&) { return "Your answer, a number with its unit"; },
+            [](const problems::ChoiceWanted&) { return "Your answer, a letter"; },
+            [](const problems::SeveralWanted&) { return "Every letter that fits"; },
+            [](const problems::OrderWanted&) {
+                return "All letters in order, largest first unless it says otherwise";
+            },
+            [](const problems::PlaceWanted&) { return "The letter of the place"; },
+            [](const problems::ChangeWanted&) { return "Your answer, a letter"; },
+        },
+        question.wanted);
 }
 
 void show_picture(const Question& question, const std::vector<problems::Spot>& spots,
@@ -145,7 +142,7 @@ private:
             return show_news();
         }
         streams_.out << wrapped(
-            asking_.question.steps.empty() && !asking_.question.choices.empty()
+            asking_.question.steps.empty() && !problems::choices_of(asking_.question).empty()
                 ? "No hint but this: say in your own words what each choice means."
                 : "Those were all the steps.",
             "  ");
@@ -227,9 +224,10 @@ void show_solution(const Question& question, std::ostream& out) {
 void show_question(const Question& question, std::ostream& out) {
     out << fmt::format("\n[{}]  difficulty {} of 5\n", question.code, question.difficulty);
     out << wrapped(question.prompt);
-    show_picture(question, question.spots, {}, out);
-    for (std::size_t i = 0; i < question.choices.size(); ++i)
-        out << wrapped(fmt::format("{}  {}", problems::letter(i), question.choices[i].text), "  ");
+    show_picture(question, problems::spots_of(question), {}, out);
+    const std::vector<problems::Choice>& choices = problems::choices_of(question);
+    for (std::size_t i = 0; i < choices.size(); ++i)
+        out << wrapped(fmt::format("{}  {}", problems::letter(i), choices[i].text), "  ");
 }
 
 Ended converse(const problems::Bank& bank, learner::Asking& asking, const Streams& streams,

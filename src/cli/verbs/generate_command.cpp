@@ -41,8 +41,9 @@ bool read_shard(const std::string& text, problems::PaperPlan& plan) {
 
 void write_plain(const problems::Question& question, std::ostream& out) {
     out << fmt::format("{}  {}\n", question.code, question.prompt);
-    for (std::size_t i = 0; i < question.choices.size(); ++i)
-        out << fmt::format("    {}  {}\n", problems::letter(i), question.choices[i].text);
+    const std::vector<problems::Choice>& choices = problems::choices_of(question);
+    for (std::size_t i = 0; i < choices.size(); ++i)
+        out << fmt::format("    {}  {}\n", problems::letter(i), choices[i].text);
     out << fmt::format("    Answer: {}\n", question.answer_text);
 }
 

@@ -46,22 +46,15 @@ std::optional<Value> named_in(const std::array<std::pair<Value, std::string_view
     return std::nullopt;
 }
 
-/// @param options  choices or spots
-double guess_rate(Kind kind, std::size_t options, const Parameters& parameters) {
-    const double k = static_cast<double>(std::max<std::size_t>(options, 2));
-    switch (kind) {
-    case Kind::numeric:
-        return parameters.guess_typed;
-    case Kind::single_choice:
-    case Kind::change:
-    case Kind::place:
-        return 1.0 / k;
-    case Kind::several_choices:
-        return std::exp2(-k);
-    case Kind::ordering:
-        return 1.0 / std::tgamma(k + 1.0);
-    }
-    return parameters.guess_typed;
+double one_of(std::size_t options) {
+    return 1.0 / static_cast<double>(std::max<std::size_t>(options, 2));
+}
+/// Any of them may fit.
+double any_of(std::size_t options) {
+    return std::exp2(-static_cast<double>(std::max<std::size_t>(options, 2)));
+}
+double order_of(std::size_t options) {
+    return 1.0 / std::tgamma(static_cast<double>(std::max<std::size_t>(options, 2)) + 1.0);
 }
 
 /// Up, down, the same.
@@ -90,22 +83,42 @@ std::optional<Outcome> outcome_named(std::string_view name) {
 }
 
 double guess_rate(const problems::Question& question, const Parameters& parameters) {
-    return guess_rate(
-        question.kind,
-        question.kind == Kind::place ? question.spots.size() : question.choices.size(), parameters);
+    return std::visit(
+        problems::Cases{
+            [&](const problems::NumberWanted&) { return parameters.guess_typed; },
+            [](const problems::ChoiceWanted& one) { return one_of(one.choices.size()); },
+            [](const problems::SeveralWanted& several) { return any_of(several.choices.size()); },
+            [](const problems::OrderWanted& order) { return order_of(order.choices.size()); },
+            [](const problems::PlaceWanted& place) { return one_of(place.spots.size()); },
+            [](const problems::ChangeWanted&) { return one_of(kWaysToChange); },
+        },
+        question.wanted);
 }
 
 double guess_rate(const problems::Family& family, const Parameters& parameters) {
-    if (!family.items.empty()) {
-        double sum = 0.0;
-        for (const problems::Item& item : family.items)
-            sum += guess_rate(family.kind, item.choices.size(), parameters);
-        return sum / static_cast<double>(family.items.size());
-    }
-    const std::size_t options = family.kind == Kind::change  ? kWaysToChange
-                                : family.kind == Kind::place ? family.place->spots.size()
-                                                             : family.choices.size();
-    return guess_rate(family.kind, options, parameters);
+    const auto rate = [&](std::size_t choices) {
+        switch (family.kind) {
+        case Kind::numeric:
+            break;
+        case Kind::single_choice:
+            return one_of(choices);
+        case Kind::several_choices:
+            return any_of(choices);
+        case Kind::ordering:
+            return order_of(choices);
+        case Kind::place:
+            return one_of(family.place->spots.size());
+        case Kind::change:
+            return one_of(kWaysToChange);
+        }
+        return parameters.guess_typed;
+    };
+    if (family.items.empty())
+        return rate(family.choices.size());
+    double sum = 0.0;
+    for (const problems::Item& item : family.items)
+        sum += rate(item.choices.size());
+    return sum / static_cast<double>(family.items.size());
 }
 
 Answer answer_to(const problems::Question& question, const Parameters& parameters) {

@@ -19,7 +19,7 @@ bool is_slip_of_unit(const Marking& marking) {
 }
 
 bool may_try_again(const Asking& asking) {
-    return asking.rules.help && asking.question.kind == problems::Kind::numeric &&
+    return asking.rules.help && problems::wanted_number(asking.question) != nullptr &&
            asking.attempts.size() < kTriesAtNumber;
 }
 
@@ -121,7 +121,7 @@ void give_hint(Asking& asking) {
 
 bool can_go_by_steps(const Asking& asking) {
     return asking.rules.help && !asking.finished &&
-           asking.question.kind == problems::Kind::numeric &&
+           problems::wanted_number(asking.question) != nullptr &&
            asking.open_steps + 1 < asking.question.steps.size();
 }
 

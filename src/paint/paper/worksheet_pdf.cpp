@@ -17,7 +17,6 @@ namespace steelyard::paint {
 using namespace publish;
 namespace {
 
-using problems::Kind;
 using problems::Question;
 using scene::Role;
 using QuestionHold = std::shared_ptr<const Question>;
@@ -67,15 +66,16 @@ Pieces choice_lines(const PageSetting& page, TickBox box, std::size_t index,
     return lines;
 }
 
-TickBox box_for(Kind kind) {
-    switch (kind) {
-    case Kind::several_choices:
-        return TickBox::square;
-    case Kind::ordering:
-        return TickBox::line;
-    default:
-        return TickBox::round;
-    }
+TickBox box_for(const problems::Wanted& wanted) {
+    return std::visit(problems::Cases{
+                          [](const problems::NumberWanted&) { return TickBox::round; },
+                          [](const problems::ChoiceWanted&) { return TickBox::round; },
+                          [](const problems::SeveralWanted&) { return TickBox::square; },
+                          [](const problems::OrderWanted&) { return TickBox::line; },
+                          [](const problems::PlaceWanted&) { return TickBox::round; },
+                          [](const problems::ChangeWanted&) { return TickBox::round; },
+                      },
+                      wanted);
 }
 
 Pieces choices_to_tick(const PageSetting& page, const Question& question, double width_pt) {
@@ -89,7 +89,7 @@ Pieces choices_to_tick(const PageSetting& page, const Question& question, double
     }
     const std::vector<std::string> choices = tickable(question);
     for (std::size_t i = 0; i < choices.size(); ++i) {
-        append(pieces, choice_lines(page, box_for(question.kind), i, choices[i], width_pt));
+        append(pieces, choice_lines(page, box_for(question.wanted), i, choices[i], width_pt));
     }
     return pieces;
 }
@@ -122,7 +122,8 @@ Pieces question_and_figure(const PageSetting& page, const QuestionHold& question
 }
 
 /// Room to work and the line for the number.
-Pieces number_space(const PageSetting& page, const Question& question, const QuestionSizes& sizes,
+Pieces number_space(const PageSetting& page, const Question& question,
+                    const problems::NumberWanted& number, const QuestionSizes& sizes,
                     double width_pt) {
     const double step = page.format.step_pt();
     const TextStyle strong{page.format.body_pt(), true, Role::ink};
@@ -132,7 +133,7 @@ Pieces number_space(const PageSetting& page, const Question& question, const Que
     if (!fits) {
         append(pieces, page.type.paragraph(name, strong, width_pt));
     }
-    pieces.push_back(answer_rule(page, fits ? name : "", question.unit, width_pt));
+    pieces.push_back(answer_rule(page, fits ? name : "", number.unit, width_pt));
     return pieces;
 }
 
@@ -141,8 +142,8 @@ Pieces block_in(const PageSetting& page, const NumberedQuestion& numbered,
                 const QuestionSizes& sizes) {
     const double width = page.format.content_width_pt() - number_margin_pt(page.format);
     Pieces body = question_and_figure(page, numbered.question, sizes, width);
-    if (numbered.question->kind == Kind::numeric) {
-        append(body, number_space(page, *numbered.question, sizes, width));
+    if (const problems::NumberWanted* number = problems::wanted_number(*numbered.question)) {
+        append(body, number_space(page, *numbered.question, *number, sizes, width));
     }
     Pieces block = part_heading(page, numbered.heading);
     append(block, with_number(page, numbered.number, std::move(body)));
@@ -157,7 +158,7 @@ Pieces question_block(const PageSetting& page, const NumberedQuestion& numbered)
     QuestionSizes sizes{(7.0 + 3.0 * question.difficulty) * step, 1.0};
     Pieces block = block_in(page, numbered, sizes);
     const auto excess_pt = [&] { return height_of(block) - page.format.content_height_pt(); };
-    if (excess_pt() > 0.0 && question.kind == Kind::numeric) {
+    if (excess_pt() > 0.0 && problems::wanted_number(question) != nullptr) {
         sizes.working_pt = std::max(4.0 * step, sizes.working_pt - excess_pt());
         block = block_in(page, numbered, sizes);
     }

@@ -1,5 +1,7 @@
 #include "problems/bank/answer_reader.h"
 
+#include "problems/bank/answer_kinds.h"
+
 #include <fmt/core.h>
 
 #include <algorithm>
@@ -74,14 +76,14 @@ void read_wrong(TomlReader& table, Family& family, FamilyNames& names) {
 }
 
 void read_choices(TomlReader& table, Family& family, FamilyNames& names) {
-    const bool ordering = family.kind == Kind::ordering;
+    const AnswerKind& needs = row_of(family.kind);
     for (TomlReader& choice : table.tables("choice")) {
         ChoicePlan plan;
         plan.text = names.text(choice, "text", Need::required);
         plan.reason = names.text(choice, "reason");
         plan.rule = choice.text("rule").value_or("");
         plan.sets = read_changes(choice, family, names);
-        if (!ordering) {
+        if (needs.has_conditions) {
             plan.when = names.expression(choice, "when", Need::required);
             if (!plan.when)
                 plan.when.emplace();
@@ -90,12 +92,10 @@ void read_choices(TomlReader& table, Family& family, FamilyNames& names) {
         family.choices.push_back(std::move(plan));
     }
     family.keeps_choice_order = table.boolean("keep_order").value_or(false);
-    const bool wanted =
-        ordering || family.kind == Kind::single_choice || family.kind == Kind::several_choices;
-    if (wanted && family.choices.size() < 2)
+    if (needs.has_choices && family.choices.size() < 2)
         table.add_error("choice", fmt::format("{} choices", family.choices.size()),
                         "two [[choice]] tables or more");
-    if (!wanted && !family.choices.empty())
+    if (!needs.has_choices && !family.choices.empty())
         table.add_error("choice", "choices", "none for a question of this kind");
 }
 
@@ -111,7 +111,7 @@ void read_predictions(TomlReader& table, Family& family, FamilyNames& names) {
         change.finish();
         family.changes.push_back(std::move(plan));
     }
-    if (family.kind == Kind::change && family.changes.empty())
+    if (row_of(family.kind).has_changes && family.changes.empty())
         table.add_error("change", "nothing", "at least one [[change]]");
 }
 

@@ -1,5 +1,7 @@
 #include "problems/bank/ask_reader.h"
 
+#include "problems/bank/answer_kinds.h"
+
 #include <fmt/core.h>
 
 namespace steelyard::problems {
@@ -35,10 +37,7 @@ void read_tolerance(TomlReader& ask, Ask& result, setup::Dimension dimension) {
 
 void read_ask(TomlReader& table, Family& family, FamilyNames& names) {
     std::optional<TomlReader> ask =
-        table.table("ask", family.kind == Kind::numeric || family.kind == Kind::ordering ||
-                                   family.kind == Kind::change
-                               ? Need::required
-                               : Need::optional);
+        table.table("ask", row_of(family.kind).asks_quantity ? Need::required : Need::optional);
     if (!ask)
         return;
     Ask& result = family.ask;
@@ -67,8 +66,7 @@ void read_ask(TomlReader& table, Family& family, FamilyNames& names) {
         if (result.text.empty())
             result.text = quantity.words;
         read_tolerance(*ask, result, quantity.dimension);
-    } else if (family.kind == Kind::numeric || family.kind == Kind::ordering ||
-               family.kind == Kind::change) {
+    } else if (row_of(family.kind).asks_quantity) {
         ask->add_error("find", "nothing", "the quantity that is asked");
     }
     result.figures = static_cast<int>(ask->integer("figures", Need::optional, 1, 6).value_or(3));
@@ -93,7 +91,7 @@ void read_steps(TomlReader& table, Family& family, FamilyNames& names) {
         plan.by = std::move(*by);
         family.steps.push_back(std::move(plan));
     }
-    if (family.kind == Kind::numeric &&
+    if (row_of(family.kind).has_steps &&
         (family.steps.empty() || family.steps.back().find != family.ask.find))
         table.add_error("step", "steps that end elsewhere",
                         "a last [[step]] that finds what is asked");

@@ -20,6 +20,16 @@
 
 namespace steelyard::problems {
 
+/// How the questions of a family are answered: one for each alternative of Wanted, in its order.
+enum class Kind {
+    numeric,
+    single_choice,
+    several_choices,
+    ordering,
+    place,
+    change,
+};
+
 /// Index of a quantity of the family.
 using QuantityIndex = std::uint16_t;
 

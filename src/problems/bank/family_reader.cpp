@@ -1,5 +1,6 @@
 #include "problems/bank/family_reader.h"
 
+#include "problems/bank/answer_kinds.h"
 #include "problems/bank/answer_reader.h"
 #include "problems/bank/ask_reader.h"
 #include "problems/bank/body_plan_reader.h"
@@ -66,7 +67,7 @@ void collect_given(Family& family) {
     for (const QuantityIndex label : family.labels)
         add(label);
     // A step that computes with gravity needs it stated; the prompt then says so by itself.
-    if (family.gravity && family.kind == Kind::numeric) {
+    if (family.gravity && row_of(family.kind).has_steps) {
         family.states_gravity =
             std::any_of(family.steps.begin(), family.steps.end(), [&](const StepPlan& step) {
                 const std::vector<std::uint16_t> reads = step.by.reads();
@@ -132,9 +133,8 @@ tl::expected<Family, setup::InputErrors> read_family(const setup::TomlDocument& 
     TomlReader table(document, errors);
     Family family;
     read_heading(table, family);
-    static const std::vector<std::string_view> kKinds{"numeric",  "single", "several",
-                                                      "ordering", "place",  "change"};
-    family.kind = static_cast<Kind>(table.choice("kind", kKinds, Need::required).value_or(0));
+    family.kind =
+        static_cast<Kind>(table.choice("kind", answer_kind_names(), Need::required).value_or(0));
     if (const auto gravity = table.quantity("gravity", setup::Dimension::acceleration))
         family.gravity_m_s2 = gravity->value_SI;
 

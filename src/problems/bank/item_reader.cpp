@@ -1,3 +1,4 @@
+#include "problems/bank/answer_kinds.h"
 #include "problems/bank/family_reader.h"
 #include "problems/draw/random.h"
 #include "problems/question/question_code.h"
@@ -130,9 +131,14 @@ tl::expected<Family, setup::InputErrors> read_items(const setup::TomlDocument& d
     TomlReader table(document, errors);
     Family family;
     read_heading(table, family);
-    static const std::vector<std::string_view> kKinds{"single", "several"};
-    const std::size_t kind = table.choice("kind", kKinds, Need::required).value_or(0);
-    family.kind = kind == 0 ? Kind::single_choice : Kind::several_choices;
+    std::vector<const AnswerKind*> kinds;
+    std::vector<std::string_view> names;
+    for (const AnswerKind& row : answer_kinds())
+        if (row.can_be_written) {
+            kinds.push_back(&row);
+            names.push_back(row.name);
+        }
+    family.kind = kinds[table.choice("kind", names, Need::required).value_or(0)]->kind;
     const std::string prompt = table.text("prompt").value_or("Which class of lever is {this}?");
     family.ask.text = table.text("asked").value_or("the right answer");
     for (TomlReader& each : table.tables("item", Need::required)) {

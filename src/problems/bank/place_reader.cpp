@@ -1,5 +1,6 @@
 #include "problems/bank/place_reader.h"
 
+#include "problems/bank/answer_kinds.h"
 #include "problems/bank/lever_plan_reader.h"
 
 #include <array>
@@ -63,7 +64,7 @@ void check_place(TomlReader& table, const Family& family, const PlacePlan& plan)
 
 void read_place(TomlReader& table, Family& family, FamilyNames& names) {
     std::optional<TomlReader> place =
-        table.table("place", family.kind == Kind::place ? Need::required : Need::optional);
+        table.table("place", row_of(family.kind).has_place ? Need::required : Need::optional);
     if (!place)
         return;
     static const std::vector<std::string_view> kTargets{"axis", "effort_line", "effort_arm",

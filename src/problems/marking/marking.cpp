@@ -46,47 +46,50 @@ std::string joined(std::initializer_list<std::string> parts) {
     return text;
 }
 
-Marking mark_one_choice(const Bank& bank, const Question& question, const std::string& answer) {
+Marking mark_one_choice(const Bank& bank, const Question& question,
+                        const std::vector<Choice>& choices, std::size_t correct,
+                        const std::string& answer) {
     std::vector<std::string> texts;
-    for (const Choice& choice : question.choices)
+    for (const Choice& choice : choices)
         texts.push_back(choice.text);
     const auto chosen = read_choice(answer, texts);
     if (!chosen)
         return unreadable(chosen.error());
     Marking marking;
-    const Choice& choice = question.choices[*chosen];
-    if (*chosen == question.correct.front()) {
+    const Choice& choice = choices[*chosen];
+    if (*chosen == correct) {
         set_correct(marking);
         marking.feedback = joined({"Right.", choice.reason, question.reason});
         return marking;
     }
-    const Choice& right = question.choices[question.correct.front()];
+    const Choice& right = choices[correct];
     marking.feedback = joined({choice.reason, fmt::format("The answer is: {}.", right.text),
                                right.reason, question.reason});
     name_rule(bank, choice.wrong_rule, marking);
     return marking;
 }
 
-Marking mark_several(const Bank& bank, const Question& question, const std::string& answer) {
-    const auto typed = read_letters(answer, question.choices.size());
+Marking mark_several(const Bank& bank, const Question& question, const SeveralWanted& several,
+                     const std::string& answer) {
+    const auto typed = read_letters(answer, several.choices.size());
     if (!typed)
         return unreadable(typed.error());
     std::vector<std::size_t> chosen = *typed;
     std::sort(chosen.begin(), chosen.end());
     chosen.erase(std::unique(chosen.begin(), chosen.end()), chosen.end());
     Marking marking;
-    if (chosen == question.correct) {
+    if (chosen == several.correct) {
         set_correct(marking);
         marking.feedback = joined({"Right.", question.reason});
         return marking;
     }
     std::string wrong_rule;
-    for (std::size_t i = 0; i < question.choices.size(); ++i) {
-        const bool wanted = std::count(question.correct.begin(), question.correct.end(), i) > 0;
+    for (std::size_t i = 0; i < several.choices.size(); ++i) {
+        const bool wanted = std::count(several.correct.begin(), several.correct.end(), i) > 0;
         const bool taken = std::count(chosen.begin(), chosen.end(), i) > 0;
         if (wanted == taken)
             continue;
-        const Choice& choice = question.choices[i];
+        const Choice& choice = several.choices[i];
         marking.feedback += joined(
             {marking.feedback.empty() ? "" : " ",
              fmt::format("{} {}.", letter(i), wanted ? "belongs to it" : "does not belong to it"),
@@ -99,18 +102,19 @@ Marking mark_several(const Bank& bank, const Question& question, const std::stri
     return marking;
 }
 
-Marking mark_ordering(const Question& question, const std::string& answer) {
-    const auto typed = read_letters(answer, question.choices.size());
+Marking mark_ordering(const Question& question, const OrderWanted& order,
+                      const std::string& answer) {
+    const auto typed = read_letters(answer, order.choices.size());
     if (!typed)
         return unreadable(typed.error());
     std::vector<std::size_t> sorted = *typed;
     std::sort(sorted.begin(), sorted.end());
-    if (sorted.size() != question.choices.size() ||
+    if (sorted.size() != order.choices.size() ||
         std::adjacent_find(sorted.begin(), sorted.end()) != sorted.end())
         return unreadable(
-            fmt::format("Type all {} letters, each once, in your order.", question.choices.size()));
+            fmt::format("Type all {} letters, each once, in your order.", order.choices.size()));
     Marking marking;
-    if (*typed == question.correct) {
+    if (*typed == order.order) {
         set_correct(marking);
         marking.feedback = joined({"Right.", question.reason});
         return marking;
@@ -118,17 +122,18 @@ Marking mark_ordering(const Question& question, const std::string& answer) {
     std::vector<std::size_t> reversed = *typed;
     std::reverse(reversed.begin(), reversed.end());
     marking.feedback =
-        joined({reversed == question.correct ? "That is the order from the other end." : "",
+        joined({reversed == order.order ? "That is the order from the other end." : "",
                 fmt::format("The order is {}.", question.answer_text), question.reason});
     return marking;
 }
 
-Marking mark_typed_place(const Bank& bank, const Question& question, const std::string& answer) {
+Marking mark_typed_place(const Bank& bank, const Question& question, const PlaceWanted& place,
+                         const std::string& answer) {
     if (const std::optional<Placed> placed = read_placed(answer))
         return answer.find(" to ") == std::string::npos ? mark_place(bank, question, placed->to_m)
                                                         : mark_placed(bank, question, *placed);
     std::vector<std::string> letters;
-    for (const Spot& spot : question.spots)
+    for (const Spot& spot : place.spots)
         letters.push_back(spot.letter);
     const auto chosen = read_choice(answer, letters);
     if (!chosen)
@@ -136,74 +141,78 @@ Marking mark_typed_place(const Bank& bank, const Question& question, const std::
     Marking marking = mark_spot(bank, question, *chosen);
     // Whoever marks the drawing itself has no letters before them.
     if (!marking.correct)
-        marking.feedback =
-            joined({marking.feedback,
-                    fmt::format("It is at {}.", question.spots[question.correct_spot].letter)});
+        marking.feedback = joined(
+            {marking.feedback, fmt::format("It is at {}.", place.spots[place.correct].letter)});
     return marking;
 }
 
 } // namespace
 
 Marking mark(const Bank& bank, const Question& question, const std::string& answer) {
-    switch (question.kind) {
-    case Kind::numeric:
-        return mark_numeric(bank, question, answer);
-    case Kind::single_choice:
-    case Kind::change:
-        return mark_one_choice(bank, question, answer);
-    case Kind::several_choices:
-        return mark_several(bank, question, answer);
-    case Kind::ordering:
-        return mark_ordering(question, answer);
-    case Kind::place:
-        return mark_typed_place(bank, question, answer);
-    }
-    return {};
+    return std::visit(
+        Cases{
+            [&](const NumberWanted&) { return mark_numeric(bank, question, answer); },
+            [&](const ChoiceWanted& one) {
+                return mark_one_choice(bank, question, one.choices, one.correct, answer);
+            },
+            [&](const SeveralWanted& several) {
+                return mark_several(bank, question, several, answer);
+            },
+            [&](const OrderWanted& order) { return mark_ordering(question, order, answer); },
+            [&](const PlaceWanted& place) {
+                return mark_typed_place(bank, question, place, answer);
+            },
+            [&](const ChangeWanted& change) {
+                return mark_one_choice(bank, question, change.choices, change.correct, answer);
+            },
+        },
+        question.wanted);
 }
 
 Marking mark_spot(const Bank& bank, const Question& question, std::size_t chosen) {
     Marking marking;
-    const Spot& right = question.spots[question.correct_spot];
-    if (chosen == question.correct_spot) {
+    const auto& place = std::get<PlaceWanted>(question.wanted);
+    const Spot& right = place.spots[place.correct];
+    if (chosen == place.correct) {
         set_correct(marking);
         marking.feedback = joined({"Right.", right.reason, question.reason});
         return marking;
     }
-    marking.feedback = joined({question.spots[chosen].reason, right.reason, question.reason});
-    name_rule(bank, question.spots[chosen].wrong_rule, marking);
+    marking.feedback = joined({place.spots[chosen].reason, right.reason, question.reason});
+    name_rule(bank, place.spots[chosen].wrong_rule, marking);
     return marking;
 }
 
 Marking mark_missed_place(const Question& question, const std::string& why) {
     Marking marking;
-    const Spot& right = question.spots[question.correct_spot];
+    const auto& place = std::get<PlaceWanted>(question.wanted);
+    const Spot& right = place.spots[place.correct];
     marking.feedback = joined({why, right.reason, question.reason});
     return marking;
 }
 
 Marking mark_place(const Bank& bank, const Question& question, const mechanics::Vec2& point_m) {
-    if (!point_m.allFinite() || question.spots.empty())
+    const auto& place = std::get<PlaceWanted>(question.wanted);
+    if (!point_m.allFinite() || place.spots.empty())
         return unreadable("Place it on the drawing.");
-    const bool on_line = question.place_target == PlaceTarget::effort_line;
-    double distance_m = (point_m - question.place_at_m).norm();
+    const bool on_line = place.target == PlaceTarget::effort_line;
+    double distance_m = (point_m - place.at_m).norm();
     if (on_line) {
         const auto& picture = std::get<LeverPicture>(question.picture);
         const mechanics::Vec2 along = mechanics::unit_vector(picture.lever.effort.direction_rad);
-        const mechanics::Vec2 away = point_m - question.place_at_m;
+        const mechanics::Vec2 away = point_m - place.at_m;
         distance_m = std::abs(mechanics::cross(away, along));
     }
-    if (distance_m <= question.place_tolerance_m)
-        return mark_spot(bank, question, question.correct_spot);
+    if (distance_m <= place.tolerance_m)
+        return mark_spot(bank, question, place.correct);
     // Near a spot that stands for a mistake: say which; anywhere else: just where it belongs.
-    for (std::size_t i = 0; i < question.spots.size(); ++i)
-        if (i != question.correct_spot &&
-            (point_m - question.spots[i].at_m).norm() <= question.place_tolerance_m)
+    for (std::size_t i = 0; i < place.spots.size(); ++i)
+        if (i != place.correct && (point_m - place.spots[i].at_m).norm() <= place.tolerance_m)
             return mark_spot(bank, question, i);
     return mark_missed_place(question, "Not there.");
 }
 
 Marking mark_step(const Question& question, std::size_t step, const std::string& answer) {
-
     if (step >= question.steps.size())
         return unreadable("There is no such step.");
     const Step& wanted = question.steps[step];

@@ -117,8 +117,9 @@ void name_rules(const Bank& bank, const Question& question,
 
 /// A wrong number that no rule of the question gives: perhaps a slip of a factor.
 void name_slip(const Bank& bank, const Question& question, double typed, Marking& marking) {
+    const double right = std::get<NumberWanted>(question.wanted).value;
     for (const Slip& slip : slips_of(question)) {
-        const double slipped = question.answer * slip.factor;
+        const double slipped = right * slip.factor;
         // Half a per cent: tighter than a rule's own tolerance, because these are guesses.
         if (!near(typed, slipped, 0.005 * std::abs(slipped)))
             continue;
@@ -169,10 +170,10 @@ Marking mark_number(const WantedNumber& wanted, const std::string& answer, doubl
 }
 
 Marking mark_numeric(const Bank& bank, const Question& question, const std::string& answer) {
+    const auto& number = std::get<NumberWanted>(question.wanted);
     double half_step = 0.0;
-    Marking marking =
-        mark_number({question.answer, question.tolerance, question.unit, question.answer_text},
-                    answer, half_step);
+    Marking marking = mark_number(
+        {number.value, number.tolerance, number.unit, question.answer_text}, answer, half_step);
     if (marking.verdict != Verdict::wrong)
         return marking;
     const std::vector<const WrongAnswer*> found =

@@ -21,7 +21,7 @@ struct WantedNumber {
 /// unit, when at least two figures were, else 0.
 Marking mark_number(const WantedNumber& wanted, const std::string& answer, double& half_step);
 
-/// Marks the answer to a numeric question.
+/// Marks the answer to a question that wants a number.
 Marking mark_numeric(const Bank& bank, const Question& question, const std::string& answer);
 
 } // namespace steelyard::problems

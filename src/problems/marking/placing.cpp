@@ -21,6 +21,10 @@ const mechanics::Lever& lever_of(const Question& question) {
     return std::get<LeverPicture>(question.picture).lever;
 }
 
+const PlaceWanted& place_of(const Question& question) {
+    return std::get<PlaceWanted>(question.wanted);
+}
+
 Vec2 axis_of(const Question& question) {
     const mechanics::Lever& lever = lever_of(question);
     return mechanics::point_at(lever.path_m, lever.axis_at_m);
@@ -43,42 +47,42 @@ double distance_from_line(const Vec2& point, const Placed& line) {
 
 /// A wrong spot whose mistake a drawing shows; the spots' size when there is none.
 template <typename Shows> std::size_t wrong_spot(const Question& question, Shows shows) {
-    for (std::size_t i = 0; i < question.spots.size(); ++i)
-        if (i != question.correct_spot && shows(question.spots[i].at_m))
+    for (std::size_t i = 0; i < place_of(question).spots.size(); ++i)
+        if (i != place_of(question).correct && shows(place_of(question).spots[i].at_m))
             return i;
-    return question.spots.size();
+    return place_of(question).spots.size();
 }
 
 Marking mark_line(const Bank& bank, const Question& question, const Placed& line) {
-    const Vec2 point = question.place_at_m;
+    const Vec2 point = place_of(question).at_m;
     const Vec2 pull = mechanics::unit_vector(lever_of(question).effort.direction_rad);
     const Vec2 drawn = line.to_m - line.from_m;
-    if (distance_from_line(point, line) > question.place_tolerance_m)
+    if (distance_from_line(point, line) > place_of(question).tolerance_m)
         return mark_missed_place(question,
                                  "A line of action passes through the point where the force acts.");
     if (angle_between(drawn, pull) <= kLineTolerance_rad)
-        return mark_spot(bank, question, question.correct_spot);
+        return mark_spot(bank, question, place_of(question).correct);
     const std::size_t spot = wrong_spot(question, [&](const Vec2& at) {
         return angle_between(drawn, at - point) <= kLineTolerance_rad;
     });
-    if (spot < question.spots.size())
+    if (spot < place_of(question).spots.size())
         return mark_spot(bank, question, spot);
     return mark_missed_place(question, "Your line passes through the right point, but not the way "
                                        "the force pulls.");
 }
 
 Marking mark_arm(const Bank& bank, const Question& question, const Placed& arm) {
-    const double near_m = question.place_tolerance_m;
+    const double near_m = place_of(question).tolerance_m;
     if ((arm.from_m - axis_of(question)).norm() > near_m)
         return mark_missed_place(question, "A moment arm begins at the axis.");
-    if ((arm.to_m - question.place_at_m).norm() <= near_m)
-        return mark_spot(bank, question, question.correct_spot);
+    if ((arm.to_m - place_of(question).at_m).norm() <= near_m)
+        return mark_spot(bank, question, place_of(question).correct);
     const std::size_t spot =
         wrong_spot(question, [&](const Vec2& at) { return (arm.to_m - at).norm() <= near_m; });
-    if (spot < question.spots.size())
+    if (spot < place_of(question).spots.size())
         return mark_spot(bank, question, spot);
     const bool right_way =
-        turn_between(arm.to_m - axis_of(question), question.place_at_m - axis_of(question)) <=
+        turn_between(arm.to_m - axis_of(question), place_of(question).at_m - axis_of(question)) <=
         kLineTolerance_rad;
     return mark_missed_place(question, right_way
                                            ? "The direction is right, but a moment arm ends on "
@@ -90,14 +94,16 @@ Marking mark_arm(const Bank& bank, const Question& question, const Placed& arm) 
 } // namespace
 
 Gesture gesture_of(const Question& question) {
-    switch (question.place_target.value_or(PlaceTarget::axis)) {
+    switch (place_of(question).target) {
     case PlaceTarget::effort_line:
         return Gesture::line;
     case PlaceTarget::arm_foot:
         return Gesture::arm;
-    default:
-        return Gesture::point_on_lever;
+    case PlaceTarget::axis:
+    case PlaceTarget::load_place:
+        break;
     }
+    return Gesture::point_on_lever;
 }
 
 const char* how_to_place(Gesture gesture) {
@@ -120,7 +126,7 @@ Placed first_place(const Question& question) {
         return {axis, axis};
     }
     case Gesture::line:
-        return {question.place_at_m, question.place_at_m};
+        return {place_of(question).at_m, place_of(question).at_m};
     case Gesture::point_on_lever:
         break;
     }
@@ -135,7 +141,7 @@ Placed settled(const Question& question, const Placed& dragged) {
     Placed result = dragged;
     switch (gesture_of(question)) {
     case Gesture::arm:
-        if ((result.from_m - axis_of(question)).norm() <= 2.0 * question.place_tolerance_m)
+        if ((result.from_m - axis_of(question)).norm() <= 2.0 * place_of(question).tolerance_m)
             result.from_m = axis_of(question);
         return result;
     case Gesture::line:
@@ -153,16 +159,16 @@ Placed right_place(const Question& question) {
     const mechanics::Lever& lever = lever_of(question);
     switch (gesture_of(question)) {
     case Gesture::arm:
-        return {axis_of(question), question.place_at_m};
+        return {axis_of(question), place_of(question).at_m};
     case Gesture::line: {
         const double reach_m = 0.5 * mechanics::path_length(lever.path_m);
         const Vec2 pull = mechanics::unit_vector(lever.effort.direction_rad);
-        return {question.place_at_m, question.place_at_m + reach_m * pull};
+        return {place_of(question).at_m, place_of(question).at_m + reach_m * pull};
     }
     case Gesture::point_on_lever:
         break;
     }
-    return {question.place_at_m, question.place_at_m};
+    return {place_of(question).at_m, place_of(question).at_m};
 }
 
 std::string placed_text(const Question& question, const Placed& placed) {
@@ -196,9 +202,9 @@ std::optional<Placed> read_placed(const std::string& answer) {
 
 Marking mark_placed(const Bank& bank, const Question& question, const Placed& placed) {
     const Gesture gesture = gesture_of(question);
-    const bool has_length = (placed.to_m - placed.from_m).norm() > question.place_tolerance_m;
-    if (!placed.from_m.allFinite() || !placed.to_m.allFinite() || question.spots.empty() ||
-        (gesture != Gesture::point_on_lever && !has_length)) {
+    const bool has_length = (placed.to_m - placed.from_m).norm() > place_of(question).tolerance_m;
+    if (!placed.from_m.allFinite() || !placed.to_m.allFinite() ||
+        place_of(question).spots.empty() || (gesture != Gesture::point_on_lever && !has_length)) {
         Marking marking;
         marking.verdict = Verdict::unreadable;
         marking.feedback = how_to_place(gesture);

@@ -17,16 +17,6 @@
 
 namespace steelyard::problems {
 
-/// How a question is answered.
-enum class Kind {
-    numeric,         ///< a number with a unit
-    single_choice,   ///< one of the choices
-    several_choices, ///< every choice that fits, and no other
-    ordering,        ///< all choices, put in order
-    place,           ///< a place on the drawing
-    change,          ///< up, down or the same
-};
-
 /// A number that the prompt or the drawing states.
 struct Given {
     std::string name;   ///< quantity, from the vocabulary in question_bank/README.md: "load_mass"
@@ -126,41 +116,68 @@ enum class PlaceTarget {
     load_place,  ///< where along the lever a load has to hang
 };
 
+/// A number with a unit.
+struct NumberWanted {
+    std::string unit;   ///< of `value` and the wrong answers; empty for a pure number
+    double value = 0.0; ///< in `unit`
+    double value_si = 0.0;
+    double tolerance = 0.0; ///< in `unit`
+    int figures = 3;        ///< significant figures to show
+};
+/// One of the choices.
+struct ChoiceWanted {
+    std::vector<Choice> choices;
+    std::size_t correct = 0;
+};
+/// Every choice that fits, and no other.
+struct SeveralWanted {
+    std::vector<Choice> choices;
+    std::vector<std::size_t> correct; ///< ascending
+};
+/// All choices, put in order.
+struct OrderWanted {
+    std::vector<Choice> choices;
+    std::vector<std::size_t> order; ///< every index, in the right order
+};
+/// A place on the drawing.
+struct PlaceWanted {
+    PlaceTarget target = PlaceTarget::axis;
+    std::vector<Spot> spots;                        ///< to choose from where nothing can be dragged
+    std::size_t correct = 0;                        ///< among the spots
+    mechanics::Vec2 at_m = mechanics::Vec2::Zero(); ///< the right place, setup's frame
+    double tolerance_m = 0.0;
+};
+/// Up, down or the same.
+struct ChangeWanted {
+    std::vector<Choice> choices;
+    std::size_t correct = 0;
+};
+
+/// How a question is answered. Whoever asks, shows, prints or marks visits it with Cases below, so
+/// that the compiler names every room that a new alternative has to be told about.
+using Wanted =
+    std::variant<NumberWanted, ChoiceWanted, SeveralWanted, OrderWanted, PlaceWanted, ChangeWanted>;
+
+/// One function for each alternative: std::visit(Cases{[](const NumberWanted&) {...}, ...},
+/// wanted).
+template <typename... Functions> struct Cases : Functions... { using Functions::operator()...; };
+template <typename... Functions> Cases(Functions...) -> Cases<Functions...>;
+
 struct Question {
     std::string code;     ///< makes this question again: "K7M2Q-9XD4T"
     std::string family;   ///< id
     std::string item;     ///< id within a written family; empty for a drawn one
     std::string skill;    ///< id
     std::string strategy; ///< id of the way it is solved; two in a row never share it
-    Kind kind = Kind::numeric;
-    int difficulty = 1; ///< 1 (easy) to 5 (hard)
+    int difficulty = 1;   ///< 1 (easy) to 5 (hard)
 
     std::string prompt;
     std::vector<Given> given;
     std::string asked;      ///< quantity from the vocabulary, or a short phrase for a choice
     std::string asked_text; ///< the same in words: "the effort"
 
-    // Numeric questions.
-    std::string unit; ///< of `answer`, `tolerance` and the wrong answers; empty for a pure number
-    double answer = 0.0;
-    double answer_si = 0.0;
-    double tolerance = 0.0; ///< in `unit`
-    int figures = 3;        ///< significant figures to show
-    std::string
-        answer_text; ///< the right answer in words, for every kind: "47.1 N·m", "second class"
-
-    // Choices, orderings and changes.
-    std::vector<Choice> choices;
-    /// Indices into `choices`. Single and change: one; several: all that fit, ascending;
-    /// ordering: every index, in the right order.
-    std::vector<std::size_t> correct;
-
-    // Place questions.
-    std::optional<PlaceTarget> place_target;
-    std::vector<Spot> spots; ///< to choose from where nothing can be dragged
-    std::size_t correct_spot = 0;
-    mechanics::Vec2 place_at_m = mechanics::Vec2::Zero(); ///< the right place, setup's frame
-    double place_tolerance_m = 0.0;
+    Wanted wanted;
+    std::string answer_text; ///< the right answer in words: "47.1 N·m", "second class"
 
     std::vector<Step> steps;
     std::vector<WrongAnswer> wrong_rules;
@@ -175,5 +192,16 @@ struct Question {
     };
     std::vector<RuleDrawing> rule_drawings;
 };
+
+/// The number that it wants, or null.
+const NumberWanted* wanted_number(const Question& question);
+/// The place that it wants, or null.
+const PlaceWanted* wanted_place(const Question& question);
+/// The choices to be chosen from or put in order; empty where there are none.
+const std::vector<Choice>& choices_of(const Question& question);
+/// The lettered places; empty where there are none.
+const std::vector<Spot>& spots_of(const Question& question);
+/// Which of the choices or spots are right; of an order all, in the right order; of a number none.
+std::vector<std::size_t> right_ones(const Question& question);
 
 } // namespace steelyard::problems

@@ -1,6 +1,7 @@
 #include "problems/question/question_writer.h"
 
 #include "mechanics/portable.h"
+#include "problems/bank/answer_kinds.h"
 #include "problems/bank/lever_plan.h"
 #include "problems/draw/place_spots.h"
 #include "problems/language/number_text.h"
@@ -37,16 +38,17 @@ Given given_of(const Quantity& quantity, double value_si) {
     return given;
 }
 
-void write_numeric(const Instance& instance, Question& question) {
+NumberWanted write_numeric(const Instance& instance) {
     const Family& family = *instance.family;
     const Quantity& quantity = family.quantities[family.ask.find];
-    question.unit = quantity.unit_symbol();
-    question.answer_si = instance.answer;
-    question.answer = quantity.in_unit(instance.answer);
-    question.tolerance =
-        std::abs(quantity.in_unit(instance.answer + instance.tolerance) - question.answer);
-    question.figures = family.ask.figures;
-    question.answer_text = with_unit(number_text(question.answer, question.figures), question.unit);
+    NumberWanted number;
+    number.unit = quantity.unit_symbol();
+    number.value_si = instance.answer;
+    number.value = quantity.in_unit(instance.answer);
+    number.tolerance =
+        std::abs(quantity.in_unit(instance.answer + instance.tolerance) - number.value);
+    number.figures = family.ask.figures;
+    return number;
 }
 
 /// Index of the first step that a rule gets wrong.
@@ -124,14 +126,19 @@ std::string class_words(double lever_class) {
     return number_text(lever_class, kTextFigures);
 }
 
-void write_choices(const Instance& instance, Question& question) {
+std::vector<Choice> write_choices(const Instance& instance) {
     const Family& family = *instance.family;
+    std::vector<Choice> choices;
     for (const std::size_t index : instance.shown) {
+        // A question that is written out has its choices with it.
+        if (!family.items.empty()) {
+            choices.push_back(family.items[instance.item].choices[index]);
+            continue;
+        }
         const ChoicePlan& plan = family.choices[index];
-        question.choices.push_back(
-            {fill(plan.text, instance), fill(plan.reason, instance), plan.rule});
+        choices.push_back({fill(plan.text, instance), fill(plan.reason, instance), plan.rule});
     }
-    question.correct = instance.correct;
+    return choices;
 }
 
 std::string listed(const std::vector<std::string>& words) {
@@ -141,52 +148,76 @@ std::string listed(const std::vector<std::string>& words) {
     return text;
 }
 
-void write_ordering(const Instance& instance, Question& question) {
+/// The values that the order follows, before the family's own reason.
+std::string order_reason(const Instance& instance, const std::string& reason) {
     const Family& family = *instance.family;
     const Quantity& asked = family.quantities[family.ask.find];
-    std::vector<std::string> order;
     std::vector<std::string> values;
-    for (const std::size_t at : instance.correct) {
-        order.push_back(letter(at));
+    for (const std::size_t at : instance.correct)
         values.push_back(
             fmt::format("{} {}", letter(at),
                         quantity_text(asked, instance.values[instance.shown[at]], kTextFigures)));
-    }
-    question.answer_text = listed(order);
-    question.reason = fmt::format("In order: {}. {}", listed(values), question.reason);
+    return fmt::format("In order: {}. {}", listed(values), reason);
 }
 
-void write_change(const Instance& instance, Question& question) {
+ChangeWanted write_change(const Instance& instance, Question& question) {
     const Family& family = *instance.family;
     const ChangePlan& plan = family.changes[instance.change];
     const Quantity& asked = family.quantities[family.ask.find];
     question.prompt += fmt::format(" {} Does {} go up, go down or stay the same?",
                                    fill(plan.says, instance), family.ask.text);
     const std::array<const std::string*, 3> rules{&plan.rule_up, &plan.rule_down, &plan.rule_same};
+    ChangeWanted change;
     for (std::size_t i = 0; i < 3; ++i)
-        question.choices.push_back({kChangeWords[i], "", *rules[i]});
-    question.correct = instance.correct;
+        change.choices.push_back({kChangeWords[i], "", *rules[i]});
+    change.correct = instance.correct.front();
     const std::string before = quantity_text(asked, instance.answer, kTextFigures);
     const std::string after = quantity_text(asked, instance.changed, kTextFigures);
     question.reason = fill(plan.because, instance);
     question.reason += before == after ? fmt::format(" It stays {}.", before)
                                        : fmt::format(" It goes from {} to {}.", before, after);
+    return change;
 }
 
-void write_place(const Instance& instance, Question& question) {
+PlaceWanted write_place(const Instance& instance) {
     const PlacePlan& plan = *instance.family->place;
-    question.place_target = plan.target;
-    question.place_tolerance_m = plan.tolerance_m;
-    question.place_at_m = place_target(*instance.family, instance);
+    PlaceWanted place;
+    place.target = plan.target;
+    place.tolerance_m = plan.tolerance_m;
+    place.at_m = place_target(*instance.family, instance);
     for (std::size_t at = 0; at < instance.shown.size(); ++at) {
         const std::size_t index = instance.shown[at];
-        question.spots.push_back({letter(at), instance.spots[index],
-                                  fill(plan.spots[index].reason, instance),
-                                  plan.spots[index].rule});
+        place.spots.push_back({letter(at), instance.spots[index],
+                               fill(plan.spots[index].reason, instance), plan.spots[index].rule});
     }
-    question.correct_spot = instance.correct.front();
-    question.correct = instance.correct;
-    question.answer_text = letter(question.correct_spot);
+    place.correct = instance.correct.front();
+    return place;
+}
+
+/// The right answer in words.
+std::string answer_words(const Wanted& wanted) {
+    return std::visit(
+        Cases{
+            [](const NumberWanted& number) {
+                return with_unit(number_text(number.value, number.figures), number.unit);
+            },
+            [](const ChoiceWanted& one) { return one.choices[one.correct].text; },
+            [](const SeveralWanted& several) {
+                std::vector<std::string> right;
+                for (const std::size_t index : several.correct)
+                    right.push_back(several.choices[index].text);
+                return listed(right);
+            },
+            [](const OrderWanted& order) {
+                std::vector<std::string> letters;
+                for (const std::size_t at : order.order)
+                    letters.push_back(letter(at));
+                return listed(letters);
+            },
+            [](const PlaceWanted& place) { return letter(place.correct); },
+            [](const ChangeWanted& change) { return change.choices[change.correct].text; },
+        },
+        wanted);
 }
 
 std::vector<DrawnQuantity> drawn_labels(const Instance& instance) {
@@ -215,17 +246,35 @@ LeverPicture write_picture(const Instance& instance) {
     return picture;
 }
 
+/// What is wanted, with what that adds to prompt and reason.
+Wanted write_wanted(const Bank& bank, const Instance& instance, Question& question) {
+    switch (instance.family->kind) {
+    case Kind::numeric:
+        write_wrong(bank, instance, question);
+        return write_numeric(instance);
+    case Kind::single_choice:
+        return ChoiceWanted{write_choices(instance), instance.correct.front()};
+    case Kind::several_choices:
+        return SeveralWanted{write_choices(instance), instance.correct};
+    case Kind::ordering:
+        question.reason = order_reason(instance, question.reason);
+        return OrderWanted{write_choices(instance), instance.correct};
+    case Kind::change:
+        return write_change(instance, question);
+    case Kind::place:
+        return write_place(instance);
+    }
+    return {};
+}
+
 void write_item(const Instance& instance, Question& question) {
     const Item& item = instance.family->items[instance.item];
     question.prompt = item.prompt;
     question.item = item.id;
-    for (const std::size_t index : instance.shown)
-        question.choices.push_back(item.choices[index]);
-    question.correct = instance.correct;
     question.reason = item.reason;
 }
 
-void write_drawn(const Bank& bank, const Instance& instance, Question& question) {
+void write_drawn(const Instance& instance, Question& question) {
     const Family& family = *instance.family;
     question.prompt = fill(family.prompt, instance);
     if (family.states_gravity)
@@ -234,8 +283,7 @@ void write_drawn(const Bank& bank, const Instance& instance, Question& question)
     question.reason = fill(family.reason, instance);
     for (const QuantityIndex index : family.given)
         question.given.push_back(given_of(family.quantities[index], instance.quantities[index]));
-    if (family.kind == Kind::numeric || family.kind == Kind::ordering ||
-        family.kind == Kind::change)
+    if (row_of(family.kind).asks_quantity)
         question.asked = family.quantities[family.ask.find].name;
     question.steps = worked_steps(instance);
     if (family.lever) {
@@ -244,26 +292,6 @@ void write_drawn(const Bank& bank, const Instance& instance, Question& question)
         BodyPicture picture = body_picture(instance);
         picture.labels = drawn_labels(instance);
         question.picture = std::move(picture);
-    }
-    switch (family.kind) {
-    case Kind::numeric:
-        write_numeric(instance, question);
-        write_wrong(bank, instance, question);
-        break;
-    case Kind::single_choice:
-    case Kind::several_choices:
-        write_choices(instance, question);
-        break;
-    case Kind::ordering:
-        write_choices(instance, question);
-        write_ordering(instance, question);
-        break;
-    case Kind::change:
-        write_change(instance, question);
-        break;
-    case Kind::place:
-        write_place(instance, question);
-        break;
     }
 }
 
@@ -298,20 +326,15 @@ Question write_question(const Bank& bank, const Instance& instance) {
     question.family = family.id;
     question.skill = family.skill;
     question.strategy = family.strategy;
-    question.kind = family.kind;
     question.difficulty = instance.difficulty;
     question.asked = family.ask.text;
     question.asked_text = family.ask.text;
     if (family.items.empty())
-        write_drawn(bank, instance, question);
+        write_drawn(instance, question);
     else
         write_item(instance, question);
-    if (question.answer_text.empty()) {
-        std::vector<std::string> right;
-        for (const std::size_t index : question.correct)
-            right.push_back(question.choices[index].text);
-        question.answer_text = listed(right);
-    }
+    question.wanted = write_wanted(bank, instance, question);
+    question.answer_text = answer_words(question.wanted);
     return question;
 }
 

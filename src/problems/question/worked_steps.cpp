@@ -1,5 +1,6 @@
 #include "problems/question/worked_steps.h"
 
+#include "problems/bank/answer_kinds.h"
 #include "problems/language/number_text.h"
 #include "problems/question/question_writer.h"
 
@@ -126,7 +127,7 @@ std::vector<Step> worked_steps(const Instance& instance) {
     std::vector<Step> steps;
     if (family.steps.empty())
         return steps;
-    if ((family.lever || family.body) && family.kind == Kind::numeric)
+    if ((family.lever || family.body) && row_of(family.kind).has_steps)
         steps.push_back(axis_step(instance));
     for (std::size_t i = 0; i < family.steps.size(); ++i) {
         const StepPlan& plan = family.steps[i];

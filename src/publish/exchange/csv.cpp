@@ -12,7 +12,6 @@
 namespace steelyard::publish {
 namespace {
 
-using problems::Kind;
 using problems::Question;
 
 constexpr std::string_view kLineEnd = "\r\n"; // RFC 4180, section 2, rule 1
@@ -26,22 +25,17 @@ std::string row(const std::vector<std::string>& cells) {
     return line;
 }
 
-std::string_view word_of(Kind kind) {
-    switch (kind) {
-    case Kind::numeric:
-        return "number";
-    case Kind::single_choice:
-        return "one choice";
-    case Kind::several_choices:
-        return "several choices";
-    case Kind::ordering:
-        return "order";
-    case Kind::place:
-        return "place";
-    case Kind::change:
-        return "change";
-    }
-    return "number";
+std::string_view word_of(const problems::Wanted& wanted) {
+    using Word = std::string_view;
+    return std::visit(problems::Cases{
+                          [](const problems::NumberWanted&) { return Word("number"); },
+                          [](const problems::ChoiceWanted&) { return Word("one choice"); },
+                          [](const problems::SeveralWanted&) { return Word("several choices"); },
+                          [](const problems::OrderWanted&) { return Word("order"); },
+                          [](const problems::PlaceWanted&) { return Word("place"); },
+                          [](const problems::ChangeWanted&) { return Word("change"); },
+                      },
+                      wanted);
 }
 
 /// "A) first class; B) second class"
@@ -105,13 +99,14 @@ tl::expected<std::string, PublishError> questions_csv(const problems::Bank& bank
                                                       const std::vector<Question>& questions,
                                                       const Progress& progress) {
     const auto row_of = [&](const Question& question) {
-        const bool number = question.kind == Kind::numeric;
+        const problems::NumberWanted* number = problems::wanted_number(question);
         return row({csv_text(question.code), csv_text(question.family), csv_text(question.skill),
-                    csv_text(word_of(question.kind)), std::to_string(question.difficulty),
+                    csv_text(word_of(question.wanted)), std::to_string(question.difficulty),
                     csv_text(question.prompt), csv_text(lettered_choices(question)),
-                    csv_text(short_answer(question)), number ? csv_number(question.answer) : "",
-                    number ? csv_number(question.tolerance) : "", csv_text(question.unit),
-                    csv_text(question.reason), csv_text(mistakes_text(bank, question))});
+                    csv_text(short_answer(question)), number ? csv_number(number->value) : "",
+                    number ? csv_number(number->tolerance) : "",
+                    csv_text(number ? number->unit : ""), csv_text(question.reason),
+                    csv_text(mistakes_text(bank, question))});
     };
     return table({"code", "family", "skill", "kind", "difficulty", "prompt", "choices", "answer",
                   "value", "tolerance", "unit", "reason", "wrong answers"},
@@ -122,7 +117,7 @@ tl::expected<std::string, PublishError> flash_cards_csv(const std::vector<Questi
                                                         const Progress& progress) {
     const auto row_of = [](const Question& question) {
         std::string front = question.prompt;
-        if (!question.choices.empty()) {
+        if (!problems::choices_of(question).empty()) {
             front += " " + lettered_choices(question);
         }
         std::string back = key_answer(question);

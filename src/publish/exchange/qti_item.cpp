@@ -12,7 +12,6 @@
 namespace steelyard::publish {
 namespace {
 
-using problems::Kind;
 using problems::Question;
 
 constexpr const char* kResponse = "RESPONSE";
@@ -26,45 +25,54 @@ struct Branch {
     std::string says;
 };
 
-bool has_choices(const Question& question) {
-    return question.kind != Kind::numeric;
-}
+/// How QTI has a question answered.
+struct Interaction {
+    const char* element;     ///< of the body; empty: a number is typed
+    const char* cardinality; ///< of the response
+    const char* most;        ///< maxChoices, "0" for any number; empty where it has none
+    bool tells_each_wrong;   ///< each wrong answer has feedback of its own
+};
 
-const char* cardinality(const Question& question) {
-    switch (question.kind) {
-    case Kind::several_choices:
-        return "multiple";
-    case Kind::ordering:
-        return "ordered";
-    default:
-        return "single";
-    }
+Interaction interaction_of(const Question& question) {
+    constexpr Interaction kOne{"choiceInteraction", "single", "1", true};
+    return std::visit(problems::Cases{
+                          [](const problems::NumberWanted&) {
+                              return Interaction{"", "single", "", true};
+                          },
+                          [&](const problems::ChoiceWanted&) { return kOne; },
+                          [](const problems::SeveralWanted&) {
+                              return Interaction{"choiceInteraction", "multiple", "0", false};
+                          },
+                          [](const problems::OrderWanted&) {
+                              return Interaction{"orderInteraction", "ordered", "", false};
+                          },
+                          [&](const problems::PlaceWanted&) { return kOne; },
+                          [&](const problems::ChangeWanted&) { return kOne; },
+                      },
+                      question.wanted);
 }
 
 /// Choices as letter and words; for a place the letters on the drawing.
 std::vector<std::pair<std::string, std::string>> lettered(const Question& question) {
     std::vector<std::pair<std::string, std::string>> choices;
-    if (question.kind == Kind::place) {
-        for (const problems::Spot& spot : question.spots) {
-            choices.emplace_back(spot.letter, spot.letter);
-        }
-        return choices;
+    for (const problems::Spot& spot : problems::spots_of(question)) {
+        choices.emplace_back(spot.letter, spot.letter);
     }
-    for (std::size_t i = 0; i < question.choices.size(); ++i) {
-        choices.emplace_back(problems::letter(i), question.choices[i].text);
+    for (const problems::Choice& choice : problems::choices_of(question)) {
+        choices.emplace_back(problems::letter(choices.size()), choice.text);
     }
     return choices;
 }
 
 std::vector<Branch> wrong_branches(const problems::Bank& bank, const Question& question) {
     std::vector<Branch> branches;
-    if (question.kind == Kind::numeric) {
+    if (problems::wanted_number(question) != nullptr) {
         for (const problems::WrongAnswer& wrong : question.wrong_rules) {
             const problems::WrongRule* rule = bank.find_wrong_rule(wrong.rule);
             branches.push_back({"rule-" + wrong.rule, wrong.value, "",
                                 rule ? rule->title + ". " + rule->feedback : wrong.rule});
         }
-    } else if (question.kind != Kind::ordering && question.kind != Kind::several_choices) {
+    } else if (interaction_of(question).tells_each_wrong) {
         for (const Mistake& mistake : mistakes(bank, question)) {
             branches.push_back({"choice-" + mistake.answer, 0.0, mistake.answer, mistake.title});
         }
@@ -82,17 +90,17 @@ std::string solution_text(const Question& question) {
 }
 
 void declare(QtiNode& item, const Question& question) {
+    const problems::NumberWanted* number = problems::wanted_number(question);
     QtiNode response = item.add("responseDeclaration");
     response.set("identifier", kResponse)
-        .set("cardinality", cardinality(question))
-        .set("baseType", has_choices(question) ? "identifier" : "float");
+        .set("cardinality", interaction_of(question).cardinality)
+        .set("baseType", number != nullptr ? "float" : "identifier");
     QtiNode correct = response.add("correctResponse");
-    if (has_choices(question)) {
-        for (const std::string& letter : right_letters(question)) {
-            correct.add("value").say(letter);
-        }
-    } else {
-        correct.add("value").say(csv_number(question.answer));
+    if (number != nullptr) {
+        correct.add("value").say(csv_number(number->value));
+    }
+    for (const std::string& letter : right_letters(question)) {
+        correct.add("value").say(letter);
     }
     QtiNode score = item.add("outcomeDeclaration");
     score.set("identifier", "SCORE").set("cardinality", "single").set("baseType", "float");
@@ -112,11 +120,11 @@ void add_paragraphs(QtiNode& body, const std::string& text) {
 }
 
 void add_choices(QtiNode& body, const Question& question) {
-    const bool ordering = question.kind == Kind::ordering;
-    QtiNode interaction = body.add(ordering ? "orderInteraction" : "choiceInteraction");
+    const Interaction how = interaction_of(question);
+    QtiNode interaction = body.add(how.element);
     interaction.set("responseIdentifier", kResponse).set("shuffle", "false");
-    if (!ordering) {
-        interaction.set("maxChoices", question.kind == Kind::several_choices ? "0" : "1");
+    if (*how.most != '\0') {
+        interaction.set("maxChoices", how.most);
     }
     for (const auto& [letter, words] : lettered(question)) {
         interaction.add("simpleChoice").set("identifier", letter).say(words);
@@ -132,7 +140,8 @@ void write_body(QtiNode& item, const Question& question, const std::string& figu
             .set("src", figure_href)
             .set("alt", "Drawing of the lever, with what the question states.");
     }
-    if (has_choices(question)) {
+    const problems::NumberWanted* number = problems::wanted_number(question);
+    if (number == nullptr) {
         add_choices(body, question);
         return;
     }
@@ -142,7 +151,7 @@ void write_body(QtiNode& item, const Question& question, const std::string& figu
         .set("responseIdentifier", kResponse)
         .set("expectedLength", "12");
     // The unit stands in the text: one that is typed would make the response no number.
-    answer.say(" " + question.unit);
+    answer.say(" " + number->unit);
 }
 
 void set_outcome(QtiNode& rule, const char* outcome, const char* type, const std::string& value) {
@@ -154,8 +163,9 @@ void set_outcome(QtiNode& rule, const char* outcome, const char* type, const std
 }
 
 /// The value stands first: the bounds are around the first.
-void write_numeric_condition(QtiNode& rule, const Question& question, const Branch* wrong) {
-    const std::string width = csv_number(question.tolerance);
+void write_numeric_condition(QtiNode& rule, const problems::NumberWanted& number,
+                             const Branch* wrong) {
+    const std::string width = csv_number(number.tolerance);
     QtiNode equal = rule.add("equal");
     equal.set("toleranceMode", "absolute").set("tolerance", width + " " + width);
     if (wrong == nullptr) {
@@ -177,10 +187,10 @@ void write_choice_condition(QtiNode& rule, const Branch* wrong) {
 }
 
 void write_condition(QtiNode& rule, const Question& question, const Branch* wrong) {
-    if (has_choices(question)) {
-        write_choice_condition(rule, wrong);
+    if (const problems::NumberWanted* number = problems::wanted_number(question)) {
+        write_numeric_condition(rule, *number, wrong);
     } else {
-        write_numeric_condition(rule, question, wrong);
+        write_choice_condition(rule, wrong);
     }
 }
 

@@ -57,11 +57,12 @@ public:
         add_own_weight();
         if (picture_.show_effort) {
             add_effort();
-        } else if (question_.place_target == problems::PlaceTarget::effort_line) {
+        } else if (const auto* place = problems::wanted_place(question_);
+                   place != nullptr && place->target == problems::PlaceTarget::effort_line) {
             add_effort_point();
         }
         add_dimensions();
-        for (const problems::Spot& spot : question_.spots) {
+        for (const problems::Spot& spot : problems::spots_of(question_)) {
             add_spot(spot);
         }
         for (const std::vector<scene::Label>& ways : words_) {

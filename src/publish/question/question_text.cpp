@@ -10,7 +10,7 @@
 namespace steelyard::publish {
 namespace {
 
-using problems::Kind;
+using problems::Cases;
 using problems::Question;
 
 std::string joined(const std::vector<std::string>& parts) {
@@ -19,11 +19,6 @@ std::string joined(const std::vector<std::string>& parts) {
         text += (text.empty() ? "" : ", ") + part;
     }
     return text;
-}
-
-bool is_right(const Question& question, std::size_t choice) {
-    return std::find(question.correct.begin(), question.correct.end(), choice) !=
-           question.correct.end();
 }
 
 void add_number_mistakes(const problems::Bank& bank, const Question& question,
@@ -35,22 +30,21 @@ void add_number_mistakes(const problems::Bank& bank, const Question& question,
     }
 }
 
-void add_choice_mistakes(const Question& question, std::vector<Mistake>& found) {
-    if (question.kind == Kind::ordering) {
-        return;
-    }
-    for (std::size_t i = 0; i < question.choices.size(); ++i) {
-        const problems::Choice& choice = question.choices[i];
-        if (!is_right(question, i) && !choice.reason.empty()) {
+void add_choice_mistakes(const std::vector<problems::Choice>& choices,
+                         const std::vector<std::size_t>& right, std::vector<Mistake>& found) {
+    for (std::size_t i = 0; i < choices.size(); ++i) {
+        const problems::Choice& choice = choices[i];
+        const bool is_right = std::find(right.begin(), right.end(), i) != right.end();
+        if (!is_right && !choice.reason.empty()) {
             found.push_back({problems::letter(i), choice.reason, choice.wrong_rule, choice.reason});
         }
     }
 }
 
-void add_spot_mistakes(const Question& question, std::vector<Mistake>& found) {
-    for (std::size_t i = 0; i < question.spots.size(); ++i) {
-        const problems::Spot& spot = question.spots[i];
-        if (i != question.correct_spot && !spot.reason.empty()) {
+void add_spot_mistakes(const problems::PlaceWanted& place, std::vector<Mistake>& found) {
+    for (std::size_t i = 0; i < place.spots.size(); ++i) {
+        const problems::Spot& spot = place.spots[i];
+        if (i != place.correct && !spot.reason.empty()) {
             found.push_back({spot.letter, spot.reason, spot.wrong_rule, spot.reason});
         }
     }
@@ -60,37 +54,36 @@ void add_spot_mistakes(const Question& question, std::vector<Mistake>& found) {
 
 std::vector<std::string> tickable(const Question& question) {
     std::vector<std::string> texts;
-    for (const problems::Choice& choice : question.choices) {
+    for (const problems::Choice& choice : problems::choices_of(question)) {
         texts.push_back(choice.text);
     }
     return texts;
 }
 
 std::string pen_instruction(const Question& question) {
-    switch (question.kind) {
-    case Kind::numeric:
-        return "";
-    case Kind::single_choice:
-    case Kind::change:
-        return "Tick one.";
-    case Kind::several_choices:
-        return "Tick every one that fits.";
-    case Kind::ordering:
-        return "Write 1 beside the first, 2 beside the second, and so on.";
-    case Kind::place:
-        return "Circle one letter on the drawing.";
-    }
-    return "";
+    return std::visit(
+        Cases{
+            [](const problems::NumberWanted&) { return ""; },
+            [](const problems::ChoiceWanted&) { return "Tick one."; },
+            [](const problems::SeveralWanted&) { return "Tick every one that fits."; },
+            [](const problems::OrderWanted&) {
+                return "Write 1 beside the first, 2 beside the second, and so on.";
+            },
+            [](const problems::PlaceWanted&) { return "Circle one letter on the drawing."; },
+            [](const problems::ChangeWanted&) { return "Tick one."; },
+        },
+        question.wanted);
 }
 
 std::vector<std::string> right_letters(const Question& question) {
-    if (question.kind == Kind::place) {
-        return question.correct_spot < question.spots.size()
-                   ? std::vector{question.spots[question.correct_spot].letter}
-                   : std::vector<std::string>{};
-    }
     std::vector<std::string> letters;
-    for (const std::size_t choice : question.correct) {
+    if (const problems::PlaceWanted* place = problems::wanted_place(question)) {
+        if (place->correct < place->spots.size()) {
+            letters.push_back(place->spots[place->correct].letter);
+        }
+        return letters;
+    }
+    for (const std::size_t choice : problems::right_ones(question)) {
         letters.push_back(problems::letter(choice));
     }
     return letters;
@@ -98,10 +91,7 @@ std::vector<std::string> right_letters(const Question& question) {
 
 std::string short_answer(const Question& question) {
     const std::vector<std::string> letters = right_letters(question);
-    if (question.kind == Kind::numeric || letters.empty()) {
-        return question.answer_text;
-    }
-    return joined(letters);
+    return letters.empty() ? question.answer_text : joined(letters);
 }
 
 std::string key_answer(const Question& question) {
@@ -129,17 +119,31 @@ std::string worked_formula(const problems::Step& step) {
 }
 
 std::string value_text(const Question& question, double value) {
+    const problems::NumberWanted* number = problems::wanted_number(question);
     setup::QuantityText text;
-    text.number = setup::format_number(value, {question.figures, true});
-    text.unit = question.unit;
+    text.number = setup::format_number(value, {number != nullptr ? number->figures : 3, true});
+    text.unit = number != nullptr ? number->unit : "";
     return text.joined();
 }
 
 std::vector<Mistake> mistakes(const problems::Bank& bank, const Question& question) {
     std::vector<Mistake> found;
-    add_number_mistakes(bank, question, found);
-    add_choice_mistakes(question, found);
-    add_spot_mistakes(question, found);
+    std::visit(
+        Cases{
+            [&](const problems::NumberWanted&) { add_number_mistakes(bank, question, found); },
+            [&](const problems::ChoiceWanted& one) {
+                add_choice_mistakes(one.choices, {one.correct}, found);
+            },
+            [&](const problems::SeveralWanted& several) {
+                add_choice_mistakes(several.choices, several.correct, found);
+            },
+            [](const problems::OrderWanted&) {}, // no single choice is a mistake
+            [&](const problems::PlaceWanted& place) { add_spot_mistakes(place, found); },
+            [&](const problems::ChangeWanted& change) {
+                add_choice_mistakes(change.choices, {change.correct}, found);
+            },
+        },
+        question.wanted);
     return found;
 }
 

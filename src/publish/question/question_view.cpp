@@ -35,7 +35,7 @@ Extent extent_of(const Question& question, const LeverPicture& picture) {
         take_in(line.from_m);
         take_in(line.to_m);
     }
-    for (const problems::Spot& spot : question.spots) {
+    for (const problems::Spot& spot : problems::spots_of(question)) {
         take_in(spot.at_m);
     }
     return extent;

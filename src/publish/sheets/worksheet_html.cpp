@@ -16,7 +16,6 @@
 namespace steelyard::publish {
 namespace {
 
-using problems::Kind;
 using problems::Question;
 
 std::string paragraphs_html(std::string_view text) {
@@ -42,29 +41,31 @@ std::string head_html(const Worksheet& sheet, bool is_key) {
     return html + "</header>\n";
 }
 
-const char* box_class(Kind kind) {
-    switch (kind) {
-    case Kind::several_choices:
-        return "box";
-    case Kind::ordering:
-        return "box line";
-    default:
-        return "box round";
-    }
+const char* box_class(const problems::Wanted& wanted) {
+    return std::visit(problems::Cases{
+                          [](const problems::NumberWanted&) { return "box round"; },
+                          [](const problems::ChoiceWanted&) { return "box round"; },
+                          [](const problems::SeveralWanted&) { return "box"; },
+                          [](const problems::OrderWanted&) { return "box line"; },
+                          [](const problems::PlaceWanted&) { return "box round"; },
+                          [](const problems::ChangeWanted&) { return "box round"; },
+                      },
+                      wanted);
 }
 
 std::string answer_html(const Question& question) {
-    if (question.kind == Kind::numeric) {
+    if (const problems::NumberWanted* number = problems::wanted_number(question)) {
         return fmt::format("<div class=\"room\"></div>\n<p class=\"answer\">{} = <i>&nbsp;</i> "
                            "{}</p>\n",
-                           xml_escaped(answer_name(question)), xml_escaped(question.unit));
+                           xml_escaped(answer_name(question)), xml_escaped(number->unit));
     }
     std::string html = html_element("p", "pen", pen_instruction(question));
     html += "<ul class=\"choices\">\n";
     const std::vector<std::string> choices = tickable(question);
     for (std::size_t i = 0; i < choices.size(); ++i) {
-        html += fmt::format("<li><span class=\"{}\"></span><b>{}</b><span>{}</span></li>\n",
-                            box_class(question.kind), problems::letter(i), xml_escaped(choices[i]));
+        html +=
+            fmt::format("<li><span class=\"{}\"></span><b>{}</b><span>{}</span></li>\n",
+                        box_class(question.wanted), problems::letter(i), xml_escaped(choices[i]));
     }
     return html + "</ul>\n";
 }

@@ -24,7 +24,7 @@ void answer_somehow(QuestionModel& question) {
     else if (is_typed(question.question()))
         question.typed = "12";
     else
-        for (std::size_t i = 0; i < question.question().choices.size(); ++i)
+        for (std::size_t i = 0; i < choices_of(question.question()).size(); ++i)
             choose(question, i);
 }
 
@@ -54,7 +54,7 @@ TEST_CASE("An exam never says whether an answer is right, but that it cannot be 
     const Clock now{kEvening_ms, 0};
     ExamModel model = new_sitting(now);
     std::size_t at = 0;
-    while (!(model.question && model.question->question().kind == problems::Kind::numeric))
+    while (!(model.question && wanted_number(model.question->question())))
         show_item(model, ++at, bank(), now);
     model.question->typed = "many";
     go_on(model, bank(), now);

@@ -45,7 +45,7 @@ TEST_CASE("The line for an own step is empty again once the step stands there") 
 TEST_CASE(
     "A number that was marked wrong stays in its line, and so does the hint, until it is right") {
     QuestionModel model = asked("effort-on-a-plank");
-    model.typed = std::to_string(3.7 * model.question().answer);
+    model.typed = std::to_string(3.7 * wanted_number(model.question())->value);
     enter_answer(bank(), model);
     CHECK_FALSE(model.asking.finished);
     CHECK_FALSE(model.typed.empty());
@@ -77,7 +77,7 @@ TEST_CASE("Every way to answer is kept as text and taken up again") {
         } else if (is_typed(model.question())) {
             model.typed = model.question().answer_text;
         } else {
-            for (const std::size_t choice : model.question().correct)
+            for (const std::size_t choice : right_ones(model.question()))
                 choose(model, choice);
         }
         const std::string answer = answer_of(model);
@@ -110,7 +110,7 @@ TEST_CASE("Keys alone find the right place of every placed question within its t
         const double step_m = nudge_step_m(model.question());
         nudge(model, {step_m, 0.0}, false);
         const auto off_m = [&] {
-            return (model.placed->to_m - model.question().place_at_m).norm();
+            return (model.placed->to_m - wanted_place(model.question())->at_m).norm();
         };
         // As a hand does that watches the mark: on while it comes nearer, else back.
         for (const double way : {1.0, -1.0})

@@ -153,13 +153,13 @@ TEST_CASE("right answers to all items are all marked right, and none unanswered"
         REQUIRE(question);
         go_to(exam, i, after_s(static_cast<std::int64_t>(i)));
         give_answer(exam,
-                    question->kind == steelyard::problems::Kind::place
-                        ? question->spots[question->correct_spot].letter
-                    : question->correct.empty()
+                    wanted_place(*question)
+                        ? spots_of(*question)[wanted_place(*question)->correct].letter
+                    : right_ones(*question).empty()
                         ? question->answer_text
                         : [&] {
                               std::string letters;
-                              for (const std::size_t index : question->correct)
+                              for (const std::size_t index : right_ones(*question))
                                   letters += std::string(1, static_cast<char>('A' + index)) + " ";
                               return letters;
                           }(),

@@ -38,7 +38,7 @@ const problems::WrongAnswer& swapped_arms(const Asking& asking) {
 
 /// A number that neither a rule nor a slip gives.
 std::string strange_number(const Asking& asking) {
-    return number(3.7 * asking.question.answer);
+    return number(3.7 * wanted_number(asking.question)->value);
 }
 
 AskRules by_steps(std::size_t done_steps = 0) {
@@ -125,7 +125,7 @@ TEST_CASE("a slip of unit may be mended once with help, and ends the question wi
         AskRules rules;
         rules.help = help;
         Asking asking = plank(rules);
-        mark_answer(bank(), asking, number(asking.question.answer) + " kg");
+        mark_answer(bank(), asking, number(wanted_number(asking.question)->value) + " kg");
         REQUIRE(asking.attempts.size() == 1);
         CHECK_FALSE(asking.attempts[0].marking.correct);
         CHECK(asking.finished == !help);

@@ -45,7 +45,7 @@ Asking typed_question(Session& session, Sitting& sitting) {
     for (int i = 0; i < 20; ++i) {
         auto asking = next_question(session, sitting.present());
         REQUIRE(asking);
-        if (!is_example(session) && asking->question.kind == problems::Kind::numeric)
+        if (!is_example(session) && wanted_number(asking->question))
             return std::move(*asking);
         session.done = 0; // go on looking
         sitting.keep(session, *asking, true);
@@ -147,7 +147,8 @@ TEST_CASE("both tries of a number are kept, each when it was made, and the first
     Session session = practice_of("moment-arm-oblique", sitting);
     Asking asking = typed_question(session, sitting);
     sitting.now.utc_ms += 10 * kSecond_ms;
-    mark_answer(*shipped_course().bank, asking, std::to_string(3.7 * asking.question.answer));
+    mark_answer(*shipped_course().bank, asking,
+                std::to_string(3.7 * wanted_number(asking.question)->value));
     sitting.keep(session, asking, false);
     REQUIRE(sitting.kept.size() == 1);
     CHECK(sitting.kept[0].took_ms == 10 * kSecond_ms);
@@ -171,7 +172,8 @@ TEST_CASE("a question that was answered wrong and then left is not kept as skipp
     Sitting sitting;
     Session session = practice_of("moment-arm-oblique", sitting);
     Asking asking = typed_question(session, sitting);
-    mark_answer(*shipped_course().bank, asking, std::to_string(3.7 * asking.question.answer));
+    mark_answer(*shipped_course().bank, asking,
+                std::to_string(3.7 * wanted_number(asking.question)->value));
     sitting.keep(session, asking, true);
     REQUIRE(sitting.kept.size() == 1);
     CHECK(sitting.kept[0].outcome == Outcome::wrong);

@@ -18,11 +18,11 @@ inline std::string typed_choices(const std::vector<std::size_t>& choices) {
 }
 
 inline std::string right_answer(const problems::Question& question) {
-    if (question.kind == problems::Kind::numeric)
+    if (wanted_number(question))
         return question.answer_text;
-    if (question.kind == problems::Kind::place)
-        return question.spots[question.correct_spot].letter;
-    return typed_choices(question.correct);
+    if (wanted_place(question))
+        return spots_of(question)[wanted_place(question)->correct].letter;
+    return typed_choices(right_ones(question));
 }
 
 } // namespace steelyard::learner

@@ -59,20 +59,20 @@ Reach reach_of(const std::string& pdf) {
     return reach;
 }
 
-Question hostile_question(const std::string& text, problems::Kind kind) {
+/// Three choices, the second of them right.
+problems::ChoiceWanted one_choice(const std::string& text) {
+    return {{{text, text, ""}, {"b", "", ""}, {text, text, text}}, 1};
+}
+
+Question hostile_question(const std::string& text, problems::Wanted wanted) {
     Question question;
     question.code = "K7M2Q-9XD4T";
-    question.kind = kind;
+    question.wanted = std::move(wanted);
     question.prompt = text;
     question.asked_text = text;
-    question.unit = "N";
     question.answer_text = text;
     question.reason = text;
     question.steps.push_back({"load", text, text, text, 1.0, "N", 0.1, {}, 0});
-    if (kind != problems::Kind::numeric) {
-        question.choices = {{text, text, ""}, {"b", "", ""}, {text, text, text}};
-        question.correct = {1};
-    }
     return question;
 }
 
@@ -101,10 +101,10 @@ TEST_CASE("every prompt, choice and unit stands on the sheet, every answer and s
     for (const Question& question : sheet.parts.front().questions) {
         INFO(question.code << ": " << question.prompt);
         CHECK(on_sheet.find(squeezed(question.prompt)) != std::string::npos);
-        for (const problems::Choice& choice : question.choices) {
+        for (const problems::Choice& choice : choices_of(question)) {
             CHECK(on_sheet.find(squeezed(choice.text)) != std::string::npos);
         }
-        CHECK(on_sheet.find(squeezed(question.unit)) != std::string::npos);
+        CHECK(on_sheet.find(squeezed(wanted_number(question)->unit)) != std::string::npos);
         CHECK(on_key.find(squeezed(key_answer(question))) != std::string::npos);
         CHECK(on_key.find(question.code) != std::string::npos);
         for (const problems::Step& step : question.steps) {
@@ -138,9 +138,8 @@ TEST_CASE("nothing stands outside the page: hostile and endless texts, every siz
     std::vector<Question> questions = questions_of(bank, 40);
     for (std::string text : hostile_texts()) {
         text.resize(std::min<std::size_t>(text.size(), 600)); // a word of more than a page's lines
-        for (const auto kind : {problems::Kind::numeric, problems::Kind::single_choice}) {
-            questions.push_back(hostile_question(text, kind));
-        }
+        questions.push_back(hostile_question(text, problems::NumberWanted{"N"}));
+        questions.push_back(hostile_question(text, one_choice(text)));
     }
     Worksheet sheet = sheet_of(std::move(questions));
     for (const bool large : {false, true}) {
@@ -182,7 +181,7 @@ TEST_CASE("no question is parted from its drawing or its answer line, in any siz
     const std::vector<Question> questions = questions_of(bank, 60);
     for (const PaperSize paper : {PaperSize::letter, PaperSize::a4}) {
         for (const Question& question : questions) {
-            if (question.kind != problems::Kind::numeric) {
+            if (!wanted_number(question)) {
                 continue;
             }
             Worksheet sheet = sheet_of({question});
@@ -208,10 +207,9 @@ TEST_CASE("units are not broken at their stroke") {
     // The same words a little longer each time: one of them would end a line within the unit.
     std::vector<Question> questions;
     for (std::size_t i = 0; i < 40; ++i) {
-        Question question = hostile_question("Take g = 9.81 m/s² and " + std::string(i, 'x') +
-                                                 " again g = 9.81 m/s², so that it wraps.",
-                                             problems::Kind::single_choice);
-        questions.push_back(std::move(question));
+        const std::string text = "Take g = 9.81 m/s² and " + std::string(i, 'x') +
+                                 " again g = 9.81 m/s², so that it wraps.";
+        questions.push_back(hostile_question(text, one_choice(text)));
     }
     const Ran text = run_outside(
         "pdftotext -layout " +

@@ -38,8 +38,8 @@ std::string letters(const std::vector<std::size_t>& indices) {
 TEST_CASE("an order is right only as a whole") {
     for (const char* family : {"rank-by-torque", "rank-by-advantage", "hardest-angle"}) {
         const Question question = question_of(family);
-        CHECK(mark(our_bank(), question, letters(question.correct)).correct);
-        std::vector<std::size_t> swapped = question.correct;
+        CHECK(mark(our_bank(), question, letters(right_ones(question))).correct);
+        std::vector<std::size_t> swapped = right_ones(question);
         std::swap(swapped[1], swapped[2]);
         CHECK_FALSE(mark(our_bank(), question, letters(swapped)).correct);
         std::reverse(swapped.begin(), swapped.end());
@@ -51,31 +51,31 @@ TEST_CASE("an order is right only as a whole") {
 
 TEST_CASE("several choices have to be all that fit and no other") {
     const Question question = question_of("twist-with-what");
-    CHECK(mark(our_bank(), question, letters(question.correct)).correct);
-    CHECK_FALSE(mark(our_bank(), question, letters({question.correct.front()})).correct);
+    CHECK(mark(our_bank(), question, letters(right_ones(question))).correct);
+    CHECK_FALSE(mark(our_bank(), question, letters({right_ones(question).front()})).correct);
     CHECK_FALSE(mark(our_bank(), question, "A B C D").correct);
     // The weight is the trap.
-    const auto trap =
-        std::find_if(question.choices.begin(), question.choices.end(), [](const Choice& choice) {
-            return choice.wrong_rule == "weight-turns-upright-axis";
-        });
-    REQUIRE(trap != question.choices.end());
-    std::vector<std::size_t> with_trap = question.correct;
-    with_trap.push_back(static_cast<std::size_t>(std::distance(question.choices.begin(), trap)));
+    const auto trap = std::find_if(
+        choices_of(question).begin(), choices_of(question).end(),
+        [](const Choice& choice) { return choice.wrong_rule == "weight-turns-upright-axis"; });
+    REQUIRE(trap != choices_of(question).end());
+    std::vector<std::size_t> with_trap = right_ones(question);
+    with_trap.push_back(
+        static_cast<std::size_t>(std::distance(choices_of(question).begin(), trap)));
     const Marking marking = mark(our_bank(), question, letters(with_trap));
     CHECK(marking.wrong_rule == "weight-turns-upright-axis");
 }
 
 TEST_CASE("a place is marked by letter, by coordinates and by a click") {
     const Question question = question_of("place-the-arm");
-    const Spot& right = question.spots.at(question.correct_spot);
+    const Spot& right = spots_of(question).at(wanted_place(question)->correct);
     CHECK(mark(our_bank(), question, right.letter).correct);
     const std::string typed =
         std::to_string(right.at_m.x()) + ", " + std::to_string(right.at_m.y());
     CHECK(mark(our_bank(), question, typed).correct);
     CHECK(mark_place(our_bank(), question, right.at_m + mechanics::Vec2(0.03, 0.0)).correct);
     CHECK_FALSE(mark_place(our_bank(), question, right.at_m + mechanics::Vec2(0.3, 0.0)).correct);
-    for (const Spot& spot : question.spots)
+    for (const Spot& spot : spots_of(question))
         if (spot.wrong_rule == "distance-for-arm")
             CHECK(mark_place(our_bank(), question, spot.at_m).wrong_rule == "distance-for-arm");
     CHECK(mark_place(our_bank(), question, mechanics::Vec2(std::nan(""), 0.0)).verdict ==
@@ -93,10 +93,10 @@ TEST_CASE("the letter of the right place is drawn: in every family each letter h
         for (std::uint64_t seed = 0; seed < kDraws; ++seed) {
             const auto question = question_of_family(our_bank(), family, seed);
             REQUIRE(question.has_value());
-            ++times[question->correct_spot];
+            ++times[wanted_place(*question)->correct];
             const auto again = question_of_family(our_bank(), family, seed);
             REQUIRE(again.has_value());
-            CHECK(again->correct_spot == question->correct_spot);
+            CHECK(wanted_place(*again)->correct == wanted_place(*question)->correct);
         }
         INFO(family.id);
         // Even shares have a standard deviation of at most 8.7 draws here: half a share is over
@@ -113,11 +113,12 @@ TEST_CASE("a predicted change is decided by solving twice") {
     int same = 0;
     for (std::uint64_t seed = 0; seed < 60; ++seed) {
         const Question question = question_of("change-on-a-plank", seed);
-        REQUIRE(question.choices.size() == 3);
-        up += question.correct.front() == 0 ? 1 : 0;
-        down += question.correct.front() == 1 ? 1 : 0;
-        same += question.correct.front() == 2 ? 1 : 0;
-        CHECK(mark(our_bank(), question, question.choices[question.correct.front()].text).correct);
+        REQUIRE(choices_of(question).size() == 3);
+        up += right_ones(question).front() == 0 ? 1 : 0;
+        down += right_ones(question).front() == 1 ? 1 : 0;
+        same += right_ones(question).front() == 2 ? 1 : 0;
+        CHECK(mark(our_bank(), question, choices_of(question)[right_ones(question).front()].text)
+                  .correct);
     }
     CHECK(up > 0);
     CHECK(down > 0);

@@ -41,7 +41,7 @@ TEST_CASE("the question says exactly what it was solved with") {
     CHECK(rope.question.given[0].value == 1.0);
     CHECK(rope.question.given[1].unit == "°");
     // A sine's rounding.
-    CHECK_THAT(rope.question.answer, WithinAbs(50.0, 1e-12));
+    CHECK_THAT(wanted_number(rope.question)->value, WithinAbs(50.0, 1e-12));
     CHECK(rope.question.answer_text == "50\u00a0cm");
 }
 
@@ -110,10 +110,7 @@ struct Slipped {
     Question question;
 
     Slipped(double answer, const std::string& unit, std::vector<Given> given) {
-        question.kind = Kind::numeric;
-        question.answer = answer;
-        question.tolerance = 0.01 * answer;
-        question.unit = unit;
+        question.wanted = NumberWanted{unit, answer, answer, 0.01 * answer};
         question.given = std::move(given);
     }
 

@@ -57,11 +57,11 @@ TEST_CASE("the right place, drawn, is right in every place family") {
 TEST_CASE("an axis slides along the lever and is marked where it comes to rest") {
     const Question question = question_of("place-the-axis");
     REQUIRE(gesture_of(question) == Gesture::point_on_lever);
-    const Vec2 above = question.place_at_m + Vec2(0.01, 0.4);
+    const Vec2 above = wanted_place(question)->at_m + Vec2(0.01, 0.4);
     const Placed settled_there = settled(question, {above, above});
     // The lever lies level: the nearest place of it is straight below.
     CHECK(settled_there.to_m.x() == Approx(above.x()));
-    CHECK(settled_there.to_m.y() == Approx(question.place_at_m.y()));
+    CHECK(settled_there.to_m.y() == Approx(wanted_place(question)->at_m.y()));
     CHECK(mark_placed(our_bank(), question, settled_there).correct);
     const Vec2 beyond(50.0, 0.0);
     CHECK_FALSE(mark_placed(our_bank(), question, settled(question, {beyond, beyond})).correct);
@@ -71,7 +71,7 @@ TEST_CASE("a line of action may be drawn from either end and of any length") {
     const Question question = question_of("place-the-line-of-a-rope");
     REQUIRE(gesture_of(question) == Gesture::line);
     const auto& lever = std::get<LeverPicture>(question.picture).lever;
-    const Vec2 point = question.place_at_m;
+    const Vec2 point = wanted_place(question)->at_m;
     const Vec2 pull = mechanics::unit_vector(lever.effort.direction_rad);
     CHECK(marked(question, point, point + 0.3 * pull).correct);
     CHECK(marked(question, point + 0.5 * pull, point - 0.2 * pull).correct);
@@ -79,15 +79,15 @@ TEST_CASE("a line of action may be drawn from either end and of any length") {
     CHECK(marked(question, point, point + 0.4 * turned(pull, 0.087)).correct);
     CHECK_FALSE(marked(question, point, point + 0.4 * turned(pull, 0.21)).correct);
     // Beside the point by more than the tolerance.
-    const Vec2 aside = 2.0 * question.place_tolerance_m * turned(pull, 1.5708);
+    const Vec2 aside = 2.0 * wanted_place(question)->tolerance_m * turned(pull, 1.5708);
     CHECK_FALSE(marked(question, point + aside, point + aside + 0.4 * pull).correct);
     CHECK(marked(question, point, point).verdict == Verdict::unreadable);
 }
 
 TEST_CASE("a line square to the lever gets the reason of that spot") {
     const Question question = question_of("place-the-line-of-a-rope");
-    const Marking marking =
-        marked(question, question.place_at_m, question.place_at_m + Vec2(0.0, 0.4));
+    const Marking marking = marked(question, wanted_place(question)->at_m,
+                                   wanted_place(question)->at_m + Vec2(0.0, 0.4));
     CHECK_FALSE(marking.correct);
     CHECK(marking.feedback.find("square to the lever") != std::string::npos);
 }
@@ -97,13 +97,13 @@ TEST_CASE("a moment arm runs from the axis to the foot of the perpendicular") {
     REQUIRE(gesture_of(question) == Gesture::arm);
     const auto& lever = std::get<LeverPicture>(question.picture).lever;
     const Vec2 axis = mechanics::point_at(lever.path_m, lever.axis_at_m);
-    CHECK(marked(question, axis, question.place_at_m).correct);
+    CHECK(marked(question, axis, wanted_place(question)->at_m).correct);
     const Vec2 insertion = mechanics::point_at(lever.path_m, lever.effort.at_m);
     CHECK(marked(question, axis, insertion).wrong_rule == "distance-for-arm");
-    CHECK(marked(question, insertion, question.place_at_m).feedback.find("begins at the axis") !=
-          std::string::npos);
+    CHECK(marked(question, insertion, wanted_place(question)->at_m)
+              .feedback.find("begins at the axis") != std::string::npos);
     // Half of it points the right way but does not reach the line.
-    CHECK(marked(question, axis, axis + 0.5 * (question.place_at_m - axis))
+    CHECK(marked(question, axis, axis + 0.5 * (wanted_place(question)->at_m - axis))
               .feedback.find("ends on the line") != std::string::npos);
     CHECK(marked(question, axis, Vec2(std::nan(""), 0.0)).verdict == Verdict::unreadable);
 }
@@ -151,14 +151,14 @@ reason = "There."
 
 TEST_CASE("a clicked point of a line of action may lie anywhere along it, but not beside it") {
     const Question question = question_of("place-the-line-of-a-rope");
-    REQUIRE(question.place_target == PlaceTarget::effort_line);
+    REQUIRE(wanted_place(question)->target == PlaceTarget::effort_line);
     const auto& lever = std::get<LeverPicture>(question.picture).lever;
     const Vec2 pull = mechanics::unit_vector(lever.effort.direction_rad);
     const Vec2 across(-pull.y(), pull.x());
-    const double tolerance_m = question.place_tolerance_m;
+    const double tolerance_m = wanted_place(question)->tolerance_m;
     const auto correct = [&](double along_m, double across_m) {
         return mark_place(our_bank(), question,
-                          question.place_at_m + along_m * pull + across_m * across)
+                          wanted_place(question)->at_m + along_m * pull + across_m * across)
             .correct;
     };
     for (const double along_m : {-0.4, 0.0, 0.1, 0.5}) {
@@ -173,13 +173,13 @@ TEST_CASE("a moment arm is drawn to within the tolerance at both of its ends") {
     const Question question = question_of("place-the-arm-of-a-muscle");
     const auto& lever = std::get<LeverPicture>(question.picture).lever;
     const Vec2 axis = mechanics::point_at(lever.path_m, lever.axis_at_m);
-    const double tolerance_m = question.place_tolerance_m;
+    const double tolerance_m = wanted_place(question)->tolerance_m;
     for (const Vec2& way : {Vec2(1.0, 0.0), Vec2(0.0, 1.0), Vec2(-1.0, 0.0), Vec2(0.0, -1.0)}) {
         const Vec2 in = 0.9 * tolerance_m * way;
         const Vec2 out = 1.1 * tolerance_m * way;
-        CHECK(marked(question, axis + in, question.place_at_m).correct);
-        CHECK_FALSE(marked(question, axis + out, question.place_at_m).correct);
-        CHECK(marked(question, axis, question.place_at_m + in).correct);
-        CHECK_FALSE(marked(question, axis, question.place_at_m + out).correct);
+        CHECK(marked(question, axis + in, wanted_place(question)->at_m).correct);
+        CHECK_FALSE(marked(question, axis + out, wanted_place(question)->at_m).correct);
+        CHECK(marked(question, axis, wanted_place(question)->at_m + in).correct);
+        CHECK_FALSE(marked(question, axis, wanted_place(question)->at_m + out).correct);
     }
 }

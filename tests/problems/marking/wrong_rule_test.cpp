@@ -43,7 +43,8 @@ TEST_CASE("a learner who follows one wrong rule is found out") {
             const auto question = question_of_family(bank, family, seed);
             REQUIRE(question.has_value());
             for (const WrongAnswer& wrong : question->wrong_rules) {
-                const Marking marking = mark(bank, *question, typed(wrong, question->unit));
+                const Marking marking =
+                    mark(bank, *question, typed(wrong, wanted_number(*question)->unit));
                 Tally& tally = by_rule[wrong.rule];
                 ++tally.answers;
                 tally.attributed += names(marking, wrong.rule) ? 1 : 0;

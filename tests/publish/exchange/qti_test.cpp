@@ -49,11 +49,9 @@ std::vector<Question> hostile_questions() {
     for (const std::string& text : hostile_texts()) {
         Question question;
         question.code = "H" + std::to_string(questions.size());
-        question.kind = problems::Kind::single_choice;
         question.prompt = text;
         question.answer_text = text;
-        question.choices = {{text, "", ""}, {"wrong", text, "rule"}};
-        question.correct = {0};
+        question.wanted = problems::ChoiceWanted{{{text, "", ""}, {"wrong", text, "rule"}}, 0};
         questions.push_back(question);
     }
     return questions;
@@ -146,19 +144,21 @@ TEST_CASE("an independent reader gets back prompt, choices, answer, tolerance an
                 paragraphs += paragraph.get<std::string>() + '\n';
             }
             CHECK(squeezed(paragraphs).find(squeezed(question.prompt)) != std::string::npos);
-            if (question.kind == problems::Kind::numeric) {
-                CHECK(std::stod(item["correct"][0].get<std::string>()) == question.answer);
-                CHECK(std::stod(item["tolerance"].get<std::string>()) == question.tolerance);
+            if (wanted_number(question)) {
+                CHECK(std::stod(item["correct"][0].get<std::string>()) ==
+                      wanted_number(question)->value);
+                CHECK(std::stod(item["tolerance"].get<std::string>()) ==
+                      wanted_number(question)->tolerance);
                 // One branch for each wrong rule; feedback for those, for right and for the rest.
                 CHECK(item["branches"] == question.wrong_rules.size());
                 CHECK(item["feedbacks"] == question.wrong_rules.size() + 2);
-                CHECK(squeezed(paragraphs).find("=" + squeezed(question.unit)) !=
+                CHECK(squeezed(paragraphs).find("=" + squeezed(wanted_number(question)->unit)) !=
                       std::string::npos);
             } else {
                 CHECK(item["correct"].get<std::vector<std::string>>() == right_letters(question));
             }
-            for (std::size_t c = 0; c < question.choices.size(); ++c) {
-                CHECK(item["choices"][c] == question.choices[c].text);
+            for (std::size_t c = 0; c < choices_of(question).size(); ++c) {
+                CHECK(item["choices"][c] == choices_of(question)[c].text);
             }
             CHECK(item["figure"].is_null() != has_figure(question));
         }
@@ -170,7 +170,7 @@ TEST_CASE("hostile text is the same after reading it back") {
     for (const QtiVersion version : {QtiVersion::v2_1, QtiVersion::v3_0}) {
         const auto items = read_back(package_of({}, questions, version));
         for (std::size_t i = 0; i < questions.size(); ++i) {
-            CHECK(items[i]["choices"][0] == one_line(questions[i].choices[0].text));
+            CHECK(items[i]["choices"][0] == one_line(choices_of(questions[i])[0].text));
         }
     }
 }

@@ -38,7 +38,7 @@ TEST_CASE("the page holds every prompt and choice, its key every answer and step
         INFO(question.code << ": " << question.prompt);
         CHECK(on_page.find(squeezed(question.prompt)) != std::string::npos);
         CHECK(on_key.find(squeezed(key_answer(question))) != std::string::npos);
-        for (const problems::Choice& choice : question.choices) {
+        for (const problems::Choice& choice : choices_of(question)) {
             CHECK(on_page.find(squeezed(choice.text)) != std::string::npos);
         }
         for (const problems::Step& step : question.steps) {
@@ -72,7 +72,7 @@ TEST_CASE("hostile text cannot break out of a page") {
         Question question;
         question.prompt = text;
         question.asked_text = text;
-        question.unit = text;
+        question.wanted = problems::NumberWanted{text};
         question.answer_text = text;
         question.reason = text;
         question.steps.push_back({"load", text, text, text, 1.0, "N", 0.1, {}, 0});
