@@ -2,6 +2,7 @@
 #include "app/question/question_screen.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/pressed_key.h"
+#include "problems/bank/answer_kinds.h"
 #include "problems/question/worked_steps.h"
 
 #include <imgui_stdlib.h>
@@ -16,21 +17,10 @@ using problems::Question;
 using scene::Role;
 using scene::TextSize;
 
-const char* how_to_answer(const Question& question) {
+std::string_view how_to_answer(const Question& question) {
     if (is_placed(question))
         return problems::how_to_place(problems::gesture_of(question));
-    return std::visit(
-        problems::Cases{
-            [](const problems::NumberWanted&) {
-                return "Type a number; any unit of the right kind will do.";
-            },
-            [](const problems::ChoiceWanted&) { return "Choose one."; },
-            [](const problems::SeveralWanted&) { return "Choose every one that fits."; },
-            [](const problems::OrderWanted&) { return "Choose them in order."; },
-            [](const problems::PlaceWanted&) { return "Type the letter of the place."; },
-            [](const problems::ChangeWanted&) { return "Choose one."; },
-        },
-        question.wanted);
+    return problems::row_of(question).in_window;
 }
 
 /// How the keys do what the hand does on the drawing.

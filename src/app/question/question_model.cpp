@@ -1,6 +1,7 @@
 #include "app/question/question_model.h"
 
 #include "mechanics/lever/lever_geometry.h"
+#include "problems/bank/answer_kinds.h"
 #include "problems/marking/typed_choice.h"
 #include "problems/question/generator.h"
 
@@ -37,17 +38,18 @@ std::string typed_choices(const std::vector<std::size_t>& chosen) {
 enum class Way { typed, one_choice, several_choices, placed };
 
 Way way_of(const problems::Question& question) {
-    const bool has_lever = std::holds_alternative<problems::LeverPicture>(question.picture);
-    return std::visit(
-        problems::Cases{
-            [](const problems::NumberWanted&) { return Way::typed; },
-            [](const problems::ChoiceWanted&) { return Way::one_choice; },
-            [](const problems::SeveralWanted&) { return Way::several_choices; },
-            [](const problems::OrderWanted&) { return Way::several_choices; },
-            [&](const problems::PlaceWanted&) { return has_lever ? Way::placed : Way::typed; },
-            [](const problems::ChangeWanted&) { return Way::one_choice; },
-        },
-        question.wanted);
+    if (problems::wanted_place(question) != nullptr)
+        return draws_a_lever(question) ? Way::placed : Way::typed;
+    switch (problems::row_of(question).picks) {
+    case problems::Picks::nothing:
+        break;
+    case problems::Picks::one:
+        return Way::one_choice;
+    case problems::Picks::any:
+    case problems::Picks::all_in_order:
+        return Way::several_choices;
+    }
+    return Way::typed;
 }
 
 } // namespace

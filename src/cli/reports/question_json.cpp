@@ -52,16 +52,17 @@ Json choices_json(const Question& question) {
 }
 
 Json correct_json(const Question& question) {
-    return std::visit(
-        problems::Cases{
-            [](const problems::NumberWanted&) { return Json(nullptr); },
-            [](const problems::ChoiceWanted& one) { return Json(one.correct); },
-            [](const problems::SeveralWanted& several) { return Json(several.correct); },
-            [](const problems::OrderWanted& order) { return Json(order.order); },
-            [](const problems::PlaceWanted& place) { return Json(place.correct); },
-            [](const problems::ChangeWanted& change) { return Json(change.correct); },
-        },
-        question.wanted);
+    const std::vector<std::size_t> right = problems::right_ones(question);
+    switch (problems::row_of(question).picks) {
+    case problems::Picks::nothing:
+        break;
+    case problems::Picks::one:
+        return right.front();
+    case problems::Picks::any:
+    case problems::Picks::all_in_order:
+        return right;
+    }
+    return nullptr;
 }
 
 Json step_json(const problems::Step& step) {
@@ -95,7 +96,7 @@ Json question_json(const Question& question) {
     return {{"code", question.code},
             {"family", question.family},
             {"skill", question.skill},
-            {"kind", problems::row_of(problems::kind_of(question)).name},
+            {"kind", problems::row_of(question).name},
             {"difficulty", question.difficulty},
             {"prompt", question.prompt},
             {"given", std::move(given)},

@@ -4,6 +4,7 @@
 #include "cli/reports/lever_ascii.h"
 #include "cli/study/terminal.h"
 #include "learner/study/session.h"
+#include "problems/bank/answer_kinds.h"
 #include "problems/question/paper.h"
 #include "problems/question/question_writer.h"
 #include "problems/question/worked_steps.h"
@@ -37,19 +38,8 @@ void show_answer(const Question& question, std::ostream& out) {
     out << wrapped(fmt::format("Answer: {}", question.answer_text), "  ");
 }
 
-const char* how_to_answer(const Question& question) {
-    return std::visit(
-        problems::Cases{
-            [](const problems::NumberWanted&) { return "Your answer, a number with its unit"; },
-            [](const problems::ChoiceWanted&) { return "Your answer, a letter"; },
-            [](const problems::SeveralWanted&) { return "Every letter that fits"; },
-            [](const problems::OrderWanted&) {
-                return "All letters in order, largest first unless it says otherwise";
-            },
-            [](const problems::PlaceWanted&) { return "The letter of the place"; },
-            [](const problems::ChangeWanted&) { return "Your answer, a letter"; },
-        },
-        question.wanted);
+std::string_view how_to_answer(const Question& question) {
+    return problems::row_of(question).at_terminal;
 }
 
 void show_picture(const Question& question, const std::vector<problems::Spot>& spots,

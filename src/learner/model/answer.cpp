@@ -1,7 +1,7 @@
 #include "learner/model/answer.h"
 
 #include "learner/model/parameters.h"
-#include "problems/bank/family.h"
+#include "problems/bank/answer_kinds.h"
 #include "problems/question/question.h"
 
 #include <algorithm>
@@ -12,8 +12,6 @@
 namespace steelyard::learner {
 
 namespace {
-
-using problems::Kind;
 
 constexpr std::array<std::pair<Purpose, std::string_view>, 4> kPurposes{{
     {Purpose::placement, "placement"},
@@ -46,15 +44,20 @@ std::optional<Value> named_in(const std::array<std::pair<Value, std::string_view
     return std::nullopt;
 }
 
-double one_of(std::size_t options) {
-    return 1.0 / static_cast<double>(std::max<std::size_t>(options, 2));
-}
-/// Any of them may fit.
-double any_of(std::size_t options) {
-    return std::exp2(-static_cast<double>(std::max<std::size_t>(options, 2)));
-}
-double order_of(std::size_t options) {
-    return 1.0 / std::tgamma(static_cast<double>(std::max<std::size_t>(options, 2)) + 1.0);
+/// @param options  choices or places
+double guess_rate(problems::Picks picks, std::size_t options, const Parameters& parameters) {
+    const double k = static_cast<double>(std::max<std::size_t>(options, 2));
+    switch (picks) {
+    case problems::Picks::nothing:
+        break;
+    case problems::Picks::one:
+        return 1.0 / k;
+    case problems::Picks::any:
+        return std::exp2(-k);
+    case problems::Picks::all_in_order:
+        return 1.0 / std::tgamma(k + 1.0);
+    }
+    return parameters.guess_typed;
 }
 
 /// Up, down, the same.
@@ -83,42 +86,23 @@ std::optional<Outcome> outcome_named(std::string_view name) {
 }
 
 double guess_rate(const problems::Question& question, const Parameters& parameters) {
-    return std::visit(
-        problems::Cases{
-            [&](const problems::NumberWanted&) { return parameters.guess_typed; },
-            [](const problems::ChoiceWanted& one) { return one_of(one.choices.size()); },
-            [](const problems::SeveralWanted& several) { return any_of(several.choices.size()); },
-            [](const problems::OrderWanted& order) { return order_of(order.choices.size()); },
-            [](const problems::PlaceWanted& place) { return one_of(place.spots.size()); },
-            [](const problems::ChangeWanted&) { return one_of(kWaysToChange); },
-        },
-        question.wanted);
+    return guess_rate(problems::row_of(question).picks,
+                      problems::choices_of(question).size() + problems::spots_of(question).size(),
+                      parameters);
 }
 
 double guess_rate(const problems::Family& family, const Parameters& parameters) {
-    const auto rate = [&](std::size_t choices) {
-        switch (family.kind) {
-        case Kind::numeric:
-            break;
-        case Kind::single_choice:
-            return one_of(choices);
-        case Kind::several_choices:
-            return any_of(choices);
-        case Kind::ordering:
-            return order_of(choices);
-        case Kind::place:
-            return one_of(family.place->spots.size());
-        case Kind::change:
-            return one_of(kWaysToChange);
-        }
-        return parameters.guess_typed;
-    };
-    if (family.items.empty())
-        return rate(family.choices.size());
-    double sum = 0.0;
-    for (const problems::Item& item : family.items)
-        sum += rate(item.choices.size());
-    return sum / static_cast<double>(family.items.size());
+    const problems::AnswerKind& kind = problems::row_of(family.kind);
+    if (!family.items.empty()) {
+        double sum = 0.0;
+        for (const problems::Item& item : family.items)
+            sum += guess_rate(kind.picks, item.choices.size(), parameters);
+        return sum / static_cast<double>(family.items.size());
+    }
+    const std::size_t options = kind.has_changes ? kWaysToChange
+                                : kind.has_place ? family.place->spots.size()
+                                                 : family.choices.size();
+    return guess_rate(kind.picks, options, parameters);
 }
 
 Answer answer_to(const problems::Question& question, const Parameters& parameters) {

@@ -4,6 +4,7 @@
 #include "paint/paper/paper_pdf.h"
 #include "paint/paper/worksheet_blocks.h"
 #include "paint/picture/painter.h"
+#include "problems/bank/answer_kinds.h"
 #include "problems/question/question_writer.h"
 #include "publish/question/question_figure.h"
 #include "publish/question/question_text.h"
@@ -66,16 +67,17 @@ Pieces choice_lines(const PageSetting& page, TickBox box, std::size_t index,
     return lines;
 }
 
-TickBox box_for(const problems::Wanted& wanted) {
-    return std::visit(problems::Cases{
-                          [](const problems::NumberWanted&) { return TickBox::round; },
-                          [](const problems::ChoiceWanted&) { return TickBox::round; },
-                          [](const problems::SeveralWanted&) { return TickBox::square; },
-                          [](const problems::OrderWanted&) { return TickBox::line; },
-                          [](const problems::PlaceWanted&) { return TickBox::round; },
-                          [](const problems::ChangeWanted&) { return TickBox::round; },
-                      },
-                      wanted);
+TickBox box_for(const Question& question) {
+    switch (problems::row_of(question).picks) {
+    case problems::Picks::nothing:
+    case problems::Picks::one:
+        break;
+    case problems::Picks::any:
+        return TickBox::square;
+    case problems::Picks::all_in_order:
+        return TickBox::line;
+    }
+    return TickBox::round;
 }
 
 Pieces choices_to_tick(const PageSetting& page, const Question& question, double width_pt) {
@@ -89,7 +91,7 @@ Pieces choices_to_tick(const PageSetting& page, const Question& question, double
     }
     const std::vector<std::string> choices = tickable(question);
     for (std::size_t i = 0; i < choices.size(); ++i) {
-        append(pieces, choice_lines(page, box_for(question.wanted), i, choices[i], width_pt));
+        append(pieces, choice_lines(page, box_for(question), i, choices[i], width_pt));
     }
     return pieces;
 }

@@ -1,5 +1,6 @@
 #include "publish/exchange/csv.h"
 
+#include "problems/bank/answer_kinds.h"
 #include "problems/question/question_writer.h"
 #include "publish/files/written_text.h"
 #include "publish/question/question_text.h"
@@ -23,19 +24,6 @@ std::string row(const std::vector<std::string>& cells) {
     }
     line += kLineEnd;
     return line;
-}
-
-std::string_view word_of(const problems::Wanted& wanted) {
-    using Word = std::string_view;
-    return std::visit(problems::Cases{
-                          [](const problems::NumberWanted&) { return Word("number"); },
-                          [](const problems::ChoiceWanted&) { return Word("one choice"); },
-                          [](const problems::SeveralWanted&) { return Word("several choices"); },
-                          [](const problems::OrderWanted&) { return Word("order"); },
-                          [](const problems::PlaceWanted&) { return Word("place"); },
-                          [](const problems::ChangeWanted&) { return Word("change"); },
-                      },
-                      wanted);
 }
 
 /// "A) first class; B) second class"
@@ -101,7 +89,7 @@ tl::expected<std::string, PublishError> questions_csv(const problems::Bank& bank
     const auto row_of = [&](const Question& question) {
         const problems::NumberWanted* number = problems::wanted_number(question);
         return row({csv_text(question.code), csv_text(question.family), csv_text(question.skill),
-                    csv_text(word_of(question.wanted)), std::to_string(question.difficulty),
+                    csv_text(problems::row_of(question).word), std::to_string(question.difficulty),
                     csv_text(question.prompt), csv_text(lettered_choices(question)),
                     csv_text(short_answer(question)), number ? csv_number(number->value) : "",
                     number ? csv_number(number->tolerance) : "",

@@ -1,5 +1,6 @@
 #include "publish/exchange/qti_item.h"
 
+#include "problems/bank/answer_kinds.h"
 #include "problems/question/question_writer.h"
 #include "publish/exchange/csv.h"
 #include "publish/question/question_text.h"
@@ -34,22 +35,17 @@ struct Interaction {
 };
 
 Interaction interaction_of(const Question& question) {
-    constexpr Interaction kOne{"choiceInteraction", "single", "1", true};
-    return std::visit(problems::Cases{
-                          [](const problems::NumberWanted&) {
-                              return Interaction{"", "single", "", true};
-                          },
-                          [&](const problems::ChoiceWanted&) { return kOne; },
-                          [](const problems::SeveralWanted&) {
-                              return Interaction{"choiceInteraction", "multiple", "0", false};
-                          },
-                          [](const problems::OrderWanted&) {
-                              return Interaction{"orderInteraction", "ordered", "", false};
-                          },
-                          [&](const problems::PlaceWanted&) { return kOne; },
-                          [&](const problems::ChangeWanted&) { return kOne; },
-                      },
-                      question.wanted);
+    switch (problems::row_of(question).picks) {
+    case problems::Picks::nothing:
+        break;
+    case problems::Picks::one:
+        return {"choiceInteraction", "single", "1", true};
+    case problems::Picks::any:
+        return {"choiceInteraction", "multiple", "0", false};
+    case problems::Picks::all_in_order:
+        return {"orderInteraction", "ordered", "", false};
+    }
+    return {"", "single", "", true};
 }
 
 /// Choices as letter and words; for a place the letters on the drawing.

@@ -1,5 +1,6 @@
 #include "publish/question/question_text.h"
 
+#include "problems/bank/answer_kinds.h"
 #include "problems/question/question_writer.h"
 #include "setup/units/format_quantity.h"
 
@@ -61,18 +62,7 @@ std::vector<std::string> tickable(const Question& question) {
 }
 
 std::string pen_instruction(const Question& question) {
-    return std::visit(
-        Cases{
-            [](const problems::NumberWanted&) { return ""; },
-            [](const problems::ChoiceWanted&) { return "Tick one."; },
-            [](const problems::SeveralWanted&) { return "Tick every one that fits."; },
-            [](const problems::OrderWanted&) {
-                return "Write 1 beside the first, 2 beside the second, and so on.";
-            },
-            [](const problems::PlaceWanted&) { return "Circle one letter on the drawing."; },
-            [](const problems::ChangeWanted&) { return "Tick one."; },
-        },
-        question.wanted);
+    return std::string(problems::row_of(question).on_paper);
 }
 
 std::vector<std::string> right_letters(const Question& question) {

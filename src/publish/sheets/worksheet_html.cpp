@@ -1,5 +1,6 @@
 #include "publish/sheets/worksheet_html.h"
 
+#include "problems/bank/answer_kinds.h"
 #include "problems/question/question_writer.h"
 #include "publish/files/written_text.h"
 #include "publish/pictures/svg.h"
@@ -41,16 +42,17 @@ std::string head_html(const Worksheet& sheet, bool is_key) {
     return html + "</header>\n";
 }
 
-const char* box_class(const problems::Wanted& wanted) {
-    return std::visit(problems::Cases{
-                          [](const problems::NumberWanted&) { return "box round"; },
-                          [](const problems::ChoiceWanted&) { return "box round"; },
-                          [](const problems::SeveralWanted&) { return "box"; },
-                          [](const problems::OrderWanted&) { return "box line"; },
-                          [](const problems::PlaceWanted&) { return "box round"; },
-                          [](const problems::ChangeWanted&) { return "box round"; },
-                      },
-                      wanted);
+const char* box_class(const Question& question) {
+    switch (problems::row_of(question).picks) {
+    case problems::Picks::nothing:
+    case problems::Picks::one:
+        break;
+    case problems::Picks::any:
+        return "box";
+    case problems::Picks::all_in_order:
+        return "box line";
+    }
+    return "box round";
 }
 
 std::string answer_html(const Question& question) {
@@ -63,9 +65,8 @@ std::string answer_html(const Question& question) {
     html += "<ul class=\"choices\">\n";
     const std::vector<std::string> choices = tickable(question);
     for (std::size_t i = 0; i < choices.size(); ++i) {
-        html +=
-            fmt::format("<li><span class=\"{}\"></span><b>{}</b><span>{}</span></li>\n",
-                        box_class(question.wanted), problems::letter(i), xml_escaped(choices[i]));
+        html += fmt::format("<li><span class=\"{}\"></span><b>{}</b><span>{}</span></li>\n",
+                            box_class(question), problems::letter(i), xml_escaped(choices[i]));
     }
     return html + "</ul>\n";
 }
