@@ -3,6 +3,8 @@
 #include "mechanics/bounds.h"
 #include "mechanics/portable.h"
 
+#include <Eigen/Eigenvalues>
+
 #include <algorithm>
 #include <cmath>
 
@@ -91,17 +93,14 @@ Flat share_out(const Wrench& reaction, PressingList& list) {
         spread += (miss[i] - mean) * (miss[i] - mean).transpose();
 
     // Pseudo-inverse of the symmetric spread: only directions in which the contacts lie apart.
-    const double half_trace = 0.5 * spread.trace();
-    const double root = portable::hypot(0.5 * (spread(0, 0) - spread(1, 1)), spread(0, 1));
-    const double direction_rad =
-        0.5 * portable::atan2(2.0 * spread(0, 1), spread(0, 0) - spread(1, 1));
-    const portable::SineCosine direction = portable::sine_cosine(direction_rad);
-    const Flat major(direction.cosine, direction.sine);
-    const Flat minor(-major.y(), major.x());
+    // Solved in closed form by square roots alone, which are the same everywhere.
+    Eigen::SelfAdjointEigenSolver<Eigen::Matrix2d> directions;
+    directions.computeDirect(spread);
     Flat lever = Flat::Zero();
     Flat left = mean;
-    for (const auto& [value, axis] :
-         {std::pair(half_trace + root, major), std::pair(half_trace - root, minor)}) {
+    for (const Eigen::Index i : {Eigen::Index{1}, Eigen::Index{0}}) {
+        const double value = directions.eigenvalues()[i];
+        const Flat axis = directions.eigenvectors().col(i);
         if (value < kLeastSpread_m * kLeastSpread_m)
             continue;
         const double part = axis.dot(mean);
