@@ -1,7 +1,10 @@
 #include "scene/drawing.h"
 
+#include "mechanics/constants.h"
+
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace steelyard::scene {
 
@@ -93,8 +96,12 @@ struct Mover {
 
 } // namespace
 
+Label make_label(const Point& at, std::string text, TextSize size, Role role, Align align,
+                 bool strong) {
+    return {at, std::move(text), size, strong, role, align, 0.0};
+}
+
 std::vector<Point> taper_outline(const Taper& taper) {
-    constexpr double kPi = 3.14159265358979323846;
     constexpr int kCorners = 20; // of each round end
     const Point span = taper.to - taper.from;
     const double length_px = span.norm();
@@ -113,7 +120,7 @@ std::vector<Point> taper_outline(const Taper& taper) {
                                  radius_px * Point(std::cos(angle_rad), std::sin(angle_rad)));
         }
     };
-    add_end(taper.from, taper.from_radius_px, touch_rad, 2.0 * kPi - touch_rad);
+    add_end(taper.from, taper.from_radius_px, touch_rad, 2.0 * mechanics::kPi - touch_rad);
     add_end(taper.to, taper.to_radius_px, -touch_rad, touch_rad);
     return outline;
 }

@@ -122,6 +122,10 @@ struct Label {
     double turn_rad = 0.0; ///< about `at`
 };
 
+/// A level line of text.
+Label make_label(const Point& at, std::string text, TextSize size, Role role, Align align,
+                 bool strong = false);
+
 using Shape = std::variant<Line, Polyline, Arc, Disc, Triangle, Taper, Box, Label>;
 
 /// Shapes in painting order: later ones cover earlier ones.

@@ -9,13 +9,9 @@ using scene::Point;
 using scene::TextSize;
 
 scene::Label label(std::string text, const Point& at, bool strong) {
-    scene::Label label;
-    label.at = at;
-    label.text = std::move(text);
-    label.strong = strong;
-    label.size = strong ? TextSize::body : TextSize::caption;
-    label.role = strong ? scene::Role::ink : scene::Role::quiet_ink;
-    return label;
+    return scene::make_label(at, std::move(text), strong ? TextSize::body : TextSize::caption,
+                             strong ? scene::Role::ink : scene::Role::quiet_ink, scene::Align::left,
+                             strong);
 }
 
 } // namespace

@@ -67,12 +67,7 @@ private:
     }
 
     static scene::Label label_at(const Point& at, const std::string& text, Role role, Align align) {
-        scene::Label label;
-        label.at = at;
-        label.text = text;
-        label.role = role;
-        label.align = align;
-        return label;
+        return scene::make_label(at, text, scene::TextSize::body, role, align);
     }
 
     /// Words stand beside the limbs where they can.

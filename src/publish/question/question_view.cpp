@@ -1,6 +1,7 @@
 #include "publish/question/question_view.h"
 
-#include "publish/figures/dimension_marks.h"
+#include "scene/lever/open_lever.h"
+#include "scene/marks/dimension_marks.h"
 
 #include <algorithm>
 #include <cmath>
@@ -56,17 +57,17 @@ bool has_arrow_below(const LeverPicture& picture) {
 /// Room below the lever for arrows, words and marked lengths.
 double room_below_px(const LeverPicture& picture) {
     if (picture.labels.empty()) {
-        return has_arrow_below(picture) ? kQuestionArrow_px + 36.0 : 74.0;
+        return has_arrow_below(picture) ? scene::kOpenArrow_px + 36.0 : 74.0;
     }
     return first_shelf_px(picture) + 10.0 +
-           kShelf_px * static_cast<double>(picture.labels.size() - 1);
+           scene::kShelf_px * static_cast<double>(picture.labels.size() - 1);
 }
 
 } // namespace
 
 double first_shelf_px(const LeverPicture& picture) {
     if (has_arrow_below(picture)) {
-        return kQuestionArrow_px + 36.0;
+        return scene::kOpenArrow_px + 36.0;
     }
     return picture.from_above ? 40.0 : 66.0;
 }

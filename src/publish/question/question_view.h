@@ -9,9 +9,6 @@
 
 namespace steelyard::publish {
 
-/// Arrows are all of one length, so that they give no size away.
-inline constexpr double kQuestionArrow_px = 48.0;
-
 /// Distance below the lever of the first length that is marked.
 double first_shelf_px(const problems::LeverPicture& picture);
 

@@ -1,9 +1,12 @@
 #include "scene/lever/lever_drawing.h"
 
+#include "mechanics/constants.h"
 #include "mechanics/lever/lever_geometry.h"
+#include "scene/lever/lever_body.h"
 #include "scene/lever/lever_forces.h"
 #include "scene/marks/arm_shelves.h"
 #include "scene/marks/balance_strip.h"
+#include "scene/marks/dimension_marks.h"
 #include "scene/marks/force_marks.h"
 #include "scene/marks/label_board.h"
 #include "scene/marks/name_plate.h"
@@ -19,11 +22,8 @@ namespace {
 using mechanics::Vec2;
 using setup::Dimension;
 
-constexpr double kBeam_px = 11.0;      ///< outer width of the lever's body
-constexpr double kBeamInside_px = 5.5; ///< of the light band in it
 constexpr double kLongestScale_px = 90.0;
 constexpr double kPastEnd_px = 8.0; ///< from the end of a line to words beyond it
-constexpr double kDegree = 3.14159265358979323846 / 180.0;
 
 class LeverPainter {
 public:
@@ -94,18 +94,6 @@ private:
         return tilted_point(view_, solved_, how_.pose, point_m);
     }
 
-    static Label make_label(const Point& at, std::string words, TextSize size, Role role,
-                            Align align, bool strong = false) {
-        Label label;
-        label.at = at;
-        label.text = std::move(words);
-        label.size = size;
-        label.role = role;
-        label.align = align;
-        label.strong = strong;
-        return label;
-    }
-
     Point arrow_scale_at() const { return {24.0, view_.size_px.y() - text(128.0)}; }
 
     void add_heading() {
@@ -137,29 +125,16 @@ private:
     }
 
     void add_body() {
-        Polyline outer{{}, {Role::ink, kBeam_px}};
+        std::vector<Point> corners;
         for (const Vec2& corner : lever_.path_m)
-            outer.corners.push_back(tilted(corner));
-        Polyline inner = outer;
-        inner.stroke = {Role::beam, kBeamInside_px};
-        for (std::size_t i = 1; i < outer.corners.size(); ++i)
-            board_.keep_clear(outer.corners[i - 1], outer.corners[i], kBeam_px);
-        shapes().emplace_back(std::move(outer));
-        shapes().emplace_back(std::move(inner));
+            corners.push_back(tilted(corner));
+        add_lever_beam(std::move(corners), kStageLever, board_, shapes());
     }
 
     void add_axis() {
         const Point at = view_.to_sheet(solved_.axis_m);
-        const Point base = at + Point(0.0, 46.0);
-        shapes().emplace_back(
-            Triangle{at, base + Point(-22.0, 0.0), base + Point(22.0, 0.0), Role::ink});
-        Disc pin;
-        pin.centre = at;
-        pin.radius_px = 6.0;
-        pin.fill = Role::sheet;
-        pin.outline = Stroke{Role::ink, 2.5};
-        shapes().emplace_back(pin);
-        board_.keep_clear({at + Point(-22.0, 0.0), base + Point(22.0, 0.0)});
+        const Point base = at + Point(0.0, kStageLever.stand_px);
+        add_lever_axis(at, true, kStageLever, board_, shapes());
         const double line = text(20.0);
         shapes().emplace_back(board_.place({make_label(base + Point(0.0, line), how_.axis_name,
                                                        TextSize::body, Role::ink, Align::centre),
@@ -179,7 +154,7 @@ private:
         const bool same_way = load_Nm * effort_Nm > 0.0;
         const Point at = view_.to_sheet(solved_.axis_m);
         // Counter-clockwise in the world is counter-clockwise on the sheet: negative there.
-        const double most_rad = 80.0 * kDegree;
+        const double most_rad = 80.0 * mechanics::kDegree_rad;
         add_turning(at, 38.0, -most_rad * load_Nm / larger, {Role::load, 3.0}, shapes());
         if (how_.marks.effort_size)
             add_turning(at, same_way ? 50.0 : 38.0, -most_rad * effort_Nm / larger,
@@ -195,7 +170,8 @@ private:
             const auto* couple = std::get_if<mechanics::Couple>(&load.action);
             if (couple == nullptr || couple->torque_Nm == 0.0)
                 continue;
-            const double turn_rad = std::copysign(100.0 * kDegree, -couple->torque_Nm);
+            const double turn_rad =
+                std::copysign(100.0 * mechanics::kDegree_rad, -couple->torque_Nm);
             add_turning(at, radius_px, turn_rad, {Role::load, 4.0}, shapes());
             std::string words = load.name;
             if (how_.marks.load_sizes)
@@ -244,8 +220,8 @@ private:
         const Point from = arm.axis + arm.shift;
         const Point to = arm.foot + arm.shift;
         double turn_rad = std::atan2(to.y() - from.y(), to.x() - from.x());
-        if (std::abs(turn_rad) > 0.5 * 3.14159265358979323846) // keep the text upright
-            turn_rad -= std::copysign(3.14159265358979323846, turn_rad);
+        if (std::abs(turn_rad) > 0.5 * mechanics::kPi) // keep the text upright
+            turn_rad -= std::copysign(mechanics::kPi, turn_rad);
         const Point up{std::sin(turn_rad), -std::cos(turn_rad)};
         const std::string words = "arm " + quantity(force.reading.arm_m, Dimension::length);
         std::vector<Label> ways;
@@ -293,7 +269,7 @@ private:
     /// Ticks along the lever, at round distances from its first end.
     void add_ruler() {
         const double length_m = mechanics::path_length(lever_.path_m);
-        const double unit_m = how_.units == setup::UnitSystem::us ? 0.0254 : 0.01;
+        const double unit_m = how_.units == setup::UnitSystem::us ? mechanics::kInch_m : 0.01;
         const double step_m = unit_m * std::max(1.0, round_step_below(length_m / unit_m / 6.0));
         const bool upright = lever_.path_m.size() == 2;
         for (int i = 0; i * step_m <= length_m * (1.0 + 1e-9); ++i) {
@@ -317,34 +293,14 @@ private:
         }
     }
 
-    /// Stated lengths, each moved off the lever to a shelf of its own.
     void add_lengths() {
-        double shelf_px = 86.0;
-        for (const LengthMark& length : how_.lengths) {
-            const Point from = view_.to_sheet(length.from_m);
-            const Point to = view_.to_sheet(length.to_m);
-            const Point span = to - from;
-            if (span.norm() < 2.0)
-                continue;
-            const Point across = span.x() >= 0.0 ? Point(-span.y(), span.x()).normalized()
-                                                 : Point(span.y(), -span.x()).normalized();
-            const Point shift = shelf_px * across;
-            const Stroke thin{length.role, 1.5};
-            shapes().emplace_back(Line{from + shift, to + shift, thin});
-            for (const Point& end : {from, to})
-                shapes().emplace_back(
-                    Line{end + shift - 6.0 * across, end + shift + 6.0 * across, thin});
-            board_.keep_clear(from + shift, to + shift, 1.5);
-            const Point middle = 0.5 * (from + to) + shift;
-            shapes().emplace_back(
-                board_.place({make_label(middle + Point(0.0, -text(7.0)), length.text,
-                                         TextSize::body, length.role, Align::centre),
-                              make_label(middle + Point(0.0, text(18.0)), length.text,
-                                         TextSize::body, length.role, Align::centre),
-                              make_label(middle + Point(12.0, text(5.0)), length.text,
-                                         TextSize::body, length.role, Align::left)}));
-            shelf_px += text(34.0);
-        }
+        std::vector<DimensionLine> dimensions;
+        for (const LengthMark& length : how_.lengths)
+            dimensions.push_back({view_.to_sheet(length.from_m), view_.to_sheet(length.to_m),
+                                  length.text, length.role, length.role});
+        // Below the axis and its name, which thin lines would cross.
+        const DimensionStyle style{86.0, how_.text_scale, 1.5, false};
+        add_dimension_marks(std::move(dimensions), style, board_, shapes());
     }
 
     void add_strip() {
@@ -366,7 +322,7 @@ private:
 
     /// The one scale of all arrows, stated at the lower left.
     void add_arrow_scale() {
-        const double unit_N = how_.units == setup::UnitSystem::us ? 4.4482216152605 : 1.0;
+        const double unit_N = how_.units == setup::UnitSystem::us ? mechanics::kPoundForce_N : 1.0;
         const double force_N =
             unit_N * round_step_below(kLongestScale_px / view_.px_per_N / unit_N);
         const Point at = arrow_scale_at();

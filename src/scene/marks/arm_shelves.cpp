@@ -1,5 +1,7 @@
 #include "scene/marks/arm_shelves.h"
 
+#include "mechanics/constants.h"
+
 #include <cmath>
 
 namespace steelyard::scene {
@@ -11,7 +13,7 @@ constexpr double kFirstShelf_px = 44.0;
 constexpr double kFirstShelfBelow_px = 82.0;
 constexpr double kShelfStep_px = 36.0;
 /// An arm that leaves the lever by less than this runs along it.
-constexpr double kAlongLever_rad = 12.0 * 3.14159265358979323846 / 180.0;
+constexpr double kAlongLever_rad = 12.0 * mechanics::kDegree_rad;
 
 double angle_between(const Point& one, const Point& other) {
     return std::abs(std::atan2(one.x() * other.y() - one.y() * other.x(), one.dot(other)));

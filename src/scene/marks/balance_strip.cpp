@@ -36,13 +36,7 @@ void add_notch(double middle_px, double top_px, double bar_px, std::vector<Shape
 }
 
 Label caption(const Point& at, std::string text, Role role, Align align) {
-    Label label;
-    label.at = at;
-    label.text = std::move(text);
-    label.size = TextSize::caption;
-    label.role = role;
-    label.align = align;
-    return label;
+    return make_label(at, std::move(text), TextSize::caption, role, align);
 }
 
 /// A side's size, with its name where there is room for it.

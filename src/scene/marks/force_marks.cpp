@@ -1,5 +1,7 @@
 #include "scene/marks/force_marks.h"
 
+#include "mechanics/constants.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -67,6 +69,20 @@ void add_arrow(const Point& from, const Point& to, Tail tail, const Stroke& stro
     add_tail(from, tail, turn_rad, stroke, shapes);
 }
 
+void add_force_inward(const Point& centre, double radius_px, const Stroke& stroke,
+                      std::vector<Shape>& shapes) {
+    Disc disc;
+    disc.centre = centre;
+    disc.radius_px = radius_px;
+    disc.fill = Role::sheet;
+    disc.outline = stroke;
+    shapes.emplace_back(disc);
+    const double reach = radius_px * std::sqrt(0.5);
+    for (const double side : {-1.0, 1.0})
+        shapes.emplace_back(Line{centre + Point(-reach, -side * reach),
+                                 centre + Point(reach, side * reach), stroke});
+}
+
 ArrowSpan arrow_span(const Point& force_px, double longest_px) {
     const double length_px = force_px.norm();
     if (length_px <= longest_px)
@@ -124,7 +140,7 @@ void add_turning(const Point& axis, double radius_px, double turn_rad, const Str
                  std::vector<Shape>& shapes) {
     if (std::abs(turn_rad) < 0.05)
         return;
-    const double start_rad = -0.5 * 3.14159265358979323846;
+    const double start_rad = -0.5 * mechanics::kPi;
     const double head_rad = std::min(std::abs(turn_rad), 0.6 * kHeadLength_px / radius_px);
     const double end_rad = start_rad + turn_rad;
     const double shaft_rad = end_rad - std::copysign(head_rad, turn_rad);

@@ -16,6 +16,10 @@ enum class Tail { plain, square, dot };
 void add_arrow(const Point& from, const Point& to, Tail tail, const Stroke& stroke,
                std::vector<Shape>& shapes);
 
+/// Appends a force that points into the sheet: the feathers of its arrow in a circle.
+void add_force_inward(const Point& centre, double radius_px, const Stroke& stroke,
+                      std::vector<Shape>& shapes);
+
 /// An arrow's vector on the sheet, cut to the longest that fits, and whether it was cut.
 struct ArrowSpan {
     Point along_px = Point::Zero();

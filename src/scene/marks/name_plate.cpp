@@ -52,14 +52,7 @@ std::vector<Label> labels_at(const std::vector<WordPlace>& places, const std::st
     std::vector<Label> labels;
     labels.reserve(places.size());
     for (const WordPlace& place : places) {
-        Label label;
-        label.at = place.at;
-        label.align = place.align;
-        label.text = words;
-        label.size = size;
-        label.role = role;
-        label.strong = strong;
-        labels.push_back(std::move(label));
+        labels.push_back(make_label(place.at, words, size, role, place.align, strong));
     }
     return labels;
 }

@@ -15,13 +15,7 @@ constexpr double kTick_px = 5.0;
 constexpr double kNameLine_px = 15.0;
 
 Label words(const Point& at, const std::string& text, Role role, Align align) {
-    Label label;
-    label.at = at;
-    label.text = text;
-    label.size = TextSize::caption;
-    label.role = role;
-    label.align = align;
-    return label;
+    return make_label(at, text, TextSize::caption, role, align);
 }
 
 double widest_px(const std::vector<Curve>& curves, double scale) {

@@ -15,18 +15,6 @@ constexpr double kCorner_px = 3.0;
 constexpr double kLetter_px = 16.0; ///< room for "A" at the left
 constexpr double kValue_px = 82.0;  ///< room for the number at the right
 
-Label words(const Point& at, std::string text, TextSize size, Role role, Align align,
-            bool strong = false) {
-    Label label;
-    label.at = at;
-    label.text = std::move(text);
-    label.size = size;
-    label.role = role;
-    label.align = align;
-    label.strong = strong;
-    return label;
-}
-
 Box bar_box(Side side) {
     Box box;
     box.fill = side == Side::a ? Role::beam : Role::ink;
@@ -49,13 +37,13 @@ public:
         left_px_ = corner_px.x();
         zero_px_ = left_px_ + text(kLetter_px);
         const double right_px = left_px_ + bars_.width_px;
-        shapes_.emplace_back(words({left_px_, top_px + text(16.0)}, pair.name, TextSize::body,
-                                   Role::ink, Align::left, pair.chosen));
+        shapes_.emplace_back(make_label({left_px_, top_px + text(16.0)}, pair.name, TextSize::body,
+                                        Role::ink, Align::left, pair.chosen));
         const std::string difference = difference_of(pair);
         if (!difference.empty())
-            shapes_.emplace_back(words({right_px, top_px + text(16.0)}, difference,
-                                       TextSize::caption, pair.chosen ? Role::ink : Role::quiet_ink,
-                                       Align::right, pair.chosen));
+            shapes_.emplace_back(
+                make_label({right_px, top_px + text(16.0)}, difference, TextSize::caption,
+                           pair.chosen ? Role::ink : Role::quiet_ink, Align::right, pair.chosen));
         add_bar(Side::a, pair.a, pair.a_tick, top_px + text(23.0));
         add_bar(Side::b, pair.b, pair.b_tick, top_px + text(40.0));
         // The zero that both grow from.
@@ -97,11 +85,11 @@ private:
                 Line{{at_px, top_px - 1.0}, {at_px, top_px + bar_px + 1.0}, {Role::load, 2.5}});
         }
         const double base_px = top_px + text(11.0);
-        shapes_.emplace_back(words({left_px_, base_px}, side == Side::a ? "A" : "B",
-                                   TextSize::caption, Role::quiet_ink, Align::left));
-        shapes_.emplace_back(words({left_px_ + bars_.width_px, base_px},
-                                   setup::format_quantity(size, bars_.dimension, bars_.units),
-                                   TextSize::body, Role::ink, Align::right));
+        shapes_.emplace_back(make_label({left_px_, base_px}, side == Side::a ? "A" : "B",
+                                        TextSize::caption, Role::quiet_ink, Align::left));
+        shapes_.emplace_back(make_label({left_px_ + bars_.width_px, base_px},
+                                        setup::format_quantity(size, bars_.dimension, bars_.units),
+                                        TextSize::body, Role::ink, Align::right));
     }
 
     const PairedBars& bars_;
@@ -122,9 +110,9 @@ void add_side_badge(Side side, const Point& corner_px, double text_scale,
     box.size_px = {size_px, size_px};
     box.corner_px = kCorner_px;
     shapes.emplace_back(box);
-    shapes.emplace_back(words(corner_px + size_px * Point(0.5, 0.76), side == Side::a ? "A" : "B",
-                              TextSize::body, side == Side::a ? Role::ink : Role::sheet,
-                              Align::centre, true));
+    shapes.emplace_back(make_label(corner_px + size_px * Point(0.5, 0.76),
+                                   side == Side::a ? "A" : "B", TextSize::body,
+                                   side == Side::a ? Role::ink : Role::sheet, Align::centre, true));
 }
 
 void add_paired_bars(const PairedBars& bars, std::vector<Shape>& shapes) {

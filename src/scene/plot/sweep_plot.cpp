@@ -71,13 +71,7 @@ private:
     }
 
     Label caption(const Point& at, std::string words, Role role, Align align) const {
-        Label label;
-        label.at = at;
-        label.text = std::move(words);
-        label.size = TextSize::caption;
-        label.role = role;
-        label.align = align;
-        return label;
+        return make_label(at, std::move(words), TextSize::caption, role, align);
     }
 
     void add_title() {

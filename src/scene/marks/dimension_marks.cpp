@@ -1,4 +1,4 @@
-#include "publish/figures/dimension_marks.h"
+#include "scene/marks/dimension_marks.h"
 
 #include "mechanics/constants.h"
 
@@ -6,11 +6,8 @@
 #include <cmath>
 #include <utility>
 
-namespace steelyard::publish {
+namespace steelyard::scene {
 namespace {
-
-using scene::Point;
-using scene::Role;
 
 constexpr double kHead_px = 7.0;
 
@@ -37,27 +34,30 @@ bool overlap(const DimensionLine& one, const DimensionLine& other) {
     return a_low < b_high - kTouch_px && b_low < a_high - kTouch_px;
 }
 
-void add_head(const Point& tip, const Point& along, std::vector<scene::Shape>& shapes) {
+void add_dimension_head(const Point& tip, const Point& along, Role role,
+                        std::vector<Shape>& shapes) {
     const Point side(-along.y(), along.x());
     const Point base = tip - kHead_px * along;
-    shapes.emplace_back(scene::Triangle{tip, base + 0.4 * kHead_px * side,
-                                        base - 0.4 * kHead_px * side, Role::quiet_ink});
+    shapes.emplace_back(
+        Triangle{tip, base + 0.4 * kHead_px * side, base - 0.4 * kHead_px * side, role});
 }
 
-void add_mark(const DimensionLine& dimension, double shelf_px, scene::LabelBoard& board,
-              std::vector<scene::Shape>& shapes) {
+void add_mark(const DimensionLine& dimension, double shelf_px, const DimensionStyle& style,
+              LabelBoard& board, std::vector<Shape>& shapes) {
     const Point side = outward(dimension);
     const Point from = dimension.from + shelf_px * side;
     const Point to = dimension.to + shelf_px * side;
     const Point along = (to - from).normalized();
-    constexpr double kClear_px = 8.0; // between the point and the thin line that comes from it
-    for (const auto& [point, end] : {std::pair{dimension.from, from}, {dimension.to, to}}) {
-        shapes.emplace_back(
-            scene::Line{point + kClear_px * side, end + 4.0 * side, {Role::hairline, 1.0}});
+    if (style.thin_lines) {
+        constexpr double kClear_px = 8.0; // between the point and the thin line that comes from it
+        for (const auto& [point, end] : {std::pair{dimension.from, from}, {dimension.to, to}}) {
+            shapes.emplace_back(
+                Line{point + kClear_px * side, end + 4.0 * side, {Role::hairline, 1.0}});
+        }
     }
-    shapes.emplace_back(scene::Line{from, to, {Role::quiet_ink, 1.2}});
-    add_head(from, -along, shapes);
-    add_head(to, along, shapes);
+    shapes.emplace_back(Line{from, to, {dimension.role, style.line_px}});
+    add_dimension_head(from, -along, dimension.role, shapes);
+    add_dimension_head(to, along, dimension.role, shapes);
     board.keep_clear(from, to, 6.0);
 
     double turn_rad = std::atan2(along.y(), along.x());
@@ -65,13 +65,14 @@ void add_mark(const DimensionLine& dimension, double shelf_px, scene::LabelBoard
         turn_rad -= std::copysign(mechanics::kPi, turn_rad); // never upside down
     }
     const Point above(std::sin(turn_rad), -std::cos(turn_rad));
-    std::vector<scene::Label> ways;
+    std::vector<Label> ways;
     for (const double share : {0.5, 0.35, 0.65}) {
         for (const double rise : {5.0, -17.0}) {
-            scene::Label label;
-            label.at = from + share * (to - from) + rise * above;
+            Label label;
+            label.at = from + share * (to - from) + rise * style.text_scale * above;
             label.text = dimension.text;
-            label.align = scene::Align::centre;
+            label.role = dimension.words_role;
+            label.align = Align::centre;
             label.turn_rad = turn_rad;
             ways.push_back(std::move(label));
         }
@@ -81,8 +82,8 @@ void add_mark(const DimensionLine& dimension, double shelf_px, scene::LabelBoard
 
 } // namespace
 
-void add_dimension_marks(std::vector<DimensionLine> dimensions, double first_shelf_px,
-                         scene::LabelBoard& board, std::vector<scene::Shape>& shapes) {
+void add_dimension_marks(std::vector<DimensionLine> dimensions, const DimensionStyle& style,
+                         LabelBoard& board, std::vector<Shape>& shapes) {
     const auto length = [](const DimensionLine& d) { return (d.to - d.from).norm(); };
     dimensions.erase(std::remove_if(dimensions.begin(), dimensions.end(),
                                     [&](const DimensionLine& d) { return length(d) < 1.0; }),
@@ -102,9 +103,10 @@ void add_dimension_marks(std::vector<DimensionLine> dimensions, double first_she
             shelf = shelves.insert(shelves.end(), std::vector<DimensionLine>{});
         }
         const auto row = static_cast<double>(shelf - shelves.begin());
-        add_mark(dimension, first_shelf_px + kShelf_px * row, board, shapes);
+        add_mark(dimension, style.first_shelf_px + kShelf_px * style.text_scale * row, style, board,
+                 shapes);
         shelf->push_back(std::move(dimension));
     }
 }
 
-} // namespace steelyard::publish
+} // namespace steelyard::scene
