@@ -41,7 +41,7 @@ tl::expected<PagePicture, PublishError> page_picture(const Worksheet& sheet,
                                                      const problems::Bank& bank, SheetSide side,
                                                      int page_number, int height_px,
                                                      const Progress& progress) {
-    const auto family = text_family();
+    const auto family = paper_family();
     if (!family) {
         return tl::make_unexpected(family.error());
     }

@@ -16,7 +16,7 @@ template <typename Make>
 auto made_paper(const Worksheet& sheet, const std::string& title, const PaperBlocks& blocks,
                 const Progress& progress, const Make& make)
     -> decltype(make(PageFormat(), PdfAbout(), [](cairo_t*) {})) {
-    const auto family = text_family();
+    const auto family = paper_family();
     if (!family) {
         return tl::make_unexpected(family.error());
     }

@@ -230,3 +230,23 @@ TEST_CASE("a package of thousands of questions holds each once") {
     CHECK(run.status == 0);
     CHECK(content(out).substr(0, 4) == "PK\x03\x04");
 }
+
+TEST_CASE("a bank of which a part cannot be read makes no paper, whatever makes it") {
+    const TempFolder folder;
+    const std::string bank = folder / "bank";
+    fs::copy(fs::path(STEELYARD_SOURCE_DIR) / "question_bank", bank, fs::copy_options::recursive);
+    const fs::path lost = fs::directory_iterator(bank + "/families")->path();
+    std::ofstream(lost, std::ios::app) << "\n[[[\n";
+    const std::vector<std::vector<std::string>> makers{
+        {"handout", "--blueprint", "boathouse", "--out", folder / "a", "--bank", bank},
+        {"export", "--format", "csv", "--out", folder / "b.csv", "--bank", bank},
+        {"generate", "--count", "3", "--bank", bank}};
+    for (const auto& maker : makers) {
+        const Run run = run_here(maker);
+        INFO(maker.front() << ": " << run.err);
+        CHECK(run.status == 2);
+        CHECK(run.out.empty());
+        CHECK_THAT(run.err, ContainsSubstring(lost.filename().string()));
+    }
+    CHECK(folder.count() == 1);
+}
