@@ -6,10 +6,19 @@ namespace steelyard::mechanics {
 
 inline constexpr double kPi = 3.14159265358979323846;
 
+/// A degree [rad].
+inline constexpr double kDegree_rad = kPi / 180.0;
+
 /// Standard acceleration of free fall [m/s²], exact by definition.
 /// Source: NIST SP 811 (2008), Appendix B.8, "acceleration of free fall, standard".
 /// Some textbooks compute with 9.80: a check against such a book sets the book's value.
 inline constexpr double kStandardGravity = 9.80665;
+
+/// The inch [m] and the avoirdupois pound [kg], exact by definition, and the pound-force [N].
+/// Source: NIST SP 811 (2008), Appendix B.8 and its footnotes.
+inline constexpr double kInch_m = 0.0254;
+inline constexpr double kPound_kg = 0.45359237;
+inline constexpr double kPoundForce_N = kPound_kg * kStandardGravity;
 
 /// Bounds of a believable input; beyond them the input is refused, not computed. Common sense, no
 /// source: a kilometre of lever, a thousand tonnes, the weight of those.

@@ -1,5 +1,6 @@
 #include "app/bench/readings.h"
 
+#include "mechanics/constants.h"
 #include "setup/units/format_quantity.h"
 
 #include <cmath>
@@ -14,7 +15,7 @@ using words::LeverReading;
 
 /// How far the load is taken to move when the trade of distances is told [m]: a hand's breadth.
 constexpr double kLoadTravelSi_m = 0.1;
-constexpr double kLoadTravelUs_m = 4.0 * 0.0254;
+constexpr double kLoadTravelUs_m = 4.0 * mechanics::kInch_m;
 
 class ReadingMaker {
 public:

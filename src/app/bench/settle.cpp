@@ -1,5 +1,7 @@
 #include "app/bench/settle.h"
 
+#include "mechanics/constants.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -7,7 +9,7 @@ namespace steelyard::app {
 
 namespace {
 
-constexpr double kMostTilt_rad = 10.0 * 3.14159265358979323846 / 180.0;
+constexpr double kMostTilt_rad = 10.0 * mechanics::kDegree_rad;
 /// Slightly underdamped: one small swing past, at rest under 400 ms also from one side to the
 /// other, for the swing dies by half the damping: 20° · exp(-20 · 0.39) = 1.5e-4.
 constexpr double kStiffness = 800.0; ///< [1/s²]

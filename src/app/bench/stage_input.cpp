@@ -1,6 +1,7 @@
 #include "app/bench/stage_input.h"
 
 #include "app/platform/key.h"
+#include "mechanics/constants.h"
 #include "mechanics/lever/lever_geometry.h"
 
 #include <algorithm>
@@ -17,14 +18,10 @@ using scene::LeverPart;
 using scene::PartKind;
 using scene::Point;
 
-constexpr double kDegree = mechanics::kPi / 180.0;
-constexpr double kDirectionSnap_rad = 5.0 * kDegree;
+constexpr double kDirectionSnap_rad = 5.0 * mechanics::kDegree_rad;
 constexpr double kZoomPerNotch = 1.15;
 constexpr double kSmallestLever_px = 40.0;
 constexpr double kMostZoom = 200.0; ///< lever against stage
-constexpr double kInch_m = 0.0254;
-constexpr double kPound_kg = 0.45359237;
-constexpr double kPoundForce_N = 4.4482216152605;
 
 double snapped(double value, double step, bool off) {
     return off ? value : std::round(value / step) * step;
@@ -51,7 +48,7 @@ bool is_among(const std::vector<Grip>& grips, const Grip& held) {
 
 double mass_step_kg(const BenchModel& model, const scene::StageView& view) {
     const double gravity = std::max(model.state.setup.lever.gravity_m_s2, 1e-3);
-    const double unit_kg = model.units == setup::UnitSystem::us ? kPound_kg : 1.0;
+    const double unit_kg = model.units == setup::UnitSystem::us ? mechanics::kPound_kg : 1.0;
     return unit_kg * scene::round_step_below(6.0 / view.px_per_N / gravity / unit_kg);
 }
 
@@ -124,15 +121,15 @@ std::optional<Nudge> nudge_of(const BenchModel& model, const StageState& stage,
     case key::kLeft:
     case key::kRight:
         if (turning) // right turns clockwise, as a hand on the arrow would
-            return Nudge{LeverField::direction, -sign * times * kDegree};
-        return Nudge{LeverField::place, sign * times * (us ? 0.5 * kInch_m : 0.01)};
+            return Nudge{LeverField::direction, -sign * times * mechanics::kDegree_rad};
+        return Nudge{LeverField::place, sign * times * (us ? 0.5 * mechanics::kInch_m : 0.01)};
     case key::kUp:
     case key::kDown:
         for (const LeverField field : fields_of(model.state.handled(), stage.chosen)) {
             if (field == LeverField::mass)
-                return Nudge{field, sign * times * (us ? kPound_kg : 0.5)};
+                return Nudge{field, sign * times * (us ? mechanics::kPound_kg : 0.5)};
             if (field == LeverField::force)
-                return Nudge{field, sign * times * (us ? kPoundForce_N : 5.0)};
+                return Nudge{field, sign * times * (us ? mechanics::kPoundForce_N : 5.0)};
             if (field == LeverField::torque)
                 return Nudge{field, sign * times};
             if (field == LeverField::grip)
@@ -210,12 +207,12 @@ AddLoad new_load(const BenchModel& model) {
 }
 
 double place_step_m(const scene::StageView& view, setup::UnitSystem units) {
-    const double unit_m = units == setup::UnitSystem::us ? kInch_m : 0.01;
+    const double unit_m = units == setup::UnitSystem::us ? mechanics::kInch_m : 0.01;
     return unit_m * scene::round_step_below(10.0 / view.px_per_m / unit_m);
 }
 
 double force_step_N(const scene::StageView& view, setup::UnitSystem units) {
-    const double unit_N = units == setup::UnitSystem::us ? kPoundForce_N : 1.0;
+    const double unit_N = units == setup::UnitSystem::us ? mechanics::kPoundForce_N : 1.0;
     return unit_N * scene::round_step_below(6.0 / view.px_per_N / unit_N);
 }
 

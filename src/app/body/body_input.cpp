@@ -1,6 +1,7 @@
 #include "app/body/body_input.h"
 
 #include "app/platform/key.h"
+#include "mechanics/constants.h"
 #include "scene/stage_view.h"
 
 #include <algorithm>
@@ -17,8 +18,6 @@ using scene::Point;
 constexpr double kScrubStep = 0.02;
 constexpr double kNudge_m = 0.01;
 constexpr double kPlaceSnap_m = 0.01;
-constexpr double kPound_kg = 0.45359237;
-constexpr double kPoundForce_N = 4.4482216152605;
 /// A way shorter than this on the sheet is none to slide along [px].
 constexpr double kShortestTrail_px = 30.0;
 
@@ -71,8 +70,8 @@ std::vector<Vec3> way_of(const BodyModel& model, const BodyStage& stage, const B
 double size_step(const BodyModel& model, const BodyNumber& number, setup::UnitSystem units) {
     const bool us = units == setup::UnitSystem::us;
     if (dimension_of(model.exercise(), number) == setup::Dimension::mass)
-        return us ? kPound_kg : 0.5;
-    return us ? kPoundForce_N : 5.0;
+        return us ? mechanics::kPound_kg : 0.5;
+    return us ? mechanics::kPoundForce_N : 5.0;
 }
 
 void take(const BodyModel& model, const BodyStage& stage, const StagePointer& pointer,

@@ -22,7 +22,6 @@ using scene::Curve;
 using scene::Dash;
 using setup::Dimension;
 
-constexpr double kDegree = mechanics::kPi / 180.0;
 constexpr int kValueTicks = 6;
 /// A value as small as this is rounding in all that is plotted [SI].
 constexpr double kNothing = 1e-9;
@@ -124,8 +123,8 @@ std::vector<Curve> curves_of(const BodyModel& model, PlotSubject subject) {
 }
 
 std::vector<scene::PlotTick> range_ticks(const BodyModel& model) {
-    const double from_deg = angle_rad(model, 0.0) / kDegree;
-    const double to_deg = angle_rad(model, 1.0) / kDegree;
+    const double from_deg = angle_rad(model, 0.0) / mechanics::kDegree_rad;
+    const double to_deg = angle_rad(model, 1.0) / mechanics::kDegree_rad;
     std::vector<scene::PlotTick> ticks;
     if (std::abs(to_deg - from_deg) < 1.0)
         return ticks;
@@ -184,7 +183,7 @@ const char* word_of(PlotSubject subject) {
 
 Hinge range_hinge(const BodyModel& model) {
     Hinge most = model.axis();
-    if (!model.moves() || std::abs(way_rad(model, most)) > kDegree)
+    if (!model.moves() || std::abs(way_rad(model, most)) > mechanics::kDegree_rad)
         return most;
     for (const mechanics::HingeInfo& info : mechanics::all_hinges())
         if (std::abs(way_rad(model, info.hinge)) > std::abs(way_rad(model, most)))
@@ -259,8 +258,9 @@ std::string curves_csv(const BodyModel& model) {
     if (known)
         text += ",muscles_N,joint_reaction_N,load_over_muscles";
     for (std::size_t place = 0; place < curves.progress.size(); ++place) {
-        text += "\r\n" + publish::csv_number(curves.progress[place]) + "," +
-                publish::csv_number(angle_rad(model, curves.progress[place]) / kDegree);
+        text +=
+            "\r\n" + publish::csv_number(curves.progress[place]) + "," +
+            publish::csv_number(angle_rad(model, curves.progress[place]) / mechanics::kDegree_rad);
         for (std::size_t axis = 0; axis < model.state.setup.axes.size(); ++axis)
             text += "," + publish::csv_number(curves.torque_Nm[axis][place]) + "," +
                     publish::csv_number(curves.load_Nm[axis][place]);

@@ -1,5 +1,6 @@
 #include "app/paint/shape_batch.h"
 
+#include "mechanics/constants.h"
 #include "scene/dash.h"
 
 #include <algorithm>
@@ -10,8 +11,6 @@ namespace steelyard::app {
 namespace {
 
 using scene::Point;
-
-constexpr double kHalfTurn_rad = 3.14159265358979323846;
 
 std::array<float, 2> floats(const Point& point) {
     return {static_cast<float>(point.x()), static_cast<float>(point.y())};
@@ -35,7 +34,7 @@ public:
         const double reach_px = arc.radius_px + 0.5 * arc.stroke.width_px;
         ShapeRecord& record = add(ShapeKind::arc, arc.centre, {reach_px, reach_px}, middle_rad,
                                   arc.stroke.role, arc.stroke.opacity);
-        const double half_rad = std::min(0.5 * std::abs(arc.to_rad - arc.from_rad), kHalfTurn_rad);
+        const double half_rad = std::min(0.5 * std::abs(arc.to_rad - arc.from_rad), mechanics::kPi);
         record.form = {static_cast<float>(arc.radius_px),
                        static_cast<float>(0.5 * arc.stroke.width_px), static_cast<float>(half_rad),
                        0.0F};

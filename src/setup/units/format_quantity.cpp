@@ -1,5 +1,6 @@
 #include "setup/units/format_quantity.h"
 
+#include "mechanics/constants.h"
 #include "setup/units/unit_table.h"
 
 #include <fmt/format.h>
@@ -122,7 +123,7 @@ std::string_view reading_unit(double value_SI, Dimension dimension, UnitSystem s
         return us ? "lbf" : size >= 1e5 ? "kN" : "N";
     case Dimension::mass:
         if (us)
-            return is_zero || size >= 0.45359237 ? "lb" : "oz";
+            return is_zero || size >= mechanics::kPound_kg ? "lb" : "oz";
         return is_zero || size >= 1.0 ? "kg" : "g";
     default:
         return formula_unit(dimension, system);
