@@ -46,8 +46,13 @@ endfunction()
 
 # The optimiser takes the other half. -O3 makes nothing of ours faster than -O2 does, and where no
 # number is computed and no frame is drawn, -O1 is as good.
-set(CMAKE_CXX_FLAGS_RELEASE "-O2 -DNDEBUG")
+if(NOT EMSCRIPTEN) # a page is to be small: cmake/Web.cmake
+  set(CMAKE_CXX_FLAGS_RELEASE "-O2 -DNDEBUG")
+endif()
 function(steelyard_optimise_little target)
+  if(EMSCRIPTEN)
+    return()
+  endif()
   target_compile_options(${target} PRIVATE $<$<CONFIG:Release>:-O1>)
 endfunction()
 
