@@ -2,6 +2,7 @@
 #include "app/body/sample_body.h"
 #include "app/platform/key.h"
 #include "catch.h"
+#include "mechanics/resistance/resistance_kinds.h"
 #include "words/body/body_reading.h"
 
 #include <cmath>
