@@ -1,5 +1,6 @@
 #include "problems/bank/bank_check.h"
 
+#include "problems/bank/answer_kinds.h"
 #include "problems/language/number_text.h"
 #include "problems/question/question_code.h"
 #include "problems/question/question_writer.h"
@@ -121,7 +122,7 @@ FamilyCheck check_family(const Bank& bank, const Family& family, std::size_t ins
         const Refusal refusal = try_draw(family, random, instance);
         if (refusal != Refusal::none) {
             ++check.refused[static_cast<std::size_t>(refusal)];
-            if (refusal == Refusal::no_value && family.kind == Kind::numeric)
+            if (refusal == Refusal::no_value && row_of(family.kind).has_steps)
                 check_wrong(instance, faults);
             continue;
         }

@@ -97,7 +97,7 @@ Choice read_wrong_choice(TomlReader& table) {
 void read_concept(TomlReader& table, Kind kind, Item& item) {
     item.prompt = table.text("prompt", Need::required).value_or("");
     std::vector<std::string> right;
-    if (kind == Kind::single_choice)
+    if (row_of(kind).picks == Picks::one)
         right.push_back(table.text("right", Need::required).value_or(""));
     else
         right = table.texts("right", Need::required).value_or(std::vector<std::string>{});

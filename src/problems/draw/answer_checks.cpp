@@ -1,5 +1,6 @@
 #include "problems/draw/answer_checks.h"
 
+#include "problems/bank/answer_kinds.h"
 #include "problems/draw/place_spots.h"
 #include "problems/draw/setup_solution.h"
 
@@ -74,8 +75,8 @@ Refusal finish_choices(const Family& family, Random& random, Instance& instance)
         if (right != 0.0)
             instance.correct.push_back(at);
     }
-    const bool clear = family.kind == Kind::single_choice ? instance.correct.size() == 1
-                                                          : !instance.correct.empty();
+    const bool clear = row_of(family.kind).picks == Picks::one ? instance.correct.size() == 1
+                                                               : !instance.correct.empty();
     return clear ? Refusal::none : Refusal::choices_unclear;
 }
 
@@ -152,7 +153,7 @@ Refusal check_given(const Family& family, const Instance& instance) {
         const Quantity& quantity = family.quantities[index];
         if (quantity.decimals < 0 && !quantity.shows_exactly(instance.quantities[index]))
             return Refusal::not_clean;
-        if (family.kind == Kind::numeric && index != family.ask.find &&
+        if (row_of(family.kind).has_steps && index != family.ask.find &&
             quantity.dimension == family.quantities[family.ask.find].dimension &&
             std::abs(instance.quantities[index] - instance.answer) <= instance.tolerance)
             return Refusal::answer_is_given;
