@@ -2,11 +2,9 @@
 # part of them is never taken for all.
 
 set(page ${CMAKE_CURRENT_SOURCE_DIR}/app/platform/page)
-add_executable(steelyard page_main.cpp)
 set_target_properties(steelyard PROPERTIES
   SUFFIX .html
   LINK_DEPENDS "${page}/shell.html;${page}/page.js")
-target_link_libraries(steelyard PRIVATE app)
 set(data)
 foreach(folder assets question_bank)
   list(APPEND data "SHELL:--preload-file ${CMAKE_SOURCE_DIR}/${folder}@/usr/share/steelyard/${folder}")
@@ -16,4 +14,3 @@ target_link_options(steelyard PRIVATE
   -sALLOW_MEMORY_GROWTH=1 -sFORCE_FILESYSTEM=1 -sEXPORTED_RUNTIME_METHODS=FS,ccall
   "SHELL:--shell-file ${page}/shell.html" "SHELL:--pre-js ${page}/page.js" ${data}
   "SHELL:--preload-file ${CMAKE_BINARY_DIR}/fonts@/usr/share/fonts/opentype/inter")
-steelyard_own_code(steelyard)

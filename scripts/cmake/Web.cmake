@@ -47,7 +47,6 @@ set(from ${STEELYARD_WEB_SOURCES})
 steelyard_compiled(imgui
   SOURCES ${from}/imgui/imgui.cpp ${from}/imgui/imgui_draw.cpp ${from}/imgui/imgui_tables.cpp
           ${from}/imgui/imgui_widgets.cpp ${from}/imgui/misc/cpp/imgui_stdlib.cpp
-          ${CMAKE_SOURCE_DIR}/src/app/platform/page/imgui_backend.cpp
   INCLUDES ${from}/imgui ${from}/imgui/backends ${from}/imgui/misc/cpp)
 steelyard_compiled(SQLite::SQLite3
   SOURCES ${from}/sqlite3/sqlite3.c INCLUDES ${from}/sqlite3
@@ -57,7 +56,8 @@ steelyard_compiled(pugixml::pugixml
 # All of these are here already, whichever way they are looked for.
 foreach(package Eigen3 fmt tl-expected FastFloat Boost nlohmann_json Threads SQLite3 pugixml)
   file(WRITE ${CMAKE_BINARY_DIR}/found/Find${package}.cmake "set(${package}_FOUND TRUE)\n")
-  file(WRITE ${CMAKE_BINARY_DIR}/found/${package}Config.cmake "set(${package}_FOUND TRUE)\n")
 endforeach()
+file(WRITE ${CMAKE_BINARY_DIR}/found/Eigen3Config.cmake "")
+file(WRITE ${CMAKE_BINARY_DIR}/found/Eigen3ConfigVersion.cmake "set(PACKAGE_VERSION_COMPATIBLE TRUE)\n")
 set(Eigen3_DIR ${CMAKE_BINARY_DIR}/found CACHE PATH "")
 list(PREPEND CMAKE_MODULE_PATH ${CMAKE_BINARY_DIR}/found)

@@ -150,10 +150,12 @@ void Application::prepare_style() {
     const double desktop = window_.content_scale();
     const double scale = place().own_type_scale(size_px).value_or(
         text_size_ * desktop * growth_of(size_px / desktop, text_size_));
-    if (scale == fonts_for_)
+    const double pixels = window_.device_pixels();
+    if (scale == fonts_for_ && pixels == font_pixels_)
         return;
     fonts_for_ = scale;
-    style_.fonts = load_fonts(static_cast<float>(scale));
+    font_pixels_ = pixels;
+    style_.fonts = load_fonts(static_cast<float>(scale), static_cast<float>(pixels));
     window_.renew_font_texture();
     apply_to_imgui(style_);
     for (const std::unique_ptr<Place>& one : places_)

@@ -98,6 +98,7 @@ private:
     std::vector<ShapeRecord> records_; ///< kept from frame to frame
     double text_size_ = 1.0;           ///< chosen by the person, 0.8 to 2.5
     double fonts_for_ = 0.0;           ///< scale that the fonts were made for
+    double font_pixels_ = 1.0;         ///< and device pixels
     int frames_owed_ = 3;
     bool beside_stirred_ = false; ///< something came in for a further window
     long frame_count_ = 0;

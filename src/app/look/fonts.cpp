@@ -63,7 +63,7 @@ float Fonts::height(scene::TextSize size) const {
     return std::round(kLinePerEm * static_cast<float>(scene::text_height_px(size)) * scale);
 }
 
-Fonts load_fonts(float scale) {
+Fonts load_fonts(float scale, float device_pixels) {
     ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
     atlas.Clear();
     atlas.Flags |= ImFontAtlasFlags_NoPowerOfTwoHeight;
@@ -78,12 +78,17 @@ Fonts load_fonts(float scale) {
     for (const scene::TextSize size : {scene::TextSize::body, scene::TextSize::caption,
                                        scene::TextSize::reading, scene::TextSize::key}) {
         const bool is_key = size == scene::TextSize::key;
+#if IMGUI_VERSION_NUM < 19200
+        const float height_px = fonts.height(size) * device_pixels;
+#else // later versions make letters finer by themselves
+        const float height_px = fonts.height(size);
+#endif
         const ImWchar* glyphs = is_key ? kKeyGlyphs : kGlyphs;
         const auto add = [&](const std::string& path) {
             if (!path.empty())
-                return atlas.AddFontFromFileTTF(path.c_str(), fonts.height(size), &config, glyphs);
+                return atlas.AddFontFromFileTTF(path.c_str(), height_px, &config, glyphs);
             ImFontConfig plain;
-            plain.SizePixels = fonts.height(size);
+            plain.SizePixels = height_px;
             return atlas.AddFontDefault(&plain);
         };
         const auto index = static_cast<std::size_t>(size);
@@ -92,8 +97,10 @@ Fonts load_fonts(float scale) {
     }
 #if IMGUI_VERSION_NUM < 19200
     atlas.Build();
-    for (ImFont* font : atlas.Fonts)
+    for (ImFont* font : atlas.Fonts) {
         level_digits(*font);
+        font->Scale = 1.0F / device_pixels;
+    }
 #endif
     return fonts;
 }

@@ -25,8 +25,9 @@ struct Fonts {
 /// Fills ImGui's atlas anew. Takes Inter where the system has it, else ImGui's own font, so that
 /// the program can be read either way. Digits all get the same width, so that numbers in a column
 /// line up and a changing number does not shake.
-/// @param scale  text size times device pixels; 1 = 100 %
-Fonts load_fonts(float scale);
+/// @param scale  text size; 1 = 100 %
+/// @param device_pixels  of the window per sheet pixel: letters are made as fine as it shows them
+Fonts load_fonts(float scale, float device_pixels = 1.0F);
 
 /// Distance from the top of a line of text to its baseline [px].
 float baseline_of(const ImFont& font, float height_px);

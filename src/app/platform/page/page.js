@@ -83,11 +83,11 @@ var Module = typeof Module === 'undefined' ? {} : Module;
     const modifiers_of = (event) =>
         (event.shiftKey ? 1 : 0) | (event.ctrlKey || event.metaKey ? 2 : 0) | (event.altKey ? 4 : 0);
     // These stay the browser's: pasting comes as an event of its own.
-    const browsers = (event) => event.key === 'F12' || event.key === 'F6' ||
+    const browsers = (event) => event.key === 'F12' ||
         ((event.ctrlKey || event.metaKey) && (/^[vrtnwl]$/i.test(event.key) || event.shiftKey)) ||
         (event.altKey && event.key.startsWith('Arrow'));
     function keydown(event) {
-        if (event.key === 'F6') { // a way out for who has no mouse
+        if (event.key === 'F10') { // a way out for who has no mouse
             document.getElementById('beside').focus();
             event.preventDefault();
             return;
