@@ -12,10 +12,10 @@ namespace {
 
 /// Makes a document of the blocks, set twice: once to count the pages, once to paint them.
 /// @param make  called with the page, what the document says of itself, and what paints it
-template <typename Make>
-auto made_paper(const Worksheet& sheet, const std::string& title, const PaperBlocks& blocks,
-                const Progress& progress, const Make& make)
-    -> decltype(make(PageFormat(), PdfAbout(), [](cairo_t*) {})) {
+template <typename Made, typename Make>
+tl::expected<Made, PublishError> made_paper(const Worksheet& sheet, const std::string& title,
+                                            const PaperBlocks& blocks, const Progress& progress,
+                                            const Make& make) {
     const auto family = paper_family();
     if (!family) {
         return tl::make_unexpected(family.error());
@@ -45,10 +45,9 @@ auto made_paper(const Worksheet& sheet, const std::string& title, const PaperBlo
 tl::expected<std::string, PublishError> paper_pdf(const Worksheet& sheet, const std::string& title,
                                                   const PaperBlocks& blocks,
                                                   const Progress& progress) {
-    return made_paper(sheet, title, blocks, progress,
-                      [](const PageFormat& format, const PdfAbout& about, const auto& paint) {
-                          return pdf_of(format, about, paint);
-                      });
+    return made_paper<std::string>(sheet, title, blocks, progress,
+                                   [](const PageFormat& format, const PdfAbout& about,
+                                      const auto& paint) { return pdf_of(format, about, paint); });
 }
 
 tl::expected<void, PublishError> write_paper_pdf(const std::filesystem::path& path,
@@ -56,7 +55,7 @@ tl::expected<void, PublishError> write_paper_pdf(const std::filesystem::path& pa
                                                  const PaperBlocks& blocks,
                                                  const Progress& progress) {
     return write_whole_file(path, [&](std::FILE* file) {
-        return made_paper(
+        return made_paper<void>(
             sheet, title, blocks, progress,
             [file](const PageFormat& format, const PdfAbout& about, const auto& paint) {
                 return make_pdf(file, format, about, paint);

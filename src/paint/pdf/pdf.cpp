@@ -1,16 +1,13 @@
 #include "paint/pdf/pdf.h"
 
+#include "paint/pdf/complete_pdf.h"
 #include "paint/picture/cairo_objects.h"
 #include "publish/files/written_text.h"
 
 #include <cairo-pdf.h>
 #include <fmt/format.h>
 
-#include <exception>
 #include <memory>
-#include <qpdf/Buffer.hh>
-#include <qpdf/QPDF.hh>
-#include <qpdf/QPDFWriter.hh>
 #include <string_view>
 
 namespace steelyard::paint {
@@ -75,41 +72,20 @@ Done paint_pages(std::FILE* file, const PageFormat& page, const PdfAbout& about,
                     about.title, cairo_status_to_string(status));
 }
 
-/// What Cairo leaves out of a catalog, and the date that it puts in.
-void complete(QPDF& document) {
-    QPDFObjectHandle catalog = document.getRoot();
-    catalog.replaceKey("/Lang", QPDFObjectHandle::newString("en"));
-    catalog.replaceKey("/ViewerPreferences", "<< /DisplayDocTitle true >>"_qpdf);
-    if (catalog.hasKey("/StructTreeRoot")) {
-        catalog.replaceKey("/MarkInfo", "<< /Marked true >>"_qpdf);
-    }
-    document.getTrailer().getKey("/Info").removeKey("/CreationDate");
-}
-
-/// Paints, completes and hands over the writer that has the document, aimed at no file yet.
+/// Paints the pages into a file of their own, and completes them into what is given.
+template <typename To>
 Done write_pdf(const PageFormat& page, const PdfAbout& about,
-               const std::function<void(cairo_t*)>& paint,
-               const std::function<void(QPDFWriter&)>& write) {
+               const std::function<void(cairo_t*)>& paint, To&& to) {
     const File pages(std::tmpfile());
     if (!pages) {
         return not_made(PublishFault::cannot_write, about.title, "no temporary file");
     }
     return paint_pages(pages.get(), page, about, paint).and_then([&]() -> Done {
-        try { // qpdf throws when a file cannot be read or written
-            QPDF document;
-            document.setSuppressWarnings(true);
-            document.processFile("the painted pages", pages.get(), false);
-            complete(document);
-            QPDFWriter writer(document);
-            writer.setStreamDataMode(qpdf_s_preserve); // Cairo has compressed them
-            writer.setDeterministicID(true);
-            write(writer);
-        } catch (const std::bad_alloc&) {
-            return not_made(PublishFault::no_memory, about.title, "out of memory");
-        } catch (const std::exception& error) {
-            return not_made(PublishFault::cannot_write, about.title, error.what());
-        }
-        return {};
+        const NotCompleted fault = complete_pdf(pages.get(), to);
+        if (fault.why.empty())
+            return {};
+        return not_made(fault.no_memory ? PublishFault::no_memory : PublishFault::cannot_write,
+                        about.title, fault.why);
     });
 }
 
@@ -117,24 +93,13 @@ Done write_pdf(const PageFormat& page, const PdfAbout& about,
 
 Done make_pdf(std::FILE* file, const PageFormat& page, const PdfAbout& about,
               const std::function<void(cairo_t*)>& paint) {
-    return write_pdf(page, about, paint, [file](QPDFWriter& writer) {
-        writer.setOutputFile("the document", file, false);
-        writer.write();
-    });
+    return write_pdf(page, about, paint, file);
 }
 
 tl::expected<std::string, PublishError> pdf_of(const PageFormat& page, const PdfAbout& about,
                                                const std::function<void(cairo_t*)>& paint) {
     std::string bytes;
-    return write_pdf(page, about, paint,
-                     [&bytes](QPDFWriter& writer) {
-                         writer.setOutputMemory();
-                         writer.write();
-                         const auto buffer = writer.getBufferSharedPointer();
-                         bytes.assign(reinterpret_cast<const char*>(buffer->getBuffer()),
-                                      buffer->getSize());
-                     })
-        .map([&] { return std::move(bytes); });
+    return write_pdf(page, about, paint, bytes).map([&] { return std::move(bytes); });
 }
 
 } // namespace steelyard::paint
