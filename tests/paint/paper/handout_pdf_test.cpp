@@ -26,7 +26,8 @@ TEST_CASE("with all tools lent a handout has its PDF and its packages") {
 TEST_CASE("PDF on a full disk is told and leaves nothing") {
     const problems::Bank bank = real_bank();
     const std::vector<Worksheet> sheets{sheet_of(questions_of(bank, 4))};
-    for (const rlim_t bytes : {300, 20000}) { // the second holds a key, but no sheet
+    for (const rlim_t bytes :
+         {rlim_t{300}, rlim_t{20000}}) { // the second holds a key, but no sheet
         const TempFolder folder;
         const SmallDisk disk(bytes);
         const auto written = write_handout(bank, sheets, {HandoutFormat::csv, HandoutFormat::pdf},
