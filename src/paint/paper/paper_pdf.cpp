@@ -30,8 +30,8 @@ tl::expected<Made, PublishError> made_paper(const Worksheet& sheet, const std::s
         cairo_tag_begin(surface, "Document", nullptr);
         PagePainter painter(surface, page, sheet.code, pages);
         stopped = pages == 0 || !painter.paint(blocks, stretch_of(progress, 1, 2, 2));
+        cairo_tag_end(surface, "Document"); // before the page ends: cairo 1.18 would begin another
         cairo_show_page(surface);
-        cairo_tag_end(surface, "Document");
     };
     auto made = make(format, PdfAbout{title, "Levers, moment arms and torque", sheet.code}, paint);
     if (made && stopped) {

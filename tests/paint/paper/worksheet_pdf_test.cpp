@@ -287,6 +287,29 @@ TEST_CASE("an empty sheet is a page with its head") {
     REQUIRE(pdf);
     CHECK(pdf->substr(0, 5) == "%PDF-");
     CHECK(key_pdf(sheet_of({}), {}));
+    if (without_poppler()) {
+        return;
+    }
+    const Reach reach = reach_of(TempFile("empty.pdf", *pdf).path());
+    CHECK(reach.pages == 1);
+    CHECK(reach.words > 0);
+}
+
+TEST_CASE("a sheet has the pages that it counts, and no empty one after them") {
+    if (without_poppler()) {
+        return;
+    }
+    const problems::Bank bank = real_bank();
+    const Worksheet sheet = sheet_of(questions_of(bank, 12));
+    for (const auto& pdf : {worksheet_pdf(sheet), key_pdf(sheet, bank)}) {
+        REQUIRE(pdf);
+        const TempFile file("counted.pdf", *pdf);
+        const int pages = reach_of(file.path()).pages;
+        CHECK(pages > 1);
+        const std::string count = std::to_string(pages);
+        const std::string words = squeezed(run_outside("pdftotext " + file.path() + " -").out);
+        CHECK_THAT(words, ContainsSubstring("page" + count + "of" + count));
+    }
 }
 
 TEST_CASE("work that is told to stop makes no paper") {
