@@ -101,9 +101,9 @@ void listen(GLFWwindow* window) {
         Events& events = events_of(w);
         if (action != GLFW_RELEASE)
             events.incoming.keys.push_back({key, modifiers, 0});
-        events.key_went_down = events.key_went_down || action == GLFW_PRESS;
-        if (action == GLFW_RELEASE && events.key_went_down) {
-            events.late_releases.push_back({key, code, modifiers});
+        events.went_down = events.went_down || action == GLFW_PRESS;
+        if (action == GLFW_RELEASE && events.went_down) {
+            events.late_releases.emplace_back(KeyRelease{key, code, modifiers});
             return note(w);
         }
         pass_on(w, ImGui_ImplGlfw_KeyCallback, key, code, action, modifiers);
@@ -129,9 +129,15 @@ void listen(GLFWwindow* window) {
     });
 #endif
     glfwSetMouseButtonCallback(window, [](GLFWwindow* w, int button, int action, int modifiers) {
-        Incoming& incoming = events_of(w).incoming;
+        Events& events = events_of(w);
+        Incoming& incoming = events.incoming;
         if (action == GLFW_PRESS)
             incoming.press(incoming.pointer_px, now_s(), button == GLFW_MOUSE_BUTTON_LEFT);
+        events.went_down = events.went_down || action == GLFW_PRESS;
+        if (action == GLFW_RELEASE && events.went_down) {
+            events.late_releases.emplace_back(ButtonRelease{button, modifiers});
+            return note(w);
+        }
         pass_on(w, ImGui_ImplGlfw_MouseButtonCallback, button, action, modifiers);
     });
     glfwSetScrollCallback(window, [](GLFWwindow* w, double x, double y) {
@@ -170,9 +176,14 @@ void start_imgui(GLFWwindow* window, Events& events) {
 }
 
 void hear_late_releases(GLFWwindow* window, Events& events) {
-    events.key_went_down = false;
-    for (const KeyRelease& one : std::exchange(events.late_releases, {}))
-        ImGui_ImplGlfw_KeyCallback(window, one.key, one.code, GLFW_RELEASE, one.modifiers);
+    events.went_down = false;
+    for (const auto& one : std::exchange(events.late_releases, {})) {
+        if (const auto* const key = std::get_if<KeyRelease>(&one))
+            ImGui_ImplGlfw_KeyCallback(window, key->key, key->code, GLFW_RELEASE, key->modifiers);
+        else if (const auto* const button = std::get_if<ButtonRelease>(&one))
+            ImGui_ImplGlfw_MouseButtonCallback(window, button->button, GLFW_RELEASE,
+                                               button->modifiers);
+    }
 }
 
 } // namespace steelyard::app

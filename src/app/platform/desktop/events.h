@@ -3,6 +3,7 @@
 
 #include "app/platform/window.h"
 
+#include <variant>
 #include <vector>
 
 struct GLFWwindow;
@@ -13,15 +14,18 @@ namespace steelyard::app {
 struct KeyRelease {
     int key, code, modifiers;
 };
+struct ButtonRelease {
+    int button, modifiers;
+};
 
 /// What GLFW's callbacks need to know: which ImGui hears them.
 struct Events {
     Incoming incoming;
     ImGuiContext* imgui = nullptr;
-    /// ImGui looks at keys once a frame, and would miss what a slow frame let come and go: once
-    /// a key went down, it hears of releases, also of Ctrl's, after the frame.
-    bool key_went_down = false;
-    std::vector<KeyRelease> late_releases;
+    /// ImGui looks at keys and buttons once a frame, and would miss what a slow frame let come and
+    /// go: once one went down, it hears of releases, also of Ctrl's, after the frame.
+    bool went_down = false;
+    std::vector<std::variant<KeyRelease, ButtonRelease>> late_releases;
 };
 
 /// Makes an ImGui for a window, has it draw there and hear what comes in for it.
