@@ -5,6 +5,7 @@
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/column_pen.h"
+#include "app/widgets/keyboard_wish.h"
 #include "app/widgets/pressed_key.h"
 
 #include <fmt/format.h>
@@ -95,10 +96,8 @@ void draw_typing(ColumnPen& pen, Desk& desk, const learner::Clock& now, HomeScre
     pen.skip(-8.0F);
     ImGui::SetCursorScreenPos({pen.left(), pen.y()});
     ImGui::SetNextItemWidth(pen.width());
-    if (screen.wants_keyboard && !ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
-        ImGui::SetKeyboardFocusHere();
+    if (gives_keyboard(screen.wants_keyboard))
         screen.wants_keyboard = false;
-    }
     const bool entered =
         ImGui::InputText("##typing", &screen.text, ImGuiInputTextFlags_EnterReturnsTrue);
     const bool left = ImGui::IsItemDeactivated() && is_pressed(ImGuiKey_Escape);

@@ -1,6 +1,7 @@
 #include "app/look/text_styles.h"
 #include "app/question/question_screen.h"
 #include "app/widgets/buttons.h"
+#include "app/widgets/keyboard_wish.h"
 #include "app/widgets/pressed_key.h"
 #include "problems/bank/answer_kinds.h"
 #include "problems/question/worked_steps.h"
@@ -75,12 +76,8 @@ bool obey_typed_letter(QuestionScreen& screen, QuestionOutcome& outcome) {
 void draw_answer_line(const Style& style, QuestionScreen& screen, ColumnPen& pen,
                       QuestionOutcome& outcome) {
     QuestionModel& model = *screen.model;
-    // A click beside all areas takes the keyboard away at the end of its frame: it is asked for in
-    // the next one.
-    if (screen.wants_keyboard && !ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
-        ImGui::SetKeyboardFocusHere();
+    if (gives_keyboard(screen.wants_keyboard))
         screen.wants_keyboard = false;
-    }
     const std::string before = model.typed;
     const problems::NumberWanted* number = problems::wanted_number(model.question());
     const std::string unit = number != nullptr ? number->unit : std::string();

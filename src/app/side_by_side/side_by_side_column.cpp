@@ -4,6 +4,7 @@
 #include "app/paint/list_painter.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
+#include "app/widgets/keyboard_wish.h"
 #include "setup/units/format_quantity.h"
 #include "words/body/axis_shares.h"
 #include "words/body/body_words.h"
@@ -127,8 +128,8 @@ void draw_wanted_field(const Part& part) {
         return;
     ImGui::SetCursorScreenPos({part.pen.left(), part.pen.y()});
     ImGui::SetNextItemWidth(part.pen.width());
-    if (std::exchange(column.wants_keyboard, false))
-        ImGui::SetKeyboardFocusHere();
+    if (gives_keyboard(column.wants_keyboard))
+        column.wants_keyboard = false;
     if (ImGui::InputText("##wanted", &column.wanted,
                          ImGuiInputTextFlags_EnterReturnsTrue |
                              ImGuiInputTextFlags_AutoSelectAll)) {

@@ -1,5 +1,6 @@
 #include "app/widgets/typed_field.h"
 
+#include "app/widgets/keyboard_wish.h"
 #include "setup/units/format_quantity.h"
 
 #include <imgui_stdlib.h>
@@ -26,12 +27,8 @@ tl::expected<double, std::string> read_typed(const std::string& text, double sho
 TypedEnd draw_typed_field(const Style& style, ImVec2 corner, float width_px, TypedField& field) {
     ImGui::SetCursorScreenPos(corner);
     ImGui::SetNextItemWidth(width_px);
-    // A click beside all areas takes the keyboard away at the end of its frame: it is asked for in
-    // the next one.
-    if (field.opened && !ImGui::IsMouseClicked(ImGuiMouseButton_Left)) {
-        ImGui::SetKeyboardFocusHere();
+    if (gives_keyboard(field.opened))
         field.opened = false;
-    }
     const bool entered =
         ImGui::InputText("##number", &field.text,
                          ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_AutoSelectAll);

@@ -4,6 +4,7 @@
 #include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
+#include "app/widgets/keyboard_wish.h"
 #include "app/widgets/press_letters.h"
 #include "app/widgets/pressed_key.h"
 #include "app/workshop/room_stage.h"
@@ -192,10 +193,8 @@ public:
         ImGui::SetCursorScreenPos({left_, y_});
         ImGui::PushID(static_cast<int>(index));
         ImGui::SetNextItemWidth(width_);
-        if (ui_.wants_keyboard == static_cast<int>(index)) {
-            ImGui::SetKeyboardFocusHere();
+        if (gives_keyboard(ui_.wants_keyboard == static_cast<int>(index)))
             ui_.wants_keyboard = -1;
-        }
         const std::string before = text;
         bool changed = lines > 1 ? ImGui::InputTextMultiline("##text", &text, {width_, height_px})
                                  : ImGui::InputText("##text", &text);
