@@ -17,9 +17,8 @@ inline Ran run_outside(const std::string& command) {
     REQUIRE(pipe != nullptr);
     Ran ran;
     char block[4096];
-    for (std::size_t n = 0; (n = std::fread(block, 1, sizeof block, pipe)) > 0;) {
+    for (std::size_t n = 0; (n = std::fread(block, 1, sizeof block, pipe)) > 0;)
         ran.out.append(block, n);
-    }
     const int raw = pclose(pipe);
     ran.status = WIFEXITED(raw) ? WEXITSTATUS(raw) : -1;
     return ran;

@@ -27,9 +27,8 @@ std::string overview(const std::vector<Verb>& verbs) {
                        "    --size 1280x720         ... as large as this\n"
                        "    --narration FILE        ... writing what every frame shows, in words\n"
                        "                            and places, as lines of JSON\n";
-    for (const Verb& verb : verbs) {
+    for (const Verb& verb : verbs)
         text += fmt::format("  steelyard {:<15} {}\n", verb.name, verb.summary);
-    }
     text += "\nFor example:\n";
     for (const Verb& verb : verbs) {
         text += verb.examples.substr(0, verb.examples.find('\n'));
@@ -90,9 +89,8 @@ ExitStatus run_verb(const Verb& verb, const std::vector<const char*>& words, boo
 
 std::string unknown_verb(std::string_view word, const std::vector<Verb>& verbs) {
     std::vector<std::string_view> names;
-    for (const Verb& verb : verbs) {
+    for (const Verb& verb : verbs)
         names.push_back(verb.name);
-    }
     const std::string meant = setup::nearest_spelling(word, names);
     return fmt::format("There is no verb '{}'.{}", word,
                        meant.empty() ? "" : fmt::format(" Did you mean '{}'?", meant));
@@ -112,9 +110,8 @@ ExitStatus run(int argc, const char* const* argv, const Streams& streams) {
     }
     const auto verb = std::find_if(verbs.begin(), verbs.end(),
                                    [&](const Verb& known) { return known.name == first; });
-    if (verb == verbs.end()) {
+    if (verb == verbs.end())
         return refuse(streams, unknown_verb(first, verbs), "steelyard");
-    }
     return run_verb(*verb, words, leading_data_words(argc, argv) > 0, streams);
 }
 

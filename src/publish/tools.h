@@ -38,9 +38,8 @@ public:
 
     /// What the function makes; where it is absent, no_tool and why.
     Result operator()(Given... given) const {
-        if (!work_) {
+        if (!work_)
             return tl::make_unexpected(PublishError{PublishFault::no_tool, why_not_});
-        }
         return work_(given...);
     }
 

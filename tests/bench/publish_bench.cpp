@@ -28,11 +28,10 @@ void handout_of_40(benchmark::State& state) {
         publish::Worksheet sheet;
         sheet.title = "Forty";
         sheet.code = "forty-1";
-        if (auto questions = problems::make_paper(bank, plan)) {
+        if (auto questions = problems::make_paper(bank, plan))
             sheet.parts.push_back({"", std::move(*questions)});
-        } else {
+        else
             state.SkipWithError(questions.error().message.c_str());
-        }
         benchmark::DoNotOptimize(paint::worksheet_pdf(sheet));
         benchmark::DoNotOptimize(paint::key_pdf(sheet, bank));
     }
@@ -58,18 +57,16 @@ long peak_memory_kB(const fs::path& blueprint, const fs::path& folder) {
 /// memories can be compared like times.
 void memory_of_handout(benchmark::State& state) {
     std::string pattern = (fs::temp_directory_path() / "steelyard-bench-XXXXXX").string();
-    if (mkdtemp(pattern.data()) == nullptr) {
+    if (mkdtemp(pattern.data()) == nullptr)
         return state.SkipWithError("no temporary folder");
-    }
     const fs::path folder(pattern);
     const fs::path blueprint = folder / "long.blueprint.toml";
     std::ofstream(blueprint) << fmt::format("title = \"Long\"\n[[part]]\ncount = {}\n",
                                             state.range(0));
     for (auto _ : state) {
         const long peak_kB = peak_memory_kB(blueprint, folder);
-        if (peak_kB == 0) {
+        if (peak_kB == 0)
             state.SkipWithError("the handout could not be made");
-        }
         state.SetIterationTime(static_cast<double>(peak_kB) / (1024.0 * 1024.0));
     }
     fs::remove_all(folder);

@@ -14,9 +14,8 @@ TEST_CASE("help teaches by example and ends with success") {
         CHECK(run.status == 0);
         CHECK_THAT(run.out, ContainsSubstring("For example:"));
         CHECK(run.err.empty());
-        for (const Verb& verb : all_verbs()) {
+        for (const Verb& verb : all_verbs())
             CHECK_THAT(run.out, ContainsSubstring(std::string(verb.summary)));
-        }
     }
 }
 
@@ -44,9 +43,8 @@ TEST_CASE("an unknown verb is bad input") {
 }
 
 TEST_CASE("an unknown option of a known verb is bad input") {
-    for (const Verb& verb : all_verbs()) {
+    for (const Verb& verb : all_verbs())
         CHECK(run_here({std::string(verb.name), "--juggle"}).status == 2);
-    }
 }
 
 TEST_CASE("the window opens for no arguments and for the file of a setup or a lesson alone") {

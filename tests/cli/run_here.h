@@ -17,9 +17,8 @@ struct Run {
 /// @param typed      what stands on standard input
 inline Run run_here(std::vector<std::string> arguments, const std::string& typed = "") {
     std::vector<const char*> argv{"steelyard"};
-    for (const std::string& argument : arguments) {
+    for (const std::string& argument : arguments)
         argv.push_back(argument.c_str());
-    }
     std::istringstream in(typed);
     std::ostringstream out;
     std::ostringstream err;

@@ -243,27 +243,28 @@ TEST_CASE("in every shipped exercise a main mover leads, no helper", "[oracle][m
 TEST_CASE("through every shipped exercise no muscle pulls harder than its cross-section can, "
           "unless that is said",
           "[oracle][muscle]") {
-    for_each_exercise([](const std::string&, const setup::BodySetup& setup,
-                         const std::vector<Muscle>& muscles) {
-        for (const double progress : {0.0, 0.25, 0.5, 0.75, 1.0}) {
-            const auto reading = words::read_body(setup, muscles, setup.axes, progress);
-            REQUIRE(reading);
-            for (const words::HingeReading& hinge : reading->hinges) {
-                const MuscleSolution& solution = hinge.muscles.solution;
-                const bool beyond =
-                    std::any_of(solution.muscles.begin(), solution.muscles.end(),
-                                [](const MuscleReading& muscle) {
-                                    return muscle.most_N && muscle.tension_N > *muscle.most_N;
-                                });
-                CHECK(beyond == (solution.outcome == MuscleOutcome::beyond_cross_section));
-                const bool said = !words::why_no_force(solution, hinge.hinge, setup.head.units).empty();
-                CHECK(said == (solution.outcome != MuscleOutcome::balanced &&
-                               solution.outcome != MuscleOutcome::no_torque));
-                if (said)
-                    CHECK_FALSE(solution.joint_reaction_N);
+    for_each_exercise(
+        [](const std::string&, const setup::BodySetup& setup, const std::vector<Muscle>& muscles) {
+            for (const double progress : {0.0, 0.25, 0.5, 0.75, 1.0}) {
+                const auto reading = words::read_body(setup, muscles, setup.axes, progress);
+                REQUIRE(reading);
+                for (const words::HingeReading& hinge : reading->hinges) {
+                    const MuscleSolution& solution = hinge.muscles.solution;
+                    const bool beyond =
+                        std::any_of(solution.muscles.begin(), solution.muscles.end(),
+                                    [](const MuscleReading& muscle) {
+                                        return muscle.most_N && muscle.tension_N > *muscle.most_N;
+                                    });
+                    CHECK(beyond == (solution.outcome == MuscleOutcome::beyond_cross_section));
+                    const bool said =
+                        !words::why_no_force(solution, hinge.hinge, setup.head.units).empty();
+                    CHECK(said == (solution.outcome != MuscleOutcome::balanced &&
+                                   solution.outcome != MuscleOutcome::no_torque));
+                    if (said)
+                        CHECK_FALSE(solution.joint_reaction_N);
+                }
             }
-        }
-    });
+        });
 }
 
 // Area and specific tension go together only from one method: Narici, Landoni & Minetti 1992 (Eur J

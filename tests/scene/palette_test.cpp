@@ -68,11 +68,9 @@ TEST_CASE("marks of every meaning reach 3 to 1 on the sheet") {
 }
 
 TEST_CASE("effort and load on the panel of the balance strip reach 3 to 1") {
-    for (const Look look : kLooks) {
-        for (const Role role : {Role::effort, Role::load}) {
+    for (const Look look : kLooks)
+        for (const Role role : {Role::effort, Role::load})
             CHECK(contrast_ratio(colour_of(role, look), colour_of(Role::panel, look)) >= 3.0);
-        }
-    }
 }
 
 TEST_CASE("effort, load and ink stay apart on a grey printer") {

@@ -35,27 +35,25 @@ private:
 
     double sum() {
         double value = product();
-        while (ok_) {
+        while (ok_)
             if (eat("+"))
                 value += product();
             else if (eat("−"))
                 value -= product();
             else
                 break;
-        }
         return value;
     }
 
     double product() {
         double value = signed_power();
-        while (ok_) {
+        while (ok_)
             if (eat("×"))
                 value *= signed_power();
             else if (eat("÷"))
                 value /= signed_power();
             else
                 break;
-        }
         return value;
     }
 

@@ -157,13 +157,12 @@ BenchOutcome run_bench(const Style& style, const Layout& layout, const FrameInpu
     if (const auto intent =
             point_on_stage(screen.model, input.pointer, screen.pose(), screen.stage))
         apply_intent(screen, *intent, outcome);
-    for (const KeyPress& key : *input.keys) {
+    for (const KeyPress& key : *input.keys)
         if (key.key == key::kR)
             unfold_next(read_bench(screen.model), (key.modifiers & key::kWithShift) != 0 ? -1 : 1,
                         screen.column);
         else if (const auto intent = press_on_stage(screen.model, key, screen.stage))
             apply_intent(screen, *intent, outcome);
-    }
     if (screen.stage.to_type) {
         open_field(screen.field, screen.model, *screen.stage.to_type);
         screen.stage.to_type.reset();

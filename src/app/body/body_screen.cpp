@@ -200,13 +200,12 @@ BodyOutcome run_body(const Style& style, const Layout& layout, const FrameInput&
     const BodyStamp before = screen.model.stamp();
     const bool played = screen.playing;
     fit_stage(style, layout, screen);
-    for (const KeyPress& key : *input.keys) {
+    for (const KeyPress& key : *input.keys)
         if (press_for_view(screen, key, units))
             fit_stage(style, layout, screen);
         else if (const auto intent =
                      press_on_body(screen.model, screen.stage, key, units, screen.hand))
             apply_intent(screen, *intent);
-    }
     point(input.pointer, units, screen);
     play(screen, input.seconds);
     if (screen.hand.to_type) {

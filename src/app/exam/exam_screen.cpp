@@ -258,12 +258,11 @@ std::vector<KeyPress> answer_end_question(const std::vector<KeyPress>& keys, Exa
                                           Desk& desk, const Clock& now) {
     if (!screen.model.asks_to_end)
         return keys;
-    for (const KeyPress& key : keys) {
+    for (const KeyPress& key : keys)
         if (key.key == key::kY)
             end_now(screen, desk, now);
         else if (key.key == key::kN || key.key == key::kEscape)
             screen.model.asks_to_end = false;
-    }
     return {};
 }
 

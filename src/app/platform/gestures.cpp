@@ -60,9 +60,8 @@ std::vector<PointerAct> Gestures::put_down(const Touch& touch) {
 }
 
 std::vector<PointerAct> Gestures::move(const Touch& touch) {
-    const auto found = std::find_if(fingers_.begin(), fingers_.end(), [&](const Finger& one) {
-        return one.number == touch.finger;
-    });
+    const auto found = std::find_if(fingers_.begin(), fingers_.end(),
+                                    [&](const Finger& one) { return one.number == touch.finger; });
     if (found == fingers_.end())
         return {};
     const double before_px = fingers_.size() == 2 ? distance_px() : 1.0;
@@ -79,9 +78,8 @@ std::vector<PointerAct> Gestures::move(const Touch& touch) {
 }
 
 std::vector<PointerAct> Gestures::lift(const Touch& touch) {
-    const auto found = std::find_if(fingers_.begin(), fingers_.end(), [&](const Finger& one) {
-        return one.number == touch.finger;
-    });
+    const auto found = std::find_if(fingers_.begin(), fingers_.end(),
+                                    [&](const Finger& one) { return one.number == touch.finger; });
     if (found == fingers_.end())
         return {};
     const scene::Point at_px = found->at_px;
@@ -104,8 +102,7 @@ std::vector<PointerAct> Gestures::wait(double now_s) {
         return {};
     still_since_s_.reset();
     drags_ = false;
-    return {{Kind::release, begun_at_px_, PointerButton::left},
-            {Kind::double_click, begun_at_px_}};
+    return {{Kind::release, begun_at_px_, PointerButton::left}, {Kind::double_click, begun_at_px_}};
 }
 
 std::optional<double> Gestures::due_s() const {

@@ -51,7 +51,7 @@ std::optional<Door> door_of(int key) {
 
 void read_keys(const std::vector<KeyPress>& keys, const std::vector<HomeLine>& lines,
                const Desk& desk, HomeScreen& screen, HomeOutcome& outcome) {
-    for (const KeyPress& key : keys) {
+    for (const KeyPress& key : keys)
         if (key.key == key::kDown || key.key == key::kTab)
             screen.chosen = (screen.chosen + 1) % lines.size();
         else if (key.key == key::kUp)
@@ -60,7 +60,6 @@ void read_keys(const std::vector<KeyPress>& keys, const std::vector<HomeLine>& l
             act(lines[screen.chosen].choice, desk, screen, outcome);
         else if (const auto door = door_of(key.key))
             outcome.chosen = *door;
-    }
 }
 
 /// A line that can be pressed, with its sentence below. @return true when it was pressed

@@ -25,7 +25,7 @@ constexpr int kAnswersShown = 12;
 
 void read_keys(const std::vector<KeyPress>& keys, const StairLayout& stairs, Desk& desk,
                const learner::Clock& now, ProgressScreen& screen, ProgressOutcome& outcome) {
-    for (const KeyPress& key : keys) {
+    for (const KeyPress& key : keys)
         if (key.key == key::kEscape)
             outcome.left = true;
         else if (key.key == key::kX)
@@ -38,7 +38,6 @@ void read_keys(const std::vector<KeyPress>& keys, const StairLayout& stairs, Des
             screen.chosen = neighbour(stairs, screen.chosen, 0, key.key == key::kUp ? 1 : -1);
         else if (key.key == key::kEnter || key.key == key::kKeypadEnter)
             outcome.practise = desk.outlook().stairs[stairs.steps[screen.chosen].stair].skill;
-    }
 }
 
 /// A step: filled from the left to its mastery, its title, its word. @return true when pressed

@@ -162,12 +162,11 @@ scene::Drawing draw_half(const Halves& place, const setup::LeverSetup& setup,
 }
 
 void obey(const LeverPairColumnOutcome& column, LeverPairScreen& screen) {
-    for (const LeverPairIntent& intent : column.intents) {
+    for (const LeverPairIntent& intent : column.intents)
         if (std::holds_alternative<CopyLeverToB>(intent))
             replace(screen, intent);
         else
             update(screen.model, intent);
-    }
     if (column.way)
         change_b(screen, column.way->change, column.way->value);
     const auto change = column.dragged ? selected_change(screen.model) : std::nullopt;

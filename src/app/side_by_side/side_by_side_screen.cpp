@@ -206,12 +206,11 @@ void keep_stages(const PairLayout& place, SideBySideScreen& screen) {
 }
 
 void obey(const PairColumnOutcome& column, SideBySideScreen& screen) {
-    for (const SideBySideIntent& intent : column.intents) {
+    for (const SideBySideIntent& intent : column.intents)
         if (std::holds_alternative<CopyToB>(intent))
             replace(screen, intent);
         else
             update(screen.model, intent);
-    }
     if (column.way)
         change_b(screen, column.way->change, column.way->reached.value);
     if (column.reach_aim)

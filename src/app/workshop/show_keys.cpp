@@ -111,14 +111,13 @@ private:
     }
 
     void read_escape() {
-        if (!show_.entry.empty()) {
+        if (!show_.entry.empty())
             while (!show_.entry.empty())
                 ask(TakeBack{});
-        } else if (show_.asks_to_leave) {
+        else if (show_.asks_to_leave)
             input_.wish = ShowWish::leave;
-        } else {
+        else
             ask(AskToLeave{});
-        }
     }
 
     void obey(const std::optional<Command>& command) {

@@ -42,11 +42,9 @@ std::string reading_line(LeverReading reading, const LeverSetup& setup, const Le
 
 std::string step_lines(const words::ComputedStep& step) {
     std::string formula = step.symbols;
-    for (const std::string& part : {step.numbers, step.result}) {
-        if (!part.empty()) {
+    for (const std::string& part : {step.numbers, step.result})
+        if (!part.empty())
             formula += (formula.empty() ? "" : " = ") + part;
-        }
-    }
     return fmt::format("  {}\n      {}\n", step.title, formula);
 }
 
@@ -58,9 +56,8 @@ std::string computation(const LeverSetup& setup, const LeverResult& result) {
         for (const auto& step :
              words::lever_steps(reading, setup.lever, result, setup.head.units)) {
             const std::string lines = step_lines(step);
-            if (shown.insert(lines).second) {
+            if (shown.insert(lines).second)
                 text += lines;
-            }
         }
     }
     return text;
@@ -91,13 +88,10 @@ nlohmann::ordered_json lever_json(const LeverSetup& setup, const LeverResult& re
 std::string lever_report(const LeverSetup& setup, const LeverResult& result) {
     std::string text = fmt::format("{}\n{}\n\n", setup.head.name, setup.head.description);
     text += class_lines(setup, result) + '\n';
-    for (const LeverReading reading : kReadings) {
+    for (const LeverReading reading : kReadings)
         text += reading_line(reading, setup, result);
-    }
-    for (const std::string& message :
-         words::lever_messages(setup.lever, result, setup.head.units)) {
+    for (const std::string& message : words::lever_messages(setup.lever, result, setup.head.units))
         text += fmt::format("\n{}\n", message);
-    }
     text += "\nHow it was computed\n" + computation(setup, result);
     return text;
 }

@@ -29,9 +29,8 @@ std::string_view outcome_word(mechanics::WhatIfOutcome outcome) {
 }
 
 ordered_json limit_json(const std::optional<Limit>& limit) {
-    if (!limit) {
+    if (!limit)
         return nullptr;
-    }
     ordered_json json;
     json["kind"] = words::limit_word(limit->kind);
     json["joint"] =
@@ -41,9 +40,8 @@ ordered_json limit_json(const std::optional<Limit>& limit) {
 }
 
 ordered_json peak_json(const std::optional<ChangedPeak>& at) {
-    if (!at) {
+    if (!at)
         return nullptr;
-    }
     return {
         {"value", at->value}, {"torque_Nm", at->peak.torque_Nm}, {"progress", at->peak.progress}};
 }
@@ -82,9 +80,8 @@ std::string step_text(const WhatIfAsked& asked, const Change& change, const Chan
 }
 
 std::string capitalised(std::string text) {
-    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
+    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z')
         text[0] = static_cast<char>(text[0] - 'a' + 'A');
-    }
     return text;
 }
 
@@ -108,9 +105,8 @@ ordered_json answer_json(const WhatIfAsked& asked, const Change& change,
     json.update(change_json(asked, change, answer.range));
     json["outcome"] = outcome_word(answer.outcome);
     json["solutions"] = ordered_json::array();
-    for (const ChangedPeak& solution : answer.solutions) {
+    for (const ChangedPeak& solution : answer.solutions)
         json["solutions"].push_back(peak_json(solution));
-    }
     json["nearest"] = peak_json(answer.nearest);
     json["limit"] = limit_json(answer.limit);
     json["caution"] = kCaution;
@@ -127,9 +123,8 @@ std::string answer_report(const WhatIfAsked& asked, const Change& change,
         text += fmt::format("  {} gives it: {}.\n", value_text(asked, solution.value, answer.range),
                             step_text(asked, change, answer.range, solution.value));
     }
-    if (answer.solutions.size() > 1) {
+    if (answer.solutions.size() > 1)
         text += "  The first is the smallest change.\n";
-    }
     if (answer.limit) {
         text +=
             fmt::format("  {}\n", words::refusal_text(answer.nearest, *answer.limit,
@@ -222,9 +217,8 @@ std::string feasible_report(const WhatIfAsked& asked, const Change& change,
     std::string text = fmt::format("{}\n\n{}: {} now.\n", asked.setup.head.name,
                                    capitalised(describe(change, asked.exercise)),
                                    value_text(asked, range.present, range));
-    if (spans.empty()) {
+    if (spans.empty())
         text += "  No setting keeps every cap.\n";
-    }
     for (const mechanics::AllowedSpan& span : spans) {
         text +=
             fmt::format("  From {} ({}) to {} ({}).\n", value_text(asked, span.span.low, range),

@@ -47,9 +47,8 @@ ExitStatus finish(const Drawn& drawing, const setup::SourceNotes& source,
 template <typename Kind>
 std::optional<Kind> setup_beside(const DrawOptions& options, const Streams& streams) {
     const auto other = setup_from(options.beside, streams);
-    if (!other) {
+    if (!other)
         return std::nullopt;
-    }
     const auto* same_kind = std::get_if<Kind>(&*other);
     if (same_kind == nullptr) {
         streams.err << options.beside
@@ -103,9 +102,8 @@ ExitStatus sweep_lever(const setup::LeverSetup& lever, const DrawOptions& option
 
 ExitStatus draw_lever(const setup::LeverSetup& lever, const DrawOptions& options,
                       const Streams& streams) {
-    if (options.sweep) {
+    if (options.sweep)
         return sweep_lever(lever, options, streams);
-    }
     const scene::Point sheet_px = publish::sheet_for(options.picture.size);
     if (!options.beside.empty()) {
         const auto other = setup_beside<setup::LeverSetup>(options, streams);
@@ -114,9 +112,8 @@ ExitStatus draw_lever(const setup::LeverSetup& lever, const DrawOptions& options
                      : ExitStatus::bad_input;
     }
     const auto result = solved(lever, streams);
-    if (!result) {
+    if (!result)
         return ExitStatus::bad_input;
-    }
     return write_picture(options.body.caption
                              ? publish::captioned_lever_figure(lever, *result, sheet_px)
                              : publish::lever_figure(lever, *result, sheet_px),
@@ -125,12 +122,10 @@ ExitStatus draw_lever(const setup::LeverSetup& lever, const DrawOptions& options
 
 ExitStatus draw(const DrawOptions& options, const Streams& streams) {
     const auto setup = setup_from(options.file, streams);
-    if (!setup) {
+    if (!setup)
         return ExitStatus::bad_input;
-    }
-    if (const auto* body = std::get_if<setup::BodySetup>(&*setup)) {
+    if (const auto* body = std::get_if<setup::BodySetup>(&*setup))
         return draw_body(*body, options, streams);
-    }
     return draw_lever(std::get<setup::LeverSetup>(*setup), options, streams);
 }
 

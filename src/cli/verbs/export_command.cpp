@@ -33,9 +33,8 @@ const std::map<std::string, publish::HandoutFormat> kFormats{
 
 ExitStatus export_questions(const ExportOptions& options, const Streams& streams) {
     const auto whole = open_whole_bank(options.questions, streams);
-    if (!whole) {
+    if (!whole)
         return ExitStatus::bad_input;
-    }
     const problems::Bank& bank = *whole;
     const auto questions =
         problems::make_collection(bank, plan_from(options.questions, options.count));

@@ -36,9 +36,8 @@ struct HandoutOptions {
 /// Fills blueprint, seed and versions from a sheet's code.
 /// @return the version that is asked for, counted from 0; empty = the whole set
 tl::expected<std::optional<std::size_t>, std::string> take_code(HandoutOptions& options) {
-    if (options.code.empty()) {
+    if (options.code.empty())
         return std::nullopt;
-    }
     const auto code = publish::read_sheet_code(options.code);
     if (!code) {
         return tl::make_unexpected(fmt::format(
@@ -46,14 +45,12 @@ tl::expected<std::optional<std::size_t>, std::string> take_code(HandoutOptions& 
             "boathouse-42-B.",
             options.code));
     }
-    if (options.blueprint.empty()) {
+    if (options.blueprint.empty())
         options.blueprint = code->blueprint;
-    }
     options.seed = code->seed;
     options.versions = std::max(1, code->version + 1);
-    if (code->version == 0) {
+    if (code->version == 0)
         options.versions = 2; // a set of one has no letter
-    }
     return code->version < 0 ? std::optional<std::size_t>(0)
                              : static_cast<std::size_t>(code->version);
 }
@@ -85,18 +82,16 @@ ExitStatus handout(HandoutOptions options, const Streams& streams) {
         return ExitStatus::bad_input;
     }
     const auto blueprint = blueprint_from(options, streams);
-    if (!blueprint) {
+    if (!blueprint)
         return ExitStatus::bad_input;
-    }
     const problems::Bank bank = open_bank(options.questions, streams);
     auto sheets = publish::make_worksheets(bank, *blueprint, options.seed, options.versions);
     if (!sheets) {
         streams.err << sheets.error().message << '\n';
         return status_of(sheets.error());
     }
-    if (*only) {
+    if (*only)
         *sheets = {(*sheets)[**only]};
-    }
     const auto format = options.html ? publish::HandoutFormat::html : publish::HandoutFormat::pdf;
     const auto written =
         publish::write_handout(bank, *sheets, {format}, options.out, paint::paint_tools());
@@ -104,9 +99,8 @@ ExitStatus handout(HandoutOptions options, const Streams& streams) {
         streams.err << written.error().message << '\n';
         return status_of(written.error());
     }
-    for (const fs::path& path : *written) {
+    for (const fs::path& path : *written)
         streams.out << path.string() << '\n';
-    }
     return ExitStatus::ok;
 }
 

@@ -17,23 +17,19 @@ std::optional<publish::PictureSize> read_size(const std::string& text) {
     publish::PictureSize size;
     const char* const end = text.data() + text.size();
     const auto width = std::from_chars(text.data(), end, size.width_px);
-    if (width.ec != std::errc() || width.ptr == end || (*width.ptr != 'x' && *width.ptr != 'X')) {
+    if (width.ec != std::errc() || width.ptr == end || (*width.ptr != 'x' && *width.ptr != 'X'))
         return std::nullopt;
-    }
     const auto height = std::from_chars(width.ptr + 1, end, size.height_px);
     return height.ec == std::errc() && height.ptr == end ? std::optional(size) : std::nullopt;
 }
 
 scene::Look read_look(const std::string& text) {
-    if (text == "light") {
+    if (text == "light")
         return scene::Look::light;
-    }
-    if (text == "dark") {
+    if (text == "dark")
         return scene::Look::dark;
-    }
-    if (text == "print") {
+    if (text == "print")
         return scene::Look::print;
-    }
     throw CLI::ValidationError("--look",
                                fmt::format("'{}' is none of light, dark and print.", text));
 }

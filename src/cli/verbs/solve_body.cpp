@@ -17,15 +17,13 @@ curves_of(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>& m
     std::vector<HingeCurves> curves;
     for (const mechanics::Hinge axis : setup.axes) {
         const auto shown = words::shown_muscles(setup, muscles, axis);
-        if (shown.empty()) {
+        if (shown.empty())
             continue;
-        }
         const mechanics::Exercise& exercise = setup.exercise;
         auto steps = sweep_muscles(exercise.body_case, exercise.path, exercise.tempo, axis, shown,
                                    mechanics::usual_sharing(shown), kSweepSteps);
-        if (!steps) {
+        if (!steps)
             return tl::make_unexpected(steps.error());
-        }
         curves.push_back({axis, std::move(*steps)});
     }
     return curves;
@@ -33,9 +31,8 @@ curves_of(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>& m
 
 std::vector<mechanics::Hinge> every_hinge() {
     std::vector<mechanics::Hinge> hinges;
-    for (const mechanics::HingeInfo& info : mechanics::all_hinges()) {
+    for (const mechanics::HingeInfo& info : mechanics::all_hinges())
         hinges.push_back(info.hinge);
-    }
     return hinges;
 }
 
@@ -55,26 +52,22 @@ ExitStatus solve_body_setup(const setup::BodySetup& setup, const SolveBodyOption
         return ExitStatus::failed;
     }
     const auto place = words::hardest_place(setup);
-    if (!place) {
+    if (!place)
         return refuse(place.error(), setup, streams);
-    }
     const auto reading = words::read_body(setup, *muscles, every_hinge(), *place);
-    if (!reading) {
+    if (!reading)
         return refuse(reading.error(), setup, streams);
-    }
     std::vector<HingeCurves> curves;
     if (options.sweep && setup.exercise.path) {
         auto found = curves_of(setup, *muscles);
-        if (!found) {
+        if (!found)
             return refuse(found.error(), setup, streams);
-        }
         curves = std::move(*found);
     }
-    if (options.json) {
+    if (options.json)
         streams.out << json_text(body_json(setup, *reading, curves));
-    } else {
+    else
         streams.out << body_report(setup, *reading, curves);
-    }
     return ExitStatus::ok;
 }
 

@@ -20,22 +20,18 @@ struct SolveOptions {
 
 ExitStatus solve(const SolveOptions& options, const Streams& streams) {
     const auto setup = setup_from(options.file, streams);
-    if (!setup) {
+    if (!setup)
         return ExitStatus::bad_input;
-    }
-    if (const auto* body = std::get_if<setup::BodySetup>(&*setup)) {
+    if (const auto* body = std::get_if<setup::BodySetup>(&*setup))
         return solve_body_setup(*body, {options.json, options.sweep}, streams);
-    }
     const auto& lever = std::get<setup::LeverSetup>(*setup);
     const auto result = solved(lever, streams);
-    if (!result) {
+    if (!result)
         return ExitStatus::bad_input;
-    }
-    if (options.json) {
+    if (options.json)
         streams.out << json_text(lever_json(lever, *result));
-    } else {
+    else
         streams.out << lever_report(lever, *result);
-    }
     return ExitStatus::ok;
 }
 

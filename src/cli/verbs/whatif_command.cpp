@@ -20,31 +20,27 @@ struct WhatifOptions {
 };
 
 ExitStatus refuse(setup::InputError error, const WhatifOptions& options, const Streams& streams) {
-    if (error.file.empty() && error.key.rfind("--", 0) != 0) {
+    if (error.file.empty() && error.key.rfind("--", 0) != 0)
         error.file = options.file;
-    }
     streams.err << to_text(error) << '\n';
     return ExitStatus::bad_input;
 }
 
 void print(const nlohmann::ordered_json& json, const std::string& report,
            const WhatifOptions& options, const Streams& streams) {
-    if (options.json) {
+    if (options.json)
         streams.out << json_text(json);
-    } else {
+    else
         streams.out << report;
-    }
 }
 
 /// The exercise of a file, or nothing after its error was told.
 std::optional<setup::BodySetup> body_from_file(const std::string& file, const Streams& streams) {
     auto setup = setup_from(file, streams);
-    if (!setup) {
+    if (!setup)
         return std::nullopt;
-    }
-    if (auto* body = std::get_if<setup::BodySetup>(&*setup)) {
+    if (auto* body = std::get_if<setup::BodySetup>(&*setup))
         return std::move(*body);
-    }
     streams.err << file << ": found a lever, expected an exercise of the body (kind = \"body\").\n";
     return std::nullopt;
 }
@@ -54,9 +50,8 @@ ExitStatus answer_feasible(const WhatIfAsked& asked, const std::vector<mechanics
     const mechanics::Change& change = changes.front();
     const auto range = range_of(change, asked.exercise);
     const auto spans = feasible_settings(asked.exercise, change, asked.goal.wanted.caps);
-    if (!range || !spans) {
+    if (!range || !spans)
         return refuse(question_error(range ? spans.error() : range.error()), options, streams);
-    }
     print(feasible_json(asked, change, *range, *spans),
           feasible_report(asked, change, *range, *spans), options, streams);
     return ExitStatus::ok;
@@ -66,17 +61,15 @@ ExitStatus answer_torque(const WhatIfAsked& asked, const std::vector<mechanics::
                          const WhatifOptions& options, const Streams& streams) {
     if (!options.words.change.empty() && !asked.goal.keep) {
         const auto answer = solve_for_torque(asked.exercise, changes.front(), asked.goal.wanted);
-        if (!answer) {
+        if (!answer)
             return refuse(question_error(answer.error()), options, streams);
-        }
         print(answer_json(asked, changes.front(), *answer),
               answer_report(asked, changes.front(), *answer), options, streams);
         return ExitStatus::ok;
     }
     const auto ways = ranked_ways(asked.exercise, asked.goal, changes);
-    if (!ways) {
+    if (!ways)
         return refuse(question_error(ways.error()), options, streams);
-    }
     print(ways_json(asked, *ways), ways_report(asked, *ways), options, streams);
     return ExitStatus::ok;
 }
@@ -86,13 +79,11 @@ tl::expected<double, setup::InputError>
 torque_to_reach(const WhatifOptions& options, const WhatIfAsked& asked,
                 const std::optional<setup::BodySetup>& other) {
     const mechanics::Hinge hinge = asked.goal.wanted.hinge;
-    if (!other) {
+    if (!other)
         return torque_meant(options.words, asked.exercise, hinge);
-    }
     auto torque_Nm = peak_less(other->exercise, hinge, 0.0);
-    if (!torque_Nm) {
+    if (!torque_Nm)
         return tl::make_unexpected(question_error(torque_Nm.error()));
-    }
     return *torque_Nm;
 }
 
@@ -101,33 +92,27 @@ tl::expected<void, setup::InputError> understand(const WhatifOptions& options,
                                                  const std::optional<setup::BodySetup>& other,
                                                  WhatIfAsked& asked) {
     const auto hinge = hinge_meant(options.words.joint, asked.exercise, "--joint");
-    if (!hinge) {
+    if (!hinge)
         return tl::make_unexpected(hinge.error());
-    }
     asked.goal.wanted.hinge = *hinge;
     auto caps = caps_meant(options.words.caps, asked.exercise);
-    if (!caps) {
+    if (!caps)
         return tl::make_unexpected(caps.error());
-    }
     asked.goal.wanted.caps = std::move(*caps);
     if (!options.words.keep.empty()) {
         const auto kept = hinge_meant(options.words.keep, asked.exercise, "--keep");
-        if (!kept) {
+        if (!kept)
             return tl::make_unexpected(kept.error());
-        }
         const auto within = part_meant(options.words.within, "--within");
-        if (!within) {
+        if (!within)
             return tl::make_unexpected(within.error());
-        }
         asked.goal.keep = mechanics::Keep{*kept, *within};
     }
-    if (options.feasible) {
+    if (options.feasible)
         return {};
-    }
     const auto torque_Nm = torque_to_reach(options, asked, other);
-    if (!torque_Nm) {
+    if (!torque_Nm)
         return tl::make_unexpected(torque_Nm.error());
-    }
     asked.goal.wanted.torque_Nm = *torque_Nm;
     return {};
 }
@@ -137,12 +122,10 @@ std::string contradiction(const WhatifOptions& options) {
     const int goals = (options.words.torque.empty() ? 0 : 1) +
                       (options.words.less.empty() ? 0 : 1) + (options.equal.empty() ? 0 : 1) +
                       (options.feasible ? 1 : 0);
-    if (goals != 1) {
+    if (goals != 1)
         return "say what is wanted by one of --torque, --less, --equal and --feasible";
-    }
-    if (options.feasible && (options.words.caps.empty() || options.words.change.empty())) {
+    if (options.feasible && (options.words.caps.empty() || options.words.change.empty()))
         return "--feasible needs --change and one --cap or more";
-    }
     return "";
 }
 
@@ -152,22 +135,18 @@ ExitStatus what_if(const WhatifOptions& options, const Streams& streams) {
         return ExitStatus::bad_input;
     }
     const auto setup = body_from_file(options.file, streams);
-    if (!setup) {
+    if (!setup)
         return ExitStatus::bad_input;
-    }
     std::optional<setup::BodySetup> other;
-    if (!options.equal.empty() && !(other = body_from_file(options.equal, streams))) {
+    if (!options.equal.empty() && !(other = body_from_file(options.equal, streams)))
         return ExitStatus::bad_input;
-    }
     WhatIfAsked asked{*setup, setup->exercise, {}};
-    if (auto understood = understand(options, other, asked); !understood) {
+    if (auto understood = understand(options, other, asked); !understood)
         return refuse(understood.error(), options, streams);
-    }
     const auto changes =
         changes_meant(options.words.change, asked.exercise, asked.goal.wanted.hinge);
-    if (!changes) {
+    if (!changes)
         return refuse(changes.error(), options, streams);
-    }
     return options.feasible ? answer_feasible(asked, *changes, options, streams)
                             : answer_torque(asked, *changes, options, streams);
 }

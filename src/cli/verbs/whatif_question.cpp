@@ -39,14 +39,12 @@ std::string did_you_mean(const std::string& word, const std::vector<std::string_
 /// Hinges of a hinge's or a joint's name, with or without a side.
 std::vector<Hinge> hinges_of(const std::string& name) {
     std::vector<Hinge> hinges = setup::hinges_named(name);
-    if (!hinges.empty()) {
+    if (!hinges.empty())
         return hinges;
-    }
     for (const mechanics::HingeInfo& info : mechanics::all_hinges()) {
         const std::string_view joint = mechanics::joint_info(info.joint).name;
-        if (joint == name || setup::without_side(joint) == name) {
+        if (joint == name || setup::without_side(joint) == name)
             hinges.push_back(info.hinge);
-        }
     }
     return hinges;
 }
@@ -98,9 +96,8 @@ tl::expected<Hinge, InputError> hinge_meant(const std::string& name, const Exerc
                   did_you_mean(name, joint_and_hinge_names())));
     }
     const auto reading = read_repetition(exercise, hinges);
-    if (!reading) {
+    if (!reading)
         return tl::make_unexpected(question_error(reading.error()));
-    }
     const auto largest =
         std::max_element(reading->peaks.begin(), reading->peaks.end(),
                          [](const mechanics::PeakTorque& one, const mechanics::PeakTorque& other) {
@@ -119,14 +116,12 @@ caps_meant(const std::vector<std::string>& texts, const Exercise& exercise) {
                 about("--cap", text, "a joint and a torque such as \"lumbar_flexion=120 Nm\""));
         }
         const auto hinge = hinge_meant(text.substr(0, equals), exercise, "--cap");
-        if (!hinge) {
+        if (!hinge)
             return tl::make_unexpected(hinge.error());
-        }
         const auto most_Nm =
             quantity_meant(text.substr(equals + 1), setup::Dimension::torque, "--cap");
-        if (!most_Nm) {
+        if (!most_Nm)
             return tl::make_unexpected(most_Nm.error());
-        }
         caps.push_back({*hinge, *most_Nm});
     }
     return caps;
@@ -138,26 +133,22 @@ tl::expected<double, InputError> part_meant(const std::string& text, const std::
 
 tl::expected<double, InputError> torque_meant(const WhatIfWords& words, const Exercise& exercise,
                                               Hinge hinge) {
-    if (!words.torque.empty()) {
+    if (!words.torque.empty())
         return quantity_meant(words.torque, setup::Dimension::torque, "--torque");
-    }
     const auto part = part_meant(words.less, "--less");
-    if (!part) {
+    if (!part)
         return tl::make_unexpected(part.error());
-    }
     auto wanted = peak_less(exercise, hinge, *part);
-    if (!wanted) {
+    if (!wanted)
         return tl::make_unexpected(about("--less", words.less, wanted.error().expected));
-    }
     return *wanted;
 }
 
 tl::expected<std::vector<Change>, InputError> changes_meant(const std::string& text,
                                                             const Exercise& exercise, Hinge hinge) {
     std::vector<Change> all = possible_changes(exercise, hinge);
-    if (text.empty()) {
+    if (text.empty())
         return all;
-    }
     const std::size_t colon = text.find(':');
     const std::string word = text.substr(0, colon);
     const std::string name = colon == std::string::npos ? "" : text.substr(colon + 1);
@@ -175,16 +166,14 @@ tl::expected<std::vector<Change>, InputError> changes_meant(const std::string& t
             : angle       ? angle->hinge == hinge ||
                           (angle->both_sides && mechanics::hinge_info(hinge).mirror == angle->hinge)
                     : true;
-        if (same_word && meant) {
+        if (same_word && meant)
             return std::vector<Change>{change};
-        }
     }
     std::vector<std::string> has;
     for (const Change& change : all) {
         const std::string kind(words::change_word(change));
-        if (std::find(has.begin(), has.end(), kind) == has.end()) {
+        if (std::find(has.begin(), has.end(), kind) == has.end())
             has.push_back(kind);
-        }
     }
     return tl::make_unexpected(about("--change", text, "a change that this exercise has",
                                      fmt::format("It has {}.", fmt::join(has, ", "))));

@@ -221,12 +221,11 @@ tl::expected<Body, MechanicsError> body_from(const SegmentColumn& column, double
     if (auto fault = check_measured(person, mass_kg, measured))
         return tl::unexpected(*std::move(fault));
 
-    for (const MeasuredValue& value : measured) {
+    for (const MeasuredValue& value : measured)
         if (value.measure == Measure::length_m)
             set_length(person, value.part, value.value);
         else if (value.measure == Measure::com_fraction)
             rows_of_part(person, value.part).front()->com_fraction = value.value;
-    }
     settle_masses(person, mass_kg, measured);
     return build(person, mass_kg);
 }

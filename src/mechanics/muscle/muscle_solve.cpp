@@ -68,12 +68,11 @@ struct MuscleForce {
 
 MuscleForce force_of(const std::vector<Pull>& pulls, const std::vector<double>& tensions_N) {
     MuscleForce sum;
-    for (std::size_t i = 0; i < pulls.size(); ++i) {
+    for (std::size_t i = 0; i < pulls.size(); ++i)
         if (pulls[i].line)
             sum.known_N += tensions_N[i] * pulls[i].line->direction;
         else
             sum.undirected_N += tensions_N[i];
-    }
     return sum;
 }
 

@@ -28,29 +28,24 @@ public:
     /// The effort at a setting, or why the sweep does not go there.
     AllowedReading effort_at(double value) const {
         const auto solved = solve_lever(with_change(lever_, change_, value));
-        if (!solved) {
+        if (!solved)
             return ends_here(LimitKind::cannot_be, "a lever that can be computed with");
-        }
         if (!solved->effort_N ||
-            std::abs(*solved->effort_N) > kMostTimesPresent * std::abs(*present_.effort_N)) {
+            std::abs(*solved->effort_N) > kMostTimesPresent * std::abs(*present_.effort_N))
             return ends_here(LimitKind::cap, "an effort with an arm");
-        }
-        if (*solved->effort_N * *present_.effort_N <= 0.0) {
+        if (*solved->effort_N * *present_.effort_N <= 0.0)
             return ends_here(LimitKind::cannot_be, "an effort that pulls the same way");
-        }
         if (grew_past_measure(solved->ideal_advantage, present_.ideal_advantage) ||
-            grew_past_measure(solved->actual_advantage, present_.actual_advantage)) {
+            grew_past_measure(solved->actual_advantage, present_.actual_advantage))
             return ends_here(LimitKind::cap, "a load with an arm");
-        }
         return std::abs(*solved->effort_N);
     }
 
     /// The step at a setting; empty where the sweep does not go.
     std::optional<LeverSweepStep> step_at(double value) const {
         const auto solved = solve_lever(with_change(lever_, change_, value));
-        if (!solved || !effort_at(value)) {
+        if (!solved || !effort_at(value))
             return std::nullopt;
-        }
         return LeverSweepStep{value, std::abs(*solved->effort_N), solved->ideal_advantage,
                               solved->actual_advantage};
     }
@@ -63,12 +58,10 @@ private:
 
 /// The part of the range in which the present setting lies, if that is more than a point.
 std::optional<AllowedSpan> span_around(const ChangeRange& range, const ReadingAt& reading_at) {
-    for (AllowedSpan& part : allowed_spans(reading_at, range.allowed, range.present)) {
+    for (AllowedSpan& part : allowed_spans(reading_at, range.allowed, range.present))
         if (range.present >= part.span.low && range.present <= part.span.high &&
-            part.span.high > part.span.low) {
+            part.span.high > part.span.low)
             return std::move(part);
-        }
-    }
     return std::nullopt;
 }
 
@@ -83,9 +76,8 @@ tl::expected<LeverSweep, MechanicsError> sweep_lever(const Lever& lever, const L
                                                      std::size_t count) {
     assert(count >= 2);
     const auto present = solve_lever(lever);
-    if (!present) {
+    if (!present)
         return tl::make_unexpected(present.error());
-    }
     if (!present->effort_N || std::abs(*present->effort_N) < kNoEffort_N) {
         return tl::make_unexpected(
             MechanicsError{Fault::inconsistent, "effort",
@@ -95,9 +87,8 @@ tl::expected<LeverSweep, MechanicsError> sweep_lever(const Lever& lever, const L
     const ChangeRange range = range_of(change, lever);
     const auto here = sweeper.step_at(range.present);
     const auto part = span_around(range, [&](double value) { return sweeper.effort_at(value); });
-    if (!here || !part) {
+    if (!here || !part)
         return no_room(change, lever);
-    }
     LeverSweep sweep{range.unit,
                      *here,
                      {},
@@ -107,9 +98,8 @@ tl::expected<LeverSweep, MechanicsError> sweep_lever(const Lever& lever, const L
     for (std::size_t i = 0; i < count; ++i) {
         const double value = part->span.low + static_cast<double>(i) * step;
         const auto one = sweeper.step_at(std::min(value, part->span.high));
-        if (!one) {
+        if (!one)
             return no_room(change, lever); // a gap so narrow that no search saw it
-        }
         sweep.steps.push_back(*one);
     }
     return sweep;

@@ -25,9 +25,8 @@ tl::unexpected<PublishError> failed(const char* why) {
 
 bool add_file(zip_t* archive, const PackedFile& file) {
     zip_source_t* source = zip_source_buffer(archive, file.bytes.data(), file.bytes.size(), 0);
-    if (source == nullptr) {
+    if (source == nullptr)
         return false;
-    }
     const zip_int64_t index = zip_file_add(archive, file.path.c_str(), source, ZIP_FL_ENC_UTF_8);
     if (index < 0) {
         zip_source_free(source);
@@ -41,14 +40,12 @@ bool add_file(zip_t* archive, const PackedFile& file) {
 /// The bytes that have been written into a source in memory.
 std::string bytes_of(zip_source_t* memory) {
     std::string bytes;
-    if (zip_source_open(memory) != 0) {
+    if (zip_source_open(memory) != 0)
         return bytes;
-    }
     constexpr zip_uint64_t kBlock = 1 << 16;
     std::string block(kBlock, '\0');
-    for (zip_int64_t n = 0; (n = zip_source_read(memory, block.data(), kBlock)) > 0;) {
+    for (zip_int64_t n = 0; (n = zip_source_read(memory, block.data(), kBlock)) > 0;)
         bytes.append(block, 0, static_cast<std::size_t>(n));
-    }
     zip_source_close(memory);
     return bytes;
 }
@@ -57,22 +54,17 @@ std::string bytes_of(zip_source_t* memory) {
 
 tl::expected<std::string, PublishError> zip_of(const std::vector<PackedFile>& files) {
     const Source memory(zip_source_buffer_create(nullptr, 0, 0, nullptr));
-    if (!memory) {
+    if (!memory)
         return failed("out of memory");
-    }
     Archive archive(zip_open_from_source(memory.get(), ZIP_CREATE | ZIP_TRUNCATE, nullptr));
-    if (!archive) {
+    if (!archive)
         return failed("no archive in memory");
-    }
     zip_source_keep(memory.get()); // the archive gives its hold back when it closes
-    for (const PackedFile& file : files) {
-        if (!add_file(archive.get(), file)) {
+    for (const PackedFile& file : files)
+        if (!add_file(archive.get(), file))
             return failed(zip_strerror(archive.get()));
-        }
-    }
-    if (zip_close(archive.get()) != 0) {
+    if (zip_close(archive.get()) != 0)
         return failed(zip_strerror(archive.get()));
-    }
     (void)archive.release();
     std::string bytes = bytes_of(memory.get());
     return bytes.empty() ? tl::expected<std::string, PublishError>(failed("no bytes came out"))

@@ -32,14 +32,12 @@ public:
     Structure& operator=(const Structure&) = delete;
 
     void before(const Piece& piece) {
-        if (piece.continues && open_ != nullptr) {
+        if (piece.continues && open_ != nullptr)
             return;
-        }
         close();
         open_ = pdf_name(piece.tag);
-        if (open_ != nullptr) {
+        if (open_ != nullptr)
             cairo_tag_begin(surface_, open_, nullptr);
-        }
     }
 
 private:
@@ -62,9 +60,8 @@ Piece gap(double height_pt) {
 
 double height_of(const Pieces& pieces) {
     double height = 0.0;
-    for (const Piece& piece : pieces) {
+    for (const Piece& piece : pieces)
         height += piece.height_pt;
-    }
     return height;
 }
 
@@ -165,13 +162,11 @@ void PageFlow::put_page() {
 void PageFlow::add(Pieces block) {
     // A gap at a block's end may hang over the foot of the page.
     double needed = height_of(block);
-    if (!block.empty() && !block.back().paint) {
+    if (!block.empty() && !block.back().paint)
         needed -= block.back().height_pt;
-    }
     const bool fits_a_page = needed <= height_pt_;
-    if (page_ == 0 || (fits_a_page && filled_pt_ + needed > height_pt_)) {
+    if (page_ == 0 || (fits_a_page && filled_pt_ + needed > height_pt_))
         begin_page();
-    }
     auto from = block.begin();
     while (from != block.end()) {
         double height = 0.0;

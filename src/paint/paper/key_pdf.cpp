@@ -24,9 +24,8 @@ Pieces glance(const PageSetting& page, const std::vector<std::string>& answers) 
     const double width = page.format.content_width_pt();
     const std::size_t count = answers.size();
     double widest = 0.0;
-    for (const std::string& answer : answers) {
+    for (const std::string& answer : answers)
         widest = std::max(widest, page.type.width(answer, answer_style));
-    }
     constexpr double kMostColumns = 5.0;
     const double column = widest + margin + 4.0 * page.format.step_pt();
     const auto columns = static_cast<std::size_t>(std::clamp(width / column, 1.0, kMostColumns));
@@ -78,9 +77,8 @@ Pieces answer_lines(const PageSetting& page, const Question& question, double wi
 Pieces step_lines(const PageSetting& page, const problems::Step& step, double width_pt) {
     const double indent = 4.0 * page.format.step_pt();
     Pieces lines = paragraphs(page, step.says, {page.format.body_pt(), false, Role::ink}, width_pt);
-    if (!lines.empty()) {
+    if (!lines.empty())
         lines.pop_back(); // the formula follows closely
-    }
     const std::string formula = worked_formula(step);
     if (!formula.empty()) {
         append(lines, indented(page.type.paragraph(formula,
@@ -114,9 +112,8 @@ Pieces mistake_lines(const PageSetting& page, const Mistake& mistake, double ans
 Pieces mistakes_table(const PageSetting& page, const problems::Bank& bank, const Question& question,
                       double width_pt) {
     const std::vector<Mistake> found = mistakes(bank, question);
-    if (found.empty()) {
+    if (found.empty())
         return {};
-    }
     double answer_width = 0.0;
     for (const Mistake& mistake : found) {
         answer_width =
@@ -138,9 +135,8 @@ Pieces key_block(const PageSetting& page, const problems::Bank& bank,
     const double width = page.format.content_width_pt() - number_margin_pt(page.format);
     Pieces body = answer_lines(page, question, width);
     body.push_back(gap(step));
-    for (const problems::Step& worked : question.steps) {
+    for (const problems::Step& worked : question.steps)
         append(body, step_lines(page, worked, width));
-    }
     append(body, paragraphs(page, question.reason, {page.format.body_pt()}, width));
     append(body, mistakes_table(page, bank, question, width));
     Pieces block = part_heading(page, numbered.heading);
@@ -154,21 +150,17 @@ Pieces key_block(const PageSetting& page, const problems::Bank& bank,
 PaperBlocks key_blocks(const Worksheet& sheet, const problems::Bank& bank) {
     const std::size_t questions = sheet.count();
     std::vector<std::string> answers;
-    for (const SheetPart& part : sheet.parts) {
-        for (const Question& question : part.questions) {
+    for (const SheetPart& part : sheet.parts)
+        for (const Question& question : part.questions)
             answers.push_back(short_answer(question));
-        }
-    }
     PaperBlocks blocks;
     blocks.count = questions + 3;
     blocks.make = [&sheet, &bank, questions, answers = std::move(answers)](const PageSetting& page,
                                                                            std::size_t index) {
-        if (index == 0) {
+        if (index == 0)
             return paper_head(page, sheet, true);
-        }
-        if (index == 1) {
+        if (index == 1)
             return questions == 0 ? Pieces{} : glance(page, answers);
-        }
         return index < questions + 2 ? key_block(page, bank, question_at(sheet, index - 2))
                                      : caution(page);
     };

@@ -114,12 +114,10 @@ Pieces paper_head(const PageSetting& page, const Worksheet& sheet, bool is_key) 
     const double box = 38.0 * page.format.scale;
     const double missing = boxed ? box - height_of(words) : 0.0;
     append(head, std::move(words));
-    if (missing > 0.0) {
+    if (missing > 0.0)
         head.push_back(gap(missing));
-    }
-    if (!is_key) {
+    if (!is_key)
         head.push_back(name_line(page, sheet.count()));
-    }
     head.push_back(gap(2.0 * step));
     head.push_back(notched_rule(page));
     head.push_back(gap(4.0 * step));

@@ -14,9 +14,8 @@ int flow_blocks(const PageSetting& page, const PaperBlocks& blocks,
     PageFlow flow(page.format.content_height_pt(), turn, put);
     for (std::size_t i = 0; i < blocks.count; ++i) {
         flow.add(blocks.make(page, i));
-        if (!goes_on(progress, i + 1, blocks.count)) {
+        if (!goes_on(progress, i + 1, blocks.count))
             return 0;
-        }
     }
     flow.finish();
     return flow.pages();
@@ -37,18 +36,15 @@ bool PagePainter::paint(const PaperBlocks& blocks, const Progress& progress) {
 
 void PagePainter::turn(int number) {
     number_ = number;
-    if (number > 1 && only_ == 0) {
+    if (number > 1 && only_ == 0)
         cairo_show_page(surface_);
-    }
-    if (is_painted()) {
+    if (is_painted())
         paint_foot(surface_, page_, code_, number, pages_);
-    }
 }
 
 void PagePainter::put(const Pieces& pieces, double top_pt) const {
-    if (!is_painted()) {
+    if (!is_painted())
         return;
-    }
     cairo_save(surface_);
     cairo_translate(surface_, page_.format.left_pt, page_.format.top_pt + top_pt);
     paint_pieces(surface_, pieces);

@@ -26,9 +26,8 @@ std::vector<std::uint8_t> rgba_of(cairo_surface_t* image) {
         for (int x = 0; x < width; ++x) {
             std::uint32_t pixel = 0;
             std::memcpy(&pixel, row + 4 * x, sizeof pixel);
-            for (const int shift : {16, 8, 0}) {
+            for (const int shift : {16, 8, 0})
                 rgba.push_back(static_cast<std::uint8_t>(pixel >> shift & 0xFFU));
-            }
             rgba.push_back(0xFF);
         }
     }
@@ -42,15 +41,13 @@ tl::expected<PagePicture, PublishError> page_picture(const Worksheet& sheet,
                                                      int page_number, int height_px,
                                                      const Progress& progress) {
     const auto family = paper_family();
-    if (!family) {
+    if (!family)
         return tl::make_unexpected(family.error());
-    }
     const PageFormat format = page_format(sheet.paper, sheet.large_print);
     const double px_per_pt = height_px / format.height_pt;
     const PictureSize size{static_cast<int>(std::lround(px_per_pt * format.width_pt)), height_px};
-    if (auto fault = fault_in(size)) {
+    if (auto fault = fault_in(size))
         return tl::make_unexpected(std::move(*fault));
-    }
     const CairoSurface image(
         cairo_image_surface_create(CAIRO_FORMAT_RGB24, size.width_px, size.height_px));
     const CairoContext context(cairo_create(image.get()));
@@ -64,16 +61,14 @@ tl::expected<PagePicture, PublishError> page_picture(const Worksheet& sheet,
     const Typesetter type(surface, *family);
     const PageSetting page{format, type};
     const int pages = count_pages(page, blocks, stretch_of(progress, 0, 1, 2));
-    if (pages == 0) {
+    if (pages == 0)
         return stopped_work();
-    }
     PagePicture picture{
         size.width_px, size.height_px, {}, std::clamp(page_number, 1, pages), pages};
     PagePainter painter(surface, page, sheet.code, pages);
     painter.paint_only(picture.page);
-    if (!painter.paint(blocks, stretch_of(progress, 1, 2, 2))) {
+    if (!painter.paint(blocks, stretch_of(progress, 1, 2, 2)))
         return stopped_work();
-    }
     if (cairo_status(surface) != CAIRO_STATUS_SUCCESS) {
         return tl::make_unexpected(
             PublishError{PublishFault::no_memory, "The page could not be painted."});

@@ -28,9 +28,8 @@ double number_margin_pt(const PageFormat& format) {
 }
 
 Pieces part_heading(const PageSetting& page, std::string_view heading) {
-    if (heading.empty()) {
+    if (heading.empty())
         return {};
-    }
     Pieces pieces = page.type.paragraph(
         heading, {page.format.heading_pt(), true, Role::ink, false, Tag::heading_2},
         page.format.content_width_pt());
@@ -39,17 +38,15 @@ Pieces part_heading(const PageSetting& page, std::string_view heading) {
 }
 
 Pieces with_number(const PageSetting& page, std::size_t number, Pieces body) {
-    if (body.empty()) {
+    if (body.empty())
         body.push_back(gap(1.4 * page.format.body_pt()));
-    }
     const Piece digits =
         page.type.line(std::to_string(number), {page.format.body_pt(), true, Role::ink});
     body = indented(std::move(body), number_margin_pt(page.format));
     body.front().paint = [digits, paint = body.front().paint](cairo_t* surface) {
         paint_at(surface, digits, 0.0);
-        if (paint) {
+        if (paint)
             paint(surface);
-        }
     };
     return body;
 }

@@ -17,9 +17,8 @@ tl::expected<Made, PublishError> made_paper(const Worksheet& sheet, const std::s
                                             const PaperBlocks& blocks, const Progress& progress,
                                             const Make& make) {
     const auto family = paper_family();
-    if (!family) {
+    if (!family)
         return tl::make_unexpected(family.error());
-    }
     const PageFormat format = page_format(sheet.paper, sheet.large_print);
     bool stopped = false;
     const auto paint = [&](cairo_t* surface) {
@@ -34,9 +33,8 @@ tl::expected<Made, PublishError> made_paper(const Worksheet& sheet, const std::s
         cairo_show_page(surface);
     };
     auto made = make(format, PdfAbout{title, "Levers, moment arms and torque", sheet.code}, paint);
-    if (made && stopped) {
+    if (made && stopped)
         return stopped_work();
-    }
     return made;
 }
 

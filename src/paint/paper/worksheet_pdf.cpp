@@ -90,9 +90,8 @@ Pieces choices_to_tick(const PageSetting& page, const Question& question, double
         pieces.push_back(gap(page.format.step_pt()));
     }
     const std::vector<std::string> choices = tickable(question);
-    for (std::size_t i = 0; i < choices.size(); ++i) {
+    for (std::size_t i = 0; i < choices.size(); ++i)
         append(pieces, choice_lines(page, box_for(question), i, choices[i], width_pt));
-    }
     return pieces;
 }
 
@@ -117,9 +116,8 @@ Pieces question_and_figure(const PageSetting& page, const QuestionHold& question
         }
     }
     Pieces pieces = words(width_pt);
-    if (drawn) {
+    if (drawn)
         pieces.push_back(figure(page, question, sizes));
-    }
     return pieces;
 }
 
@@ -132,9 +130,8 @@ Pieces number_space(const PageSetting& page, const Question& question,
     const std::string name = answer_name(question);
     const bool fits = page.type.width(name, strong) < 0.55 * width_pt;
     Pieces pieces{gap(step), working_room(width_pt, sizes.working_pt)};
-    if (!fits) {
+    if (!fits)
         append(pieces, page.type.paragraph(name, strong, width_pt));
-    }
     pieces.push_back(answer_rule(page, fits ? name : "", number.unit, width_pt));
     return pieces;
 }
@@ -144,9 +141,8 @@ Pieces block_in(const PageSetting& page, const NumberedQuestion& numbered,
                 const QuestionSizes& sizes) {
     const double width = page.format.content_width_pt() - number_margin_pt(page.format);
     Pieces body = question_and_figure(page, numbered.question, sizes, width);
-    if (const problems::NumberWanted* number = problems::wanted_number(*numbered.question)) {
+    if (const problems::NumberWanted* number = problems::wanted_number(*numbered.question))
         append(body, number_space(page, *numbered.question, *number, sizes, width));
-    }
     Pieces block = part_heading(page, numbered.heading);
     append(block, with_number(page, numbered.number, std::move(body)));
     return block;
@@ -180,9 +176,8 @@ PaperBlocks sheet_blocks(const Worksheet& sheet) {
     PaperBlocks blocks;
     blocks.count = questions + 2;
     blocks.make = [&sheet, questions](const PageSetting& page, std::size_t index) {
-        if (index == 0) {
+        if (index == 0)
             return paper_head(page, sheet, false);
-        }
         return index <= questions ? question_block(page, question_at(sheet, index - 1))
                                   : caution(page);
     };

@@ -22,9 +22,8 @@ using Done = tl::expected<void, PublishError>;
 
 void describe(cairo_surface_t* surface, const PdfAbout& about) {
     const auto say = [surface](cairo_pdf_metadata_t what, const std::string& text) {
-        if (!text.empty()) {
+        if (!text.empty())
             cairo_pdf_surface_set_metadata(surface, what, one_line(text).c_str());
-        }
     };
     say(CAIRO_PDF_METADATA_TITLE, about.title);
     say(CAIRO_PDF_METADATA_SUBJECT, about.subject);
@@ -58,15 +57,12 @@ Done paint_pages(std::FILE* file, const PageFormat& page, const PdfAbout& about,
         status = cairo_status(context.get());
     }
     cairo_surface_finish(surface.get());
-    if (status == CAIRO_STATUS_SUCCESS) {
+    if (status == CAIRO_STATUS_SUCCESS)
         status = cairo_surface_status(surface.get());
-    }
-    if (status == CAIRO_STATUS_SUCCESS && std::fflush(file) != 0) {
+    if (status == CAIRO_STATUS_SUCCESS && std::fflush(file) != 0)
         status = CAIRO_STATUS_WRITE_ERROR;
-    }
-    if (status == CAIRO_STATUS_SUCCESS) {
+    if (status == CAIRO_STATUS_SUCCESS)
         return {};
-    }
     return not_made(status == CAIRO_STATUS_WRITE_ERROR ? PublishFault::cannot_write
                                                        : PublishFault::no_memory,
                     about.title, cairo_status_to_string(status));
@@ -77,9 +73,8 @@ template <typename To>
 Done write_pdf(const PageFormat& page, const PdfAbout& about,
                const std::function<void(cairo_t*)>& paint, To&& to) {
     const File pages(std::tmpfile());
-    if (!pages) {
+    if (!pages)
         return not_made(PublishFault::cannot_write, about.title, "no temporary file");
-    }
     return paint_pages(pages.get(), page, about, paint).and_then([&]() -> Done {
         const NotCompleted fault = complete_pdf(pages.get(), to);
         if (fault.why.empty())

@@ -31,9 +31,8 @@ public:
 
     void operator()(const Polyline& polyline) const {
         cairo_new_path(surface_);
-        for (const Point& corner : polyline.corners) {
+        for (const Point& corner : polyline.corners)
             cairo_line_to(surface_, corner.x(), corner.y());
-        }
         stroke(polyline.stroke);
     }
 
@@ -55,18 +54,16 @@ public:
 
     void operator()(const Triangle& triangle) const {
         cairo_new_path(surface_);
-        for (const Point& corner : {triangle.a, triangle.b, triangle.c}) {
+        for (const Point& corner : {triangle.a, triangle.b, triangle.c})
             cairo_line_to(surface_, corner.x(), corner.y());
-        }
         cairo_close_path(surface_);
         fill_and_outline(triangle.fill, triangle.opacity, std::nullopt);
     }
 
     void operator()(const Taper& taper) const {
         cairo_new_path(surface_);
-        for (const Point& corner : taper_outline(taper)) {
+        for (const Point& corner : taper_outline(taper))
             cairo_line_to(surface_, corner.x(), corner.y());
-        }
         cairo_close_path(surface_);
         fill_and_outline(taper.fill, taper.opacity, std::nullopt);
     }
@@ -118,9 +115,8 @@ private:
             set_colour(surface_, colour_of(*fill, style_.look), fill_opacity);
             cairo_fill_preserve(surface_);
         }
-        if (outline) {
+        if (outline)
             stroke(*outline);
-        }
         cairo_new_path(surface_);
     }
 
@@ -145,9 +141,8 @@ void paint_drawing(cairo_t* surface, const Drawing& drawing, const PaintStyle& s
         cairo_paint(surface);
     }
     const ShapePainter painter(surface, style);
-    for (const Shape& shape : drawing.shapes) {
+    for (const Shape& shape : drawing.shapes)
         std::visit(painter, shape);
-    }
     cairo_restore(surface);
 }
 

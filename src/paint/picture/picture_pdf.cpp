@@ -19,15 +19,12 @@ constexpr double kPointsPerPixel = 72.0 / 96.0;
 
 tl::expected<std::string, PublishError> picture_pdf(const scene::Drawing& drawing, scene::Look look,
                                                     PictureSize size) {
-    for (auto fault : {fault_in(drawing), fault_in(size)}) {
-        if (fault) {
+    for (auto fault : {fault_in(drawing), fault_in(size)})
+        if (fault)
             return tl::make_unexpected(std::move(*fault));
-        }
-    }
     const auto family = text_family();
-    if (!family) {
+    if (!family)
         return tl::make_unexpected(family.error());
-    }
     PageFormat page;
     page.width_pt = kPointsPerPixel * size.width_px;
     page.height_pt = kPointsPerPixel * size.height_px;

@@ -24,27 +24,22 @@ PublishError failed(cairo_status_t status) {
 
 tl::expected<std::string, PublishError> png_of(const scene::Drawing& drawing, scene::Look look,
                                                PictureSize size) {
-    for (auto fault : {fault_in(drawing), fault_in(size)}) {
-        if (fault) {
+    for (auto fault : {fault_in(drawing), fault_in(size)})
+        if (fault)
             return tl::make_unexpected(std::move(*fault));
-        }
-    }
     const auto family = text_family();
-    if (!family) {
+    if (!family)
         return tl::make_unexpected(family.error());
-    }
     const CairoSurface surface(
         cairo_image_surface_create(CAIRO_FORMAT_RGB24, size.width_px, size.height_px));
     const CairoContext context(cairo_create(surface.get()));
     paint_fitted(context.get(), drawing, {look, *family}, size);
-    if (const auto status = cairo_status(context.get()); status != CAIRO_STATUS_SUCCESS) {
+    if (const auto status = cairo_status(context.get()); status != CAIRO_STATUS_SUCCESS)
         return tl::make_unexpected(failed(status));
-    }
     std::string bytes;
     const auto status = cairo_surface_write_to_png_stream(surface.get(), append_bytes, &bytes);
-    if (status != CAIRO_STATUS_SUCCESS) {
+    if (status != CAIRO_STATUS_SUCCESS)
         return tl::make_unexpected(failed(status));
-    }
     return bytes;
 }
 

@@ -18,9 +18,8 @@ std::vector<std::string> installed_families() {
     int count = 0;
     pango_font_map_list_families(pango_cairo_font_map_get_default(), &families, &count);
     std::vector<std::string> names;
-    for (int i = 0; i < count; ++i) {
+    for (int i = 0; i < count; ++i)
         names.emplace_back(pango_font_family_get_name(families[i]));
-    }
     g_free(families);
     return names;
 }
@@ -35,11 +34,9 @@ tl::unexpected<PublishError> no_font(const char* what) {
 
 tl::expected<std::string, PublishError> text_family() {
     const std::vector<std::string> installed = installed_families();
-    for (const std::string_view family : kFamilies) {
-        if (std::find(installed.begin(), installed.end(), family) != installed.end()) {
+    for (const std::string_view family : kFamilies)
+        if (std::find(installed.begin(), installed.end(), family) != installed.end())
             return std::string(family);
-        }
-    }
     return no_font("No font for text");
 }
 

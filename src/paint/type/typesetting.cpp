@@ -72,9 +72,8 @@ void keep_units_whole(std::string_view text, PangoAttrList* attributes) {
     for (std::size_t at = text.find('/'); at != std::string_view::npos;
          at = text.find('/', at + 1)) {
         std::size_t to = at + 2;
-        while (to < text.size() && (static_cast<unsigned char>(text[to]) & 0xC0U) == 0x80U) {
+        while (to < text.size() && (static_cast<unsigned char>(text[to]) & 0xC0U) == 0x80U)
             ++to; // the next character has more bytes
-        }
         PangoAttribute* const whole = pango_attr_allow_breaks_new(FALSE);
         whole->start_index = static_cast<guint>(at);
         whole->end_index = static_cast<guint>(std::min(to, text.size()));
@@ -86,9 +85,8 @@ void keep_units_whole(std::string_view text, PangoAttrList* attributes) {
 std::string with_indices(std::string_view formula, double size, PangoAttrList* attributes) {
     std::string set;
     for (const FormulaPart& part : formula_parts(formula)) {
-        if (part.index) {
+        if (part.index)
             add_index(attributes, set.size(), set.size() + part.text.size(), size);
-        }
         set += part.text;
     }
     return set;
@@ -112,9 +110,8 @@ std::unique_ptr<PangoLayout, Unref> Typesetter::layout(std::string_view text,
     pango_layout_set_font_description(layout.get(), font.get());
     const Attributes attributes(pango_attr_list_new());
     std::string safe = one_line(text);
-    if (style.formula) {
+    if (style.formula)
         safe = with_indices(safe, style.size_pt, attributes.get());
-    }
     keep_units_whole(safe, attributes.get());
     pango_layout_set_attributes(layout.get(), attributes.get());
     pango_layout_set_text(layout.get(), safe.c_str(), static_cast<int>(safe.size()));

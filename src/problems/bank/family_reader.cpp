@@ -83,12 +83,11 @@ void collect_given(Family& family) {
 
 void read_labels(TomlReader& table, Family& family, FamilyNames& names) {
     const std::optional<std::vector<std::string>> labels = table.texts("labels");
-    for (const std::string& label : labels.value_or(std::vector<std::string>{})) {
+    for (const std::string& label : labels.value_or(std::vector<std::string>{}))
         if (const std::optional<QuantityIndex> index = names.find(label))
             family.labels.push_back(*index);
         else
             table.add_error("labels", fmt::format("\"{}\"", label), "a length of this family");
-    }
 }
 
 void read_setup(TomlReader& table, Family& family, FamilyNames& names, const Published& published) {

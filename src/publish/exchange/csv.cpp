@@ -19,9 +19,8 @@ constexpr std::string_view kLineEnd = "\r\n"; // RFC 4180, section 2, rule 1
 
 std::string row(const std::vector<std::string>& cells) {
     std::string line;
-    for (std::size_t i = 0; i < cells.size(); ++i) {
+    for (std::size_t i = 0; i < cells.size(); ++i)
         line += (i == 0 ? "" : ",") + cells[i];
-    }
     line += kLineEnd;
     return line;
 }
@@ -30,18 +29,16 @@ std::string row(const std::vector<std::string>& cells) {
 std::string lettered_choices(const Question& question) {
     std::string text;
     const std::vector<std::string> choices = tickable(question);
-    for (std::size_t i = 0; i < choices.size(); ++i) {
+    for (std::size_t i = 0; i < choices.size(); ++i)
         text += (text.empty() ? "" : "; ") + problems::letter(i) + ") " + choices[i];
-    }
     return text;
 }
 
 /// "314 N: mass used as force; 8.8 N: arms swapped"
 std::string mistakes_text(const problems::Bank& bank, const Question& question) {
     std::string text;
-    for (const Mistake& mistake : mistakes(bank, question)) {
+    for (const Mistake& mistake : mistakes(bank, question))
         text += (text.empty() ? "" : "; ") + mistake.answer + ": " + mistake.title;
-    }
     return text;
 }
 
@@ -52,9 +49,8 @@ table(const std::vector<std::string>& names, const std::vector<Question>& questi
     std::string text = row(names);
     for (std::size_t i = 0; i < questions.size(); ++i) {
         text += row_of(questions[i]);
-        if (!goes_on(progress, i + 1, questions.size())) {
+        if (!goes_on(progress, i + 1, questions.size()))
             return stopped_work();
-        }
     }
     return text;
 }
@@ -63,18 +59,15 @@ table(const std::vector<std::string>& names, const std::vector<Question>& questi
 
 std::string csv_text(std::string_view text) {
     std::string cell = one_line(text);
-    if (cell.find_first_of("=+-@") == 0) {
+    if (cell.find_first_of("=+-@") == 0)
         cell.insert(0, 1, '\'');
-    }
-    if (cell.find_first_of(",\"") == std::string::npos) {
+    if (cell.find_first_of(",\"") == std::string::npos)
         return cell;
-    }
     std::string quoted = "\"";
     for (const char c : cell) {
         quoted += c;
-        if (c == '"') {
+        if (c == '"')
             quoted += '"';
-        }
     }
     return quoted + '"';
 }
@@ -105,13 +98,11 @@ tl::expected<std::string, PublishError> flash_cards_csv(const std::vector<Questi
                                                         const Progress& progress) {
     const auto row_of = [](const Question& question) {
         std::string front = question.prompt;
-        if (!problems::choices_of(question).empty()) {
+        if (!problems::choices_of(question).empty())
             front += " " + lettered_choices(question);
-        }
         std::string back = key_answer(question);
-        if (!question.reason.empty()) {
+        if (!question.reason.empty())
             back += ". " + question.reason;
-        }
         return row({csv_text(front), csv_text(back)});
     };
     return table({"front", "back"}, questions, row_of, progress);

@@ -51,12 +51,10 @@ Interaction interaction_of(const Question& question) {
 /// Choices as letter and words; for a place the letters on the drawing.
 std::vector<std::pair<std::string, std::string>> lettered(const Question& question) {
     std::vector<std::pair<std::string, std::string>> choices;
-    for (const problems::Spot& spot : problems::spots_of(question)) {
+    for (const problems::Spot& spot : problems::spots_of(question))
         choices.emplace_back(spot.letter, spot.letter);
-    }
-    for (const problems::Choice& choice : problems::choices_of(question)) {
+    for (const problems::Choice& choice : problems::choices_of(question))
         choices.emplace_back(problems::letter(choices.size()), choice.text);
-    }
     return choices;
 }
 
@@ -69,9 +67,8 @@ std::vector<Branch> wrong_branches(const problems::Bank& bank, const Question& q
                                 rule ? rule->title + ". " + rule->feedback : wrong.rule});
         }
     } else if (interaction_of(question).tells_each_wrong) {
-        for (const Mistake& mistake : mistakes(bank, question)) {
+        for (const Mistake& mistake : mistakes(bank, question))
             branches.push_back({"choice-" + mistake.answer, 0.0, mistake.answer, mistake.title});
-        }
     }
     return branches;
 }
@@ -79,9 +76,8 @@ std::vector<Branch> wrong_branches(const problems::Bank& bank, const Question& q
 /// What a learner reads after answering, a line for each step: the answer, then why.
 std::string solution_text(const Question& question) {
     std::string text = "The answer: " + question.answer_text + ".";
-    for (const problems::Step& step : question.steps) {
+    for (const problems::Step& step : question.steps)
         text += "\n" + step.says + "\n" + worked_formula(step);
-    }
     return question.reason.empty() ? text : text + "\n" + question.reason;
 }
 
@@ -92,12 +88,10 @@ void declare(QtiNode& item, const Question& question) {
         .set("cardinality", interaction_of(question).cardinality)
         .set("baseType", number != nullptr ? "float" : "identifier");
     QtiNode correct = response.add("correctResponse");
-    if (number != nullptr) {
+    if (number != nullptr)
         correct.add("value").say(csv_number(number->value));
-    }
-    for (const std::string& letter : right_letters(question)) {
+    for (const std::string& letter : right_letters(question))
         correct.add("value").say(letter);
-    }
     QtiNode score = item.add("outcomeDeclaration");
     score.set("identifier", "SCORE").set("cardinality", "single").set("baseType", "float");
     score.add("defaultValue").add("value").say("0");
@@ -119,12 +113,10 @@ void add_choices(QtiNode& body, const Question& question) {
     const Interaction how = interaction_of(question);
     QtiNode interaction = body.add(how.element);
     interaction.set("responseIdentifier", kResponse).set("shuffle", "false");
-    if (*how.most != '\0') {
+    if (*how.most != '\0')
         interaction.set("maxChoices", how.most);
-    }
-    for (const auto& [letter, words] : lettered(question)) {
+    for (const auto& [letter, words] : lettered(question))
         interaction.add("simpleChoice").set("identifier", letter).say(words);
-    }
 }
 
 void write_body(QtiNode& item, const Question& question, const std::string& figure_href) {
@@ -164,30 +156,27 @@ void write_numeric_condition(QtiNode& rule, const problems::NumberWanted& number
     const std::string width = csv_number(number.tolerance);
     QtiNode equal = rule.add("equal");
     equal.set("toleranceMode", "absolute").set("tolerance", width + " " + width);
-    if (wrong == nullptr) {
+    if (wrong == nullptr)
         equal.add("correct").set("identifier", kResponse);
-    } else {
+    else
         equal.add("baseValue").set("baseType", "float").say(csv_number(wrong->value));
-    }
     equal.add("variable").set("identifier", kResponse);
 }
 
 void write_choice_condition(QtiNode& rule, const Branch* wrong) {
     QtiNode match = rule.add("match");
     match.add("variable").set("identifier", kResponse);
-    if (wrong == nullptr) {
+    if (wrong == nullptr)
         match.add("correct").set("identifier", kResponse);
-    } else {
+    else
         match.add("baseValue").set("baseType", "identifier").say(wrong->choice);
-    }
 }
 
 void write_condition(QtiNode& rule, const Question& question, const Branch* wrong) {
-    if (const problems::NumberWanted* number = problems::wanted_number(question)) {
+    if (const problems::NumberWanted* number = problems::wanted_number(question))
         write_numeric_condition(rule, *number, wrong);
-    } else {
+    else
         write_choice_condition(rule, wrong);
-    }
 }
 
 void write_processing(QtiNode& item, const Question& question,
@@ -235,9 +224,8 @@ std::string qti_item(const problems::Bank& bank, const Question& question, QtiVe
     write_body(item, question, figure_href);
     write_processing(item, question, branches);
     write_feedback(item, "right", "Right.\n" + solution_text(question));
-    for (const Branch& branch : branches) {
+    for (const Branch& branch : branches)
         write_feedback(item, branch.identifier, branch.says + "\n" + solution_text(question));
-    }
     write_feedback(item, "other", "Not yet.\n" + solution_text(question));
     return xml_text(document);
 }

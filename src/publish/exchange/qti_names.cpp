@@ -13,9 +13,8 @@ std::string dashed(std::string_view name) {
     std::string text;
     for (const char c : name) {
         const auto letter = static_cast<unsigned char>(c);
-        if (std::isupper(letter) != 0) {
+        if (std::isupper(letter) != 0)
             text += '-';
-        }
         text += static_cast<char>(std::tolower(letter));
     }
     return text;

@@ -75,9 +75,8 @@ std::string manifest_xml(const std::vector<Question>& questions, QtiVersion vers
         test.append_child("dependency").append_attribute("identifierref") = identifier.c_str();
         pugi::xml_node item =
             add_resource(resources, identifier, "imsqti_item_xml" + edition, item_path(question));
-        if (has_figure(question)) {
+        if (has_figure(question))
             item.append_child("file").append_attribute("href") = figure_path(question).c_str();
-        }
     }
     return xml_text(document);
 }
@@ -95,18 +94,16 @@ qti_files(const problems::Bank& bank, const std::vector<Question>& questions, Qt
         if (drawn) {
             auto figure = svg_of(question_figure(question, figure_size(question)),
                                  {scene::Look::print, "figure", true});
-            if (!figure) {
+            if (!figure)
                 return tl::make_unexpected(figure.error());
-            }
             files.push_back({figure_path(question), std::move(*figure)});
         }
         // The item lies in a folder of its own: its figure is one up.
         files.push_back(
             {item_path(question), qti_item(bank, question, version,
                                            drawn ? "../" + figure_path(question) : std::string())});
-        if (!goes_on(progress, i + 1, questions.size())) {
+        if (!goes_on(progress, i + 1, questions.size()))
             return stopped_work();
-        }
     }
     return files;
 }

@@ -23,9 +23,8 @@ std::array<std::uint32_t, 256> crc_table() {
     std::array<std::uint32_t, 256> table{};
     for (std::uint32_t i = 0; i < table.size(); ++i) {
         std::uint32_t crc = i;
-        for (int bit = 0; bit < 8; ++bit) {
+        for (int bit = 0; bit < 8; ++bit)
             crc = (crc >> 1) ^ ((crc & 1U) != 0 ? 0xEDB88320U : 0U);
-        }
         table[i] = crc;
     }
     return table;
@@ -57,9 +56,8 @@ std::string description_of(const PackedFile& file) {
 std::uint32_t crc32_of(std::string_view bytes) {
     static const std::array<std::uint32_t, 256> kTable = crc_table();
     std::uint32_t crc = 0xFFFFFFFFU;
-    for (const char byte : bytes) {
+    for (const char byte : bytes)
         crc = kTable[(crc ^ static_cast<unsigned char>(byte)) & 0xFFU] ^ (crc >> 8);
-    }
     return crc ^ 0xFFFFFFFFU;
 }
 

@@ -39,21 +39,17 @@ body_figure(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>&
             const BodyFigureStyle& style) {
     const auto place = style.progress ? tl::expected<double, MechanicsError>(*style.progress)
                                       : words::hardest_place(setup);
-    if (!place) {
+    if (!place)
         return tl::make_unexpected(place.error());
-    }
     const auto reading = words::read_body(setup, muscles, setup.axes, *place);
-    if (!reading) {
+    if (!reading)
         return tl::make_unexpected(reading.error());
-    }
     mechanics::BodyCase posed = setup.exercise.body_case;
-    if (setup.exercise.path) {
+    if (setup.exercise.path)
         posed.pose = mechanics::pose_at(posed.pose, *setup.exercise.path, *place);
-    }
     const auto solved = mechanics::solve_body(posed);
-    if (!solved) {
+    if (!solved)
         return tl::make_unexpected(solved.error());
-    }
     const std::string summary = words::body_summary(setup, *reading, setup.head.units);
     Caption caption(summary, style.sheet_px.x());
     caption.add_small(words::kBodyCaution);
@@ -62,9 +58,8 @@ body_figure(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>&
     scene::Drawing drawing = drawn(setup, *reading, posed, *solved,
                                    scene::camera_of(style.view.value_or(setup.view)), size_px);
     drawing.description += ' ' + summary;
-    if (style.caption) {
+    if (style.caption)
         caption.put_below(drawing);
-    }
     return drawing;
 }
 

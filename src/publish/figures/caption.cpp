@@ -29,24 +29,21 @@ void Caption::add_small(std::string_view text) {
 }
 
 void Caption::add_lines(std::string_view text, bool small) {
-    for (std::string& line : broken_into_lines(text, size_of(small), width_px_)) {
+    for (std::string& line : broken_into_lines(text, size_of(small), width_px_))
         lines_.push_back({std::move(line), small});
-    }
 }
 
 double Caption::step_px(std::size_t line) const {
-    if (!lines_[line].small) {
+    if (!lines_[line].small)
         return kLeading_px;
-    }
     const bool first = line > 0 && !lines_[line - 1].small;
     return kSmallLeading_px + (first ? kBeforeSmall_px : 0.0);
 }
 
 double Caption::height_px() const {
     double height = kFoot_px;
-    for (std::size_t i = 0; i < lines_.size(); ++i) {
+    for (std::size_t i = 0; i < lines_.size(); ++i)
         height += step_px(i);
-    }
     return height;
 }
 

@@ -40,9 +40,8 @@ scene::BodyMargins margins_on(const Point& size_px) {
 scene::PairedBars bars_of(const std::vector<ComparedPeak>& peaks, setup::UnitSystem units,
                           double sheet_width_px) {
     std::vector<mechanics::Hinge> axes;
-    for (const ComparedPeak& peak : peaks) {
+    for (const ComparedPeak& peak : peaks)
         axes.push_back(peak.a.hinge);
-    }
     scene::PairedBars bars;
     bars.units = units;
     for (const ComparedPeak& peak : peaks) {
@@ -82,9 +81,8 @@ tl::expected<Posed, MechanicsError> pose(const setup::BodySetup& setup, double p
             mechanics::pose_at(posed.body_case.pose, *setup.exercise.path, progress);
     }
     auto solved = mechanics::solve_body(posed.body_case);
-    if (!solved) {
+    if (!solved)
         return tl::make_unexpected(solved.error());
-    }
     posed.solved = std::move(*solved);
     posed.stage =
         scene::fit_body(posed.body_case.body, {posed.solved}, camera, size_px, margins_on(size_px));
@@ -99,9 +97,8 @@ std::optional<scene::Line> clipped(scene::Line line, const scene::Rect& rect) {
     double leave = 1.0;
     for (int part = 0; part < 2; ++part) {
         if (along[part] == 0.0) {
-            if (from[part] < rect.low[part] || from[part] > rect.high[part]) {
+            if (from[part] < rect.low[part] || from[part] > rect.high[part])
                 return std::nullopt;
-            }
             continue;
         }
         const double one = (rect.low[part] - from[part]) / along[part];
@@ -109,9 +106,8 @@ std::optional<scene::Line> clipped(scene::Line line, const scene::Rect& rect) {
         enter = std::max(enter, std::min(one, other));
         leave = std::min(leave, std::max(one, other));
     }
-    if (enter >= leave) {
+    if (enter >= leave)
         return std::nullopt;
-    }
     line.from = from + enter * along;
     line.to = from + leave * along;
     return line;
@@ -124,11 +120,10 @@ void append_within(const scene::Drawing& half, const scene::Rect& rect, double l
     kept.shapes.clear();
     for (const scene::Shape& shape : half.shapes) {
         const auto* line = std::get_if<scene::Line>(&shape);
-        if (line == nullptr) {
+        if (line == nullptr)
             kept.shapes.push_back(shape);
-        } else if (const auto inside = clipped(*line, rect)) {
+        else if (const auto inside = clipped(*line, rect))
             kept.shapes.emplace_back(*inside);
-        }
     }
     kept = scene::moved(std::move(kept), {left_px, 0.0});
     shapes.insert(shapes.end(), kept.shapes.begin(), kept.shapes.end());
@@ -165,9 +160,8 @@ std::string summary_of(const setup::BodySetup& a, const setup::BodySetup& b,
     const std::vector<std::string> changes = words::changed_in_b(a, b, a.head.units);
     std::string text;
     if (changes.size() <= kMostChanges) {
-        for (const std::string& change : changes) {
+        for (const std::string& change : changes)
             text += (text.empty() ? "B has " : ", ") + change;
-        }
         text += text.empty() ? "" : ". ";
     }
     std::string differences;
@@ -183,9 +177,8 @@ std::string summary_of(const setup::BodySetup& a, const setup::BodySetup& b,
 tl::expected<scene::Drawing, MechanicsError>
 comparison_figure(const setup::BodySetup& a, const setup::BodySetup& b, const Point& sheet_px) {
     const auto peaks = words::compare_peaks(a, b);
-    if (!peaks) {
+    if (!peaks)
         return tl::make_unexpected(peaks.error());
-    }
     const scene::PairedBars bars = bars_of(*peaks, a.head.units, sheet_px.x());
     const std::string summary = summary_of(a, b, bars);
     Caption caption(summary, sheet_px.x());
@@ -199,13 +192,11 @@ comparison_figure(const setup::BodySetup& a, const setup::BodySetup& b, const Po
     const scene::Camera camera = scene::camera_of(a.view);
     const ComparedPeak& first = peaks->front();
     auto posed_a = pose(a, first.a.progress, camera, half_px);
-    if (!posed_a) {
+    if (!posed_a)
         return tl::make_unexpected(posed_a.error());
-    }
     auto posed_b = pose(b, first.b.progress, camera, half_px);
-    if (!posed_b) {
+    if (!posed_b)
         return tl::make_unexpected(posed_b.error());
-    }
     scene::share_scale(posed_a->stage, posed_b->stage, margins_on(half_px));
     add_side(a, *posed_a, first.a.hinge, a.head.units, Side::a, 0.0, drawing);
     add_side(b, *posed_b, first.b.hinge, a.head.units, Side::b, half_px.x(), drawing);

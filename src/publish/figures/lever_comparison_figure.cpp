@@ -67,9 +67,8 @@ void add_bars(const std::vector<words::ComparedSize>& sizes, setup::UnitSystem u
 std::string summary_of(const setup::LeverSetup& a, const setup::LeverSetup& b,
                        const std::vector<words::ComparedSize>& sizes, setup::UnitSystem units) {
     std::string text;
-    for (const std::string& change : words::changed_in_b(a.lever, b.lever, units)) {
+    for (const std::string& change : words::changed_in_b(a.lever, b.lever, units))
         text += (text.empty() ? "B has " : ", ") + change;
-    }
     text += text.empty() ? "" : ". ";
     bool first = true;
     for (const words::ComparedSize& size : sizes) {
@@ -85,13 +84,11 @@ std::string summary_of(const setup::LeverSetup& a, const setup::LeverSetup& b,
 tl::expected<scene::Drawing, MechanicsError>
 comparison_figure(const setup::LeverSetup& a, const setup::LeverSetup& b, const Point& sheet_px) {
     const auto solved_a = mechanics::solve_lever(a.lever);
-    if (!solved_a) {
+    if (!solved_a)
         return tl::make_unexpected(solved_a.error());
-    }
     const auto solved_b = mechanics::solve_lever(b.lever);
-    if (!solved_b) {
+    if (!solved_b)
         return tl::make_unexpected(solved_b.error());
-    }
     const setup::UnitSystem units = a.head.units;
     const auto sizes = words::compare_levers(*solved_a, *solved_b);
     const std::string summary = summary_of(a, b, sizes, units);

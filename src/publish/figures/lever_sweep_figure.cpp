@@ -54,9 +54,8 @@ scene::RangeScale scale_of(const setup::LeverSetup& setup, const mechanics::Leve
     scene::RangeScale scale;
     scale.title = turn ? "turn of the effort, counter-clockwise from where it is drawn"
                        : mechanics::describe(change, setup.lever);
-    if (sweep.unit == ChangeUnit::metre) {
+    if (sweep.unit == ChangeUnit::metre)
         scale.title += ", from the first end";
-    }
     scale.unit = turn ? unit : "\u00A0" + unit;
     scale.start = shown(sweep.steps.front().value);
     scale.end = shown(sweep.steps.back().value);
@@ -71,9 +70,8 @@ double progress_of(const LeverSweep& sweep, double value) {
 
 SweepCurve effort_curve(const LeverSweep& sweep) {
     SweepCurve curve{"effort", {}, {}};
-    for (const LeverSweepStep& step : sweep.steps) {
+    for (const LeverSweepStep& step : sweep.steps)
         curve.values_SI.push_back(step.effort_N);
-    }
     curve.marked = {progress_of(sweep, sweep.present.value), sweep.present.effort_N};
     return curve;
 }
@@ -83,9 +81,8 @@ std::vector<SweepCurve> curve_of(const LeverSweep& sweep, const char* name,
                                  std::optional<double> LeverSweepStep::*number) {
     SweepCurve curve{name, {}, {}};
     for (const LeverSweepStep& step : sweep.steps) {
-        if (!(step.*number)) {
+        if (!(step.*number))
             return {};
-        }
         curve.values_SI.push_back(*(step.*number));
     }
     curve.marked = {progress_of(sweep, sweep.present.value), (sweep.present.*number).value_or(0.0)};
@@ -104,11 +101,10 @@ std::vector<SweepCurve> advantage_curves(const LeverSweep& sweep) {
     const bool same = !curves.empty() && !actual.empty() &&
                       std::equal(curves.front().values_SI.begin(), curves.front().values_SI.end(),
                                  actual.front().values_SI.begin(), alike);
-    if (same) {
+    if (same)
         curves.front().name = "advantage";
-    } else {
+    else
         curves.insert(curves.end(), actual.begin(), actual.end());
-    }
     return curves;
 }
 
@@ -185,13 +181,11 @@ tl::expected<scene::Drawing, MechanicsError> sweep_figure(const setup::LeverSetu
                                                           const mechanics::LeverChange& change,
                                                           const Point& sheet_px) {
     const auto solved = mechanics::solve_lever(setup.lever);
-    if (!solved) {
+    if (!solved)
         return tl::make_unexpected(solved.error());
-    }
     const auto sweep = mechanics::sweep_lever(setup.lever, change, kSteps);
-    if (!sweep) {
+    if (!sweep)
         return tl::make_unexpected(sweep.error());
-    }
     const setup::UnitSystem units = setup.head.units;
     const scene::RangeScale scale = scale_of(setup, change, *sweep);
     const std::vector<SweepCurve> advantages = advantage_curves(*sweep);

@@ -42,9 +42,8 @@ scene::CurvePlace peak_of(const std::vector<double>& values) {
     const auto at = static_cast<std::size_t>(top - values.begin());
     const auto last = static_cast<double>(values.size() - 1);
     scene::CurvePlace peak{static_cast<double>(at) / last, *top};
-    if (at == 0 || at + 1 == values.size()) {
+    if (at == 0 || at + 1 == values.size())
         return peak;
-    }
     const double slope = 0.5 * (values[at + 1] - values[at - 1]);
     const double bend = values[at + 1] - 2.0 * *top + values[at - 1];
     if (bend < 0.0) {
@@ -57,24 +56,21 @@ scene::CurvePlace peak_of(const std::vector<double>& values) {
 tl::expected<std::vector<SweepCurve>, MechanicsError> torque_curves(const setup::BodySetup& setup) {
     const mechanics::Exercise& exercise = setup.exercise;
     const auto sweep = mechanics::sweep(exercise.body_case, *exercise.path, kSteps);
-    if (!sweep) {
+    if (!sweep)
         return tl::make_unexpected(sweep.error());
-    }
     mechanics::Exercise slow = exercise;
     slow.tempo.reset();
     const auto repetition = mechanics::read_repetition(slow, setup.axes);
-    if (!repetition) {
+    if (!repetition)
         return tl::make_unexpected(repetition.error());
-    }
     std::vector<SweepCurve> curves;
     for (std::size_t i = 0; i < setup.axes.size(); ++i) {
         const mechanics::PeakTorque& peak = repetition->peaks[i];
         SweepCurve curve{words::one_side_word(setup.axes, peak.hinge),
                          {},
                          {peak.progress, std::abs(peak.torque_Nm)}};
-        for (const mechanics::PerHinge& torques : sweep->muscle_Nm) {
+        for (const mechanics::PerHinge& torques : sweep->muscle_Nm)
             curve.values_SI.push_back(std::abs(torques[mechanics::index_of(peak.hinge)]));
-        }
         curves.push_back(std::move(curve));
     }
     return curves;
@@ -90,24 +86,20 @@ tl::expected<void, MechanicsError> add_pulls(const setup::BodySetup& setup,
     const auto steps = mechanics::sweep_muscles(exercise.body_case, exercise.path, std::nullopt,
                                                 setup.axes.front(), shown,
                                                 mechanics::usual_sharing(shown), kSteps);
-    if (!steps) {
+    if (!steps)
         return tl::make_unexpected(steps.error());
-    }
     for (const mechanics::MuscleStep& step : *steps) {
         figure.no_pulls = words::why_no_force(step.solution, setup.axes.front(), setup.head.units);
-        if (!figure.no_pulls.empty()) {
+        if (!figure.no_pulls.empty())
             return {};
-        }
     }
     for (std::size_t i = 0; i < shown.size(); ++i) {
         SweepCurve curve{shown[i].name, {}, {}};
-        for (const mechanics::MuscleStep& step : *steps) {
+        for (const mechanics::MuscleStep& step : *steps)
             curve.values_SI.push_back(step.solution.muscles[i].tension_N);
-        }
         curve.marked = peak_of(curve.values_SI);
-        if (curve.marked.value_SI > 0.0) {
+        if (curve.marked.value_SI > 0.0)
             curves.push_back(std::move(curve));
-        }
     }
     std::stable_sort(curves.begin(), curves.end(), [](const SweepCurve& a, const SweepCurve& b) {
         return a.marked.value_SI > b.marked.value_SI;
@@ -141,17 +133,15 @@ std::string summary_of(const setup::BodySetup& setup, const Curves& curves,
         return curve.name + ' ' + scene::marked_text(curve, dimension, setup.head.units, range);
     };
     std::string text;
-    for (const SweepCurve& curve : curves.torques) {
+    for (const SweepCurve& curve : curves.torques)
         text += (text.empty() ? "Largest torques: " : ", ") + peak(curve, setup::Dimension::torque);
-    }
     text += '.';
     for (std::size_t i = 0; i < curves.pulls.size(); ++i) {
         text +=
             (i == 0 ? " Largest pulls: " : ", ") + peak(curves.pulls[i], setup::Dimension::force);
     }
-    if (!curves.no_pulls.empty()) {
+    if (!curves.no_pulls.empty())
         return text + ' ' + curves.no_pulls;
-    }
     return curves.pulls.empty() ? text : text + '.';
 }
 
@@ -196,13 +186,11 @@ void add_plots(const setup::BodySetup& setup, const Curves& curves, const scene:
     plot.curves = curves.torques;
     plot.range_words = !both;
     plot.frame = frame;
-    if (both) {
+    if (both)
         plot.frame.high.y() = frame.low.y() + 0.54 * height_px - scene::kPlotTop_px;
-    }
     scene::add_sweep_plot(plot, shapes);
-    if (!both) {
+    if (!both)
         return;
-    }
     plot.title =
         fmt::format("pull of the muscles of the {}", words::joint_word(setup.axes.front()));
     plot.dimension = setup::Dimension::force;
@@ -224,13 +212,11 @@ sweep_figure(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>
                                                   "a path to sweep: this exercise holds still"});
     }
     auto torques = torque_curves(setup);
-    if (!torques) {
+    if (!torques)
         return tl::make_unexpected(torques.error());
-    }
     Curves curves{std::move(*torques), {}, {}};
-    if (const auto added = add_pulls(setup, muscles, curves); !added) {
+    if (const auto added = add_pulls(setup, muscles, curves); !added)
         return tl::make_unexpected(added.error());
-    }
     const scene::RangeScale range = range_of(setup);
     const std::string summary = summary_of(setup, curves, range);
     Caption caption(summary, sheet_px.x());

@@ -11,9 +11,8 @@ namespace {
 /// Where the word that begins at a place ends. A per cent sign stays with its number.
 std::size_t end_of_word(std::string_view text, std::size_t from) {
     std::size_t to = text.find(' ', from);
-    while (to != std::string_view::npos && text.substr(to + 1, 1) == "%") {
+    while (to != std::string_view::npos && text.substr(to + 1, 1) == "%")
         to = text.find(' ', to + 1);
-    }
     return std::min(to, text.size());
 }
 
@@ -28,11 +27,10 @@ std::vector<std::string> broken_into_lines(std::string_view text, scene::TextSiz
         std::string longer = lines.back();
         longer.append(longer.empty() ? "" : " ").append(word);
         const bool fits = scene::text_width_px(longer, size, false, 1.0) <= width_px;
-        if (fits || lines.back().empty()) {
+        if (fits || lines.back().empty())
             lines.back() = std::move(longer);
-        } else {
+        else
             lines.push_back(word);
-        }
         from = to + 1;
     }
     return lines;
@@ -46,9 +44,8 @@ std::string cut_to_width(const std::string& text, scene::TextSize size, bool str
     std::string cut = text;
     while (!fits(cut == text ? cut : cut + " …")) {
         const std::size_t blank = cut.rfind(' ');
-        if (blank == std::string::npos) {
+        if (blank == std::string::npos)
             break;
-        }
         cut.erase(blank);
     }
     return cut == text ? cut : cut + " …";

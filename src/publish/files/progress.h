@@ -24,9 +24,8 @@ inline bool goes_on(const Progress& progress, std::size_t done, std::size_t all)
 /// outlive it.
 inline Progress stretch_of(const Progress& whole, std::size_t from, std::size_t to,
                            std::size_t of) {
-    if (!whole) {
+    if (!whole)
         return {};
-    }
     return [&whole, from, to, of](std::size_t done, std::size_t all) {
         return whole(from * all + (to - from) * done, of * all);
     };

@@ -36,20 +36,17 @@ tl::expected<void, PublishError> fill_and_close(File file, const FileFill& fill,
     const int write_error = errno;
     // A full disk may show only when the file is closed.
     const bool closed = std::fclose(file.release()) == 0;
-    if (filled && flushed && closed) {
+    if (filled && flushed && closed)
         return {};
-    }
-    if (!filled && !refused_to_fill) {
+    if (!filled && !refused_to_fill)
         return filled;
-    }
     return refused(path, "write it", flushed ? errno : write_error);
 }
 
 FileFill filling_with(std::string_view bytes) {
     return [bytes](std::FILE* file) -> tl::expected<void, PublishError> {
-        if (std::fwrite(bytes.data(), 1, bytes.size(), file) == bytes.size()) {
+        if (std::fwrite(bytes.data(), 1, bytes.size(), file) == bytes.size())
             return {};
-        }
         return tl::make_unexpected(PublishError{PublishFault::cannot_write, ""});
     };
 }
@@ -60,12 +57,10 @@ std::pair<File, fs::path> open_beside(const fs::path& path) {
     for (int i = 0; i < kTries; ++i) {
         fs::path beside = path;
         beside += fmt::format(".part{}", i);
-        if (File file{std::fopen(beside.string().c_str(), "w+bx")}) {
+        if (File file{std::fopen(beside.string().c_str(), "w+bx")})
             return {std::move(file), beside};
-        }
-        if (errno != EEXIST) {
+        if (errno != EEXIST)
             break;
-        }
     }
     return {File{}, fs::path{}};
 }
@@ -73,27 +68,22 @@ std::pair<File, fs::path> open_beside(const fs::path& path) {
 /// A device cannot be read back, nor gone back in: it gets a copy.
 tl::expected<void, PublishError> write_in_place(const fs::path& path, const FileFill& fill) {
     const File copy{std::tmpfile()};
-    if (!copy) {
+    if (!copy)
         return refused(path, "make a temporary file for it", errno);
-    }
     if (auto filled = fill(copy.get()); !filled) {
-        if (filled.error().fault == PublishFault::cannot_write) {
+        if (filled.error().fault == PublishFault::cannot_write)
             return refused(path, "write a temporary copy of it", errno);
-        }
         return filled;
     }
     File file{std::fopen(path.string().c_str(), "wb")};
-    if (!file) {
+    if (!file)
         return refused(path, "open it", errno);
-    }
     const auto copy_over = [&](std::FILE* to) -> tl::expected<void, PublishError> {
         std::rewind(copy.get());
         std::string block(1 << 16, '\0');
-        for (std::size_t n = 0; (n = std::fread(block.data(), 1, block.size(), copy.get())) > 0;) {
-            if (std::fwrite(block.data(), 1, n, to) != n) {
+        for (std::size_t n = 0; (n = std::fread(block.data(), 1, block.size(), copy.get())) > 0;)
+            if (std::fwrite(block.data(), 1, n, to) != n)
                 return tl::make_unexpected(PublishError{PublishFault::cannot_write, ""});
-            }
-        }
         return {};
     };
     return fill_and_close(std::move(file), copy_over, path);
@@ -110,21 +100,17 @@ tl::expected<void, PublishError> write_whole_file(const fs::path& path, const Fi
                                                   Readers readers) {
     std::error_code ignored;
     const fs::file_status there = fs::status(path, ignored);
-    if (fs::is_directory(there)) {
+    if (fs::is_directory(there))
         return refused(path, "write a file here", EISDIR);
-    }
-    if (fs::exists(there) && !fs::is_regular_file(there)) {
+    if (fs::exists(there) && !fs::is_regular_file(there))
         return write_in_place(path, fill);
-    }
     // Through a link, so that the rename replaces the file and not the link.
     const fs::path target = fs::exists(there) ? fs::canonical(path, ignored) : path;
     auto [file, beside] = open_beside(target);
-    if (!file) {
+    if (!file)
         return refused(path, "create it", errno);
-    }
-    if (readers == Readers::owner) {
+    if (readers == Readers::owner)
         fs::permissions(beside, fs::perms::owner_read | fs::perms::owner_write, ignored);
-    }
     if (auto filled = fill_and_close(std::move(file), fill, path); !filled) {
         fs::remove(beside, ignored);
         return filled;

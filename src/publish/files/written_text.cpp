@@ -23,34 +23,28 @@ std::uint32_t byte_at(std::string_view text, std::size_t at) {
 
 /// Number of continuation bytes that a first byte announces; -1 for one that cannot be first.
 int continuation_bytes(std::uint32_t first) {
-    if (first < 0x80) {
+    if (first < 0x80)
         return 0;
-    }
-    if (first >= 0xC2 && first <= 0xDF) {
+    if (first >= 0xC2 && first <= 0xDF)
         return 1;
-    }
-    if (first >= 0xE0 && first <= 0xEF) {
+    if (first >= 0xE0 && first <= 0xEF)
         return 2;
-    }
-    if (first >= 0xF0 && first <= 0xF4) {
+    if (first >= 0xF0 && first <= 0xF4)
         return 3;
-    }
     return -1;
 }
 
 CodePoint next_code_point(std::string_view text, std::size_t at) {
     const std::uint32_t first = byte_at(text, at);
     const int more = continuation_bytes(first);
-    if (more < 0) {
+    if (more < 0)
         return {};
-    }
     // A first byte of n continuation bytes carries 6 - n bits; an ASCII byte all 7.
     std::uint32_t value = more == 0 ? first : first & (0x3FU >> more);
     for (int i = 1; i <= more; ++i) {
         const std::size_t next = at + static_cast<std::size_t>(i);
-        if (next >= text.size() || (byte_at(text, next) & 0xC0U) != 0x80U) {
+        if (next >= text.size() || (byte_at(text, next) & 0xC0U) != 0x80U)
             return {value, static_cast<std::size_t>(i), false};
-        }
         value = value << 6 | (byte_at(text, next) & 0x3FU);
     }
     constexpr std::uint32_t kShortest[] = {0x0, 0x80, 0x800, 0x10000};
@@ -73,13 +67,12 @@ std::string one_line(std::string_view text) {
     line.reserve(text.size());
     for (std::size_t at = 0; at < text.size();) {
         const CodePoint point = next_code_point(text, at);
-        if (!point.valid) {
+        if (!point.valid)
             line += kReplacement;
-        } else if (is_control(point.value)) {
+        else if (is_control(point.value))
             line += ' ';
-        } else {
+        else
             line += text.substr(at, point.bytes);
-        }
         at += point.bytes;
     }
     return line;

@@ -15,12 +15,10 @@ std::optional<PictureFormat> picture_format(const std::filesystem::path& path) {
     std::string ending = path.extension().string();
     std::transform(ending.begin(), ending.end(), ending.begin(),
                    [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-    if (ending == ".png") {
+    if (ending == ".png")
         return PictureFormat::png;
-    }
-    if (ending == ".svg") {
+    if (ending == ".svg")
         return PictureFormat::svg;
-    }
     return ending == ".pdf" ? std::optional(PictureFormat::pdf) : std::nullopt;
 }
 
@@ -29,9 +27,8 @@ scene::Point sheet_for(PictureSize size) {
     constexpr double kLeastWidth_px = 860.0;
     constexpr double kLeastHeight_px = 540.0;
     const scene::Point shown(size.width_px, size.height_px);
-    if (shown.minCoeff() < 1.0) {
+    if (shown.minCoeff() < 1.0)
         return shown; // refused when it is written
-    }
     const double needed = std::max(kLeastWidth_px / shown.x(), kLeastHeight_px / shown.y());
     return shown * std::max(needed, std::min(1.0, kUsualWidth_px / shown.x()));
 }
@@ -46,11 +43,9 @@ tl::expected<void, PublishError> write_picture(const scene::Drawing& drawing, sc
                          fmt::format("{}: no picture format. End the name in .png, .svg or .pdf.",
                                      path.string())});
     }
-    for (auto fault : {fault_in(drawing), fault_in(size)}) {
-        if (fault) {
+    for (auto fault : {fault_in(drawing), fault_in(size)})
+        if (fault)
             return tl::make_unexpected(std::move(*fault));
-        }
-    }
     const auto write = [&](const std::string& bytes) { return write_whole_file(path, bytes); };
     switch (*format) {
     case PictureFormat::png:

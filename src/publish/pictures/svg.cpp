@@ -19,9 +19,8 @@ using namespace scene;
 std::string number(double value) {
     std::string text = fmt::format("{:.2f}", value);
     text.erase(text.find_last_not_of('0') + 1);
-    if (text.back() == '.') {
+    if (text.back() == '.')
         text.pop_back();
-    }
     return text == "-0" ? "0" : text;
 }
 
@@ -34,9 +33,8 @@ std::string opacity(const char* attribute, double value) {
 }
 
 std::string turn(double turn_rad, const Point& about) {
-    if (turn_rad == 0.0) {
+    if (turn_rad == 0.0)
         return "";
-    }
     return fmt::format(" transform=\"rotate({} {} {})\"", number(turn_rad * 180.0 / mechanics::kPi),
                        number(about.x()), number(about.y()));
 }
@@ -130,9 +128,8 @@ private:
     }
 
     std::string fill(const std::optional<Role>& role, double fill_opacity) const {
-        if (!role) {
+        if (!role)
             return R"( fill="none")";
-        }
         return fmt::format(R"( fill="{}")", hex(colour_of(*role, look_))) +
                opacity("fill-opacity", fill_opacity);
     }
@@ -167,9 +164,8 @@ std::string opening(const Drawing& drawing, const SvgStyle& style) {
     const std::string width = number(drawing.size_px.x());
     const std::string height = number(drawing.size_px.y());
     std::string text;
-    if (style.own_file) {
+    if (style.own_file)
         text += "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
-    }
     text +=
         fmt::format("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{0}\" height=\"{1}\" "
                     "viewBox=\"0 0 {0} {1}\" role=\"img\" aria-labelledby=\"{2}-title {2}-text\" "
@@ -186,9 +182,8 @@ std::string opening(const Drawing& drawing, const SvgStyle& style) {
 } // namespace
 
 tl::expected<std::string, PublishError> svg_of(const Drawing& drawing, const SvgStyle& style) {
-    if (auto fault = fault_in(drawing)) {
+    if (auto fault = fault_in(drawing))
         return tl::make_unexpected(std::move(*fault));
-    }
     std::string text = opening(drawing, style);
     const SvgShapes shapes(style.look);
     for (const Shape& shape : drawing.shapes) {

@@ -26,9 +26,8 @@ std::vector<FormulaPart> formula_parts(std::string_view formula) {
             continue;
         }
         parts.push_back({"", true});
-        while (at + 1 < formula.size() && is_ascii_word(formula[at + 1])) {
+        while (at + 1 < formula.size() && is_ascii_word(formula[at + 1]))
             parts.back().text += formula[++at];
-        }
         parts.push_back({});
     }
     return parts;

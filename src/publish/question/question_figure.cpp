@@ -15,18 +15,14 @@ using problems::Question;
 /// The drawing in sentences.
 std::string description_of(const LeverPicture& picture) {
     std::string text = "A lever, drawn to scale.";
-    if (picture.show_axis) {
+    if (picture.show_axis)
         text += fmt::format(" The axis is {}.", picture.axis_name);
-    }
-    for (const mechanics::Load& load : picture.lever.loads) {
+    for (const mechanics::Load& load : picture.lever.loads)
         text += fmt::format(" A load: {}.", load.name);
-    }
-    if (picture.show_effort) {
+    if (picture.show_effort)
         text += fmt::format(" The effort: {}.", picture.lever.effort.name);
-    }
-    for (const problems::DrawnQuantity& line : picture.labels) {
+    for (const problems::DrawnQuantity& line : picture.labels)
         text += fmt::format(" A length of {} is marked.", line.text);
-    }
     return text;
 }
 
@@ -41,18 +37,14 @@ scene::OpenLever open_lever(const Question& question, const LeverPicture& pictur
     const problems::PlaceWanted* place = problems::wanted_place(question);
     open.show_effort_place =
         place != nullptr && place->target == problems::PlaceTarget::effort_line;
-    for (const problems::Given& given : question.given) {
-        if (given.name == "effort_angle") {
+    for (const problems::Given& given : question.given)
+        if (given.name == "effort_angle")
             open.effort_angle = scene::StatedAngle{given.value_si, given.text};
-        }
-    }
-    for (const problems::DrawnQuantity& line : picture.labels) {
+    for (const problems::DrawnQuantity& line : picture.labels)
         open.lengths.push_back({line.from_m, line.to_m, line.text});
-    }
     open.first_shelf_px = first_shelf_px(picture);
-    for (const problems::Spot& spot : problems::spots_of(question)) {
+    for (const problems::Spot& spot : problems::spots_of(question))
         open.spots.push_back({spot.letter, spot.at_m});
-    }
     return open;
 }
 
@@ -67,9 +59,8 @@ scene::Drawing question_figure(const Question& question, const scene::Point& siz
         return scene::draw_open_lever(picture->lever, *question_figure_view(question, size_px),
                                       open_lever(question, *picture));
     }
-    if (const auto* body = std::get_if<problems::BodyPicture>(&question.picture)) {
+    if (const auto* body = std::get_if<problems::BodyPicture>(&question.picture))
         return open_body_figure(*body, size_px);
-    }
     scene::Drawing empty;
     empty.size_px = size_px;
     return empty;

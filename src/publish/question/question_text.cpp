@@ -16,9 +16,8 @@ using problems::Question;
 
 std::string joined(const std::vector<std::string>& parts) {
     std::string text;
-    for (const std::string& part : parts) {
+    for (const std::string& part : parts)
         text += (text.empty() ? "" : ", ") + part;
-    }
     return text;
 }
 
@@ -36,18 +35,16 @@ void add_choice_mistakes(const std::vector<problems::Choice>& choices,
     for (std::size_t i = 0; i < choices.size(); ++i) {
         const problems::Choice& choice = choices[i];
         const bool is_right = std::find(right.begin(), right.end(), i) != right.end();
-        if (!is_right && !choice.reason.empty()) {
+        if (!is_right && !choice.reason.empty())
             found.push_back({problems::letter(i), choice.reason, choice.wrong_rule, choice.reason});
-        }
     }
 }
 
 void add_spot_mistakes(const problems::PlaceWanted& place, std::vector<Mistake>& found) {
     for (std::size_t i = 0; i < place.spots.size(); ++i) {
         const problems::Spot& spot = place.spots[i];
-        if (i != place.correct && !spot.reason.empty()) {
+        if (i != place.correct && !spot.reason.empty())
             found.push_back({spot.letter, spot.reason, spot.wrong_rule, spot.reason});
-        }
     }
 }
 
@@ -55,9 +52,8 @@ void add_spot_mistakes(const problems::PlaceWanted& place, std::vector<Mistake>&
 
 std::vector<std::string> tickable(const Question& question) {
     std::vector<std::string> texts;
-    for (const problems::Choice& choice : problems::choices_of(question)) {
+    for (const problems::Choice& choice : problems::choices_of(question))
         texts.push_back(choice.text);
-    }
     return texts;
 }
 
@@ -68,14 +64,12 @@ std::string pen_instruction(const Question& question) {
 std::vector<std::string> right_letters(const Question& question) {
     std::vector<std::string> letters;
     if (const problems::PlaceWanted* place = problems::wanted_place(question)) {
-        if (place->correct < place->spots.size()) {
+        if (place->correct < place->spots.size())
             letters.push_back(place->spots[place->correct].letter);
-        }
         return letters;
     }
-    for (const std::size_t choice : problems::right_ones(question)) {
+    for (const std::size_t choice : problems::right_ones(question))
         letters.push_back(problems::letter(choice));
-    }
     return letters;
 }
 
@@ -92,12 +86,10 @@ std::string key_answer(const Question& question) {
 std::string answer_name(const Question& question) {
     std::string name = question.asked_text;
     constexpr std::string_view kArticle = "the ";
-    if (name.compare(0, kArticle.size(), kArticle) == 0) {
+    if (name.compare(0, kArticle.size(), kArticle) == 0)
         name.erase(0, kArticle.size());
-    }
-    if (!name.empty()) {
+    if (!name.empty())
         name.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(name.front())));
-    }
     return name;
 }
 

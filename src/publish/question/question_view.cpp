@@ -29,16 +29,14 @@ Extent extent_of(const Question& question, const LeverPicture& picture) {
         extent.low = extent.low.cwiseMin(point);
         extent.high = extent.high.cwiseMax(point);
     };
-    for (const Vec2& corner : picture.lever.path_m) {
+    for (const Vec2& corner : picture.lever.path_m)
         take_in(corner);
-    }
     for (const problems::DrawnQuantity& line : picture.labels) {
         take_in(line.from_m);
         take_in(line.to_m);
     }
-    for (const problems::Spot& spot : problems::spots_of(question)) {
+    for (const problems::Spot& spot : problems::spots_of(question))
         take_in(spot.at_m);
-    }
     return extent;
 }
 
@@ -56,9 +54,8 @@ bool has_arrow_below(const LeverPicture& picture) {
 
 /// Room below the lever for arrows, words and marked lengths.
 double room_below_px(const LeverPicture& picture) {
-    if (picture.labels.empty()) {
+    if (picture.labels.empty())
         return has_arrow_below(picture) ? scene::kOpenArrow_px + 36.0 : 74.0;
-    }
     return first_shelf_px(picture) + 10.0 +
            scene::kShelf_px * static_cast<double>(picture.labels.size() - 1);
 }
@@ -66,21 +63,18 @@ double room_below_px(const LeverPicture& picture) {
 } // namespace
 
 double first_shelf_px(const LeverPicture& picture) {
-    if (has_arrow_below(picture)) {
+    if (has_arrow_below(picture))
         return scene::kOpenArrow_px + 36.0;
-    }
     return picture.from_above ? 40.0 : 66.0;
 }
 
 Point figure_size(const Question& question) {
     constexpr double kWidth_px = 400.0;
-    if (std::holds_alternative<problems::BodyPicture>(question.picture)) {
+    if (std::holds_alternative<problems::BodyPicture>(question.picture))
         return {kWidth_px, 300.0};
-    }
     const auto* picture = std::get_if<LeverPicture>(&question.picture);
-    if (picture == nullptr) {
+    if (picture == nullptr)
         return {kWidth_px, 1.0};
-    }
     const Vec2 span = extent_of(question, *picture).span();
     const double lever_px = std::min(0.78 * kWidth_px * span.y() / span.x(), 190.0);
     return {kWidth_px, 70.0 + lever_px + room_below_px(*picture)};
@@ -89,9 +83,8 @@ Point figure_size(const Question& question) {
 std::optional<scene::StageView> question_figure_view(const Question& question,
                                                      const Point& size_px) {
     const auto* picture = std::get_if<LeverPicture>(&question.picture);
-    if (picture == nullptr) {
+    if (picture == nullptr)
         return std::nullopt;
-    }
     const Extent extent = extent_of(question, *picture);
     const double side_px = 0.11 * size_px.x();
     const double top_px = 70.0;

@@ -14,12 +14,10 @@ BlueprintPart read_part(TomlReader& table) {
     part.count = table.integer("count", Need::optional, 1, kMostQuestions).value_or(part.count);
     part.skill = table.text("skill");
     part.family = table.text("family");
-    if (const auto difficulty = table.integer("difficulty", Need::optional, 1, 5)) {
+    if (const auto difficulty = table.integer("difficulty", Need::optional, 1, 5))
         part.difficulty = static_cast<int>(*difficulty);
-    }
-    if (const auto system = table.choice("units", {"SI", "US"})) {
+    if (const auto system = table.choice("units", {"SI", "US"}))
         part.system = *system == 0 ? "SI" : "US";
-    }
     table.finish();
     return part;
 }
@@ -29,9 +27,8 @@ std::string name_of_file(const std::string& file) {
     std::string name = std::filesystem::path(file).filename().string();
     if (name.size() > kBlueprintEnding.size() &&
         name.compare(name.size() - kBlueprintEnding.size(), std::string::npos, kBlueprintEnding) ==
-            0) {
+            0)
         name.erase(name.size() - kBlueprintEnding.size());
-    }
     return name;
 }
 
@@ -57,9 +54,8 @@ tl::expected<Blueprint, setup::InputError> blueprint_of(const setup::TomlDocumen
                       "Make several sheets, or ask for fewer.");
     }
     top.finish();
-    if (!errors.empty()) {
+    if (!errors.empty())
         return tl::make_unexpected(setup::first_of(errors));
-    }
     return blueprint;
 }
 
@@ -72,13 +68,11 @@ tl::expected<Blueprint, setup::InputError> parse_blueprint(std::string_view text
 
 std::vector<BlueprintListing> list_blueprints(const std::filesystem::path& folder) {
     const auto files = setup::files_ending(folder, kBlueprintEnding);
-    if (!files) {
+    if (!files)
         return {tl::make_unexpected(files.error())};
-    }
     std::vector<BlueprintListing> blueprints;
-    for (const std::filesystem::path& file : *files) {
+    for (const std::filesystem::path& file : *files)
         blueprints.push_back(read_blueprint(file));
-    }
     return blueprints;
 }
 

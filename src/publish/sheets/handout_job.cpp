@@ -28,11 +28,9 @@ struct Output {
 
 std::vector<problems::Question> questions_of(const Worksheet& sheet) {
     std::vector<problems::Question> all;
-    for (const SheetPart& part : sheet.parts) {
-        for (problems::Question question : part.questions) {
+    for (const SheetPart& part : sheet.parts)
+        for (problems::Question question : part.questions)
             all.push_back(std::move(question));
-        }
-    }
     return all;
 }
 
@@ -119,18 +117,15 @@ public:
     static tl::expected<WaitingFolder, PublishError> in(const fs::path& folder) {
         std::error_code failed;
         const bool made = fs::create_directories(folder, failed);
-        if (failed) {
+        if (failed)
             return tl::make_unexpected(cannot(folder, "make this folder", failed));
-        }
         constexpr int kTries = 100;
         for (int i = 0; i < kTries; ++i) {
             const fs::path within = folder / fmt::format(".handout{}.part", i);
-            if (fs::create_directory(within, failed)) {
+            if (fs::create_directory(within, failed))
                 return WaitingFolder(folder, within, made);
-            }
-            if (failed) {
+            if (failed)
                 break;
-            }
         }
         if (made) {
             std::error_code ignored;
@@ -146,14 +141,12 @@ public:
     WaitingFolder(const WaitingFolder&) = delete;
     WaitingFolder& operator=(const WaitingFolder&) = delete;
     ~WaitingFolder() {
-        if (within_.empty()) {
+        if (within_.empty())
             return;
-        }
         std::error_code ignored;
         fs::remove_all(within_, ignored);
-        if (made_folder_) {
+        if (made_folder_)
             fs::remove(folder_, ignored); // refuses where there is something in it
-        }
     }
 
     fs::path waiting(const std::string& name) const { return within_ / name; }
@@ -192,12 +185,10 @@ private:
 Bytes exported_questions(HandoutFormat format, const problems::Bank& bank,
                          const std::vector<problems::Question>& questions, const std::string& title,
                          const Tools& tools, const Progress& progress) {
-    if (format == HandoutFormat::csv) {
+    if (format == HandoutFormat::csv)
         return questions_csv(bank, questions, progress);
-    }
-    if (format == HandoutFormat::cards) {
+    if (format == HandoutFormat::cards)
         return flash_cards_csv(questions, progress);
-    }
     const QtiVersion version = format == HandoutFormat::qti21 ? QtiVersion::v2_1 : QtiVersion::v3_0;
     return qti_files(bank, questions, version, title, progress).and_then(tools.zip);
 }
@@ -208,18 +199,14 @@ write_handout(const problems::Bank& bank, const std::vector<Worksheet>& sheets,
               const Progress& progress) {
     std::vector<Output> outputs;
     std::size_t all = 0;
-    for (const Worksheet& sheet : sheets) {
-        for (const HandoutFormat format : formats) {
+    for (const Worksheet& sheet : sheets)
+        for (const HandoutFormat format : formats)
             add_outputs(bank, sheet, format, tools, outputs);
-        }
-    }
-    for (const Output& output : outputs) {
+    for (const Output& output : outputs)
         all += output.weight;
-    }
     const auto waiting = WaitingFolder::in(folder);
-    if (!waiting) {
+    if (!waiting)
         return tl::make_unexpected(waiting.error());
-    }
     std::size_t before = 0;
     const auto tell = [&](std::size_t done) { return goes_on(progress, done, all); };
     for (const Output& output : outputs) {
@@ -227,13 +214,11 @@ write_handout(const problems::Bank& bank, const std::vector<Worksheet>& sheets,
             return tell(before + output.weight * done / std::max<std::size_t>(of, 1));
         };
         const auto written = output.write(waiting->waiting(output.name), part);
-        if (!written) {
+        if (!written)
             return tl::make_unexpected(written.error());
-        }
         before += output.weight;
-        if (!tell(before)) {
+        if (!tell(before))
             return stopped_work();
-        }
     }
     return waiting->move_out(outputs);
 }

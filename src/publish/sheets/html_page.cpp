@@ -78,17 +78,15 @@ std::string html_page(const Worksheet& sheet, std::string_view title, std::strin
 }
 
 std::string html_element(std::string_view tag, std::string_view css_class, std::string_view text) {
-    if (text.empty()) {
+    if (text.empty())
         return "";
-    }
     return fmt::format("<{} class=\"{}\">{}</{}>\n", tag, css_class, xml_escaped(text), tag);
 }
 
 std::string html_formula(std::string_view formula) {
     std::string html;
-    for (const FormulaPart& part : formula_parts(formula)) {
+    for (const FormulaPart& part : formula_parts(formula))
         html += part.index ? "<sub>" + xml_escaped(part.text) + "</sub>" : xml_escaped(part.text);
-    }
     return html;
 }
 

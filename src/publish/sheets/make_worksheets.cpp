@@ -81,12 +81,10 @@ tl::expected<std::vector<SheetPart>, PublishError> first_version(const problems:
                 codes.push_back(problems::write_code({instance.family->number, instance.seed}));
                 return counter.one_more();
             });
-        if (!drawn) {
+        if (!drawn)
             return tl::make_unexpected(unfilled(blueprint, part, i, drawn.error().message));
-        }
-        if (counter.stopped()) {
+        if (counter.stopped())
             return stopped_work();
-        }
         parts.push_back({part.heading, SheetQuestions(bank, std::move(codes))});
     }
     return parts;
@@ -98,18 +96,15 @@ Question sibling(const problems::Bank& bank, const Question& first, std::uint64_
                  const std::set<std::string>& taken) {
     const problems::Family* family = bank.find_family(first.family);
     Question best = first;
-    if (family == nullptr) {
+    if (family == nullptr)
         return best;
-    }
     for (std::uint64_t i = 0; i < kTries; ++i) {
         auto question = problems::question_of_family(bank, *family, problems::mix(seed, i));
-        if (!question || question->difficulty != first.difficulty) {
+        if (!question || question->difficulty != first.difficulty)
             continue;
-        }
         best = std::move(*question);
-        if (taken.count(best.prompt) == 0) {
+        if (taken.count(best.prompt) == 0)
             break;
-        }
     }
     return best;
 }
@@ -126,9 +121,8 @@ further_version(const problems::Bank& bank, const std::vector<SheetPart>& first,
                 sibling(bank, neighbour, problems::mix(seed, ++number), taken);
             taken.insert(question.prompt);
             codes.push_back(question.code);
-            if (!counter.one_more()) {
+            if (!counter.one_more())
                 return stopped_work();
-            }
         }
         parts.push_back({part.heading, SheetQuestions(bank, std::move(codes))});
     }
@@ -155,34 +149,28 @@ tl::expected<std::vector<Worksheet>, PublishError> make_worksheets(const problem
                                                                    const Blueprint& blueprint,
                                                                    std::uint64_t seed, int versions,
                                                                    const Progress& progress) {
-    if (!bank.faults.empty()) {
+    if (!bank.faults.empty())
         return tl::make_unexpected(not_whole(bank));
-    }
     std::size_t all = 0;
-    for (const BlueprintPart& part : blueprint.parts) {
+    for (const BlueprintPart& part : blueprint.parts)
         all += static_cast<std::size_t>(part.count) * static_cast<std::size_t>(versions);
-    }
     Counter counter(progress, all);
     auto first = first_version(bank, blueprint, seed, counter);
-    if (!first) {
+    if (!first)
         return tl::make_unexpected(std::move(first.error()));
-    }
     SheetCode code{blueprint.name, seed, versions > 1 ? 0 : -1};
     std::vector<Worksheet> sheets{sheet_of(blueprint, code, std::move(*first))};
     std::set<std::string> taken;
-    for (const SheetPart& part : sheets.front().parts) {
-        for (const Question& question : part.questions) {
+    for (const SheetPart& part : sheets.front().parts)
+        for (const Question& question : part.questions)
             taken.insert(question.prompt);
-        }
-    }
     for (int version = 1; version < versions; ++version) {
         code.version = version;
         const std::uint64_t version_seed =
             problems::mix(seed, 1000 + static_cast<unsigned>(version));
         auto parts = further_version(bank, sheets.front().parts, version_seed, taken, counter);
-        if (!parts) {
+        if (!parts)
             return tl::make_unexpected(std::move(parts.error()));
-        }
         sheets.push_back(sheet_of(blueprint, code, std::move(*parts)));
     }
     return sheets;
@@ -202,15 +190,13 @@ std::optional<SheetCode> read_sheet_code(std::string_view text) {
         text.remove_suffix(2);
     }
     const std::size_t dash = text.rfind('-');
-    if (dash == std::string_view::npos || dash == 0 || dash + 1 == text.size()) {
+    if (dash == std::string_view::npos || dash == 0 || dash + 1 == text.size())
         return std::nullopt;
-    }
     for (const char c : text.substr(dash + 1)) {
         const bool digit = std::isdigit(static_cast<unsigned char>(c)) != 0;
         constexpr std::uint64_t kLast = std::numeric_limits<std::uint64_t>::max();
-        if (!digit || code.seed > (kLast - 9) / 10) {
+        if (!digit || code.seed > (kLast - 9) / 10)
             return std::nullopt;
-        }
         code.seed = code.seed * 10 + static_cast<std::uint64_t>(c - '0');
     }
     code.blueprint = text.substr(0, dash);

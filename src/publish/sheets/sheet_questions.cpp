@@ -8,9 +8,8 @@ namespace steelyard::publish {
 
 problems::Question SheetQuestions::operator[](std::size_t index) const {
     assert(index < size());
-    if (bank_ == nullptr) {
+    if (bank_ == nullptr)
         return kept_[index];
-    }
     auto question = problems::question_from_code(*bank_, codes_[index]);
     assert(question && "the codes are of this bank");
     return question ? std::move(*question) : problems::Question{};

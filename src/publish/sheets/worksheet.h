@@ -28,9 +28,8 @@ struct Worksheet {
 
     std::size_t count() const {
         std::size_t questions = 0;
-        for (const SheetPart& part : parts) {
+        for (const SheetPart& part : parts)
             questions += part.questions.size();
-        }
         return questions;
     }
 };

@@ -79,9 +79,8 @@ tl::expected<std::string, PublishError> question_html(const Question& question,
     if (has_figure(question)) {
         const auto figure = svg_of(question_figure(question, figure_size(question)),
                                    {scene::Look::print, fmt::format("question-{}", number), false});
-        if (!figure) {
+        if (!figure)
             return tl::make_unexpected(figure.error());
-        }
         body = fmt::format("<div class=\"two\">\n{}{}</div>\n", text, *figure);
     }
     return fmt::format("<li><span class=\"number\">{}</span>\n{}</li>\n", number, body);
@@ -136,13 +135,11 @@ tl::expected<std::string, PublishError> parts_html(const Worksheet& sheet, const
         html += html_element("h2", "part", part.heading) + "<ol class=\"questions\">\n";
         for (const Question& question : part.questions) {
             const auto one = entry(question, ++number);
-            if (!one) {
+            if (!one)
                 return one;
-            }
             html += *one;
-            if (!goes_on(progress, number, all)) {
+            if (!goes_on(progress, number, all))
                 return stopped_work();
-            }
         }
         html += "</ol>\n";
     }

@@ -11,9 +11,8 @@ namespace {
 void add_pulls(const mechanics::BodyResult& result, const BodyStage& stage, double longest_px,
                std::vector<Shape>& shapes) {
     for (const mechanics::BodyForce& force : result.forces) {
-        if (force.origin != mechanics::ForceOrigin::resistance) {
+        if (force.origin != mechanics::ForceOrigin::resistance)
             continue;
-        }
         const Point from = stage.to_sheet(force.point_m);
         const ArrowSpan span = arrow_span(stage.arrow(force.force_N), longest_px);
         constexpr double kShortest_px = 5.0;
@@ -22,9 +21,8 @@ void add_pulls(const mechanics::BodyResult& result, const BodyStage& stage, doub
         held.radius_px = 4.0;
         held.fill = Role::load;
         shapes.emplace_back(held);
-        if (span.along_px.norm() >= kShortest_px) {
+        if (span.along_px.norm() >= kShortest_px)
             add_arrow(from, from + span.along_px, Tail::plain, {Role::load, 2.5}, shapes);
-        }
     }
 }
 
@@ -34,13 +32,11 @@ void add_pose_row(const mechanics::Exercise& exercise, const Camera& camera,
                   const std::vector<PosePlace>& places, const Rect& room, double width_px,
                   std::vector<Shape>& shapes) {
     std::vector<double> all;
-    for (const PosePlace& place : places) {
+    for (const PosePlace& place : places)
         all.push_back(place.progress);
-    }
     const auto results = solved_along(exercise, all);
-    if (results.size() != places.size()) {
+    if (results.size() != places.size())
         return; // a pose that cannot be solved: better no row than one out of step
-    }
     const Point size_px(width_px, room.high.y() - room.low.y());
     const mechanics::Body& body = exercise.body_case.body;
     BodyStage stage = fit_body(body, results, camera, size_px, {2.0, 2.0, 2.0, 10.0});

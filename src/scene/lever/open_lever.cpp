@@ -34,25 +34,20 @@ public:
 
     Drawing paint() {
         add_beam();
-        if (how_.show_axis) {
+        if (how_.show_axis)
             add_axis();
-        }
-        for (const mechanics::Load& load : lever_.loads) {
+        for (const mechanics::Load& load : lever_.loads)
             add_load(load);
-        }
         add_own_weight();
-        if (how_.show_effort) {
+        if (how_.show_effort)
             add_effort();
-        } else if (how_.show_effort_place) {
+        else if (how_.show_effort_place)
             add_effort_point();
-        }
         add_dimensions();
-        for (const LetteredSpot& spot : how_.spots) {
+        for (const LetteredSpot& spot : how_.spots)
             add_spot(spot);
-        }
-        for (const std::vector<Label>& ways : words_) {
+        for (const std::vector<Label>& ways : words_)
             drawing_.shapes.emplace_back(board_.place(ways));
-        }
         return std::move(drawing_);
     }
 
@@ -62,9 +57,8 @@ private:
 
     void add_beam() {
         std::vector<Point> corners;
-        for (const Vec2& corner : lever_.path_m) {
+        for (const Vec2& corner : lever_.path_m)
             corners.push_back(view_.to_sheet(corner));
-        }
         add_lever_beam(std::move(corners), kFigureLever, board_, drawing_.shapes);
     }
 
@@ -78,9 +72,8 @@ private:
             label_at(under, how_.axis_name, Role::ink, Align::centre),
             label_at(under - Point(half, 0.0), how_.axis_name, Role::ink, Align::left),
             label_at(under + Point(half, 0.0), how_.axis_name, Role::ink, Align::right)};
-        for (const Align align : {Align::centre, Align::left, Align::right}) {
+        for (const Align align : {Align::centre, Align::left, Align::right})
             ways.push_back(label_at(pin - Point(0.0, 14.0), how_.axis_name, Role::ink, align));
-        }
         // Between arrows that leave no room for it: lower than they reach.
         for (const Align align : {Align::centre, Align::left}) {
             ways.push_back(label_at({under.x(), pin.y() + kOpenArrow_px + 20.0}, how_.axis_name,
@@ -104,9 +97,8 @@ private:
 
     void add_own_weight() {
         const mechanics::OwnWeight& own = lever_.own_weight;
-        if (own.mass_kg <= 0.0 || how_.from_above) {
+        if (own.mass_kg <= 0.0 || how_.from_above)
             return;
-        }
         const Point place = own.centre_at_m
                                 ? at(*own.centre_at_m)
                                 : view_.to_sheet(mechanics::path_centroid(lever_.path_m));
@@ -114,9 +106,8 @@ private:
     }
 
     void add_effort() {
-        if (how_.effort_angle) {
+        if (how_.effort_angle)
             add_effort_angle(*how_.effort_angle);
-        }
         const mechanics::Effort& effort = lever_.effort;
         add_force(at(effort.at_m), effort.direction_rad, Tail::plain, Role::effort, effort.name);
     }
@@ -156,9 +147,8 @@ private:
         const Label past =
             label_at(tip + (along.y() < 0.0 ? 8.0 : 17.0) * along, name, role, Align::centre);
         std::vector<Label> ways;
-        if (along.y() < 0.0) {
+        if (along.y() < 0.0)
             ways.push_back(past);
-        }
         for (const double share : {0.85, 0.6, 1.0, 0.35}) {
             for (const Align align : {Align::left, Align::right}) {
                 const double side = align == Align::left ? 14.0 : -14.0;
@@ -169,9 +159,8 @@ private:
         ways.push_back(past);
         // On the other side of the lever, over the place where the force acts.
         const double over = along.y() > 0.0 ? -14.0 : 26.0;
-        for (const Align align : {Align::centre, Align::left, Align::right}) {
+        for (const Align align : {Align::centre, Align::left, Align::right})
             ways.push_back(label_at(place + Point(0.0, over), name, role, align));
-        }
         say(std::move(ways));
     }
 
@@ -187,9 +176,8 @@ private:
         for (const double side : {1.0, -1.0}) {
             const double lever_rad = std::atan2(side * inward.y(), side * inward.x());
             const double turn_rad = std::remainder(pull_rad - lever_rad, 2.0 * mechanics::kPi);
-            if (std::abs(std::abs(turn_rad) - angle.size_rad) > 1.0e-6) {
+            if (std::abs(std::abs(turn_rad) - angle.size_rad) > 1.0e-6)
                 continue;
-            }
             const double radius = 30.0;
             drawing_.shapes.emplace_back(
                 Arc{place, radius, lever_rad, lever_rad + turn_rad, {Role::effort, 1.5}});

@@ -16,9 +16,8 @@ Point outward(const DimensionLine& dimension) {
     const Point along = (dimension.to - dimension.from).normalized();
     Point side(-along.y(), along.x());
     const bool upright = std::abs(along.x()) < 1.0e-6;
-    if (side.y() < 0.0 || (upright && side.x() < 0.0)) {
+    if (side.y() < 0.0 || (upright && side.x() < 0.0))
         side = -side;
-    }
     return side;
 }
 
@@ -61,9 +60,8 @@ void add_mark(const DimensionLine& dimension, double shelf_px, const DimensionSt
     board.keep_clear(from, to, 6.0);
 
     double turn_rad = std::atan2(along.y(), along.x());
-    if (turn_rad > 0.5 * mechanics::kPi || turn_rad <= -0.5 * mechanics::kPi) {
+    if (turn_rad > 0.5 * mechanics::kPi || turn_rad <= -0.5 * mechanics::kPi)
         turn_rad -= std::copysign(mechanics::kPi, turn_rad); // never upside down
-    }
     const Point above(std::sin(turn_rad), -std::cos(turn_rad));
     std::vector<Label> ways;
     for (const double share : {0.5, 0.35, 0.65}) {
@@ -99,9 +97,8 @@ void add_dimension_marks(std::vector<DimensionLine> dimensions, const DimensionS
                 return overlap(dimension, other);
             });
         });
-        if (shelf == shelves.end()) {
+        if (shelf == shelves.end())
             shelf = shelves.insert(shelves.end(), std::vector<DimensionLine>{});
-        }
         const auto row = static_cast<double>(shelf - shelves.begin());
         add_mark(dimension, style.first_shelf_px + kShelf_px * style.text_scale * row, style, board,
                  shapes);

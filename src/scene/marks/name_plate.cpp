@@ -51,9 +51,8 @@ std::vector<Label> labels_at(const std::vector<WordPlace>& places, const std::st
                              TextSize size, Role role, bool strong) {
     std::vector<Label> labels;
     labels.reserve(places.size());
-    for (const WordPlace& place : places) {
+    for (const WordPlace& place : places)
         labels.push_back(make_label(place.at, words, size, role, place.align, strong));
-    }
     return labels;
 }
 

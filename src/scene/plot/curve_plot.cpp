@@ -102,13 +102,12 @@ void add_curve(const Curve& curve, const PlotFrame& frame, std::vector<Shape>& s
             shapes.emplace_back(std::move(piece));
         piece = Polyline{{}, stroke};
     };
-    for (std::size_t i = 0; i < curve.values.size(); ++i) {
+    for (std::size_t i = 0; i < curve.values.size(); ++i)
         if (std::isfinite(curve.values[i]))
             piece.corners.emplace_back(frame.x(static_cast<double>(i) / count),
                                        frame.y(curve.values[i]));
         else
             end_piece();
-    }
     end_piece();
 }
 

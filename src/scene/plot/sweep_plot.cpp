@@ -30,9 +30,8 @@ public:
         double most_SI = 0.0;
         for (const SweepCurve& curve : plot.curves) {
             most_SI = std::max(most_SI, curve.marked.value_SI);
-            for (const double value_SI : curve.values_SI) {
+            for (const double value_SI : curve.values_SI)
                 most_SI = std::max(most_SI, value_SI);
-            }
         }
         unit_ = setup::formula_unit(plot.dimension, plot.units);
         const double most = std::max(in_unit(most_SI), 1.0e-6);
@@ -49,12 +48,10 @@ public:
         add_title();
         add_value_ticks();
         add_range_ticks();
-        for (std::size_t i = 0; i < plot_.curves.size(); ++i) {
+        for (std::size_t i = 0; i < plot_.curves.size(); ++i)
             add_curve(plot_.curves[i], stroke_of(i, plot_.role));
-        }
-        for (std::size_t i = 0; i < plot_.curves.size(); ++i) {
+        for (std::size_t i = 0; i < plot_.curves.size(); ++i)
             add_mark(plot_.curves[i], i == 0);
-        }
         add_names();
     }
 
@@ -140,17 +137,15 @@ private:
     }
 
     void add_curve(const SweepCurve& curve, const Stroke& stroke) {
-        if (curve.values_SI.size() < 2) {
+        if (curve.values_SI.size() < 2)
             return;
-        }
         Polyline line{{}, stroke};
         const auto last = static_cast<double>(curve.values_SI.size() - 1);
         for (std::size_t i = 0; i < curve.values_SI.size(); ++i) {
             line.corners.emplace_back(x(static_cast<double>(i) / last),
                                       y(in_unit(curve.values_SI[i])));
-            if (i > 0) {
+            if (i > 0)
                 board_.keep_clear(line.corners[i - 1], line.corners[i], 4.0);
-            }
         }
         shapes_.emplace_back(std::move(line));
     }
@@ -158,15 +153,13 @@ private:
     /// A ring on the curve's marked place with its number; filled on the first curve.
     void add_mark(const SweepCurve& curve, bool first) {
         constexpr double kFlat = 0.004; // of the plot's height: nothing to be seen
-        if (in_unit(curve.marked.value_SI) <= kFlat * top_) {
+        if (in_unit(curve.marked.value_SI) <= kFlat * top_)
             return;
-        }
         Disc ring;
         ring.centre = {x(curve.marked.progress), y(in_unit(curve.marked.value_SI))};
         const auto is_here = [&](const Point& other) { return (other - ring.centre).norm() < 2.0; };
-        if (std::any_of(marks_px_.begin(), marks_px_.end(), is_here)) {
+        if (std::any_of(marks_px_.begin(), marks_px_.end(), is_here))
             return; // curves that lie on each other have one mark
-        }
         marks_px_.push_back(ring.centre);
         ring.radius_px = 4.5;
         ring.fill = first ? plot_.role : Role::sheet;
@@ -190,20 +183,17 @@ private:
     /// Names at the right ends of the curves, spread apart where curves meet.
     void add_names() {
         std::vector<std::size_t> order;
-        for (std::size_t i = 0; i < plot_.curves.size(); ++i) {
-            if (!plot_.curves[i].values_SI.empty()) {
+        for (std::size_t i = 0; i < plot_.curves.size(); ++i)
+            if (!plot_.curves[i].values_SI.empty())
                 order.push_back(i);
-            }
-        }
         const auto end_px = [&](std::size_t i) {
             return y(in_unit(plot_.curves[i].values_SI.back()));
         };
         std::stable_sort(order.begin(), order.end(),
                          [&](std::size_t a, std::size_t b) { return end_px(a) < end_px(b); });
         std::vector<double> wanted;
-        for (const std::size_t i : order) {
+        for (const std::size_t i : order)
             wanted.push_back(end_px(i));
-        }
         const std::vector<double> placed =
             spread_apart(wanted, text(17.0), plot_.frame.low.y(), plot_.frame.high.y());
         for (std::size_t i = 0; i < order.size(); ++i) {
@@ -238,9 +228,8 @@ std::string marked_text(const SweepCurve& curve, setup::Dimension dimension,
                         setup::UnitSystem units, const RangeScale& range) {
     std::string text = setup::format_quantity(curve.marked.value_SI, dimension, units);
     constexpr double kNothing_SI = 0.05; // N·m or N: no peak to speak of
-    if (dimension != setup::Dimension::number && curve.marked.value_SI < kNothing_SI) {
+    if (dimension != setup::Dimension::number && curve.marked.value_SI < kNothing_SI)
         return text;
-    }
     constexpr double kLevel = 0.005; // of the value: the third figure hardly changes
     double least_SI = curve.marked.value_SI;
     double most_SI = least_SI;
@@ -258,40 +247,33 @@ void add_sweep_plot(const SweepPlot& plot, std::vector<Shape>& shapes) {
 }
 
 std::vector<double> round_ticks(double low, double high, int most) {
-    if (!(high - low > 0.0)) {
+    if (!(high - low > 0.0))
         return {low};
-    }
     // The least round step not below an even division: the one after the largest below it.
     const double even = (high - low) / (most - 1);
     double step = round_step_below(even);
-    while (step < even * (1.0 - 1.0e-9)) {
+    while (step < even * (1.0 - 1.0e-9))
         step = round_step_below(2.5 * step);
-    }
     std::vector<double> ticks;
     constexpr double kRounding = 1.0e-9; // of a step: ends that are round numbers count as inside
-    for (double n = std::ceil(low / step - kRounding); n * step <= high + kRounding * step; ++n) {
+    for (double n = std::ceil(low / step - kRounding); n * step <= high + kRounding * step; ++n)
         ticks.push_back(n * step + 0.0); // no -0
-    }
     return ticks;
 }
 
 std::vector<double> spread_apart(std::vector<double> wanted_px, double gap_px, double low_px,
                                  double high_px) {
     const std::size_t count = wanted_px.size();
-    if (count == 0) {
+    if (count == 0)
         return wanted_px;
-    }
-    for (double& one : wanted_px) {
+    for (double& one : wanted_px)
         one = std::clamp(one, low_px, std::max(low_px, high_px));
-    }
-    for (std::size_t i = 1; i < count; ++i) {
+    for (std::size_t i = 1; i < count; ++i)
         wanted_px[i] = std::max(wanted_px[i], wanted_px[i - 1] + gap_px);
-    }
     // What was pushed beyond the end pushes the others back.
     wanted_px.back() = std::min(wanted_px.back(), high_px);
-    for (std::size_t i = count - 1; i-- > 0;) {
+    for (std::size_t i = count - 1; i-- > 0;)
         wanted_px[i] = std::min(wanted_px[i], wanted_px[i + 1] - gap_px);
-    }
     return wanted_px;
 }
 

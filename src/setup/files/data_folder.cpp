@@ -31,9 +31,8 @@ fs::path data_folder() {
 }
 
 fs::path own_folder() {
-    if (const fs::path data = named_by("XDG_DATA_HOME"); !data.empty()) {
+    if (const fs::path data = named_by("XDG_DATA_HOME"); !data.empty())
         return data / "steelyard";
-    }
     const fs::path home = named_by("HOME");
     return home.empty() ? fs::path() : home / ".local" / "share" / "steelyard";
 }

@@ -28,14 +28,13 @@ BodyPoint read_point(TomlReader& table, std::string_view key) {
     static const auto kSegmentNames = names_without_side(mechanics::all_segments());
     if (const auto index = place->choice("segment", kSegmentNames, Need::required))
         point.segment = *named_without_side(kSegmentNames[*index], mechanics::segment_named);
-    if (const auto spot = place->text("spot")) {
+    if (const auto spot = place->text("spot"))
         if (const auto named = mechanics::spot_named(*spot))
             point.spot = *named;
         else
             place->add_error("spot", "\"" + *spot + "\"", "a spot such as heel, or no spot");
-    } else if (const auto along = place->number("along", Need::required)) {
+    else if (const auto along = place->number("along", Need::required))
         point.along = *along;
-    }
     const std::array<std::string_view, 3> axes{"forward", "up", "to_the_right"};
     for (std::size_t i = 0; i < axes.size(); ++i)
         if (const auto offset = place->quantity(axes[i], Dimension::length))

@@ -58,7 +58,7 @@ std::size_t end_of_quiet_part(std::string_view text, std::size_t at) {
     const std::string_view closing =
         many_lines ? std::string_view(triple) : std::string_view(triple).substr(0, 1);
     std::size_t i = at + closing.size();
-    while (i < text.size()) {
+    while (i < text.size())
         if (text[i] == '\\' && quote == '"')
             i += 2;
         else if (text.substr(i, closing.size()) == closing)
@@ -67,7 +67,6 @@ std::size_t end_of_quiet_part(std::string_view text, std::size_t at) {
             return i; // an open string: the parser will say so
         else
             ++i;
-    }
     return text.size();
 }
 

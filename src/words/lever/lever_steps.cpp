@@ -224,12 +224,11 @@ Steps class_steps(const Explainer& explain) {
     std::vector<Place> places = {
         {explain.lever.axis_at_m, "axis"},
         {explain.lever.effort.at_m, explain.lever.effort.name + " (effort)"}};
-    for (const mechanics::Load& load : explain.lever.loads) {
+    for (const mechanics::Load& load : explain.lever.loads)
         if (const auto* weight = std::get_if<mechanics::Weight>(&load.action))
             places.push_back({weight->at_m, load.name + " (load)"});
         else if (const auto* force = std::get_if<mechanics::PointForce>(&load.action))
             places.push_back({force->at_m, load.name + " (load)"});
-    }
     std::stable_sort(places.begin(), places.end(),
                      [](const Place& one, const Place& other) { return one.at_m < other.at_m; });
     Steps steps;

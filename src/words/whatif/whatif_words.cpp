@@ -74,9 +74,8 @@ std::string change_step_text(const Change& change, const mechanics::ChangeRange&
     const std::string size = change_value_text(std::abs(step), range.unit, system);
     const std::string_view way = step < 0.0 ? directions.less : directions.more;
     // An angle is turned towards a movement, everything else becomes more or less.
-    if (range.unit == ChangeUnit::radian) {
+    if (range.unit == ChangeUnit::radian)
         return fmt::format("{} towards {}", size, way);
-    }
     return fmt::format("{} {}", size, way);
 }
 
@@ -93,9 +92,8 @@ std::string way_text(const mechanics::Way& way, setup::UnitSystem system) {
 
 std::string refusal_text(const std::optional<mechanics::ChangedPeak>& at,
                          const mechanics::Limit& limit, ChangeUnit unit, setup::UnitSystem system) {
-    if (!at) {
+    if (!at)
         return fmt::format("No setting is possible: {}.", limit_phrase(limit));
-    }
     return fmt::format(
         "It cannot be reached. The nearest is {} with {}, because {}.",
         setup::format_quantity(std::abs(at->peak.torque_Nm), setup::Dimension::torque, system),

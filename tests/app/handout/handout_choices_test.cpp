@@ -37,9 +37,8 @@ TEST_CASE("every row has the word in force that the choices say, and a press cha
         const auto in_force = std::count_if(rows[row].words.begin(), rows[row].words.end(),
                                             [](const HandoutWord& one) { return one.in_force; });
         CHECK(in_force == (row == kSeedRow ? 0 : row == kFormatRow ? 2 : 1));
-        for (const HandoutWord& one : rows[row].words) {
+        for (const HandoutWord& one : rows[row].words)
             CHECK((row == kFormatRow || one.in_force == (one.chosen == choices)));
-        }
     }
 }
 
@@ -89,9 +88,8 @@ TEST_CASE("work beside the frames gives its result once, stops when told, and su
     CHECK_FALSE(work.running());
     const auto result = [&] {
         for (;;) {
-            if (auto taken = work.take()) {
+            if (auto taken = work.take())
                 return *taken;
-            }
             std::this_thread::yield();
         }
     };
@@ -102,9 +100,8 @@ TEST_CASE("work beside the frames gives its result once, stops when told, and su
     CHECK_FALSE(work.running());
     CHECK_FALSE(work.take());
     work.start([](const publish::Progress& progress) -> tl::expected<int, std::string> {
-        while (progress(0, 1)) {
+        while (progress(0, 1))
             std::this_thread::yield();
-        }
         return tl::make_unexpected(std::string("stopped"));
     });
     work.stop();

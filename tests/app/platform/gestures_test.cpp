@@ -57,7 +57,8 @@ TEST_CASE("fingers that part by a tenth are one notch nearer, and back again", "
     CHECK(std::abs(together[1].notches + 1.0) < 1e-12);
 }
 
-TEST_CASE("a finger that lies still for half a second does what a double click does", "[gestures]") {
+TEST_CASE("a finger that lies still for half a second does what a double click does",
+          "[gestures]") {
     Gestures gestures;
     gestures.take({TouchPhase::down, 1, {50.0, 50.0}, 10.0});
     gestures.take({TouchPhase::moved, 1, {52.0, 50.0}, 10.1}); // nobody holds quite still

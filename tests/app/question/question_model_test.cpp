@@ -72,14 +72,13 @@ TEST_CASE("Every way to answer is kept as text and taken up again") {
                                "place-the-axis", "place-the-arm", "place-the-line-of-a-rope"}) {
         INFO(family);
         QuestionModel model = asked(family);
-        if (is_placed(model.question())) {
+        if (is_placed(model.question()))
             place(model, problems::right_place(model.question()));
-        } else if (is_typed(model.question())) {
+        else if (is_typed(model.question()))
             model.typed = model.question().answer_text;
-        } else {
+        else
             for (const std::size_t choice : right_ones(model.question()))
                 choose(model, choice);
-        }
         const std::string answer = answer_of(model);
         CHECK(problems::mark(bank(), model.question(), answer).correct);
         QuestionModel again = asked(model.question());

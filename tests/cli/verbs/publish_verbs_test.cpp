@@ -17,9 +17,8 @@ namespace {
 std::pair<int, int> png_size(const std::string& bytes) {
     const auto number = [&](std::size_t at) {
         int value = 0;
-        for (std::size_t i = 0; i < 4; ++i) {
+        for (std::size_t i = 0; i < 4; ++i)
             value = value << 8 | static_cast<unsigned char>(bytes.at(at + i));
-        }
         return value;
     };
     return {number(16), number(20)};

@@ -84,9 +84,8 @@ TEST_CASE("every setup that comes with the program is solved, in words and in JS
         REQUIRE(result);
         const auto json = solve_json(listing.path.string());
         CHECK(json["effort_N"].is_null() == !result->effort_N);
-        if (result->effort_N) {
+        if (result->effort_N)
             CHECK(json["effort_N"].get<double>() == *result->effort_N);
-        }
         CHECK(json["class"].is_null() == !result->lever_class);
         CHECK(json.contains("class_reason"));
         const Run words = run_here({"solve", listing.path.string()});

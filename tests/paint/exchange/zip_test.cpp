@@ -39,10 +39,8 @@ TEST_CASE("a compressed package holds the files of the stored one in less room")
     const auto other = read_back(*stored);
     REQUIRE(one.size() == files->size());
     REQUIRE(other.size() == files->size());
-    for (std::size_t i = 0; i < files->size(); ++i) {
-        for (const char* same : {"name", "text", "day"}) {
+    for (std::size_t i = 0; i < files->size(); ++i)
+        for (const char* same : {"name", "text", "day"})
             CHECK(one[i][same] == other[i][same]);
-        }
-    }
     CHECK(*paint::zip_of(*files) == *compressed);
 }

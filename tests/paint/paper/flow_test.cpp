@@ -44,9 +44,8 @@ using Put = std::vector<std::string>;
 
 TEST_CASE("blocks stand below each other until a page is full") {
     Record record;
-    for (int i = 0; i < 3; ++i) {
+    for (int i = 0; i < 3; ++i)
         record.flow.add({ink(20.0), ink(20.0)});
-    }
     CHECK(record.put() == Put{"1:0+40", "1:40+40", "2:0+40"});
     CHECK(record.flow.pages() == 2);
 }

@@ -21,9 +21,8 @@ using problems::Question;
 namespace {
 
 bool without_poppler() {
-    if (has_program("pdftotext")) {
+    if (has_program("pdftotext"))
         return false;
-    }
     WARN("skipped: pdftotext is not installed (package poppler-utils)");
     return true;
 }
@@ -79,9 +78,8 @@ Question hostile_question(const std::string& text, problems::Wanted wanted) {
 } // namespace
 
 TEST_CASE("every prompt, choice and unit stands on the sheet, every answer and step on the key") {
-    if (without_poppler()) {
+    if (without_poppler())
         return;
-    }
     const problems::Bank bank = real_bank();
     const Worksheet sheet = sheet_of(questions_of(bank, 60));
     const auto pdf = worksheet_pdf(sheet);
@@ -101,12 +99,10 @@ TEST_CASE("every prompt, choice and unit stands on the sheet, every answer and s
     for (const Question& question : sheet.parts.front().questions) {
         INFO(question.code << ": " << question.prompt);
         CHECK(on_sheet.find(squeezed(question.prompt)) != std::string::npos);
-        for (const problems::Choice& choice : choices_of(question)) {
+        for (const problems::Choice& choice : choices_of(question))
             CHECK(on_sheet.find(squeezed(choice.text)) != std::string::npos);
-        }
-        if (const problems::NumberWanted* number = wanted_number(question)) {
+        if (const problems::NumberWanted* number = wanted_number(question))
             CHECK(on_sheet.find(squeezed(number->unit)) != std::string::npos);
-        }
         CHECK(on_key.find(squeezed(key_answer(question))) != std::string::npos);
         CHECK(on_key.find(question.code) != std::string::npos);
         for (const problems::Step& step : question.steps) {
@@ -114,9 +110,8 @@ TEST_CASE("every prompt, choice and unit stands on the sheet, every answer and s
             // The index of a symbol is set apart, so only the numbers after it are one run.
             CHECK(on_key.find(squeezed(step.result)) != std::string::npos);
         }
-        for (const Mistake& mistake : mistakes(bank, question)) {
+        for (const Mistake& mistake : mistakes(bank, question))
             CHECK(on_key.find(squeezed(mistake.title)) != std::string::npos);
-        }
     }
 }
 
@@ -133,9 +128,8 @@ TEST_CASE("the key's answers are right by the marker, and its mistakes are wrong
 }
 
 TEST_CASE("nothing stands outside the page: hostile and endless texts, every size") {
-    if (without_poppler()) {
+    if (without_poppler())
         return;
-    }
     const problems::Bank bank = real_bank();
     std::vector<Question> questions = questions_of(bank, 40);
     for (std::string text : hostile_texts()) {
@@ -161,9 +155,8 @@ TEST_CASE("nothing stands outside the page: hostile and endless texts, every siz
 }
 
 TEST_CASE("200 questions stand on their pages") {
-    if (without_poppler()) {
+    if (without_poppler())
         return;
-    }
     const problems::Bank bank = real_bank();
     const Worksheet sheet = sheet_of(questions_of(bank, 200));
     for (const auto& pdf : {worksheet_pdf(sheet), key_pdf(sheet, bank)}) {
@@ -176,16 +169,14 @@ TEST_CASE("200 questions stand on their pages") {
 }
 
 TEST_CASE("no question is parted from its drawing or its answer line, in any size") {
-    if (without_poppler()) {
+    if (without_poppler())
         return;
-    }
     const problems::Bank bank = real_bank();
     const std::vector<Question> questions = questions_of(bank, 60);
     for (const PaperSize paper : {PaperSize::letter, PaperSize::a4}) {
         for (const Question& question : questions) {
-            if (!wanted_number(question)) {
+            if (!wanted_number(question))
                 continue;
-            }
             Worksheet sheet = sheet_of({question});
             sheet.paper = paper;
             sheet.large_print = true;
@@ -203,9 +194,8 @@ TEST_CASE("no question is parted from its drawing or its answer line, in any siz
 }
 
 TEST_CASE("units are not broken at their stroke") {
-    if (without_poppler()) {
+    if (without_poppler())
         return;
-    }
     // The same words a little longer each time: one of them would end a line within the unit.
     std::vector<Question> questions;
     for (std::size_t i = 0; i < 40; ++i) {
@@ -221,9 +211,8 @@ TEST_CASE("units are not broken at their stroke") {
 }
 
 TEST_CASE("fonts are embedded, the document has a title, a structure and the sheet's size") {
-    if (without_poppler()) {
+    if (without_poppler())
         return;
-    }
     const problems::Bank bank = real_bank();
     Worksheet sheet = sheet_of(questions_of(bank, 6));
     sheet.title = "Levers & \"arms\"";
@@ -237,9 +226,8 @@ TEST_CASE("fonts are embedded, the document has a title, a structure and the she
     CHECK_THAT(tight, ContainsSubstring("Keywords:" + sheet.code));
     const Ran structure = run_outside("pdfinfo -struct " + file.path());
     CHECK_THAT(structure.out, !ContainsSubstring("Warning"));
-    for (const char* element : {"Document", "H1 (block)", "H2 (block)", "P (block)", "Figure"}) {
+    for (const char* element : {"Document", "H1 (block)", "H2 (block)", "P (block)", "Figure"})
         CHECK_THAT(structure.out, ContainsSubstring(element));
-    }
     const Ran fonts = run_outside("pdffonts " + file.path());
     CHECK_THAT(fonts.out, ContainsSubstring("Inter"));
     CHECK_THAT(fonts.out, !ContainsSubstring(" no  ")); // columns emb, sub, uni
@@ -287,18 +275,16 @@ TEST_CASE("an empty sheet is a page with its head") {
     REQUIRE(pdf);
     CHECK(pdf->substr(0, 5) == "%PDF-");
     CHECK(key_pdf(sheet_of({}), {}));
-    if (without_poppler()) {
+    if (without_poppler())
         return;
-    }
     const Reach reach = reach_of(TempFile("empty.pdf", *pdf).path());
     CHECK(reach.pages == 1);
     CHECK(reach.words > 0);
 }
 
 TEST_CASE("a sheet has the pages that it counts, and no empty one after them") {
-    if (without_poppler()) {
+    if (without_poppler())
         return;
-    }
     const problems::Bank bank = real_bank();
     const Worksheet sheet = sheet_of(questions_of(bank, 12));
     for (const auto& pdf : {worksheet_pdf(sheet), key_pdf(sheet, bank)}) {

@@ -32,9 +32,8 @@ inline Picture picture_of(const std::string& png) {
     } rest{png};
     const auto read = [](void* closure, unsigned char* to, unsigned int length) {
         Rest& from = *static_cast<Rest*>(closure);
-        if (from.at + length > from.bytes.size()) {
+        if (from.at + length > from.bytes.size())
             return CAIRO_STATUS_READ_ERROR;
-        }
         std::memcpy(to, from.bytes.data() + from.at, length);
         from.at += length;
         return CAIRO_STATUS_SUCCESS;

@@ -96,9 +96,8 @@ TEST_CASE("a label stands on its baseline at the left, the middle or the right")
     const Inked left = inked(painted(sheet_with(label(scene::Align::left)), {200, 100}));
     const Inked centre = inked(painted(sheet_with(label(scene::Align::centre)), {200, 100}));
     const Inked right = inked(painted(sheet_with(label(scene::Align::right)), {200, 100}));
-    for (const Inked& box : {left, centre, right}) {
+    for (const Inked& box : {left, centre, right})
         CHECK(std::abs(box.bottom - 59) <= 1);
-    }
     CHECK(left.left >= 100);
     CHECK(right.right < 100);
     CHECK(std::abs((centre.left + centre.right) / 2 - 99) <= 1);
@@ -124,9 +123,8 @@ TEST_CASE("digits are all equally wide") {
     };
     // The sign behind the digits moves with their widths. Tolerance 1 px: smoothed edges.
     const int ones = width("11|");
-    for (const char* text : {"00|", "47|", "88|"}) {
+    for (const char* text : {"00|", "47|", "88|"})
         CHECK(std::abs(width(text) - ones) <= 1);
-    }
 }
 
 TEST_CASE("a dotted line is round dots as wide as the line") {
@@ -144,9 +142,8 @@ TEST_CASE("a dotted line is round dots as wide as the line") {
 }
 
 TEST_CASE("hostile text is painted without trouble") {
-    for (const std::string& text : hostile_texts()) {
+    for (const std::string& text : hostile_texts())
         CHECK(png_of(sheet_with(scene::Label{{10.0, 50.0}, text}), Look::light, {200, 100}));
-    }
 }
 
 TEST_CASE("degenerate shapes are painted as nothing or as a dot, never as an error") {

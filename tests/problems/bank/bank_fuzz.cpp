@@ -94,12 +94,11 @@ constexpr std::array<std::string_view, 18> kValues{
 
 std::vector<std::string> lines_of(const std::string& text) {
     std::vector<std::string> lines(1);
-    for (const char each : text) {
+    for (const char each : text)
         if (each == '\n')
             lines.emplace_back();
         else
             lines.back() += each;
-    }
     return lines;
 }
 

@@ -41,9 +41,8 @@ TEST_CASE("cells are quoted as RFC 4180 says, and formulas of spreadsheets are d
 }
 
 TEST_CASE("numbers are exact, and what is not finite is empty") {
-    for (const double value : {0.1, -5.0, 110.36250000000001, 1e-12, 0.0}) {
+    for (const double value : {0.1, -5.0, 110.36250000000001, 1e-12, 0.0})
         CHECK(std::stod(csv_number(value)) == value);
-    }
     CHECK(csv_number(std::numeric_limits<double>::quiet_NaN()).empty());
     CHECK(csv_number(std::numeric_limits<double>::infinity()).empty());
 }
@@ -78,12 +77,10 @@ TEST_CASE("hostile text keeps the rows and columns of a CSV whole") {
     }
     const Rows rows = read_back(*questions_csv({}, questions));
     CHECK(rows.size() == questions.size() + 1);
-    for (const auto& row : rows) {
+    for (const auto& row : rows)
         CHECK(row.size() == rows[0].size());
-    }
     const Rows cards = read_back(*flash_cards_csv(questions));
     REQUIRE(cards.size() == questions.size() + 1);
-    for (const auto& card : cards) {
+    for (const auto& card : cards)
         CHECK(card.size() == 2);
-    }
 }

@@ -31,9 +31,8 @@ namespace {
 Ran validated(const TempFolder& folder, const std::vector<std::string>& names,
               const fs::path& schema) {
     std::string command = "xmllint --nonet --noout --schema " + schema.string();
-    for (const std::string& name : names) {
+    for (const std::string& name : names)
         command += " " + (folder / name);
-    }
     return run_outside(command);
 }
 
@@ -96,9 +95,8 @@ TEST_CASE("items, test and manifest of both editions are valid by the published 
          published / "qtiv3p0" / "imsqtiv3p0_imscpv1p2_v1p0.xsd"}};
     const problems::Bank bank = real_bank();
     std::vector<Question> questions = questions_of(bank, 25);
-    for (const Question& hostile : hostile_questions()) {
+    for (const Question& hostile : hostile_questions())
         questions.push_back(hostile);
-    }
     for (const Edition& edition : editions) {
         const auto files = qti_files(bank, questions, edition.version, "Levers <&> arms");
         REQUIRE(files);
@@ -140,9 +138,8 @@ TEST_CASE("an independent reader gets back prompt, choices, answer, tolerance an
             const auto& item = items[i];
             INFO(question.code << ": " << question.prompt);
             std::string paragraphs;
-            for (const auto& paragraph : item["paragraphs"]) {
+            for (const auto& paragraph : item["paragraphs"])
                 paragraphs += paragraph.get<std::string>() + '\n';
-            }
             CHECK(squeezed(paragraphs).find(squeezed(question.prompt)) != std::string::npos);
             if (wanted_number(question)) {
                 CHECK(std::stod(item["correct"][0].get<std::string>()) ==
@@ -157,9 +154,8 @@ TEST_CASE("an independent reader gets back prompt, choices, answer, tolerance an
             } else {
                 CHECK(item["correct"].get<std::vector<std::string>>() == right_letters(question));
             }
-            for (std::size_t c = 0; c < choices_of(question).size(); ++c) {
+            for (std::size_t c = 0; c < choices_of(question).size(); ++c)
                 CHECK(item["choices"][c] == choices_of(question)[c].text);
-            }
             CHECK(item["figure"].is_null() != has_figure(question));
         }
     }
@@ -169,9 +165,8 @@ TEST_CASE("hostile text is the same after reading it back") {
     const std::vector<Question> questions = hostile_questions();
     for (const QtiVersion version : {QtiVersion::v2_1, QtiVersion::v3_0}) {
         const auto items = read_back(package_of({}, questions, version));
-        for (std::size_t i = 0; i < questions.size(); ++i) {
+        for (std::size_t i = 0; i < questions.size(); ++i)
             CHECK(items[i]["choices"][0] == one_line(choices_of(questions[i])[0].text));
-        }
     }
 }
 
@@ -179,9 +174,8 @@ TEST_CASE("identifiers are unique and the same questions give the same bytes") {
     const problems::Bank bank = real_bank();
     const std::vector<Question> questions = questions_of(bank, 100);
     std::set<std::string> identifiers;
-    for (const Question& question : questions) {
+    for (const Question& question : questions)
         identifiers.insert(qti_identifier(question));
-    }
     CHECK(identifiers.size() == questions.size());
     CHECK(package_of(bank, questions, QtiVersion::v2_1) ==
           package_of(bank, questions, QtiVersion::v2_1));

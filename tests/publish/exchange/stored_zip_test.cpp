@@ -24,9 +24,8 @@ nlohmann::json read_back(const std::string& archive) {
 
 TEST_CASE("a stored archive holds every file whole, by an outside reader") {
     std::string every_byte;
-    for (int i = 0; i < 256; ++i) {
+    for (int i = 0; i < 256; ++i)
         every_byte += static_cast<char>(i);
-    }
     std::string latin; // what Python's latin-1 makes of it, as UTF-8
     for (int i = 0; i < 256; ++i) {
         if (i < 0x80) {

@@ -24,9 +24,8 @@ setup::BodySetup shipped_body(const std::string& name) {
 bool says(const scene::Drawing& drawing, const std::string& words) {
     for (const scene::Shape& shape : drawing.shapes) {
         const auto* label = std::get_if<scene::Label>(&shape);
-        if (label != nullptr && label->text.find(words) != std::string::npos) {
+        if (label != nullptr && label->text.find(words) != std::string::npos)
             return true;
-        }
     }
     return false;
 }

@@ -22,11 +22,9 @@ const Point kSmall_px(860.0, 640.0);
 
 void check_labels(const scene::Drawing& drawing) {
     std::vector<scene::Label> labels;
-    for (const scene::Shape& shape : drawing.shapes) {
-        if (const auto* label = std::get_if<scene::Label>(&shape)) {
+    for (const scene::Shape& shape : drawing.shapes)
+        if (const auto* label = std::get_if<scene::Label>(&shape))
             labels.push_back(*label);
-        }
-    }
     REQUIRE(labels.size() > 3);
     for (std::size_t i = 0; i < labels.size(); ++i) {
         scene::Rect room = scene::room_of(labels[i], 1.0);
@@ -54,11 +52,9 @@ template <typename Setup> Setup in_units(Setup setup, setup::UnitSystem units) {
 /// that have not.
 template <typename Setup, typename Work>
 void for_pairs(const std::vector<Setup>& setups, const Work& work) {
-    for (std::size_t i = 0; i < setups.size(); ++i) {
-        for (const std::size_t step : {1U, 2U, 9U}) {
+    for (std::size_t i = 0; i < setups.size(); ++i)
+        for (const std::size_t step : {1U, 2U, 9U})
             work(setups[i], setups[(i + step) % setups.size()]);
-        }
-    }
 }
 
 } // namespace
@@ -82,9 +78,8 @@ TEST_CASE("no word of a sweep stands on another or leaves the sheet") {
     const auto muscles = setup::shipped_muscles();
     REQUIRE(muscles);
     for (const setup::BodySetup& setup : shipped_bodies()) {
-        if (!setup.exercise.path) {
+        if (!setup.exercise.path)
             continue;
-        }
         for (const auto units : {setup::UnitSystem::si, setup::UnitSystem::us}) {
             const auto drawing = sweep_figure(in_units(setup, units), *muscles, kUsual_px);
             REQUIRE(drawing);
@@ -115,9 +110,8 @@ TEST_CASE("no word of a lever's sweep stands on another or leaves the sheet") {
     for (const setup::LeverSetup& setup : shipped_levers()) {
         for (const mechanics::LeverChange& change : mechanics::possible_changes(setup.lever)) {
             const auto drawing = sweep_figure(setup, change, kUsual_px);
-            if (drawing) { // a lever that nothing balances has none: see lever_sweep_test
+            if (drawing) // a lever that nothing balances has none: see lever_sweep_test
                 check_labels(*drawing);
-            }
         }
     }
 }

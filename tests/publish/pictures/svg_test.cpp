@@ -49,9 +49,8 @@ TEST_CASE("every shape of a drawing is an element of its SVG, in painting order"
     const auto document = read_back(sample_drawing());
     const auto svg = document.child("svg");
     std::string names;
-    for (const auto element : svg.children()) {
+    for (const auto element : svg.children())
         names += std::string(element.name()) + ' ';
-    }
     CHECK(names == "title desc rect rect rect line line line polyline path path circle polygon "
                    "text text ");
 }

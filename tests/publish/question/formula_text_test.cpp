@@ -8,9 +8,8 @@ namespace {
 /// Indices in brackets.
 std::string shown(std::string_view formula) {
     std::string text;
-    for (const FormulaPart& part : formula_parts(formula)) {
+    for (const FormulaPart& part : formula_parts(formula))
         text += part.index ? "[" + part.text + "]" : part.text;
-    }
     return text;
 }
 

@@ -14,11 +14,9 @@ namespace {
 
 std::vector<scene::Label> labels_of(const scene::Drawing& drawing) {
     std::vector<scene::Label> labels;
-    for (const scene::Shape& shape : drawing.shapes) {
-        if (const auto* label = std::get_if<scene::Label>(&shape)) {
+    for (const scene::Shape& shape : drawing.shapes)
+        if (const auto* label = std::get_if<scene::Label>(&shape))
             labels.push_back(*label);
-        }
-    }
     return labels;
 }
 
@@ -28,9 +26,8 @@ std::vector<Question> of_every_family(const problems::Bank& bank) {
     for (const problems::Family& family : bank.families) {
         for (std::uint64_t seed = 1; seed <= 3; ++seed) {
             auto question = problems::question_of_family(bank, family, seed);
-            if (question) {
+            if (question)
                 questions.push_back(std::move(*question));
-            }
         }
     }
     return questions;
@@ -42,9 +39,8 @@ TEST_CASE("every figure is sound and never states the answer") {
     const problems::Bank bank = real_bank();
     std::size_t drawn = 0;
     for (const Question& question : of_every_family(bank)) {
-        if (!has_figure(question)) {
+        if (!has_figure(question))
             continue;
-        }
         ++drawn;
         const scene::Drawing figure = question_figure(question, figure_size(question));
         INFO(question.code << ": " << question.prompt);
@@ -65,9 +61,8 @@ TEST_CASE("every figure is sound and never states the answer") {
 TEST_CASE("the words of a figure stay on its sheet") {
     const problems::Bank bank = real_bank();
     for (const Question& question : of_every_family(bank)) {
-        if (!has_figure(question)) {
+        if (!has_figure(question))
             continue;
-        }
         const scene::Point size = figure_size(question);
         for (const scene::Label& label : labels_of(question_figure(question, size))) {
             INFO(question.code << ": " << label.text);

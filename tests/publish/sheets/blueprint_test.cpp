@@ -35,11 +35,9 @@ std::string error_of(const std::string& text) {
 
 std::vector<std::string> codes(const Worksheet& sheet) {
     std::vector<std::string> all;
-    for (const SheetPart& part : sheet.parts) {
-        for (const Question& question : part.questions) {
+    for (const SheetPart& part : sheet.parts)
+        for (const Question& question : part.questions)
             all.push_back(question.code);
-        }
-    }
     return all;
 }
 
@@ -101,9 +99,8 @@ TEST_CASE("versions share families and difficulty, question by question, and not
             }
         }
         // The oblique arms are drawn, not written: each prompt is new.
-        for (const Question& question : sheet.parts[0].questions) {
+        for (const Question& question : sheet.parts[0].questions)
             CHECK(prompts.insert(question.prompt).second);
-        }
     }
     CHECK((*sheets)[0].version == "A");
     CHECK((*sheets)[2].code == "small-42-C");

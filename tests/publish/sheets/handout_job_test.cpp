@@ -28,9 +28,8 @@ Tools lent() {
         for (const SheetPart& part : sheet.parts) {
             for (const problems::Question& question : part.questions) {
                 text += question.prompt;
-                if (!goes_on(progress, ++done, sheet.count())) {
+                if (!goes_on(progress, ++done, sheet.count()))
                     return stopped_work();
-                }
             }
         }
         return write_whole_file(path, text);
@@ -47,9 +46,8 @@ TEST_CASE("a handout is a sheet and a key, or one file for another program, in e
     const auto written = write_handout(bank, sheets, kAll, folder / "new/deep", lent());
     REQUIRE(written);
     CHECK(written->size() == 8);
-    for (const auto& path : *written) {
+    for (const auto& path : *written)
         CHECK(std::filesystem::file_size(path) > 100);
-    }
     const auto starts = [&](const std::string& name) {
         return content(folder / ("new/deep/evening-7-B" + name)).substr(0, 4);
     };

@@ -38,12 +38,10 @@ TEST_CASE("the page holds every prompt and choice, its key every answer and step
         INFO(question.code << ": " << question.prompt);
         CHECK(on_page.find(squeezed(question.prompt)) != std::string::npos);
         CHECK(on_key.find(squeezed(key_answer(question))) != std::string::npos);
-        for (const problems::Choice& choice : choices_of(question)) {
+        for (const problems::Choice& choice : choices_of(question))
             CHECK(on_page.find(squeezed(choice.text)) != std::string::npos);
-        }
-        for (const problems::Step& step : question.steps) {
+        for (const problems::Step& step : question.steps)
             CHECK(on_key.find(squeezed(step.says)) != std::string::npos);
-        }
     }
 }
 

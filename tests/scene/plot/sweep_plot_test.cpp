@@ -21,11 +21,9 @@ std::vector<Label> labels_of(const SweepPlot& plot) {
     std::vector<Shape> shapes;
     add_sweep_plot(plot, shapes);
     std::vector<Label> labels;
-    for (const Shape& shape : shapes) {
-        if (const auto* label = std::get_if<Label>(&shape)) {
+    for (const Shape& shape : shapes)
+        if (const auto* label = std::get_if<Label>(&shape))
             labels.push_back(*label);
-        }
-    }
     return labels;
 }
 

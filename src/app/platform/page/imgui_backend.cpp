@@ -1,7 +1,7 @@
-// ImGui's own backend for OpenGL ES 3.0, compiled here so that it asks the browser nothing: it would
-// read the state of OpenGL back twenty times a frame, and each time wait for the browser's drawing
-// process (measured: 25 ms a frame without a graphics card). What it puts back afterwards is the
-// state that our own drawing begins with.
+// ImGui's own backend for OpenGL ES 3.0, compiled here so that it asks the browser nothing: it
+// would read the state of OpenGL back twenty times a frame, and each time wait for the browser's
+// drawing process (measured: 25 ms a frame without a graphics card). What it puts back afterwards
+// is the state that our own drawing begins with.
 
 #include <GLES3/gl3.h>
 

@@ -3,9 +3,9 @@
 #include "app/platform/clock.h"
 #include "app/platform/key.h"
 
-#include <emscripten.h>
 #include <imgui.h>
 
+#include <emscripten.h>
 #include <utility>
 
 namespace steelyard::app {

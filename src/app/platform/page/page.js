@@ -123,7 +123,8 @@ var Module = typeof Module === 'undefined' ? {} : Module;
     window.addEventListener('blur', () => call('page_lost_focus'));
     for (const event of ['resize', 'focus', 'orientationchange'])
         window.addEventListener(event, () => call('page_stirred'));
-    window.visualViewport?.addEventListener('resize', () => call('page_stirred'));
+    if (window.visualViewport)
+        window.visualViewport.addEventListener('resize', () => call('page_stirred'));
 
     // --- files that are dropped on the page ---
     document.addEventListener('dragover', (event) => event.preventDefault());
@@ -158,10 +159,17 @@ var Module = typeof Module === 'undefined' ? {} : Module;
             if (wants && byTouch) typed.focus({preventScroll: true});
             else if (!wants && document.activeElement === typed) canvas.focus({preventScroll: true});
         },
-        copy: (text) => navigator.clipboard?.writeText(text).catch(
-            () => say('The browser does not let this page copy.')),
-        fullScreen: () => document.fullscreenElement ? document.exitFullscreen()
-            : document.documentElement.requestFullscreen?.().catch(() => {}),
+        copy(text) {
+            const refused = () => say('The browser does not let this page copy.');
+            if (navigator.clipboard) navigator.clipboard.writeText(text).catch(refused);
+            else refused();
+        },
+        fullScreen() {
+            if (document.fullscreenElement) document.exitFullscreen();
+            else if (document.documentElement.requestFullscreen)
+                document.documentElement.requestFullscreen().catch(() => {});
+        },
+        handedOut: [], // paths, for tests
     };
 
     // --- what is kept: the person's folder lies in the browser's storage ---
@@ -203,7 +211,7 @@ var Module = typeof Module === 'undefined' ? {} : Module;
         link.download = path.split('/').pop();
         link.click();
         setTimeout(() => URL.revokeObjectURL(link.href), 60000);
-        (Module.page.handedOut ||= []).push(path);
+        Module.page.handedOut.push(path);
     }
     function watch_files() {
         const path_of = (one) => typeof one === 'string' ? one : FS.getPath(one);

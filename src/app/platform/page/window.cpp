@@ -3,13 +3,13 @@
 #include "app/platform/gl.h"
 #include "app/platform/page/page.h"
 
-#include <emscripten.h>
-#include <emscripten/html5.h>
 #include <imgui.h>
 #include <imgui_impl_opengl3.h>
 
 #include <array>
 #include <cmath>
+#include <emscripten.h>
+#include <emscripten/html5.h>
 
 namespace steelyard::app {
 
@@ -23,9 +23,8 @@ EM_JS(double, page_height, (), { return Module.page.height(); });
 EM_JS(double, page_pixels, (), { return Module.page.pixels(); });
 EM_JS(void, page_fit, (), { Module.page.fit(); });
 EM_JS(void, page_cursor, (int shape), { Module.page.cursor(shape); });
-EM_JS(void, page_wants_text, (int wants, int by_touch), {
-    Module.page.wantsText(wants, by_touch);
-});
+EM_JS(void, page_wants_text, (int wants, int by_touch),
+      { Module.page.wantsText(wants, by_touch); });
 EM_JS(void, page_copy, (const char* text), { Module.page.copy(UTF8ToString(text)); });
 EM_JS(void, page_title, (const char* text), { document.title = UTF8ToString(text); });
 EM_JS(void, page_full_screen, (), { Module.page.fullScreen(); });
@@ -38,7 +37,8 @@ EMSCRIPTEN_WEBGL_CONTEXT_HANDLE make_context() {
     wanted.alpha = EM_FALSE;
     wanted.depth = EM_FALSE;
     wanted.antialias = EM_FALSE; // shapes and letters have soft edges of their own
-    const EMSCRIPTEN_WEBGL_CONTEXT_HANDLE context = emscripten_webgl_create_context(kCanvas, &wanted);
+    const EMSCRIPTEN_WEBGL_CONTEXT_HANDLE context =
+        emscripten_webgl_create_context(kCanvas, &wanted);
     if (context > 0)
         emscripten_webgl_make_context_current(context);
     return context;
