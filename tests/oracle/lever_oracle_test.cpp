@@ -17,7 +17,6 @@ using namespace steelyard::mechanics;
 namespace {
 
 constexpr double kBookGravity = 9.80;
-constexpr double kDegree_rad = kPi / 180.0;
 
 /// A weightless straight lever along +x, its axis at the left end, in the books' gravity.
 Lever level_lever(double length_m) {
