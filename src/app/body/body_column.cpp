@@ -98,9 +98,6 @@ void draw_rows(const Style& style, const BodyModel& model, const BodyReadings& r
             state.unfolded = open ? std::nullopt : std::optional(row.id);
         if (row.id == words::BodyQuantity::muscles && readings.pair)
             draw_pair(style, *readings.pair, pen);
-        // The caution belongs beside the share, and both are long: where the torque is unfolded.
-        if (row.id == words::BodyQuantity::torque && open && !readings.strength.empty())
-            pen.paragraph(kCaption, readings.strength);
         if (row.id == words::BodyQuantity::muscles)
             for (const std::string& words : {readings.basis, readings.why_no_force})
                 if (!words.empty())

@@ -7,12 +7,10 @@
 #include "words/body/body_words.h"
 #include "words/body/load_at_joint.h"
 #include "words/body/muscle_credit.h"
-#include "words/body/strength_words.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 
 namespace steelyard::app {
@@ -141,14 +139,6 @@ std::string_view word_without_force(mechanics::MuscleOutcome outcome) {
     return "";
 }
 
-/// The share, its source and what has to stand beside it.
-std::string strength_sentence(const words::StrengthBeside& beside) {
-    std::string sentence = words::share_words(beside);
-    sentence[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(sentence[0])));
-    return fmt::format("{} ({}). {}", sentence, beside.measured.citation.text,
-                       words::kStrengthCaution);
-}
-
 /// "Both hips together".
 std::string both_together(Hinge hinge) {
     std::string words = words::both_sides_word(hinge) + " together";
@@ -167,10 +157,6 @@ void add_rows(const BodyModel& model, const words::AxisShare& share, setup::Unit
         {BodyQuantity::torque,
          fmt::format("Torque, {}", words::asked_of_muscles(hinge, model.solved.muscle(hinge))),
          text(torque_Nm, Dimension::torque), Role::ink});
-    if (const auto beside =
-            words::strength_beside(model.state.setup.person, model.shown.muscles, model.posed.pose,
-                                   hinge, model.solved.muscle(hinge)))
-        readings.strength = strength_sentence(*beside);
     if (share.both)
         readings.rows.push_back({BodyQuantity::torque_of_both, both_together(hinge),
                                  text(share.torque_Nm, Dimension::torque), Role::ink});

@@ -8,7 +8,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <cmath>
 
 namespace steelyard::cli {
@@ -50,8 +49,9 @@ ordered_json muscles_json(const HingeReading& hinge) {
     ordered_json json;
     const mechanics::HingeMuscles& at = hinge.muscles;
     for (std::size_t i = 0; i < at.solution.muscles.size(); ++i) {
-        if (!hinge.listed[i].is_known())
+        if (!hinge.listed[i].is_known()) {
             continue;
+        }
         const MuscleReading& muscle = at.solution.muscles[i];
         const bool pulls = names_forces(at.solution) && muscle.parts;
         const auto credit = words::arm_credit(hinge.listed[i], at.pulls[i]);
@@ -68,27 +68,14 @@ ordered_json muscles_json(const HingeReading& hinge) {
         one["compressing_N"] = pulls ? ordered_json(muscle.parts->compressing_N) : ordered_json();
         one["lever_class"] = class_json(at.levers[i]);
         one["lever_class_about_support"] = class_json(at.levers_about_support[i]);
-        if (!hinge.listed[i].class_note.empty())
+        if (!hinge.listed[i].class_note.empty()) {
             one["lever_class_note"] = hinge.listed[i].class_note;
+        }
         one["source"] = credit ? ordered_json(credit->citation.text) : ordered_json();
         one["mark"] =
             credit ? ordered_json(setup::mark_name(credit->citation.mark)) : ordered_json();
         json[muscle.muscle] = std::move(one);
     }
-    return json;
-}
-
-ordered_json strength_json(const words::StrengthBeside& beside) {
-    ordered_json json;
-    json["mean_Nm"] = beside.strength.mean_Nm;
-    json["sd_Nm"] =
-        beside.strength.sd_Nm > 0.0 ? ordered_json(beside.strength.sd_Nm) : ordered_json();
-    json["share"] = beside.share.mean;
-    json["share_range"] = range_json(beside.share.band);
-    json["people"] = beside.measured.people;
-    json["remark"] = beside.measured.remark;
-    json["source"] = beside.measured.citation.text;
-    json["mark"] = setup::mark_name(beside.measured.citation.mark);
     return json;
 }
 
@@ -109,9 +96,11 @@ ordered_json hinge_json(const HingeReading& hinge, UnitSystem units) {
     const mechanics::MuscleSolution& solution = hinge.muscles.solution;
     if (names_forces(solution)) {
         ordered_json forces;
-        for (std::size_t i = 0; i < solution.muscles.size(); ++i)
-            if (hinge.listed[i].is_known())
+        for (std::size_t i = 0; i < solution.muscles.size(); ++i) {
+            if (hinge.listed[i].is_known()) {
                 forces[solution.muscles[i].muscle] = solution.muscles[i].tension_N;
+            }
+        }
         json["muscle_force_N"] = std::move(forces);
     }
     if (solution.joint_reaction_N) {
@@ -120,10 +109,9 @@ ordered_json hinge_json(const HingeReading& hinge, UnitSystem units) {
     }
     json["joint_reaction_range_N"] = range_json(solution.joint_reaction_range_N);
     json["outcome"] = words::word_of(solution.outcome);
-    if (const std::string why = words::why_no_force(solution, hinge.hinge, units); !why.empty())
+    if (const std::string why = words::why_no_force(solution, hinge.hinge, units); !why.empty()) {
         json["why_no_force"] = why;
-    if (hinge.strength)
-        json["measured_strength"] = strength_json(*hinge.strength);
+    }
     json["sharing_rule"] = words::word_of(hinge.rule);
     json["muscles"] = muscles_json(hinge);
     return json;
@@ -152,8 +140,9 @@ std::string quantity(double value, Dimension dimension, UnitSystem units) {
 }
 
 std::string range_text(const std::optional<Interval>& range, UnitSystem units) {
-    if (!range || range->high - range->low < 1e-6 * std::abs(range->high))
+    if (!range || range->high - range->low < 1e-6 * std::abs(range->high)) {
         return range ? "" : ", no upper bound known";
+    }
     return fmt::format(", {} to {} over the sources", quantity(range->low, Dimension::force, units),
                        quantity(range->high, Dimension::force, units));
 }
@@ -175,14 +164,16 @@ std::string muscle_lines(const HingeReading& hinge, UnitSystem units) {
     std::string text;
     for (std::size_t i = 0; i < solution.muscles.size(); ++i) {
         const MuscleReading& muscle = solution.muscles[i];
-        if (muscle.tension_N == 0.0)
+        if (muscle.tension_N == 0.0) {
             continue;
+        }
         ++pulling;
         text += fmt::format("    {:<26}{}{} ({})\n", muscle.muscle,
                             quantity(muscle.tension_N, Dimension::force, units),
                             range_text(muscle.tension_range_N, units), arm_text(hinge, i, units));
-        if (!hinge.listed[i].class_note.empty())
+        if (!hinge.listed[i].class_note.empty()) {
             text += fmt::format("    {:<26}{}\n", "", hinge.listed[i].class_note);
+        }
     }
     if (solution.joint_reaction_N) {
         text += fmt::format("    {:<26}{}{}\n", "joint reaction",
@@ -204,18 +195,15 @@ std::string hinge_lines(const HingeReading& hinge, UnitSystem units) {
                     quantity(hinge.angle_rad, Dimension::angle, units), "muscle torque",
                     quantity(std::abs(hinge.muscle_Nm), Dimension::torque, units),
                     hinge.muscle_Nm >= 0.0 ? info.positive : info.negative);
-    if (hinge.strength) {
-        text += fmt::format("    {} ({})\n", words::share_words(*hinge.strength),
-                            hinge.strength->measured.citation.text);
-    }
     for (const words::ForceAtHinge& force : hinge.forces) {
         text += fmt::format("    {:<26}{} with an arm of {}\n", force.name,
                             quantity(force.arm.torque_Nm, Dimension::torque, units),
                             quantity(force.arm.arm_m, Dimension::length, units));
     }
     if (const std::string why = words::why_no_force(hinge.muscles.solution, hinge.hinge, units);
-        !why.empty())
+        !why.empty()) {
         return text + "  " + why + '\n';
+    }
     return text + "  muscle forces\n" + muscle_lines(hinge, units);
 }
 
@@ -229,8 +217,9 @@ std::string curve_table(const HingeCurves& curves, UnitSystem units) {
         const mechanics::MuscleStep& step =
             curves.steps[row * (curves.steps.size() - 1) / (kRows - 1)];
         double force_N = 0.0;
-        for (const MuscleReading& muscle : step.solution.muscles)
+        for (const MuscleReading& muscle : step.solution.muscles) {
             force_N += muscle.tension_N;
+        }
         const std::string force =
             names_forces(step.solution) ? quantity(force_N, Dimension::force, units) : "not said";
         text += fmt::format("{:>7.0f}%{:>10}{:>14}{:>16}\n", 100.0 * step.progress,
@@ -241,10 +230,12 @@ std::string curve_table(const HingeCurves& curves, UnitSystem units) {
 }
 
 std::string balance_line(const mechanics::GroundReading& ground) {
-    if (ground.status == mechanics::BalanceStatus::would_topple)
+    if (ground.status == mechanics::BalanceStatus::would_topple) {
         return "Without another hold the body would topple in this pose.\n";
-    if (ground.status == mechanics::BalanceStatus::would_slip)
+    }
+    if (ground.status == mechanics::BalanceStatus::would_slip) {
         return "The feet would slip in this pose.\n";
+    }
     return ground.status == mechanics::BalanceStatus::lifts_off
                ? "The resistance would lift the body off the ground.\n"
                : "";
@@ -260,16 +251,19 @@ ordered_json body_json(const setup::BodySetup& setup, const words::BodyReading& 
     json["progress"] = reading.progress;
     json["balance"] = words::word_of(reading.ground.status);
     json["ground_reaction_N"] = vector_json(reading.ground.reaction_N);
-    for (const mechanics::Hinge axis : setup.axes)
+    for (const mechanics::Hinge axis : setup.axes) {
         json["axes"].push_back(mechanics::hinge_info(axis).name);
-    for (const words::AxisShare& share : reading.shares)
+    }
+    for (const words::AxisShare& share : reading.shares) {
         json["compared"][share.name] = share.torque_Nm;
+    }
     for (const HingeReading& hinge : reading.hinges) {
         json["joints"][std::string(mechanics::hinge_info(hinge.hinge).name)] =
             hinge_json(hinge, setup.head.units);
     }
-    for (const HingeCurves& one : curves)
+    for (const HingeCurves& one : curves) {
         json["sweep"][std::string(mechanics::hinge_info(one.hinge).name)] = curves_json(one);
+    }
     json["caution"] = kCaution;
     return json;
 }
@@ -283,22 +277,19 @@ std::string body_report(const setup::BodySetup& setup, const words::BodyReading&
     }
     text += balance_line(reading.ground);
     if (const std::string shares = words::shares_sentence(reading.shares, setup.head.units);
-        !shares.empty())
+        !shares.empty()) {
         text += fmt::format("Torque of the muscles: {}\n\n", shares);
-    for (const mechanics::Hinge axis : setup.axes) {
-        for (const HingeReading& hinge : reading.hinges)
-            if (hinge.hinge == axis)
-                text += hinge_lines(hinge, setup.head.units);
     }
-    for (const HingeCurves& one : curves)
+    for (const mechanics::Hinge axis : setup.axes) {
+        for (const HingeReading& hinge : reading.hinges) {
+            if (hinge.hinge == axis) {
+                text += hinge_lines(hinge, setup.head.units);
+            }
+        }
+    }
+    for (const HingeCurves& one : curves) {
         text += curve_table(one, setup.head.units);
-    const bool compares =
-        std::any_of(reading.hinges.begin(), reading.hinges.end(), [&](const HingeReading& hinge) {
-            const auto& axes = setup.axes;
-            return hinge.strength && std::find(axes.begin(), axes.end(), hinge.hinge) != axes.end();
-        });
-    if (compares)
-        text += fmt::format("\n{}\n", words::kStrengthCaution);
+    }
     return text + fmt::format("\n{}\n", kCaution);
 }
 

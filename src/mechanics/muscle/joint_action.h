@@ -4,7 +4,6 @@
 
 #include "mechanics/muscle/line_of_pull.h"
 #include "mechanics/muscle/moment_arm_curve.h"
-#include "mechanics/muscle/strength.h"
 
 #include <string>
 #include <vector>
@@ -20,7 +19,6 @@ struct JointAction {
     std::vector<std::string> movers; ///< without any one of them no force is named
     std::vector<std::string> helpers;
     Citation citation;
-    std::vector<MeasuredStrength> strength{}; ///< what groups of people could hold in it
 };
 
 } // namespace steelyard::mechanics

@@ -9,6 +9,17 @@ bool is_listed(const std::vector<std::string>& list, const std::string& name) {
     return std::find(list.begin(), list.end(), name) != list.end();
 }
 
+/// The action that the pose and the sense of the torque make it; null when the data has none.
+const JointAction* action_asked(const std::vector<Muscle>& muscles, const PosedSide& posed,
+                                double muscle_Nm) {
+    const TurnSense sense = muscle_Nm < 0.0 ? TurnSense::negative : TurnSense::positive;
+    for (const Muscle& muscle : muscles)
+        for (const JointAction& action : muscle.actions)
+            if (action.turns == sense && lies_within(posed, action.where))
+                return &action;
+    return nullptr;
+}
+
 /// What stands in the way of naming forces in an action.
 std::optional<MissingMovers> missing_from(const std::vector<Muscle>& muscles,
                                           const JointAction& action, const PosedSide& posed) {
@@ -26,34 +37,20 @@ std::optional<MissingMovers> missing_from(const std::vector<Muscle>& muscles,
     return missing;
 }
 
-/// Files speak of the right side, so a hinge of the left reads them in its mirror.
-PosedSide side_of(const std::vector<Muscle>& muscles, const Pose& pose, Hinge hinge) {
-    return {pose, std::any_of(muscles.begin(), muscles.end(), [&](const Muscle& muscle) {
-                return muscle.hinge && *muscle.hinge != hinge;
-            })};
-}
-
 } // namespace
-
-const JointAction* action_asked(const std::vector<Muscle>& muscles, const Pose& pose, Hinge hinge,
-                                double muscle_Nm) {
-    const TurnSense sense = muscle_Nm < 0.0 ? TurnSense::negative : TurnSense::positive;
-    const PosedSide posed = side_of(muscles, pose, hinge);
-    for (const Muscle& muscle : muscles)
-        for (const JointAction& action : muscle.actions)
-            if (action.turns == sense && lies_within(posed, action.where))
-                return &action;
-    return nullptr;
-}
 
 Movers movers_of(const std::vector<Muscle>& muscles, const Pose& pose, Hinge hinge,
                  double muscle_Nm) {
     const auto states_actions = [](const Muscle& muscle) { return !muscle.actions.empty(); };
     if (!muscles.empty() && std::none_of(muscles.begin(), muscles.end(), states_actions))
         return {std::vector<bool>(muscles.size(), true), std::nullopt};
-    const PosedSide posed = side_of(muscles, pose, hinge);
+    // Files speak of the right side, so a hinge of the left reads them in its mirror.
+    const PosedSide posed{pose,
+                          std::any_of(muscles.begin(), muscles.end(), [&](const Muscle& muscle) {
+                              return muscle.hinge && *muscle.hinge != hinge;
+                          })};
     Movers movers{std::vector<bool>(muscles.size(), false), MissingMovers{}};
-    const JointAction* action = action_asked(muscles, pose, hinge, muscle_Nm);
+    const JointAction* action = action_asked(muscles, posed, muscle_Nm);
     if (action == nullptr)
         return movers;
     for (std::size_t i = 0; i < muscles.size(); ++i)

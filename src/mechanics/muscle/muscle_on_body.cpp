@@ -138,10 +138,7 @@ FreeBody free_body_at(const BodyCase& body_case, const BodyResult& result, Hinge
         const std::string name = force.origin == ForceOrigin::resistance
                                      ? body_case.resistances[force.index].name
                                      : std::string("support");
-        // A frame takes a couple besides its force, so that the force alone has no place along the
-        // bone that it holds: it is taken at the far end, like a load beyond it.
-        const bool beyond = force.segment != first || force.origin == ForceOrigin::held;
-        free.loads.push_back({name, force.point_m, force.force_N, beyond});
+        free.loads.push_back({name, force.point_m, force.force_N, force.segment != first});
         free.couple_Nm += force.couple_Nm;
     }
     return free;

@@ -30,13 +30,32 @@ std::vector<double> read_numbers(TomlReader& table, std::string_view key) {
     return numbers;
 }
 
+/// Two angles, from and to [rad].
+mechanics::Interval read_valid(TomlReader& table) {
+    const TomlNode* node = table.node("valid", Need::required);
+    const auto* array = node ? std::get_if<TomlArray>(&node->value) : nullptr;
+    if (!array || array->items.size() != 2) {
+        if (node)
+            table.add_error("valid", describe(*node),
+                            "two angles such as [\"0 deg\", \"140 deg\"]");
+        return {};
+    }
+    std::array<double, 2> ends{};
+    for (std::size_t i = 0; i < 2; ++i) {
+        const std::string place = table.path_of("valid") + "[" + std::to_string(i + 1) + "]";
+        if (const auto end = table.quantity_of(array->items[i], place, Dimension::angle))
+            ends[i] = end->value_SI;
+    }
+    return {ends[0], ends[1]};
+}
+
 /// A printed polynomial: arm in `arm_unit` over the angle in `angle_unit`.
 ArmPolynomial read_polynomial(TomlReader& table) {
     static const std::vector<std::string_view> kArmUnits{"mm", "cm", "m"};
     static const std::vector<std::string_view> kAngleUnits{"deg", "rad"};
     ArmPolynomial polynomial;
     polynomial.coefficients = read_numbers(table, "polynomial");
-    polynomial.valid_rad = read_angles(table, "valid");
+    polynomial.valid_rad = read_valid(table);
     const auto arm_unit = table.choice("arm_unit", kArmUnits, Need::required);
     const auto angle_unit = table.choice("angle_unit", kAngleUnits, Need::required);
     if (!arm_unit || !angle_unit)

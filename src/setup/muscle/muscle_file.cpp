@@ -4,7 +4,6 @@
 #include "setup/files/folder.h"
 #include "setup/muscle/muscle_arms.h"
 #include "setup/muscle/muscle_words.h"
-#include "setup/muscle/strength_file.h"
 #include "setup/toml/toml_reader.h"
 
 #include <algorithm>
@@ -102,7 +101,6 @@ JointAction read_action(TomlReader& table) {
         table.add_error("movers", "no muscle", "one main mover or more");
     action.helpers = table.texts("helpers").value_or(std::vector<std::string>{});
     action.citation = read_citation(table);
-    action.strength = read_strengths(table);
     table.finish();
     return action;
 }

@@ -5,7 +5,6 @@
 #include "mechanics/muscle/muscle_on_body.h"
 #include "setup/body/body_setup.h"
 #include "words/body/axis_shares.h"
-#include "words/body/strength_words.h"
 
 #include <tl/expected.hpp>
 
@@ -33,8 +32,7 @@ struct HingeReading {
     mechanics::Vec3 joint_force_N = mechanics::Vec3::Zero();
     std::vector<mechanics::Muscle> listed; ///< the muscles that were solved for; may be empty
     mechanics::SharingRule rule = mechanics::SharingRule::equal_stress;
-    mechanics::HingeMuscles muscles;        ///< whose outcome says whether a force may be named
-    std::optional<StrengthBeside> strength; ///< what groups of people could hold in it
+    mechanics::HingeMuscles muscles; ///< whose outcome says whether a force may be named
 };
 
 /// The body in one pose of its path.
