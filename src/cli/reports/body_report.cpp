@@ -254,9 +254,6 @@ ordered_json body_json(const setup::BodySetup& setup, const words::BodyReading& 
     for (const mechanics::Hinge axis : setup.axes) {
         json["axes"].push_back(mechanics::hinge_info(axis).name);
     }
-    for (const words::AxisShare& share : reading.shares) {
-        json["compared"][share.name] = share.torque_Nm;
-    }
     for (const HingeReading& hinge : reading.hinges) {
         json["joints"][std::string(mechanics::hinge_info(hinge.hinge).name)] =
             hinge_json(hinge, setup.head.units);
@@ -276,10 +273,6 @@ std::string body_report(const setup::BodySetup& setup, const words::BodyReading&
                             100.0 * reading.progress);
     }
     text += balance_line(reading.ground);
-    if (const std::string shares = words::shares_sentence(reading.shares, setup.head.units);
-        !shares.empty()) {
-        text += fmt::format("Torque of the muscles: {}\n\n", shares);
-    }
     for (const mechanics::Hinge axis : setup.axes) {
         for (const HingeReading& hinge : reading.hinges) {
             if (hinge.hinge == axis) {

@@ -103,7 +103,6 @@ tl::expected<BodyReading, MechanicsError> read_body(const setup::BodySetup& setu
     BodyReading reading;
     reading.progress = setup.exercise.path ? progress : 0.0;
     reading.ground = result->ground;
-    reading.shares = axis_shares(setup.axes, *result);
     for (const Hinge hinge : hinges) {
         auto one = read_hinge(body_case, *result, hinge, shown_muscles(setup, muscles, hinge));
         if (!one)

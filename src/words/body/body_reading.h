@@ -4,7 +4,6 @@
 
 #include "mechanics/muscle/muscle_on_body.h"
 #include "setup/body/body_setup.h"
-#include "words/body/axis_shares.h"
 
 #include <tl/expected.hpp>
 
@@ -40,7 +39,6 @@ struct BodyReading {
     double progress = 0.0;
     mechanics::GroundReading ground;
     std::vector<HingeReading> hinges;
-    std::vector<AxisShare> shares; ///< the setup's axes as they compare
 };
 
 /// Of the muscles of a hinge those that a setup shows: the ones it names with the main movers, or

@@ -44,22 +44,6 @@ public:
         return std::move(steps_);
     }
 
-    Steps torque_of_both() {
-        const mechanics::Hinge other = mechanics::hinge_info(at_.hinge).mirror;
-        std::vector<double> sides_Nm;
-        for (const mechanics::Hinge hinge : {at_.hinge, other}) {
-            sides_Nm.push_back(std::abs(at_.result.muscle(hinge)));
-            const auto joint = mechanics::hinge_info(hinge).joint;
-            steps_.push_back(step(
-                fmt::format("Torque of the muscles at the {}", mechanics::joint_info(joint).label),
-                "τ", "", sides_Nm.back(), setup::Dimension::torque));
-        }
-        steps_.push_back(step("Both sides together", "τ = Στ",
-                              sum_of(sides_Nm, setup::Dimension::torque, units_),
-                              sides_Nm[0] + sides_Nm[1], setup::Dimension::torque));
-        return std::move(steps_);
-    }
-
     Steps load_arm(const std::optional<std::size_t>& load) {
         if (!load)
             return {in_words("No resistance turns this joint", "no moment arm")};
@@ -253,8 +237,6 @@ std::vector<ComputedStep> body_steps(BodyQuantity quantity, const ExplainedHinge
     switch (quantity) {
     case BodyQuantity::torque:
         return explainer.torque();
-    case BodyQuantity::torque_of_both:
-        return explainer.torque_of_both();
     case BodyQuantity::load_arm:
         return explainer.load_arm(load);
     case BodyQuantity::muscles:
