@@ -98,10 +98,8 @@ void draw_rows(const Style& style, const BodyModel& model, const BodyReadings& r
             state.unfolded = open ? std::nullopt : std::optional(row.id);
         if (row.id == words::BodyQuantity::muscles && readings.pair)
             draw_pair(style, *readings.pair, pen);
-        if (row.id == words::BodyQuantity::muscles)
-            for (const std::string& words : {readings.basis, readings.why_no_force})
-                if (!words.empty())
-                    pen.paragraph(kCaption, words);
+        if (row.id == words::BodyQuantity::muscles && !readings.why_no_force.empty())
+            pen.paragraph(kCaption, readings.why_no_force);
         if (open)
             draw_steps_box(style,
                            state.steps.of({{model.stamp(), units}, row.id},

@@ -6,7 +6,6 @@
 #include "words/body/axis_shares.h"
 #include "words/body/body_words.h"
 #include "words/body/load_at_joint.h"
-#include "words/body/muscle_credit.h"
 
 #include <fmt/format.h>
 
@@ -127,8 +126,6 @@ void add_rows(const BodyModel& model, setup::UnitSystem units, BodyReadings& rea
                              muscles_N ? text(*muscles_N, Dimension::force)
                                        : std::string(word_without_force(solution.outcome)),
                              Role::effort});
-    if (muscles_N)
-        readings.basis = words::basis_sentence(model.shown.muscles, *model.at_axis);
     readings.why_no_force = words::why_no_force(solution, hinge, units);
     readings.rows.push_back({BodyQuantity::joint_reaction, "Joint reaction",
                              solution.joint_reaction_N

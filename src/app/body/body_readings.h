@@ -40,7 +40,6 @@ struct BodyReadings {
     bool both_sides = false;   ///< some of the bars are of two sides
     std::string at;            ///< "At the elbow", "At each hip": whose the rows are
     std::vector<BodyRow> rows;
-    std::string basis;             ///< what the muscles' arms rest on; empty without a force
     std::string why_no_force;      ///< empty where a muscle force is said, or the muscles rest
     std::optional<ForcePair> pair; ///< with the load on that joint; empty without load or force
     std::string balance;           ///< how it would fall; empty when it stands

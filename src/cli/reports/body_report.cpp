@@ -4,10 +4,10 @@
 #include "setup/muscle/muscle_file.h"
 #include "setup/units/format_quantity.h"
 #include "words/body/body_words.h"
-#include "words/body/muscle_credit.h"
 
 #include <fmt/format.h>
 
+#include <array>
 #include <cmath>
 
 namespace steelyard::cli {
@@ -45,6 +45,11 @@ ordered_json force_json(const mechanics::MuscleSolution& solution, std::size_t i
     return names_forces(solution) ? ordered_json(solution.muscles[i].tension_N) : ordered_json();
 }
 
+/// Where a muscle's arm comes from.
+const mechanics::Citation& citation_of(const mechanics::Muscle& muscle) {
+    return muscle.arms.empty() ? muscle.line_citation : muscle.arms.front().citation;
+}
+
 ordered_json muscles_json(const HingeReading& hinge) {
     ordered_json json;
     const mechanics::HingeMuscles& at = hinge.muscles;
@@ -54,12 +59,10 @@ ordered_json muscles_json(const HingeReading& hinge) {
         }
         const MuscleReading& muscle = at.solution.muscles[i];
         const bool pulls = names_forces(at.solution) && muscle.parts;
-        const auto credit = words::arm_credit(hinge.listed[i], at.pulls[i]);
-        const Interval arms_m = at.pulls[i].arm_range_m;
+        const mechanics::Citation& citation = citation_of(hinge.listed[i]);
         ordered_json one;
-        one["moment_arm_m"] = credit ? ordered_json(muscle.arm_m) : ordered_json();
-        one["moment_arm_range_m"] = credit ? ordered_json{arms_m.low, arms_m.high} : ordered_json();
-        one["basis"] = credit ? ordered_json(setup::basis_name(credit->basis)) : ordered_json();
+        one["moment_arm_m"] = muscle.arm_m;
+        one["moment_arm_range_m"] = {at.pulls[i].arm_range_m.low, at.pulls[i].arm_range_m.high};
         one["moment_arm_outside_valid_range"] = at.pulls[i].arm_clamped;
         one["force_N"] = force_json(at.solution, i);
         one["force_range_N"] = range_json(muscle.tension_range_N);
@@ -68,12 +71,8 @@ ordered_json muscles_json(const HingeReading& hinge) {
         one["compressing_N"] = pulls ? ordered_json(muscle.parts->compressing_N) : ordered_json();
         one["lever_class"] = class_json(at.levers[i]);
         one["lever_class_about_support"] = class_json(at.levers_about_support[i]);
-        if (!hinge.listed[i].class_note.empty()) {
-            one["lever_class_note"] = hinge.listed[i].class_note;
-        }
-        one["source"] = credit ? ordered_json(credit->citation.text) : ordered_json();
-        one["mark"] =
-            credit ? ordered_json(setup::mark_name(credit->citation.mark)) : ordered_json();
+        one["source"] = citation.text;
+        one["mark"] = setup::mark_name(citation.mark);
         json[muscle.muscle] = std::move(one);
     }
     return json;
@@ -147,15 +146,22 @@ std::string range_text(const std::optional<Interval>& range, UnitSystem units) {
                        quantity(range->high, Dimension::force, units));
 }
 
-/// "4.2 cm, open model; third class for the thigh": what a muscle's force rests on.
-std::string arm_text(const HingeReading& hinge, std::size_t i, UnitSystem units) {
-    const auto credit = words::arm_credit(hinge.listed[i], hinge.muscles.pulls[i]);
-    const std::string lever = words::class_words(hinge.muscles, i, hinge.hinge);
-    return fmt::format("moment arm {}{}{}{}",
-                       quantity(std::abs(hinge.muscles.pulls[i].arm_m), Dimension::length, units),
-                       credit ? fmt::format(", {}", setup::basis_name(credit->basis)) : "",
-                       hinge.muscles.pulls[i].arm_clamped ? ", from the nearest angle on file" : "",
-                       lever.empty() ? "" : "; " + lever);
+/// ", third class"; for a muscle whose side the ground carries, both pivots.
+std::string class_text(const mechanics::HingeMuscles& at, std::size_t i,
+                       std::string_view joint_label) {
+    constexpr std::array<std::string_view, 4> kNames{"no", "first", "second", "third"};
+    const auto name_of = [&](const std::optional<mechanics::MuscleLever>& lever) {
+        const auto found = lever ? lever->of_whole.lever_class : std::nullopt;
+        return kNames[found ? static_cast<std::size_t>(*found) : 0];
+    };
+    if (!at.levers[i]) {
+        return "";
+    }
+    if (!at.levers_about_support[i]) {
+        return fmt::format(", {} class", name_of(at.levers[i]));
+    }
+    return fmt::format(", {} class about the {}, {} about the place that the ground carries",
+                       name_of(at.levers[i]), joint_label, name_of(at.levers_about_support[i]));
 }
 
 std::string muscle_lines(const HingeReading& hinge, UnitSystem units) {
@@ -168,12 +174,14 @@ std::string muscle_lines(const HingeReading& hinge, UnitSystem units) {
             continue;
         }
         ++pulling;
-        text += fmt::format("    {:<26}{}{} ({})\n", muscle.muscle,
+        const bool memory = citation_of(hinge.listed[i]).mark == mechanics::Evidence::memory;
+        const mechanics::Joint joint = mechanics::hinge_info(hinge.hinge).joint;
+        text += fmt::format("    {:<26}{}{} (arm {}{}{})\n", muscle.muscle,
                             quantity(muscle.tension_N, Dimension::force, units),
-                            range_text(muscle.tension_range_N, units), arm_text(hinge, i, units));
-        if (!hinge.listed[i].class_note.empty()) {
-            text += fmt::format("    {:<26}{}\n", "", hinge.listed[i].class_note);
-        }
+                            range_text(muscle.tension_range_N, units),
+                            quantity(std::abs(muscle.arm_m), Dimension::length, units),
+                            memory ? ", from memory" : "",
+                            class_text(hinge.muscles, i, mechanics::joint_info(joint).label));
     }
     if (solution.joint_reaction_N) {
         text += fmt::format("    {:<26}{}{}\n", "joint reaction",

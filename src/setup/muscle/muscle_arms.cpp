@@ -1,7 +1,5 @@
 #include "setup/muscle/muscle_arms.h"
 
-#include "setup/muscle/muscle_file.h"
-
 #include <algorithm>
 #include <array>
 
@@ -105,17 +103,6 @@ void turn_into_hinge_sense(ArmTable& table, double arm_sign, double angle_sign) 
         std::reverse(table.knots.begin(), table.knots.end());
 }
 
-/// What the arms rest on. What is from memory is illustrative and nothing else.
-mechanics::Basis read_basis(TomlReader& table, const mechanics::Citation& citation) {
-    const auto choice = table.choice("basis", basis_names(), Need::required);
-    const auto basis = choice ? static_cast<mechanics::Basis>(*choice) : mechanics::Basis{};
-    if (choice && citation.mark == mechanics::Evidence::memory &&
-        basis != mechanics::Basis::illustrative)
-        table.add_error("basis", "\"" + std::string(basis_name(basis)) + "\" from memory",
-                        "\"illustrative\" beside the mark \"memory\"");
-    return basis;
-}
-
 } // namespace
 
 ArmSource read_arm_source(TomlReader& table, const TurnWords& words) {
@@ -129,8 +116,6 @@ ArmSource read_arm_source(TomlReader& table, const TurnWords& words) {
     const double angle_sign = read_sign(table, "angle", words, Need::optional).value_or(1.0);
     std::visit([&](auto& curve) { turn_into_hinge_sense(curve, arm_sign, angle_sign); },
                source.curve);
-    source.basis = read_basis(table, source.citation);
-    source.holds = read_pose_ranges(table, "holds");
     if (const auto spread = table.quantity("spread", Dimension::length))
         source.spread_m = spread->value_SI;
     table.finish();

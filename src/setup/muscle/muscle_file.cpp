@@ -119,11 +119,7 @@ Muscle read_muscle(TomlReader& table) {
         line->finish();
     }
     muscle.cross_section = read_cross_section(table);
-    const std::vector<mechanics::PoseRange> all_hold = read_pose_ranges(table, "arms_hold");
-    for (mechanics::ArmSource& source : muscle.arms)
-        if (source.holds.empty())
-            source.holds = all_hold;
-    muscle.class_note = table.text("class_note").value_or("");
+    muscle.arms_hold = read_pose_ranges(table, "arms_hold");
     if (muscle.arms.empty() && !muscle.line)
         table.add_error("arm", "neither arms nor a line of pull", "one [[muscle.arm]] or more");
     if (!muscle.arms.empty())

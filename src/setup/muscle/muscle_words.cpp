@@ -12,24 +12,11 @@ using mechanics::PoseRange;
 using mechanics::TurnSense;
 
 const std::vector<std::string_view> kMarks{"verified", "verified-2", "memory"};
-const std::vector<std::string_view> kBases{"measured", "open model", "illustrative"};
 
 } // namespace
 
 std::string_view mark_name(Evidence mark) {
     return kMarks[static_cast<std::size_t>(mark)];
-}
-
-std::string_view basis_name(mechanics::Basis basis) {
-    return kBases[static_cast<std::size_t>(basis)];
-}
-
-const std::vector<std::string_view>& basis_names() {
-    return kBases;
-}
-
-std::string labelled_source(const mechanics::ArmSource& source) {
-    return source.citation.text + " (" + std::string(basis_name(source.basis)) + ')';
 }
 
 TurnWords turn_words(const std::optional<Hinge>& hinge) {

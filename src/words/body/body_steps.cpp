@@ -1,8 +1,6 @@
 #include "words/body/body_steps.h"
 
-#include "setup/muscle/muscle_file.h"
 #include "words/body/body_words.h"
-#include "words/body/muscle_credit.h"
 
 #include <fmt/format.h>
 
@@ -73,7 +71,7 @@ public:
                               setup::Dimension::torque));
         std::vector<double> tensions_N;
         for (std::size_t i = 0; i < solution.muscles.size(); ++i)
-            add_muscle(i, tensions_N);
+            add_muscle(solution.muscles[i], at_.listed[i], tensions_N);
         if (tensions_N.size() > 1)
             steps_.push_back(
                 in_words("How they share the torque",
@@ -184,16 +182,16 @@ private:
         torques_Nm_.push_back(couple_Nm);
     }
 
-    void add_muscle(std::size_t i, std::vector<double>& tensions_N) {
-        const mechanics::MuscleReading& muscle = at_.muscles->solution.muscles[i];
+    void add_muscle(const mechanics::MuscleReading& muscle, const mechanics::Muscle& listed,
+                    std::vector<double>& tensions_N) {
         if (muscle.tension_N <= 0.0)
             return;
         tensions_N.push_back(muscle.tension_N);
-        const auto credit = arm_credit(at_.listed[i], at_.muscles->pulls[i]);
+        const mechanics::Citation& citation =
+            listed.arms.empty() ? listed.line_citation : listed.arms.front().citation;
         steps_.push_back(
-            step(fmt::format("{}: its share of the torque ÷ its moment arm ({}: {})", muscle.muscle,
-                             credit ? setup::basis_name(credit->basis) : "",
-                             credit ? credit->citation.text : ""),
+            step(fmt::format("{}: its share of the torque ÷ its moment arm ({})", muscle.muscle,
+                             citation.text),
                  "T = τ ÷ d",
                  fmt::format("{} ÷ {}", text(std::abs(muscle.torque_Nm), setup::Dimension::torque),
                              text(std::abs(muscle.arm_m), setup::Dimension::length)),

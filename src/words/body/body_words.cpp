@@ -1,9 +1,7 @@
 #include "words/body/body_words.h"
 
-#include "setup/muscle/muscle_file.h"
 #include "setup/units/format_quantity.h"
 #include "words/body/axis_shares.h"
-#include "words/body/muscle_credit.h"
 
 #include <fmt/format.h>
 
@@ -25,15 +23,27 @@ constexpr double kSmallTorque_Nm = 0.05;
 /// "one hip 212 N·m (extension), low back 180 N·m (extension)".
 std::string torques(const BodyReading& reading, setup::UnitSystem units) {
     std::vector<Hinge> axes;
-    for (const HingeReading& hinge : reading.hinges)
+    for (const HingeReading& hinge : reading.hinges) {
         axes.push_back(hinge.hinge);
+    }
     std::string text;
     for (const HingeReading& hinge : reading.hinges) {
         const double size_Nm = std::abs(hinge.muscle_Nm);
         text += fmt::format("{}{} {}", text.empty() ? "" : ", ", one_side_word(axes, hinge.hinge),
                             quantity(size_Nm, setup::Dimension::torque, units));
-        if (size_Nm >= kSmallTorque_Nm)
+        if (size_Nm >= kSmallTorque_Nm) {
             text += fmt::format(" ({})", asked_of_muscles(hinge.hinge, hinge.muscle_Nm));
+        }
+    }
+    return text;
+}
+
+/// "the latissimus dorsi, the teres major and the posterior deltoid".
+std::string listing(const std::vector<std::string>& names) {
+    std::string text;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        const bool last = i > 0 && i + 1 == names.size();
+        text += fmt::format("{}the {}", last ? " and " : i > 0 ? ", " : "", names[i]);
     }
     return text;
 }
@@ -44,11 +54,11 @@ std::string not_modelled_sentence(const mechanics::MissingMovers& missing, Hinge
                "file.";
     }
     std::string why;
-    if (!missing.without_arms.empty())
+    if (!missing.without_arms.empty()) {
         why = fmt::format("no moment arm is on file for {}", listing(missing.without_arms));
+    }
     if (!missing.arms_elsewhere.empty()) {
-        why += fmt::format("{}there is no table for this position; the moment arms on file for {} "
-                           "are of other positions",
+        why += fmt::format("{}the moment arms on file for {} were measured in other positions",
                            why.empty() ? "" : "; ", listing(missing.arms_elsewhere));
     }
     return fmt::format("The muscles of this movement, {} of the {}, are not modelled here: {}.",
@@ -58,8 +68,9 @@ std::string not_modelled_sentence(const mechanics::MissingMovers& missing, Hinge
 std::string beyond_sentence(const mechanics::MuscleSolution& solution, setup::UnitSystem units) {
     std::string text;
     for (const mechanics::MuscleReading& muscle : solution.muscles) {
-        if (!muscle.most_N || muscle.tension_N <= *muscle.most_N)
+        if (!muscle.most_N || muscle.tension_N <= *muscle.most_N) {
             continue;
+        }
         text += fmt::format("{}the {} {}, when its cross-section gives {} at most",
                             text.empty() ? "" : "; ", muscle.muscle,
                             quantity(muscle.tension_N, setup::Dimension::force, units),
@@ -78,13 +89,11 @@ std::string muscle_sentence(const HingeReading& hinge, setup::UnitSystem units) 
         return why.empty() ? why : ' ' + why;
     }
     double pull_N = 0.0;
-    for (const mechanics::MuscleReading& muscle : solution.muscles)
+    for (const mechanics::MuscleReading& muscle : solution.muscles) {
         pull_N += muscle.tension_N;
-    const auto basis = least_sure_basis(hinge.listed, hinge.muscles);
-    std::string text =
-        fmt::format(" The muscles of the {} pull with {}{}", joint_word(hinge.hinge),
-                    quantity(pull_N, setup::Dimension::force, units),
-                    basis ? fmt::format(" (moment arms: {})", setup::basis_name(*basis)) : "");
+    }
+    std::string text = fmt::format(" The muscles of the {} pull with {}", joint_word(hinge.hinge),
+                                   quantity(pull_N, setup::Dimension::force, units));
     if (solution.joint_reaction_N) {
         text += fmt::format(", and the joint bears {}", quantity(solution.joint_reaction_N->norm(),
                                                                  setup::Dimension::force, units));
@@ -97,9 +106,11 @@ std::string muscle_sentence(const HingeReading& hinge, setup::UnitSystem units) 
 std::string joint_word(Hinge hinge) {
     const auto joint = mechanics::hinge_info(hinge).joint;
     std::string_view label = mechanics::joint_info(joint).label;
-    for (const std::string_view side : {"right ", "left "})
-        if (label.substr(0, side.size()) == side)
+    for (const std::string_view side : {"right ", "left "}) {
+        if (label.substr(0, side.size()) == side) {
             label.remove_prefix(side.size());
+        }
+    }
     return joint == mechanics::Joint::lumbar ? "low back" : std::string(label);
 }
 
@@ -118,8 +129,9 @@ std::string axis_word(const std::vector<Hinge>& axes, Hinge axis) {
         return mechanics::hinge_info(other).joint == joint;
     });
     std::string word = joint_word(axis);
-    if (same > 1)
+    if (same > 1) {
         word += ' ' + movement_word(axis);
+    }
     return word;
 }
 
@@ -150,11 +162,13 @@ std::string why_no_force(const mechanics::MuscleSolution& solution, Hinge hinge,
 std::string body_summary(const setup::BodySetup& setup, const BodyReading& reading,
                          setup::UnitSystem units) {
     std::string text = "Torques of the muscles";
-    if (setup.exercise.path)
+    if (setup.exercise.path) {
         text += fmt::format(" at {:.0f} % of the way", 100.0 * reading.progress);
+    }
     text += fmt::format(": {}.", torques(reading, units));
-    if (!reading.hinges.empty())
+    if (!reading.hinges.empty()) {
         text += muscle_sentence(reading.hinges.front(), units);
+    }
     return text;
 }
 
