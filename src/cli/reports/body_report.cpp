@@ -54,9 +54,8 @@ ordered_json muscles_json(const HingeReading& hinge) {
     ordered_json json;
     const mechanics::HingeMuscles& at = hinge.muscles;
     for (std::size_t i = 0; i < at.solution.muscles.size(); ++i) {
-        if (!hinge.listed[i].is_known()) {
+        if (!hinge.listed[i].is_known())
             continue;
-        }
         const MuscleReading& muscle = at.solution.muscles[i];
         const bool pulls = names_forces(at.solution) && muscle.parts;
         const mechanics::Citation& citation = citation_of(hinge.listed[i]);
@@ -95,11 +94,9 @@ ordered_json hinge_json(const HingeReading& hinge, UnitSystem units) {
     const mechanics::MuscleSolution& solution = hinge.muscles.solution;
     if (names_forces(solution)) {
         ordered_json forces;
-        for (std::size_t i = 0; i < solution.muscles.size(); ++i) {
-            if (hinge.listed[i].is_known()) {
+        for (std::size_t i = 0; i < solution.muscles.size(); ++i)
+            if (hinge.listed[i].is_known())
                 forces[solution.muscles[i].muscle] = solution.muscles[i].tension_N;
-            }
-        }
         json["muscle_force_N"] = std::move(forces);
     }
     if (solution.joint_reaction_N) {
@@ -108,9 +105,8 @@ ordered_json hinge_json(const HingeReading& hinge, UnitSystem units) {
     }
     json["joint_reaction_range_N"] = range_json(solution.joint_reaction_range_N);
     json["outcome"] = words::word_of(solution.outcome);
-    if (const std::string why = words::why_no_force(solution, hinge.hinge, units); !why.empty()) {
+    if (const std::string why = words::why_no_force(solution, hinge.hinge, units); !why.empty())
         json["why_no_force"] = why;
-    }
     json["sharing_rule"] = words::word_of(hinge.rule);
     json["muscles"] = muscles_json(hinge);
     return json;
@@ -139,9 +135,8 @@ std::string quantity(double value, Dimension dimension, UnitSystem units) {
 }
 
 std::string range_text(const std::optional<Interval>& range, UnitSystem units) {
-    if (!range || range->high - range->low < 1e-6 * std::abs(range->high)) {
+    if (!range || range->high - range->low < 1e-6 * std::abs(range->high))
         return range ? "" : ", no upper bound known";
-    }
     return fmt::format(", {} to {} over the sources", quantity(range->low, Dimension::force, units),
                        quantity(range->high, Dimension::force, units));
 }
@@ -154,12 +149,10 @@ std::string class_text(const mechanics::HingeMuscles& at, std::size_t i,
         const auto found = lever ? lever->of_whole.lever_class : std::nullopt;
         return kNames[found ? static_cast<std::size_t>(*found) : 0];
     };
-    if (!at.levers[i]) {
+    if (!at.levers[i])
         return "";
-    }
-    if (!at.levers_about_support[i]) {
+    if (!at.levers_about_support[i])
         return fmt::format(", {} class", name_of(at.levers[i]));
-    }
     return fmt::format(", {} class about the {}, {} about the place that the ground carries",
                        name_of(at.levers[i]), joint_label, name_of(at.levers_about_support[i]));
 }
@@ -170,9 +163,8 @@ std::string muscle_lines(const HingeReading& hinge, UnitSystem units) {
     std::string text;
     for (std::size_t i = 0; i < solution.muscles.size(); ++i) {
         const MuscleReading& muscle = solution.muscles[i];
-        if (muscle.tension_N == 0.0) {
+        if (muscle.tension_N == 0.0)
             continue;
-        }
         ++pulling;
         const bool memory = citation_of(hinge.listed[i]).mark == mechanics::Evidence::memory;
         const mechanics::Joint joint = mechanics::hinge_info(hinge.hinge).joint;
@@ -209,9 +201,8 @@ std::string hinge_lines(const HingeReading& hinge, UnitSystem units) {
                             quantity(force.arm.arm_m, Dimension::length, units));
     }
     if (const std::string why = words::why_no_force(hinge.muscles.solution, hinge.hinge, units);
-        !why.empty()) {
+        !why.empty())
         return text + "  " + why + '\n';
-    }
     return text + "  muscle forces\n" + muscle_lines(hinge, units);
 }
 
@@ -225,9 +216,8 @@ std::string curve_table(const HingeCurves& curves, UnitSystem units) {
         const mechanics::MuscleStep& step =
             curves.steps[row * (curves.steps.size() - 1) / (kRows - 1)];
         double force_N = 0.0;
-        for (const MuscleReading& muscle : step.solution.muscles) {
+        for (const MuscleReading& muscle : step.solution.muscles)
             force_N += muscle.tension_N;
-        }
         const std::string force =
             names_forces(step.solution) ? quantity(force_N, Dimension::force, units) : "not said";
         text += fmt::format("{:>7.0f}%{:>10}{:>14}{:>16}\n", 100.0 * step.progress,
@@ -238,12 +228,10 @@ std::string curve_table(const HingeCurves& curves, UnitSystem units) {
 }
 
 std::string balance_line(const mechanics::GroundReading& ground) {
-    if (ground.status == mechanics::BalanceStatus::would_topple) {
+    if (ground.status == mechanics::BalanceStatus::would_topple)
         return "Without another hold the body would topple in this pose.\n";
-    }
-    if (ground.status == mechanics::BalanceStatus::would_slip) {
+    if (ground.status == mechanics::BalanceStatus::would_slip)
         return "The feet would slip in this pose.\n";
-    }
     return ground.status == mechanics::BalanceStatus::lifts_off
                ? "The resistance would lift the body off the ground.\n"
                : "";
@@ -259,16 +247,14 @@ ordered_json body_json(const setup::BodySetup& setup, const words::BodyReading& 
     json["progress"] = reading.progress;
     json["balance"] = words::word_of(reading.ground.status);
     json["ground_reaction_N"] = vector_json(reading.ground.reaction_N);
-    for (const mechanics::Hinge axis : setup.axes) {
+    for (const mechanics::Hinge axis : setup.axes)
         json["axes"].push_back(mechanics::hinge_info(axis).name);
-    }
     for (const HingeReading& hinge : reading.hinges) {
         json["joints"][std::string(mechanics::hinge_info(hinge.hinge).name)] =
             hinge_json(hinge, setup.head.units);
     }
-    for (const HingeCurves& one : curves) {
+    for (const HingeCurves& one : curves)
         json["sweep"][std::string(mechanics::hinge_info(one.hinge).name)] = curves_json(one);
-    }
     json["caution"] = kCaution;
     return json;
 }
@@ -282,15 +268,12 @@ std::string body_report(const setup::BodySetup& setup, const words::BodyReading&
     }
     text += balance_line(reading.ground);
     for (const mechanics::Hinge axis : setup.axes) {
-        for (const HingeReading& hinge : reading.hinges) {
-            if (hinge.hinge == axis) {
+        for (const HingeReading& hinge : reading.hinges)
+            if (hinge.hinge == axis)
                 text += hinge_lines(hinge, setup.head.units);
-            }
-        }
     }
-    for (const HingeCurves& one : curves) {
+    for (const HingeCurves& one : curves)
         text += curve_table(one, setup.head.units);
-    }
     return text + fmt::format("\n{}\n", kCaution);
 }
 

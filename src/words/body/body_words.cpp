@@ -23,17 +23,15 @@ constexpr double kSmallTorque_Nm = 0.05;
 /// "one hip 212 N·m (extension), low back 180 N·m (extension)".
 std::string torques(const BodyReading& reading, setup::UnitSystem units) {
     std::vector<Hinge> axes;
-    for (const HingeReading& hinge : reading.hinges) {
+    for (const HingeReading& hinge : reading.hinges)
         axes.push_back(hinge.hinge);
-    }
     std::string text;
     for (const HingeReading& hinge : reading.hinges) {
         const double size_Nm = std::abs(hinge.muscle_Nm);
         text += fmt::format("{}{} {}", text.empty() ? "" : ", ", one_side_word(axes, hinge.hinge),
                             quantity(size_Nm, setup::Dimension::torque, units));
-        if (size_Nm >= kSmallTorque_Nm) {
+        if (size_Nm >= kSmallTorque_Nm)
             text += fmt::format(" ({})", asked_of_muscles(hinge.hinge, hinge.muscle_Nm));
-        }
     }
     return text;
 }
@@ -54,9 +52,8 @@ std::string not_modelled_sentence(const mechanics::MissingMovers& missing, Hinge
                "file.";
     }
     std::string why;
-    if (!missing.without_arms.empty()) {
+    if (!missing.without_arms.empty())
         why = fmt::format("no moment arm is on file for {}", listing(missing.without_arms));
-    }
     if (!missing.arms_elsewhere.empty()) {
         why += fmt::format("{}the moment arms on file for {} were measured in other positions",
                            why.empty() ? "" : "; ", listing(missing.arms_elsewhere));
@@ -68,9 +65,8 @@ std::string not_modelled_sentence(const mechanics::MissingMovers& missing, Hinge
 std::string beyond_sentence(const mechanics::MuscleSolution& solution, setup::UnitSystem units) {
     std::string text;
     for (const mechanics::MuscleReading& muscle : solution.muscles) {
-        if (!muscle.most_N || muscle.tension_N <= *muscle.most_N) {
+        if (!muscle.most_N || muscle.tension_N <= *muscle.most_N)
             continue;
-        }
         text += fmt::format("{}the {} {}, when its cross-section gives {} at most",
                             text.empty() ? "" : "; ", muscle.muscle,
                             quantity(muscle.tension_N, setup::Dimension::force, units),
@@ -89,9 +85,8 @@ std::string muscle_sentence(const HingeReading& hinge, setup::UnitSystem units) 
         return why.empty() ? why : ' ' + why;
     }
     double pull_N = 0.0;
-    for (const mechanics::MuscleReading& muscle : solution.muscles) {
+    for (const mechanics::MuscleReading& muscle : solution.muscles)
         pull_N += muscle.tension_N;
-    }
     std::string text = fmt::format(" The muscles of the {} pull with {}", joint_word(hinge.hinge),
                                    quantity(pull_N, setup::Dimension::force, units));
     if (solution.joint_reaction_N) {
@@ -106,11 +101,9 @@ std::string muscle_sentence(const HingeReading& hinge, setup::UnitSystem units) 
 std::string joint_word(Hinge hinge) {
     const auto joint = mechanics::hinge_info(hinge).joint;
     std::string_view label = mechanics::joint_info(joint).label;
-    for (const std::string_view side : {"right ", "left "}) {
-        if (label.substr(0, side.size()) == side) {
+    for (const std::string_view side : {"right ", "left "})
+        if (label.substr(0, side.size()) == side)
             label.remove_prefix(side.size());
-        }
-    }
     return joint == mechanics::Joint::lumbar ? "low back" : std::string(label);
 }
 
@@ -129,9 +122,8 @@ std::string axis_word(const std::vector<Hinge>& axes, Hinge axis) {
         return mechanics::hinge_info(other).joint == joint;
     });
     std::string word = joint_word(axis);
-    if (same > 1) {
+    if (same > 1)
         word += ' ' + movement_word(axis);
-    }
     return word;
 }
 
@@ -162,13 +154,11 @@ std::string why_no_force(const mechanics::MuscleSolution& solution, Hinge hinge,
 std::string body_summary(const setup::BodySetup& setup, const BodyReading& reading,
                          setup::UnitSystem units) {
     std::string text = "Torques of the muscles";
-    if (setup.exercise.path) {
+    if (setup.exercise.path)
         text += fmt::format(" at {:.0f} % of the way", 100.0 * reading.progress);
-    }
     text += fmt::format(": {}.", torques(reading, units));
-    if (!reading.hinges.empty()) {
+    if (!reading.hinges.empty())
         text += muscle_sentence(reading.hinges.front(), units);
-    }
     return text;
 }
 

@@ -11,7 +11,6 @@ namespace {
 /// in the last of about 16 digits, over a few operations.
 constexpr double kRounding = 1e-12;
 
-
 /// A weightless straight lever of 1 m from (0, 0) to the right, gravity 10 m/s² so that hand
 /// calculation stays readable.
 Lever straight_lever() {
