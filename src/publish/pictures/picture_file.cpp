@@ -47,14 +47,18 @@ tl::expected<void, PublishError> write_picture(const scene::Drawing& drawing, sc
         if (fault)
             return tl::make_unexpected(std::move(*fault));
     const auto write = [&](const std::string& bytes) { return write_whole_file(path, bytes); };
+    const auto of_this_file = [&](PublishError error) {
+        error.message = path.string() + ": " + error.message;
+        return error;
+    };
     switch (*format) {
     case PictureFormat::png:
-        return tools.png(drawing, look, size).and_then(write);
+        return tools.png(drawing, look, size).map_error(of_this_file).and_then(write);
     case PictureFormat::svg:
         return svg_of(drawing, {look, "drawing", true, scene::Point(size.width_px, size.height_px)})
             .and_then(write);
     case PictureFormat::pdf:
-        return tools.picture_pdf(drawing, look, size).and_then(write);
+        return tools.picture_pdf(drawing, look, size).map_error(of_this_file).and_then(write);
     }
     return {};
 }
