@@ -5,8 +5,9 @@ set(page ${CMAKE_CURRENT_SOURCE_DIR}/app/platform/page)
 set_target_properties(steelyard PROPERTIES
   SUFFIX .html
   LINK_DEPENDS "${page}/shell.html;${page}/page.js")
-set(data)
-foreach(folder assets question_bank)
+set(data) # all that the program reads; the README's pictures are none of it
+foreach(folder assets/blueprints assets/body assets/learner assets/lessons assets/muscles assets/setups
+               question_bank)
   list(APPEND data "SHELL:--preload-file ${CMAKE_SOURCE_DIR}/${folder}@/usr/share/steelyard/${folder}")
 endforeach()
 target_link_options(steelyard PRIVATE

@@ -215,17 +215,19 @@ var Module = typeof Module === 'undefined' ? {} : Module;
     }
     function watch_files() {
         const path_of = (one) => typeof one === 'string' ? one : FS.getPath(one);
-        for (const [name, of] of [['close', (stream) => (stream.flags & 3) ? stream.path : ''],
-                                  ['rename', (from, to) => to], ['unlink', (path) => path],
-                                  ['write', (stream) => stream.path.startsWith(kept) ? stream.path : '']]) {
+        const watch = (name, path_for) => {
             const before = FS[name];
             FS[name] = (...args) => {
-                const path = of(...args);
+                const path = path_for(...args);
                 const result = before.apply(FS, args);
                 if (path) note(path_of(path));
                 return result;
             };
-        }
+        };
+        watch('close', (stream) => (stream.flags & 3 ? stream.path : ''));
+        watch('rename', (from, to) => to);
+        watch('unlink', (path) => path);
+        watch('write', (stream) => (stream.path.startsWith(kept) ? stream.path : ''));
     }
 
     Module.preRun = [() => {
