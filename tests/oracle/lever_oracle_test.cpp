@@ -315,7 +315,6 @@ TEST_CASE("University Physics 1, example 12.3: masses on a metre stick that weig
 }
 
 TEST_CASE("University Physics 1, example 12.4: a vertical biceps pulls alike at every angle") {
-    constexpr double kInch_m = 0.0254;
     constexpr double kBookPound_N = 4.448;
     for (const double below_deg : {-45.0, 0.0, 30.0, 60.0}) {
         Lever lever = forearm(below_deg * kDegree_rad, 1.5 * kInch_m, kUp_rad);

@@ -124,7 +124,6 @@ TEST_CASE("an upright biceps pulls the same at every slope of the forearm", "[or
 // T 433.3 lb = 1927 N up, F 383.3 lb = 1705 N down, with the book's 4.448 N to the pound.
 TEST_CASE("University Physics 12.4: 50 lb in the hand, 433 lb in the biceps", "[oracle][muscle]") {
     constexpr double kBookPound_N = 4.448;
-    constexpr double kInch_m = 0.0254;
     FreeBody body = book_body("forearm");
     body.along = at_angle(-30.0);
     body.loads = {{"weight", 13.0 * kInch_m * body.along, Vec3(0.0, -50.0 * kBookPound_N, 0.0)}};
