@@ -120,6 +120,7 @@ class Body(WindowTest):
         for name in ("squat-bar-back", "lateral-raise-straight", "trunk-rotation-cable-far",
                      "leg-extension-machine", "crate-near"):
             with self.subTest(name):
+                self.begin_as_a_newcomer()  # else the units of the run before may have been kept
                 bench = self.open_exercise(name)
                 truth = self.solve(self.setups / "body" / f"{name}.setup.toml")
                 self.check_against(truth, bench.frame())

@@ -24,6 +24,10 @@ class WindowTest(unittest.TestCase):
         cls.display.close()
 
     def setUp(self):
+        self.begin_as_a_newcomer()
+
+    def begin_as_a_newcomer(self):
+        """From here on nothing of what earlier runs kept is found."""
         self.folder = temporary_folder()
         self.addCleanup(self.folder.cleanup)
 
