@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <fast_float/fast_float.h>
 
 namespace steelyard::learner {
 
@@ -16,19 +17,10 @@ constexpr std::size_t kLongestText = 4000;
 using MaybeFault = std::optional<Fault>;
 
 /// Words of a cell: the apostrophe that keeps spreadsheets from computing them is no part of them.
-std::string words_of(const std::string& cell) {
+std::string words_in(const std::string& cell) {
     const bool guarded = cell.size() > 1 && cell.front() == '\'' &&
                          std::string_view("=+-@").find(cell[1]) != std::string_view::npos;
     return guarded ? cell.substr(1) : cell;
-}
-
-Fault no_purpose(const std::string& word) {
-    return fmt::format("the purpose \"{}\"; there are placement, practice, quick and exam", word);
-}
-
-Fault no_outcome(const std::string& word) {
-    return fmt::format("the outcome \"{}\"; there are right, wrong, gave_up, skipped and example",
-                       word);
 }
 
 Cell number_cell(const std::string& text) {
@@ -64,7 +56,6 @@ struct ToCell {
 struct FromCell {
     std::string_view heading;
     const std::string& cell;
-    Statement& number;
     Answer& answer;
 
     MaybeFault no_number() const {
@@ -86,7 +77,7 @@ struct FromCell {
         return std::nullopt;
     }
     MaybeFault operator()(const WordsColumn& column) const {
-        answer.*column.member = words_of(cell);
+        answer.*column.member = words_in(cell);
         return std::nullopt;
     }
     MaybeFault operator()(const CountColumn& column) const {
@@ -96,13 +87,9 @@ struct FromCell {
         return take_whole(answer.*column.member);
     }
     MaybeFault operator()(const ShareColumn& column) const {
-        if (cell.empty() || cell.find_first_not_of("0123456789.eE+-") != std::string::npos)
-            return no_number();
-        const auto read = number.with(cell).row();
-        if (!read || !*read)
-            return no_number();
-        answer.*column.member = number.number(0);
-        return std::nullopt;
+        const char* end = cell.data() + cell.size();
+        const auto read = fast_float::from_chars(cell.data(), end, answer.*column.member);
+        return read.ec == std::errc() && read.ptr == end ? MaybeFault() : no_number();
     }
     MaybeFault operator()(const PurposeColumn& column) const {
         const auto known = purpose_named(cell);
@@ -113,35 +100,6 @@ struct FromCell {
         const auto known = outcome_named(cell);
         answer.*column.member = known.value_or(Outcome::skipped);
         return known ? MaybeFault() : no_outcome(cell);
-    }
-};
-
-/// Looks at the type of a member of a JSON object.
-struct MemberFault {
-    std::string_view name;
-    const Statement& row;
-    int i;
-
-    MaybeFault unless_whole() const {
-        if (row.is_integer(i))
-            return std::nullopt;
-        return fmt::format("no whole number for {}", name);
-    }
-
-    MaybeFault operator()(const MomentColumn&) const { return unless_whole(); }
-    MaybeFault operator()(const WordsColumn&) const { return std::nullopt; }
-    MaybeFault operator()(const CountColumn&) const { return unless_whole(); }
-    MaybeFault operator()(const SpanColumn&) const { return unless_whole(); }
-    MaybeFault operator()(const ShareColumn&) const {
-        if (row.is_number(i))
-            return std::nullopt;
-        return fmt::format("no number for {}", name);
-    }
-    MaybeFault operator()(const PurposeColumn&) const {
-        return purpose_named(row.text(i)) ? MaybeFault() : no_purpose(row.text(i));
-    }
-    MaybeFault operator()(const OutcomeColumn&) const {
-        return outcome_named(row.text(i)) ? MaybeFault() : no_outcome(row.text(i));
     }
 };
 
@@ -186,6 +144,15 @@ struct ValueFault {
 
 } // namespace
 
+Fault no_purpose(const std::string& word) {
+    return fmt::format("the purpose \"{}\"; there are placement, practice, quick and exam", word);
+}
+
+Fault no_outcome(const std::string& word) {
+    return fmt::format("the outcome \"{}\"; there are right, wrong, gave_up, skipped and example",
+                       word);
+}
+
 const std::vector<std::string_view>& answer_columns() {
     static const std::vector<std::string_view> kHeadings = [] {
         std::vector<std::string_view> headings;
@@ -226,20 +193,8 @@ columns_headed(const std::vector<std::string>& headings) {
     return columns;
 }
 
-MaybeFault take_cell(const AnswerColumn& column, const std::string& cell, Statement& number,
-                     Answer& answer) {
-    return std::visit(FromCell{column.heading, cell, number, answer}, column.kind);
-}
-
-MaybeFault fault_of_members(const Statement& row) {
-    int i = 0;
-    for (const AnswerColumn& column : answer_table()) {
-        if (column.absent == Absent::never || !row.is_null(i))
-            if (auto fault = std::visit(MemberFault{column.name, row, i}, column.kind))
-                return fault;
-        ++i;
-    }
-    return std::nullopt;
+MaybeFault take_cell(const AnswerColumn& column, const std::string& cell, Answer& answer) {
+    return std::visit(FromCell{column.heading, cell, answer}, column.kind);
 }
 
 MaybeFault fault_of(const Answer& answer) {

@@ -27,14 +27,11 @@ tl::expected<std::vector<const AnswerColumn*>, Fault>
 columns_headed(const std::vector<std::string>& headings);
 
 /// Reads one cell into an answer.
-/// @param number  a statement "SELECT CAST(? AS REAL)": SQLite reads numbers exactly, and whatever
-///                the machine's language is
-std::optional<Fault> take_cell(const AnswerColumn& column, const std::string& cell,
-                               Statement& number, Answer& answer);
+std::optional<Fault> take_cell(const AnswerColumn& column, const std::string& cell, Answer& answer);
 
-/// What is wrong with the types in a row that answer_from_json() selected: a word where a number
-/// should be, a member that is missing, a name that is none of ours.
-std::optional<Fault> fault_of_members(const Statement& row);
+/// What is said of a word that names no purpose, or no outcome.
+Fault no_purpose(const std::string& word);
+Fault no_outcome(const std::string& word);
 
 /// What is wrong with an answer's values.
 std::optional<Fault> fault_of(const Answer& answer);

@@ -121,17 +121,6 @@ const std::string& answer_places() {
     return kPlaces;
 }
 
-std::string answer_members() {
-    return listed(
-        [](const AnswerColumn& column) { return fmt::format("'{0}', {0}", column.name); });
-}
-
-std::string answer_from_json(std::string_view path) {
-    return listed([&](const AnswerColumn& column) {
-        return fmt::format("?1 ->> '{}.{}'", path, column.name);
-    });
-}
-
 Recorded<std::string> answer_selection(Database& file) {
     auto rows = file.prepare("SELECT name FROM pragma_table_info('answer')");
     if (!rows)
@@ -160,7 +149,7 @@ std::string added_answer_columns(int version) {
     return sql;
 }
 
-Answer read_answer_unbounded(const Statement& row) {
+Answer read_answer(const Statement& row) {
     Answer answer;
     int i = 0;
     for (const AnswerColumn& column : answer_table()) {
@@ -168,11 +157,6 @@ Answer read_answer_unbounded(const Statement& row) {
             std::visit([&](const auto& kind) { take(kind, row, i, answer); }, column.kind);
         ++i;
     }
-    return answer;
-}
-
-Answer read_answer(const Statement& row) {
-    Answer answer = read_answer_unbounded(row);
     for (const AnswerColumn& column : answer_table())
         if (const auto* share = std::get_if<ShareColumn>(&column.kind)) {
             double& value = answer.*share->member;

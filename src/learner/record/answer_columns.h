@@ -71,13 +71,6 @@ const std::string& answer_names();
 /// "?, ?, ?, ...": as many as there are columns.
 const std::string& answer_places();
 
-/// "'at_ms', at_ms, 'code', code, ...": the members of a JSON object in SQL.
-std::string answer_members();
-
-/// What to select for every column from a JSON object at a path of parameter 1: NULL where it is
-/// missing.
-std::string answer_from_json(std::string_view path);
-
 /// What to select for every column from the table `answer` of a file that may be older: its own
 /// columns, and the default of those it does not have.
 /// @return refused when it lacks one that no file is without, or what hinders reading
@@ -86,12 +79,9 @@ Recorded<std::string> answer_selection(Database& file);
 /// SQL that adds the columns of a version; empty when it brought none.
 std::string added_answer_columns(int version);
 
-/// Reads an answer as it stands in the current row, whose columns begin with those of the table. A
-/// NULL leaves the default.
-Answer read_answer_unbounded(const Statement& row);
-
-/// The same of a row that may have been damaged: shares within their bounds, so that nothing that
-/// is shown of a learner is infinite.
+/// Reads an answer from the current row, whose columns begin with those of the table. A NULL leaves
+/// the default; the row may have been damaged: shares are brought within their bounds, so that
+/// nothing that is shown of a learner is infinite.
 Answer read_answer(const Statement& row);
 
 /// Binds the answer's columns after what is bound already.

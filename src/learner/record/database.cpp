@@ -144,14 +144,6 @@ bool Statement::is_null(int column) const {
     return sqlite3_column_type(statement_, column) == SQLITE_NULL;
 }
 
-bool Statement::is_integer(int column) const {
-    return sqlite3_column_type(statement_, column) == SQLITE_INTEGER;
-}
-
-bool Statement::is_number(int column) const {
-    return is_integer(column) || sqlite3_column_type(statement_, column) == SQLITE_FLOAT;
-}
-
 Recorded<Database> Database::open(const std::filesystem::path& path, Access access) {
     const char* query = access == Access::write  ? "?mode=rwc"
                         : access == Access::read ? "?mode=ro"

@@ -75,9 +75,6 @@ public:
     double number(int column) const; ///< 0 where there is none
     std::string text(int column) const;
     bool is_null(int column) const;
-    /// Whether the column holds a whole number, or any number.
-    bool is_integer(int column) const;
-    bool is_number(int column) const;
 
 private:
     void restart();
