@@ -21,6 +21,9 @@ Desk::Desk(const problems::Bank& bank, const std::filesystem::path& assets,
         return;
     }
     course_ = std::move(*course);
+    if (!bank.faults.empty())
+        notices_.push_back("Practice leaves out what cannot be read, and gives no mock exam. " +
+                           setup::to_text(bank.faults.front()));
     standing_ = learner::fresh_standing(*course_);
     open(record_folder, now);
     stand(standing_, now);
@@ -33,7 +36,7 @@ void Desk::open(const std::filesystem::path& folder, const Clock& now) {
         notices_.emplace_back("You can practise all the same; nothing of it is kept.");
         return;
     }
-    notices_ = std::move(opened->notices);
+    notices_.insert(notices_.end(), opened->notices.begin(), opened->notices.end());
     record_ = std::move(opened->record);
     refresh(now);
     const auto latest =

@@ -1,6 +1,7 @@
 #include "learner/exam/exam.h"
 
 #include "problems/draw/random.h"
+#include "setup/toml/input_error.h"
 
 #include <algorithm>
 #include <map>
@@ -61,6 +62,11 @@ int Exam::to_come_back() const {
 
 tl::expected<Exam, problems::NoQuestion> new_exam(const Course& course, std::uint64_t seed,
                                                   const Clock& clock) {
+    if (const auto& faults = course.bank->faults; !faults.empty())
+        return tl::make_unexpected(problems::NoQuestion{
+            "No exam is made from a part of the questions: it would not be the one that it is "
+            "called. " +
+            setup::to_text(faults.front())});
     problems::Random random(problems::mix(seed, 0));
     std::vector<const Family*> families = draw_families(course, random);
     if (families.empty())

@@ -60,6 +60,7 @@ inline constexpr std::int64_t kLongestTick_ms = 60 * kSecond_ms;
 
 /// Draws the questions: skills by their weight, families of a skill in turn, no question twice, no
 /// two of one strategy in a row where that can be. The same seed draws the same exam. Some 5 ms.
+/// Refused where a part of the bank cannot be read.
 tl::expected<Exam, problems::NoQuestion> new_exam(const Course& course, std::uint64_t seed,
                                                   const Clock& clock);
 

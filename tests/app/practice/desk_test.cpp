@@ -52,4 +52,23 @@ TEST_CASE("Without a record practice goes on, keeps nothing and says so") {
     CHECK(desk.standing().answers == 1);
 }
 
+TEST_CASE("Where a part of the questions cannot be read, practice says so and gives no exam") {
+    const learner::TestFolder folder;
+    const Clock now{kEvening_ms, 0};
+    problems::Bank bank = *shipped_course().bank;
+    setup::InputError fault;
+    fault.file = "lever_class.toml";
+    bank.faults.push_back(fault);
+    const Desk desk(bank, std::filesystem::path(STEELYARD_SOURCE_DIR) / "assets", folder.path(),
+                    now);
+    REQUIRE(desk.has_course());
+    REQUIRE_FALSE(desk.notices().empty());
+    CHECK(desk.notices().front().find("lever_class.toml") != std::string::npos);
+    const auto exam = learner::new_exam(desk.course(), 7, now);
+    REQUIRE_FALSE(exam);
+    CHECK(exam.error().message.find("lever_class.toml") != std::string::npos);
+    bank.faults.clear();
+    CHECK(learner::new_exam(desk.course(), 7, now));
+}
+
 } // namespace steelyard::app
