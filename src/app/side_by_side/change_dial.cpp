@@ -44,7 +44,7 @@ mechanics::Interval dial_range(const mechanics::ChangeRange& range, std::optiona
     return {range.allowed.low, std::min(range.allowed.high, most)};
 }
 
-void turn_to(ChangeDial& dial, const std::string& change, const mechanics::ChangeRange& range,
+void turn_to(ChangeDial& dial, const DialSubject& change, const mechanics::ChangeRange& range,
              std::optional<double> aim) {
     const bool other = dial.of != change;
     const bool outside = range.present < dial.shown.low || range.present > dial.shown.high;
@@ -66,7 +66,7 @@ std::string span_text(const DialReading& reading) {
 }
 
 std::optional<double> draw_change_dial(const Style& style, const DialReading& reading,
-                                       const std::string& of, ColumnPen& pen, ChangeDial& dial) {
+                                       const DialSubject& of, ColumnPen& pen, ChangeDial& dial) {
     const double present = reading.range.present;
     turn_to(dial, of, reading.range, reading.aim);
     const float inset = style.px(10.0F);

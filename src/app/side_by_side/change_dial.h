@@ -4,18 +4,23 @@
 
 #include "app/look/style.h"
 #include "app/widgets/column_pen.h"
+#include "mechanics/whatif/lever_whatif.h"
 #include "mechanics/whatif/whatif.h"
 #include "setup/units/units.h"
 
 #include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
 namespace steelyard::app {
 
+/// What a dial turns: a number of an exercise or of a lever.
+using DialSubject = std::variant<std::monostate, mechanics::Change, mechanics::LeverChange>;
+
 /// The dial between frames.
 struct ChangeDial {
-    std::string of;            ///< the change that the range was made for
+    DialSubject of;            ///< the change that the range was made for
     mechanics::Interval shown; ///< part of the change's range that the dial spans
     bool held = false;
     int run = 1; ///< counts runs of steps, such as a drag: each run is undone by itself
@@ -39,12 +44,12 @@ mechanics::Interval dial_range(const mechanics::ChangeRange& range, std::optiona
 std::string span_text(const DialReading& reading);
 
 /// Turns the dial to a change. Another change than before begins another run.
-void turn_to(ChangeDial& dial, const std::string& change, const mechanics::ChangeRange& range,
+void turn_to(ChangeDial& dial, const DialSubject& change, const mechanics::ChangeRange& range,
              std::optional<double> aim);
 
 /// Draws the dial down the column.
 /// @return the value it was dragged to, as a step of the dial's run
 std::optional<double> draw_change_dial(const Style& style, const DialReading& reading,
-                                       const std::string& of, ColumnPen& pen, ChangeDial& dial);
+                                       const DialSubject& of, ColumnPen& pen, ChangeDial& dial);
 
 } // namespace steelyard::app

@@ -42,7 +42,7 @@ struct Rows {
     setup::UnitSystem units;
     ColumnPen& pen;
     ChangeDial& dial;
-    LeverPairColumnOutcome& outcome;
+    LeverPairColumnWishes& wishes;
 
     std::string value(const mechanics::ChangeRange& range, double value) const {
         return words::change_value_text(value, range.unit, units);
@@ -55,8 +55,8 @@ bool draw_row(const Rows& rows, const mechanics::LeverChange& change,
               const mechanics::ChangeRange& range, std::optional<double> aim,
               const std::string& says) {
     ColumnPen& pen = rows.pen;
-    std::string name = mechanics::describe(change, rows.model.state.b.lever);
-    const bool selected = name == rows.model.selected;
+    const std::string name = mechanics::describe(change, rows.model.state.b.lever);
+    const bool selected = change == rows.model.selected;
     ImGui::PushID(name.c_str());
     const bool pressed = row_button(rows.style, "change", {pen.left() - 12.0F, pen.y()},
                                     pen.width() + 24.0F, rows.style.px(48.0F), selected);
@@ -69,12 +69,12 @@ bool draw_row(const Rows& rows, const mechanics::LeverChange& change,
     pen.skip(54.0F);
     if (selected) {
         const DialReading reading{range, nullptr, aim, rows.units};
-        if (const auto dragged = draw_change_dial(rows.style, reading, name, pen, rows.dial))
-            rows.outcome.dragged = dragged;
+        if (const auto dragged = draw_change_dial(rows.style, reading, change, pen, rows.dial))
+            rows.wishes.dragged = dragged;
         pen.skip(4.0F);
     }
     if (pressed)
-        rows.outcome.intents.emplace_back(SelectLeverChange{std::move(name)});
+        rows.wishes.intents.emplace_back(SelectLeverChange{change});
     return pressed;
 }
 
@@ -93,7 +93,7 @@ void draw_changes(const Rows& rows) {
         if (draw_row(rows, way.change, way.range, way.value,
                      rows.value(way.range, way.value) + " instead of " +
                          rows.value(way.range, way.range.present)))
-            rows.outcome.way = way;
+            rows.wishes.way = way;
     if (!rows.model.ways.refused.empty()) {
         rows.pen.skip(16.0F);
         rows.pen.line(kCaption, "These alone cannot give it:");
@@ -121,11 +121,11 @@ std::string state_of(const LeverPairModel& model) {
 
 } // namespace
 
-LeverPairColumnOutcome draw_lever_pair_column(const Style& style, const Layout& layout,
-                                              const LeverPairModel& model,
-                                              const mechanics::LeverResult& b,
-                                              setup::UnitSystem units, ChangeDial& dial) {
-    LeverPairColumnOutcome outcome;
+LeverPairColumnWishes draw_lever_pair_column(const Style& style, const Layout& layout,
+                                             const LeverPairModel& model,
+                                             const mechanics::LeverResult& b,
+                                             setup::UnitSystem units, ChangeDial& dial) {
+    LeverPairColumnWishes wishes;
     begin_area("column", layout.column_at_px, layout.column_px, true);
     ColumnPen pen(style, layout);
     pen.skip(layout.narrow ? 16.0F : 32.0F);
@@ -140,23 +140,23 @@ LeverPairColumnOutcome draw_lever_pair_column(const Style& style, const Layout& 
     if (main_button(style, "aim", {pen.left(), pen.y()}, pen.width(),
                     "Make B's effort equal A's") &&
         !model.ways.ways.empty())
-        outcome.way = model.ways.ways.front();
+        wishes.way = model.ways.ways.front();
     pen.skip_px(main_button_height(style));
     pen.skip(32.0F);
     pen.paragraph(kStrong, "Ways to get there");
     pen.paragraph(kCaption, state_of(model));
     pen.skip(-8.0F);
-    draw_changes({style, model, units, pen, dial, outcome});
+    draw_changes({style, model, units, pen, dial, wishes});
     pen.skip(24.0F);
     if (word_button(style, "copy", {pen.left(), pen.y()}, "Let B start again as a copy of A",
                     false))
-        outcome.intents.emplace_back(CopyLeverToB{});
+        wishes.intents.emplace_back(CopyLeverToB{});
     pen.skip(28.0F);
-    outcome.to_exercises =
+    wishes.to_exercises =
         word_button(style, "exercises", {pen.left(), pen.y()}, "Compare two exercises", false);
     pen.finish(style.px(24.0F));
     end_area();
-    return outcome;
+    return wishes;
 }
 
 } // namespace steelyard::app

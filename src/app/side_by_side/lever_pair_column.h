@@ -12,7 +12,7 @@
 namespace steelyard::app {
 
 /// What was asked for in the column.
-struct LeverPairColumnOutcome {
+struct LeverPairColumnWishes {
     std::vector<LeverPairIntent> intents;
     std::optional<mechanics::LeverWay> way; ///< B is to take it
     std::optional<double> dragged;          ///< the selected change is held at this value
@@ -20,9 +20,9 @@ struct LeverPairColumnOutcome {
 };
 
 /// @param b  B as it is to be shown: the model's, or on its way there
-LeverPairColumnOutcome draw_lever_pair_column(const Style& style, const Layout& layout,
-                                              const LeverPairModel& model,
-                                              const mechanics::LeverResult& b,
-                                              setup::UnitSystem units, ChangeDial& dial);
+LeverPairColumnWishes draw_lever_pair_column(const Style& style, const Layout& layout,
+                                             const LeverPairModel& model,
+                                             const mechanics::LeverResult& b,
+                                             setup::UnitSystem units, ChangeDial& dial);
 
 } // namespace steelyard::app

@@ -45,7 +45,7 @@ void restore(LeverPairModel& model, LeverPairState state) {
 void apply(LeverPairModel& model, const PutLever& intent) {
     LeverPairState state = model.state;
     (intent.side == Side::a ? state.a : state.b) = intent.setup;
-    model.selected.clear();
+    model.selected.reset();
     put(model, std::move(state), 0);
 }
 
@@ -58,7 +58,7 @@ void apply(LeverPairModel& model, const CopyLeverToB& /*intent*/) {
 }
 
 void apply(LeverPairModel& model, const SelectLeverChange& intent) {
-    model.selected = intent.name;
+    model.selected = intent.change;
 }
 
 void apply(LeverPairModel& model, const ChangeLeverB& intent) {
@@ -94,11 +94,12 @@ LeverPairModel make_lever_pair(const setup::LeverSetup& a, const setup::LeverSet
 }
 
 std::optional<mechanics::LeverChange> selected_change(const LeverPairModel& model) {
-    const mechanics::Lever& lever = model.state.b.lever;
-    for (const mechanics::LeverChange& change : mechanics::possible_changes(lever))
-        if (mechanics::describe(change, lever) == model.selected)
-            return change;
-    return std::nullopt;
+    if (!model.selected)
+        return std::nullopt;
+    const std::vector<mechanics::LeverChange> all =
+        mechanics::possible_changes(model.state.b.lever);
+    return std::find(all.begin(), all.end(), *model.selected) != all.end() ? model.selected
+                                                                           : std::nullopt;
 }
 
 void update(LeverPairModel& model, const LeverPairIntent& intent) {

@@ -24,7 +24,7 @@ struct LeverPairModel {
     mechanics::LeverResult a; ///< solved
     mechanics::LeverResult b;
     mechanics::RankedLeverWays ways; ///< to A's effort; empty when B takes it already
-    std::string selected;            ///< the change looked at closely; may be empty
+    std::optional<mechanics::LeverChange> selected; ///< the one of B that is looked at closely
     History<LeverPairState> history;
     std::string message; ///< why the last intent was refused
 
@@ -51,7 +51,7 @@ struct SwapLevers {};
 /// B starts again as A is.
 struct CopyLeverToB {};
 struct SelectLeverChange {
-    std::string name; ///< as describe() calls it
+    std::optional<mechanics::LeverChange> change; ///< empty selects none
 };
 /// Sets one number of B; steps of the same gesture (not 0) are undone together.
 struct ChangeLeverB {

@@ -77,23 +77,22 @@ void replace(LeverPairScreen& screen, const LeverPairIntent& intent) {
 
 void select_next(LeverPairModel& model, int step) {
     const mechanics::Lever& lever = model.state.b.lever;
-    std::vector<std::string> names;
+    std::vector<mechanics::LeverChange> changes;
     for (const mechanics::LeverWay& way : model.ways.ways)
-        names.push_back(mechanics::describe(way.change, lever));
+        changes.push_back(way.change);
     for (const mechanics::RefusedLeverChange& one : model.ways.refused)
-        names.push_back(mechanics::describe(one.change, lever));
-    if (names.empty())
-        for (const mechanics::LeverChange& change : mechanics::possible_changes(lever))
-            names.push_back(mechanics::describe(change, lever));
-    if (const auto name = name_after(names, model.selected, step))
-        update(model, SelectLeverChange{*name});
+        changes.push_back(one.change);
+    if (changes.empty())
+        changes = mechanics::possible_changes(lever);
+    if (const auto next = change_after(changes, model.selected, step))
+        update(model, SelectLeverChange{next});
 }
 
 /// Takes the selected way, or the smallest when `any` is enough.
 void take_way(LeverPairScreen& screen, bool any) {
     const LeverPairModel& model = screen.model;
     for (const mechanics::LeverWay& way : model.ways.ways)
-        if (any || mechanics::describe(way.change, model.state.b.lever) == model.selected) {
+        if (any || way.change == model.selected) {
             const mechanics::LeverWay taken = way; // the list is made anew
             return change_b(screen, taken.change, taken.value);
         }
@@ -104,22 +103,47 @@ void nudge(LeverPairScreen& screen, double hundredths) {
     if (!change)
         return;
     const mechanics::ChangeRange range = mechanics::range_of(*change, screen.model.state.b.lever);
-    turn_to(screen.dial, screen.model.selected, range, std::nullopt);
+    turn_to(screen.dial, *change, range, std::nullopt);
     update(screen.model, ChangeLeverB{*change, nudged(range, hundredths), screen.dial.run});
 }
 
-/// What the keys do, which exercises have as well.
-struct Deeds {
+/// Does what a key means, which exercises have as well.
+struct PairKeys {
     LeverPairScreen& screen;
 
-    void select_next(int step) { app::select_next(screen.model, step); }
-    void take_selected() { take_way(screen, false); }
-    void make_equal() { take_way(screen, true); }
-    void nudge(double hundredths) { app::nudge(screen, hundredths); }
-    void swap() { replace(screen, SwapLevers{}); }
-    void copy() { replace(screen, CopyLeverToB{}); }
-    void undo() { replace(screen, UndoLevers{}); }
-    void redo() { replace(screen, RedoLevers{}); }
+    SideBySideWish operator()(std::monostate) const { return SideBySideWish::none; }
+    SideBySideWish operator()(SideBySideWish wish) const { return wish; }
+    SideBySideWish operator()(SelectNext next) const {
+        select_next(screen.model, next.step);
+        return SideBySideWish::none;
+    }
+    SideBySideWish operator()(NudgeSelected nudged) const {
+        nudge(screen, nudged.hundredths);
+        return SideBySideWish::none;
+    }
+    SideBySideWish operator()(PairKey key) const {
+        switch (key) {
+        case PairKey::take_selected:
+            take_way(screen, false);
+            break;
+        case PairKey::make_equal:
+            take_way(screen, true);
+            break;
+        case PairKey::swap:
+            replace(screen, SwapLevers{});
+            break;
+        case PairKey::copy:
+            replace(screen, CopyLeverToB{});
+            break;
+        case PairKey::undo:
+            replace(screen, UndoLevers{});
+            break;
+        case PairKey::redo:
+            replace(screen, RedoLevers{});
+            break;
+        }
+        return SideBySideWish::none;
+    }
 };
 
 /// B as it is seen on its way, or nothing once it is there.
@@ -161,7 +185,7 @@ scene::Drawing draw_half(const Halves& place, const setup::LeverSetup& setup,
     return scene::draw_lever(lever, solved, view, how);
 }
 
-void obey(const LeverPairColumnOutcome& column, LeverPairScreen& screen) {
+void obey(const LeverPairColumnWishes& column, LeverPairScreen& screen) {
     for (const LeverPairIntent& intent : column.intents)
         if (std::holds_alternative<CopyLeverToB>(intent))
             replace(screen, intent);
@@ -175,8 +199,8 @@ void obey(const LeverPairColumnOutcome& column, LeverPairScreen& screen) {
 }
 
 /// Names of both and what can be done with them.
-PairHeadsOutcome draw_heads(const Style& style, const Halves& place, const LeverPairModel& model) {
-    PairHeadsOutcome outcome;
+PairHeadsWishes draw_heads(const Style& style, const Halves& place, const LeverPairModel& model) {
+    PairHeadsWishes wishes;
     for (const Side side : {Side::a, Side::b}) {
         const setup::SetupHead& head = side == Side::a ? model.state.a.head : model.state.b.head;
         const Point corner_px{kLeft_px, place.top_px(side) + 8.0 * place.scale};
@@ -185,10 +209,10 @@ PairHeadsOutcome draw_heads(const Style& style, const Halves& place, const Lever
         draw_side_head(style,
                        {side, head.name, head.description, corner_px,
                         place.stage_px.x() - 2.0 * kLeft_px, place.low()},
-                       outcome);
+                       wishes);
         end_area();
     }
-    return outcome;
+    return wishes;
 }
 
 void append(scene::Drawing half, const Halves& place, Side side, scene::Drawing& drawing) {
@@ -200,39 +224,38 @@ void append(scene::Drawing half, const Halves& place, Side side, scene::Drawing&
 
 } // namespace
 
-SideBySideOutcome run_lever_pair(const Style& style, const Layout& layout, const FrameInput& input,
-                                 setup::UnitSystem units, LeverPairScreen& screen) {
-    SideBySideOutcome outcome;
+SideBySideFrame run_lever_pair(const Style& style, const Layout& layout, const FrameInput& input,
+                               setup::UnitSystem units, LeverPairScreen& screen) {
+    SideBySideFrame frame;
     const std::size_t steps_before = screen.model.history.steps();
     for (const KeyPress& key : *input.keys) {
-        const SideBySideWish wish = press_pair_key(key, Deeds{screen});
+        const SideBySideWish wish = std::visit(PairKeys{screen}, meaning_of_pair_key(key));
         if (wish != SideBySideWish::none)
-            outcome.wish = wish;
+            frame.wish = wish;
     }
     const std::optional<SeenLever> seen = ease(screen, input.seconds);
     const LeverPairModel& model = screen.model;
-    const LeverPairColumnOutcome column = draw_lever_pair_column(
+    const LeverPairColumnWishes column = draw_lever_pair_column(
         style, layout, model, seen ? seen->solved : model.b, units, screen.dial);
     obey(column, screen);
     if (column.to_exercises)
-        outcome.wish = SideBySideWish::other_kind;
+        frame.wish = SideBySideWish::other_kind;
     const Halves place{static_cast<double>(style.fonts.scale), layout.stage_px};
-    const PairHeadsOutcome heads = draw_heads(style, place, model);
+    const PairHeadsWishes heads = draw_heads(style, place, model);
     if (heads.swap)
         replace(screen, SwapLevers{});
     if (heads.choose)
-        outcome.wish =
-            *heads.choose == Side::a ? SideBySideWish::choose_a : SideBySideWish::choose_b;
+        frame.wish = *heads.choose == Side::a ? SideBySideWish::choose_a : SideBySideWish::choose_b;
     fit_views(place, screen);
 
-    outcome.drawing.size_px = place.stage_px;
-    outcome.drawing.title = model.state.a.head.name + " beside " + model.state.b.head.name;
+    frame.drawing.size_px = place.stage_px;
+    frame.drawing.title = model.state.a.head.name + " beside " + model.state.b.head.name;
     append(draw_half(place, model.state.a, model.state.a.lever, model.a, screen.views[0], units),
-           place, Side::a, outcome.drawing);
+           place, Side::a, frame.drawing);
     append(draw_half(place, model.state.b, seen ? seen->lever : model.state.b.lever,
                      seen ? seen->solved : model.b, screen.views[1], units),
-           place, Side::b, outcome.drawing);
-    outcome.drawing.shapes.emplace_back(
+           place, Side::b, frame.drawing);
+    frame.drawing.shapes.emplace_back(
         scene::Line{{kLeft_px, place.top_px(Side::b)},
                     {place.stage_px.x() - kLeft_px, place.top_px(Side::b)},
                     {scene::Role::hairline, 1.0}});
@@ -242,9 +265,9 @@ SideBySideOutcome run_lever_pair(const Style& style, const Layout& layout, const
     strip.b = effort_size_N(seen ? seen->solved : model.b);
     strip.dimension = setup::Dimension::force;
     strip.low = place.low();
-    add_pair_strip(strip, place.stage_px, units, place.scale, outcome.drawing.shapes);
-    outcome.changed = model.history.steps() != steps_before;
-    return outcome;
+    add_pair_strip(strip, place.stage_px, units, place.scale, frame.drawing.shapes);
+    frame.changed = model.history.steps() != steps_before;
+    return frame;
 }
 
 } // namespace steelyard::app

@@ -24,7 +24,7 @@ struct LeverPairScreen {
 /// Runs one frame. Keys: up and down select a change, Enter takes it, E makes B's effort equal A's,
 /// + and - turn the selected number, X swaps, C copies A to B, A chooses A from the shelf, F takes
 /// the lever of the bench as A, V compares exercises instead.
-SideBySideOutcome run_lever_pair(const Style& style, const Layout& layout, const FrameInput& input,
-                                 setup::UnitSystem units, LeverPairScreen& screen);
+SideBySideFrame run_lever_pair(const Style& style, const Layout& layout, const FrameInput& input,
+                               setup::UnitSystem units, LeverPairScreen& screen);
 
 } // namespace steelyard::app

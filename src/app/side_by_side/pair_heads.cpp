@@ -42,7 +42,7 @@ bool draw_end_word(const Style& style, const char* id, std::string_view word, fl
 
 } // namespace
 
-void draw_side_head(const Style& style, const SideHead& head, PairHeadsOutcome& outcome) {
+void draw_side_head(const Style& style, const SideHead& head, PairHeadsWishes& wishes) {
     const auto left = static_cast<float>(head.corner_px.x());
     const auto top = static_cast<float>(head.corner_px.y());
     const auto width = static_cast<float>(head.width_px);
@@ -51,13 +51,13 @@ void draw_side_head(const Style& style, const SideHead& head, PairHeadsOutcome& 
     float right = left + width;
     ImGui::PushID(head.side == Side::a ? "a" : "b");
     if (head.side == Side::a && draw_end_word(style, "swap", "Swap", base, right))
-        outcome.swap = true;
+        wishes.swap = true;
     if (!head.low && draw_end_word(style, "choose", "Choose", base, right))
-        outcome.choose = head.side;
+        wishes.choose = head.side;
     const std::string name = shortened(style, kName, head.name, right - left - indent);
     if (press_area(style, "name", {left, top - style.px(4.0F)},
                    {indent + text_width(style, kName, name), style.px(30.0F)}))
-        outcome.choose = head.side;
+        wishes.choose = head.side;
     ImGui::PopID();
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (ImGui::IsItemHovered())
@@ -70,10 +70,10 @@ void draw_side_head(const Style& style, const SideHead& head, PairHeadsOutcome& 
                   shortened(style, kCaption, head.told, width));
 }
 
-PairHeadsOutcome draw_pair_heads(const Style& style, const PairLayout& place,
-                                 const SideBySideModel& model, setup::UnitSystem units,
-                                 bool playing) {
-    PairHeadsOutcome outcome;
+PairHeadsWishes draw_pair_heads(const Style& style, const PairLayout& place,
+                                const SideBySideModel& model, setup::UnitSystem units,
+                                bool playing) {
+    PairHeadsWishes wishes;
     begin_area("pair heads", {0.0, style.px(kTop_px - 8.0F)},
                {place.stage_px.x(), static_cast<double>(style.px(56.0F))});
     for (const Side side : {Side::a, Side::b}) {
@@ -83,22 +83,22 @@ PairHeadsOutcome draw_pair_heads(const Style& style, const PairLayout& place,
         draw_side_head(style,
                        {side, setup.head.name, told_about(model, side, units), corner_px,
                         place.panel_px().x() - 2.0 * static_cast<double>(kLeft_px), place.low},
-                       outcome);
+                       wishes);
     }
     end_area();
     if (!model.moves() || place.bare)
-        return outcome;
+        return wishes;
     const char* word = playing ? "Stop" : "Play";
     const double top_px = place.panel_px().y() - 2.0 * place.scale;
     const double width_px = static_cast<double>(text_width(style, {}, "Play")) + 24.0;
     begin_area("pair play", {place.stage_px.x() - width_px - 24.0, top_px},
                {width_px + 24.0, 32.0 * place.scale});
-    outcome.play = word_button(style, "play",
-                               {static_cast<float>(place.stage_px.x() - width_px),
-                                static_cast<float>(top_px) + style.px(18.0F)},
-                               word, playing);
+    wishes.play = word_button(style, "play",
+                              {static_cast<float>(place.stage_px.x() - width_px),
+                               static_cast<float>(top_px) + style.px(18.0F)},
+                              word, playing);
     end_area();
-    return outcome;
+    return wishes;
 }
 
 void add_head_badges(const PairLayout& place, std::vector<scene::Shape>& shapes) {

@@ -8,7 +8,7 @@
 
 namespace steelyard::app {
 
-struct PairHeadsOutcome {
+struct PairHeadsWishes {
     std::optional<Side> choose; ///< another exercise for this side
     bool swap = false;
     bool play = false; ///< start or stop
@@ -25,11 +25,11 @@ struct SideHead {
 };
 
 /// Draws the name and words of one side, in an area that holds them; the badge is the stage's.
-void draw_side_head(const Style& style, const SideHead& head, PairHeadsOutcome& outcome);
+void draw_side_head(const Style& style, const SideHead& head, PairHeadsWishes& wishes);
 
-PairHeadsOutcome draw_pair_heads(const Style& style, const PairLayout& place,
-                                 const SideBySideModel& model, setup::UnitSystem units,
-                                 bool playing);
+PairHeadsWishes draw_pair_heads(const Style& style, const PairLayout& place,
+                                const SideBySideModel& model, setup::UnitSystem units,
+                                bool playing);
 
 /// Appends the badges that stand before the names.
 void add_head_badges(const PairLayout& place, std::vector<scene::Shape>& shapes);

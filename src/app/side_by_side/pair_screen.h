@@ -9,7 +9,7 @@
 
 #include <algorithm>
 #include <optional>
-#include <string>
+#include <variant>
 #include <vector>
 
 namespace steelyard::app {
@@ -22,7 +22,7 @@ enum class SideBySideWish {
     take_stage, ///< what stands on the body stage or the bench becomes A
     other_kind, ///< levers instead of exercises, or exercises instead of levers
 };
-struct SideBySideOutcome {
+struct SideBySideFrame {
     scene::Drawing drawing;
     SideBySideWish wish = SideBySideWish::none;
     bool changed = false; ///< there is something new to keep
@@ -50,66 +50,40 @@ template <typename Compared, typename Change> struct EasedChange {
     }
 };
 
-/// The name a step after (1) or before (-1) the selected one, in a round; the first or the last
+/// The change a step after (1) or before (-1) the selected one, in a round; the first or the last
 /// when none is selected, and nothing in an empty list.
-std::optional<std::string> name_after(const std::vector<std::string>& names,
-                                      const std::string& selected, int step);
+template <typename Change>
+std::optional<Change> change_after(const std::vector<Change>& changes,
+                                   const std::optional<Change>& selected, int step) {
+    if (changes.empty())
+        return std::nullopt;
+    const auto count = static_cast<std::ptrdiff_t>(changes.size());
+    const auto found = std::find(changes.begin(), changes.end(), selected);
+    const std::ptrdiff_t at = found == changes.end()
+                                  ? (step > 0 ? 0 : count - 1)
+                                  : (found - changes.begin() + step + count) % count;
+    return changes[static_cast<std::size_t>(at)];
+}
 
 /// Value of a change after a nudge by hundredths of its dial.
 double nudged(const mechanics::ChangeRange& range, double hundredths);
 
-/// Reads a key that means the same for exercises and levers.
-/// @param deeds  does what is asked: select_next(step), take_selected(), make_equal(),
-/// nudge(steps),
-///               swap(), copy(), undo(), redo()
-template <typename Deeds> SideBySideWish press_pair_key(const KeyPress& key, Deeds deeds) {
-    const bool shift = (key.modifiers & key::kWithShift) != 0;
-    const double far = shift ? 10.0 : 1.0;
-    if ((key.modifiers & key::kWithControl) != 0) {
-        if (key.key == key::kZ && !shift)
-            deeds.undo();
-        else if (key.key == key::kY || key.key == key::kZ)
-            deeds.redo();
-        return SideBySideWish::none;
-    }
-    switch (key.key) {
-    case key::kDown:
-        deeds.select_next(1);
-        break;
-    case key::kUp:
-        deeds.select_next(-1);
-        break;
-    case key::kEnter:
-    case key::kKeypadEnter:
-        deeds.take_selected();
-        break;
-    case key::kE:
-        deeds.make_equal();
-        break;
-    case key::kEqual:
-    case key::kKeypadAdd:
-        deeds.nudge(far);
-        break;
-    case key::kMinus:
-    case key::kKeypadSubtract:
-        deeds.nudge(-far);
-        break;
-    case key::kX:
-        deeds.swap();
-        break;
-    case key::kC:
-        deeds.copy();
-        break;
-    case key::kA:
-        return SideBySideWish::choose_a;
-    case key::kF:
-        return SideBySideWish::take_stage;
-    case key::kV:
-        return SideBySideWish::other_kind;
-    default:
-        break;
-    }
-    return SideBySideWish::none;
-}
+// --- keys that mean the same for exercises and levers --------------------------------------------
+
+/// Selects the next change of the list (1), or the one before (-1).
+struct SelectNext {
+    int step = 1;
+};
+/// Turns the dial of the selected change by hundredths of it.
+struct NudgeSelected {
+    double hundredths = 1.0;
+};
+enum class PairKey { take_selected, make_equal, swap, copy, undo, redo };
+
+/// What a key means: nothing, something for the pair, or a wish to the application.
+using PairKeyMeaning =
+    std::variant<std::monostate, SelectNext, NudgeSelected, PairKey, SideBySideWish>;
+
+PairKeyMeaning meaning_of_pair_key(const KeyPress& key);
 
 } // namespace steelyard::app

@@ -34,7 +34,7 @@ struct Part {
     setup::UnitSystem units;
     ColumnPen& pen;
     PairColumn& column;
-    PairColumnOutcome& outcome;
+    PairColumnWishes& wishes;
 
     std::string torque(double value_Nm) const {
         return setup::format_quantity(value_Nm, Dimension::torque, units);
@@ -77,7 +77,7 @@ void draw_bars(const Part& part) {
         if (row_button(part.style, "joint",
                        {pen.left() - 12.0F, pen.y() + static_cast<float>(i) * pair_px},
                        pen.width() + 24.0F, pair_px - part.style.px(2.0F), i == part.model.chosen))
-            part.outcome.intents.emplace_back(ChooseJoint{i});
+            part.wishes.intents.emplace_back(ChooseJoint{i});
         ImGui::PopID();
     }
     std::vector<scene::Shape> shapes;
@@ -111,7 +111,7 @@ void draw_aims(const Part& part) {
         if (kind == AimKind::typed)
             part.column.wants_keyboard = true;
         else
-            part.outcome.intents.emplace_back(AimAt{{kind, 0.0}});
+            part.wishes.intents.emplace_back(AimAt{{kind, 0.0}});
     });
     part.pen.skip(18.0F);
 }
@@ -140,7 +140,7 @@ void draw_wanted_field(const Part& part) {
         } else if (*read < 0.0) {
             column.wanted_fault = "A torque is asked for by its size: 0 N·m or more.";
         } else {
-            part.outcome.intents.emplace_back(AimAt{{AimKind::typed, *read}});
+            part.wishes.intents.emplace_back(AimAt{{AimKind::typed, *read}});
             column.types = false;
         }
     } else if (ImGui::IsItemDeactivated()) {
@@ -167,7 +167,7 @@ void draw_limits(const Part& part) {
             fmt::format("{} at most {}  ×", capitalised(words::joint_word(limit.hinge)),
                         part.torque(limit.most_Nm));
         if (word_button(part.style, words.c_str(), {part.pen.left(), part.pen.y()}, words, false))
-            part.outcome.intents.emplace_back(ToggleLimit{limit.hinge});
+            part.wishes.intents.emplace_back(ToggleLimit{limit.hinge});
         part.pen.skip(26.0F);
     }
     if (limit_at(part.model, part.model.joint()))
@@ -175,7 +175,7 @@ void draw_limits(const Part& part) {
     const std::string words =
         fmt::format("No more than now at the {} (L)", words::joint_word(part.model.joint()));
     if (word_button(part.style, "limit", {part.pen.left(), part.pen.y()}, words, false))
-        part.outcome.intents.emplace_back(ToggleLimit{part.model.joint()});
+        part.wishes.intents.emplace_back(ToggleLimit{part.model.joint()});
     part.pen.skip(26.0F);
 }
 
@@ -189,15 +189,16 @@ void draw_dial(const Part& part, const mechanics::Change& change, std::optional<
         reading.spans = &*part.model.search.spans();
     part.pen.skip(4.0F);
     if (const auto dragged =
-            draw_change_dial(part.style, reading, part.model.selected, part.pen, part.column.dial))
-        part.outcome.dragged = dragged;
+            draw_change_dial(part.style, reading, change, part.pen, part.column.dial))
+        part.wishes.dragged = dragged;
     part.pen.skip(4.0F);
 }
 
 /// One change: its name, and what it would be. @return true when it was pressed
-bool draw_row(const Part& part, const std::string& name, const std::string& becomes) {
+bool draw_row(const Part& part, const mechanics::Change& change, const std::string& becomes) {
     ColumnPen& pen = part.pen;
-    const bool selected = name == part.model.selected;
+    const std::string name = mechanics::describe(change, part.model.state.b.exercise);
+    const bool selected = change == part.model.selected;
     const bool stale = !part.model.search.is_complete();
     const float height_px = part.style.px(48.0F);
     ImGui::PushID(name.c_str());
@@ -216,14 +217,12 @@ bool draw_row(const Part& part, const std::string& name, const std::string& beco
 }
 
 void draw_ways(const Part& part) {
-    const mechanics::Exercise& exercise = part.model.state.b.exercise;
     for (const mechanics::Way& way : part.model.search.found().ways) {
-        const std::string name = mechanics::describe(way.change, exercise);
-        if (draw_row(part, name, words::instead_text(way, part.units))) {
-            part.outcome.intents.emplace_back(SelectChange{name});
-            part.outcome.way = way;
+        if (draw_row(part, way.change, words::instead_text(way, part.units))) {
+            part.wishes.intents.emplace_back(SelectChange{way.change});
+            part.wishes.way = way;
         }
-        if (name == part.model.selected)
+        if (way.change == part.model.selected)
             draw_dial(part, way.change, way.reached.value);
     }
 }
@@ -251,11 +250,10 @@ void draw_refused(const Part& part) {
     if (!part.column.shows_refused)
         return;
     for (const mechanics::RefusedWay& one : refused) {
-        const std::string name = mechanics::describe(one.change, part.model.state.b.exercise);
         const std::string reason = refusal_of(part, one);
-        const bool selected = name == part.model.selected;
-        if (draw_row(part, name, selected ? std::string() : reason))
-            part.outcome.intents.emplace_back(SelectChange{name});
+        const bool selected = one.change == part.model.selected;
+        if (draw_row(part, one.change, selected ? std::string() : reason))
+            part.wishes.intents.emplace_back(SelectChange{one.change});
         if (!selected)
             continue;
         part.pen.skip(-12.0F);
@@ -272,7 +270,7 @@ void draw_lone_dial(const Part& part) {
     const auto range = mechanics::range_of(*change, part.model.state.b.exercise);
     if (!range)
         return;
-    draw_row(part, part.model.selected,
+    draw_row(part, *change,
              "now " + words::change_value_text(range->present, range->unit, part.units));
     draw_dial(part, *change, std::nullopt);
 }
@@ -304,9 +302,9 @@ void draw_foot(const Part& part) {
     pen.skip(16.0F);
     if (word_button(part.style, "copy", {pen.left(), pen.y()}, "Let B start again as a copy of A",
                     false))
-        part.outcome.intents.emplace_back(CopyToB{});
+        part.wishes.intents.emplace_back(CopyToB{});
     pen.skip(28.0F);
-    part.outcome.to_levers =
+    part.wishes.to_levers =
         word_button(part.style, "levers", {pen.left(), pen.y()}, "Compare two levers", false);
     pen.skip(30.0F);
     pen.paragraph(kCaption, words::kBodyCaution);
@@ -329,23 +327,24 @@ std::string aim_words(const SideBySideModel& model) {
     return {};
 }
 
-std::vector<std::string> listed_changes(const SideBySideModel& model, const PairColumn& column) {
-    std::vector<std::string> names;
+std::vector<mechanics::Change> listed_changes(const SideBySideModel& model,
+                                              const PairColumn& column) {
+    std::vector<mechanics::Change> changes;
     for (const mechanics::Way& way : model.search.found().ways)
-        names.push_back(mechanics::describe(way.change, model.state.b.exercise));
+        changes.push_back(way.change);
     if (column.shows_refused)
         for (const mechanics::RefusedWay& refused : model.search.found().refused)
-            names.push_back(mechanics::describe(refused.change, model.state.b.exercise));
-    return names;
+            changes.push_back(refused.change);
+    return changes;
 }
 
-PairColumnOutcome draw_pair_column(const Style& style, const Layout& layout,
-                                   const SideBySideModel& model, const ComparedBody& b,
-                                   setup::UnitSystem units, PairColumn& column) {
-    PairColumnOutcome outcome;
+PairColumnWishes draw_pair_column(const Style& style, const Layout& layout,
+                                  const SideBySideModel& model, const ComparedBody& b,
+                                  setup::UnitSystem units, PairColumn& column) {
+    PairColumnWishes wishes;
     begin_area("column", layout.column_at_px, layout.column_px, true);
     ColumnPen pen(style, layout);
-    const Part part{style, model, b, units, pen, column, outcome};
+    const Part part{style, model, b, units, pen, column, wishes};
     pen.skip(layout.narrow ? 24.0F : 40.0F);
     draw_bars(part);
     if (!model.message.empty())
@@ -358,7 +357,7 @@ PairColumnOutcome draw_pair_column(const Style& style, const Layout& layout,
     draw_aims(part);
     draw_wanted_field(part);
     if (main_button(style, "aim", {pen.left(), pen.y()}, pen.width(), aim_words(model)))
-        outcome.reach_aim = true;
+        wishes.reach_aim = true;
     pen.skip_px(main_button_height(style));
     pen.skip(24.0F);
     pen.paragraph(kCaption, "At its hardest B is then to ask " +
@@ -369,7 +368,7 @@ PairColumnOutcome draw_pair_column(const Style& style, const Layout& layout,
     draw_foot(part);
     pen.finish(style.px(20.0F));
     end_area();
-    return outcome;
+    return wishes;
 }
 
 } // namespace steelyard::app

@@ -24,7 +24,7 @@ struct PairColumn {
 };
 
 /// What was asked for in the column.
-struct PairColumnOutcome {
+struct PairColumnWishes {
     std::vector<SideBySideIntent> intents;
     std::optional<double> dragged;     ///< the selected change is held at this value
     std::optional<mechanics::Way> way; ///< B is to take it
@@ -32,12 +32,13 @@ struct PairColumnOutcome {
     bool reach_aim = false;            ///< B is to reach the aim by the way at hand
 };
 
-PairColumnOutcome draw_pair_column(const Style& style, const Layout& layout,
-                                   const SideBySideModel& model, const ComparedBody& b,
-                                   setup::UnitSystem units, PairColumn& column);
+PairColumnWishes draw_pair_column(const Style& style, const Layout& layout,
+                                  const SideBySideModel& model, const ComparedBody& b,
+                                  setup::UnitSystem units, PairColumn& column);
 
-/// Names of the changes in the order of the list.
-std::vector<std::string> listed_changes(const SideBySideModel& model, const PairColumn& column);
+/// The changes in the order of the list.
+std::vector<mechanics::Change> listed_changes(const SideBySideModel& model,
+                                              const PairColumn& column);
 
 /// "Make B equal to A at the hip".
 std::string aim_words(const SideBySideModel& model);

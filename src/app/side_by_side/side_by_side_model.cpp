@@ -101,7 +101,7 @@ void apply(SideBySideModel& model, const PutSide& intent) {
     ComparedState state = model.state;
     (intent.side == Side::a ? state.a : state.b) = intent.setup;
     state.limits.clear(); // they were taken from another exercise
-    model.selected.clear();
+    model.selected.reset();
     put(model, std::move(state), 0);
 }
 
@@ -123,7 +123,7 @@ void apply(SideBySideModel& model, const AimAt& intent) {
 }
 
 void apply(SideBySideModel& model, const SelectChange& intent) {
-    model.selected = intent.name;
+    model.selected = intent.change;
     if (const auto change = selected_change(model))
         model.search.ask_spans(*change);
 }
@@ -218,13 +218,12 @@ mechanics::Goal goal_of(const SideBySideModel& model) {
 }
 
 std::optional<Change> selected_change(const SideBySideModel& model) {
-    if (model.selected.empty())
+    if (!model.selected)
         return std::nullopt;
-    const mechanics::Exercise& exercise = model.state.b.exercise;
-    for (const Change& change : mechanics::possible_changes(exercise, model.joint()))
-        if (mechanics::describe(change, exercise) == model.selected)
-            return change;
-    return std::nullopt;
+    const std::vector<Change> all =
+        mechanics::possible_changes(model.state.b.exercise, model.joint());
+    return std::find(all.begin(), all.end(), *model.selected) != all.end() ? model.selected
+                                                                           : std::nullopt;
 }
 
 std::optional<mechanics::Way> way_to_aim(const SideBySideModel& model) {
@@ -232,7 +231,7 @@ std::optional<mechanics::Way> way_to_aim(const SideBySideModel& model) {
         return std::nullopt;
     const std::vector<mechanics::Way>& ways = model.search.found().ways;
     for (const mechanics::Way& way : ways)
-        if (mechanics::describe(way.change, model.state.b.exercise) == model.selected)
+        if (way.change == model.selected)
             return way;
     return ways.empty() ? std::nullopt : std::optional(ways.front());
 }

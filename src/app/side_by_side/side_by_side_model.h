@@ -54,7 +54,7 @@ struct SideBySideModel {
     ComparedBody a;
     ComparedBody b;
     Aim aim;
-    std::string selected; ///< the change looked at closely, as describe() calls it; may be empty
+    std::optional<mechanics::Change> selected; ///< the one of B that is looked at closely
     WaySearch search;
     History<ComparedState> history;
     std::string message; ///< why the last intent was refused
@@ -101,7 +101,7 @@ struct AimAt {
     Aim aim;
 };
 struct SelectChange {
-    std::string name; ///< as describe() calls it; empty selects none
+    std::optional<mechanics::Change> change; ///< empty selects none
 };
 /// Sets one number of B; steps of the same gesture (not 0) are undone together.
 struct ChangeB {

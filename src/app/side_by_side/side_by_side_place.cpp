@@ -88,16 +88,16 @@ void SideBySidePlace::put(Side side, const setup::LeverSetup& setup) {
     refit();
 }
 
-void SideBySidePlace::show(const setup::Setup& setup, Surroundings& around) {
+void SideBySidePlace::take_up(const lesson::LessonStage& stage, Surroundings& around) {
     enter(around);
-    if (const auto* lever = std::get_if<setup::LeverSetup>(&setup)) {
+    if (const auto* lever = std::get_if<setup::LeverSetup>(&stage.setup)) {
         show_levers(around);
         if (levers_)
             put(Side::a, *lever);
         return;
     }
     wants_levers_ = false;
-    const auto* exercise = std::get_if<setup::BodySetup>(&setup);
+    const auto* exercise = std::get_if<setup::BodySetup>(&stage.setup);
     if (exercise != nullptr && pair_)
         put(Side::a, *exercise);
 }
@@ -135,18 +135,18 @@ PlaceFrame SideBySidePlace::run(const PlaceInput& input) {
         draw_trouble(input, trouble_);
         return frame;
     }
-    SideBySideOutcome outcome = run_pair(input);
-    frame.drawing = std::move(outcome.drawing);
-    frame.changed = outcome.changed;
-    switch (outcome.wish) {
+    SideBySideFrame result = run_pair(input);
+    frame.drawing = std::move(result.drawing);
+    frame.changed = result.changed;
+    switch (result.wish) {
     case SideBySideWish::none:
         break;
     case SideBySideWish::choose_a:
     case SideBySideWish::choose_b:
-        choose(outcome.wish == SideBySideWish::choose_a ? Side::a : Side::b);
+        choose(result.wish == SideBySideWish::choose_a ? Side::a : Side::b);
         break;
     case SideBySideWish::take_stage:
-        frame.errand = BringFrom{shows_levers() ? PlaceName::bench : PlaceName::body};
+        frame.wish = BringFrom{shows_levers() ? PlaceName::bench : PlaceName::body};
         break;
     case SideBySideWish::other_kind:
         if (shows_levers())
@@ -159,7 +159,7 @@ PlaceFrame SideBySidePlace::run(const PlaceInput& input) {
     return frame;
 }
 
-SideBySideOutcome SideBySidePlace::run_pair(const PlaceInput& input) {
+SideBySideFrame SideBySidePlace::run_pair(const PlaceInput& input) {
     if (shows_levers()) {
         levers_->less_motion = input.around.less_motion;
         return run_lever_pair(input.style, input.layout, input.frame, input.around.units, *levers_);

@@ -1,6 +1,7 @@
 #pragma once
 // Side by side as a place: two exercises or two levers, and the shelf from which either is chosen.
 
+#include "app/place/abilities.h"
 #include "app/place/place.h"
 #include "app/shelf/shelf_view.h"
 #include "app/side_by_side/lever_pair_screen.h"
@@ -8,7 +9,7 @@
 
 namespace steelyard::app {
 
-class SideBySidePlace final : public Place {
+class SideBySidePlace final : public Place, public Undoing, public Choosing, public TakingUp {
 public:
     explicit SideBySidePlace(Surroundings& /*around*/) {}
 
@@ -20,7 +21,7 @@ public:
     bool moving() const override {
         return shows_levers() ? levers_->moving() : pair_ && pair_->moving();
     }
-    bool covers_window() const override { return shelf_.open; }
+    PlaceShape shape(const scene::Point& /*window_px*/) const override { return {shelf_.open}; }
     bool can_undo() const override {
         return shows_levers() ? levers_->model.history.can_undo()
                               : pair_ && pair_->model.history.can_undo();
@@ -34,12 +35,12 @@ public:
     const char* shelf_word() const override { return shows_levers() ? "Levers" : "Exercises"; }
     void open_shelf() override { choose(Side::b); }
     /// Puts an exercise or a lever on side A.
-    void show(const setup::Setup& setup, Surroundings& around) override;
+    void take_up(const lesson::LessonStage& stage, Surroundings& around) override;
     std::string keep(const SavedWork& saved) const override;
 
 private:
     PlaceFrame run_choosing(const PlaceInput& input);
-    SideBySideOutcome run_pair(const PlaceInput& input);
+    SideBySideFrame run_pair(const PlaceInput& input);
     bool shows_levers() const { return wants_levers_ && levers_; }
     void show_levers(Surroundings& around);
     void choose(Side side);

@@ -33,9 +33,8 @@ void reach_aim(SideBySideScreen& screen) {
     const SideBySideModel& model = screen.model;
     if (const auto way = way_to_aim(model)) {
         screen.reaches_aim = false;
-        if (model.selected.empty())
-            update(screen.model,
-                   SelectChange{mechanics::describe(way->change, model.state.b.exercise)});
+        if (!model.selected)
+            update(screen.model, SelectChange{way->change});
         change_b(screen, way->change, way->reached.value);
     } else if (model.search.is_complete()) {
         screen.reaches_aim = false;
@@ -45,11 +44,11 @@ void reach_aim(SideBySideScreen& screen) {
 }
 
 void select_next(SideBySideScreen& screen, int step) {
-    const auto name =
-        name_after(listed_changes(screen.model, screen.column), screen.model.selected, step);
-    if (!name)
+    const auto next =
+        change_after(listed_changes(screen.model, screen.column), screen.model.selected, step);
+    if (!next)
         return;
-    update(screen.model, SelectChange{*name});
+    update(screen.model, SelectChange{next});
     screen.column.scroll_to_selected = true;
 }
 
@@ -58,7 +57,7 @@ void take_selected(SideBySideScreen& screen) {
     if (!screen.model.search.is_complete())
         return;
     for (const mechanics::Way& way : screen.model.search.found().ways)
-        if (mechanics::describe(way.change, screen.model.state.b.exercise) == screen.model.selected)
+        if (way.change == screen.model.selected)
             return change_b(screen, mechanics::Change(way.change), way.reached.value);
 }
 
@@ -70,7 +69,7 @@ void nudge(SideBySideScreen& screen, double hundredths) {
     const auto range = mechanics::range_of(*change, screen.model.state.b.exercise);
     if (!range)
         return;
-    turn_to(screen.column.dial, screen.model.selected, *range, std::nullopt);
+    turn_to(screen.column.dial, *change, *range, std::nullopt);
     update(screen.model, ChangeB{*change, nudged(*range, hundredths), screen.column.dial.run});
 }
 
@@ -93,21 +92,44 @@ void replace(SideBySideScreen& screen, const SideBySideIntent& intent) {
     screen.eased.reset();
 }
 
-/// What the keys do that levers have as well.
-struct Deeds {
+/// Does what a key means for levers as well.
+struct PairKeys {
     SideBySideScreen& screen;
 
-    void select_next(int step) { app::select_next(screen, step); }
-    void take_selected() { app::take_selected(screen); }
-    void nudge(double hundredths) { app::nudge(screen, hundredths); }
-    void swap() { replace(screen, SwapSides{}); }
-    void copy() { replace(screen, CopyToB{}); }
-    void undo() { replace(screen, UndoCompared{}); }
-    void redo() { replace(screen, RedoCompared{}); }
-    void make_equal() {
-        if (screen.model.aim.kind != AimKind::equal)
-            update(screen.model, AimAt{});
-        screen.reaches_aim = true;
+    SideBySideWish operator()(std::monostate) const { return SideBySideWish::none; }
+    SideBySideWish operator()(SideBySideWish wish) const { return wish; }
+    SideBySideWish operator()(SelectNext next) const {
+        select_next(screen, next.step);
+        return SideBySideWish::none;
+    }
+    SideBySideWish operator()(NudgeSelected nudged) const {
+        nudge(screen, nudged.hundredths);
+        return SideBySideWish::none;
+    }
+    SideBySideWish operator()(PairKey key) const {
+        switch (key) {
+        case PairKey::take_selected:
+            take_selected(screen);
+            break;
+        case PairKey::make_equal:
+            if (screen.model.aim.kind != AimKind::equal)
+                update(screen.model, AimAt{});
+            screen.reaches_aim = true;
+            break;
+        case PairKey::swap:
+            replace(screen, SwapSides{});
+            break;
+        case PairKey::copy:
+            replace(screen, CopyToB{});
+            break;
+        case PairKey::undo:
+            replace(screen, UndoCompared{});
+            break;
+        case PairKey::redo:
+            replace(screen, RedoCompared{});
+            break;
+        }
+        return SideBySideWish::none;
     }
 };
 
@@ -116,7 +138,7 @@ SideBySideWish press(SideBySideScreen& screen, const KeyPress& key) {
     SideBySideModel& model = screen.model;
     const std::size_t axes = model.axes.size();
     if ((key.modifiers & key::kWithControl) != 0)
-        return press_pair_key(key, Deeds{screen});
+        return std::visit(PairKeys{screen}, meaning_of_pair_key(key));
     switch (key.key) {
     case key::kRight:
         scrub_by(screen, shift ? 5.0 * kScrubStep : kScrubStep);
@@ -140,7 +162,7 @@ SideBySideWish press(SideBySideScreen& screen, const KeyPress& key) {
         update(model, ToggleLimit{model.joint()});
         break;
     default:
-        return press_pair_key(key, Deeds{screen});
+        return std::visit(PairKeys{screen}, meaning_of_pair_key(key));
     }
     return SideBySideWish::none;
 }
@@ -205,7 +227,7 @@ void keep_stages(const PairLayout& place, SideBySideScreen& screen) {
     screen.stages_fit = true;
 }
 
-void obey(const PairColumnOutcome& column, SideBySideScreen& screen) {
+void obey(const PairColumnWishes& column, SideBySideScreen& screen) {
     for (const SideBySideIntent& intent : column.intents)
         if (std::holds_alternative<CopyToB>(intent))
             replace(screen, intent);
@@ -243,15 +265,14 @@ SideBySideScreen open_side_by_side(const setup::BodySetup& a, const setup::BodyS
     return screen;
 }
 
-SideBySideOutcome run_side_by_side(const Style& style, const Layout& layout,
-                                   const FrameInput& input, setup::UnitSystem units,
-                                   SideBySideScreen& screen) {
-    SideBySideOutcome outcome;
+SideBySideFrame run_side_by_side(const Style& style, const Layout& layout, const FrameInput& input,
+                                 setup::UnitSystem units, SideBySideScreen& screen) {
+    SideBySideFrame frame;
     const std::size_t steps_before = screen.model.history.steps();
     for (const KeyPress& key : *input.keys) {
         const SideBySideWish wish = press(screen, key);
         if (wish != SideBySideWish::none)
-            outcome.wish = wish;
+            frame.wish = wish;
     }
     PairLayout place = lay_out_pair(style, layout, screen.model);
     keep_stages(place, screen);
@@ -261,29 +282,28 @@ SideBySideOutcome run_side_by_side(const Style& style, const Layout& layout,
     reach_aim(screen);
     const std::optional<ComparedBody> on_its_way = ease(screen, input.seconds);
 
-    const PairColumnOutcome column =
+    const PairColumnWishes column =
         draw_pair_column(style, layout, screen.model, on_its_way ? *on_its_way : screen.model.b,
                          units, screen.column);
     obey(column, screen);
     if (column.to_levers)
-        outcome.wish = SideBySideWish::other_kind;
-    const PairHeadsOutcome heads =
+        frame.wish = SideBySideWish::other_kind;
+    const PairHeadsWishes heads =
         draw_pair_heads(style, place, screen.model, units, screen.playing);
     if (heads.swap)
         replace(screen, SwapSides{});
     if (heads.play)
         screen.playing = !screen.playing;
     if (heads.choose)
-        outcome.wish =
-            *heads.choose == Side::a ? SideBySideWish::choose_a : SideBySideWish::choose_b;
+        frame.wish = *heads.choose == Side::a ? SideBySideWish::choose_a : SideBySideWish::choose_b;
     place = lay_out_pair(style, layout, screen.model);
     keep_stages(place, screen);
-    outcome.drawing = draw_pair(place, screen.model, on_its_way ? *on_its_way : screen.model.b,
-                                screen.stages, screen.muscles, units);
-    add_head_badges(place, outcome.drawing.shapes);
+    frame.drawing = draw_pair(place, screen.model, on_its_way ? *on_its_way : screen.model.b,
+                              screen.stages, screen.muscles, units);
+    add_head_badges(place, frame.drawing.shapes);
     tell_grips(style, place, screen);
-    outcome.changed = screen.model.history.steps() != steps_before;
-    return outcome;
+    frame.changed = screen.model.history.steps() != steps_before;
+    return frame;
 }
 
 } // namespace steelyard::app

@@ -34,8 +34,7 @@ SideBySideScreen open_side_by_side(const setup::BodySetup& a, const setup::BodyS
 /// select a change, Enter takes it, E makes B equal A, G chooses the next aim, T types one, L sets
 /// a limit at the joint, X swaps, C copies A to B, A chooses A from the shelf, F takes the present
 /// exercise of the body stage as A.
-SideBySideOutcome run_side_by_side(const Style& style, const Layout& layout,
-                                   const FrameInput& input, setup::UnitSystem units,
-                                   SideBySideScreen& screen);
+SideBySideFrame run_side_by_side(const Style& style, const Layout& layout, const FrameInput& input,
+                                 setup::UnitSystem units, SideBySideScreen& screen);
 
 } // namespace steelyard::app

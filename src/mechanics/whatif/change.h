@@ -4,6 +4,7 @@
 #include "mechanics/muscle/moment_arm_curve.h"
 #include "mechanics/whatif/exercise.h"
 
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -16,6 +17,7 @@ namespace steelyard::mechanics {
 /// for bands.
 struct LoadSize {
     std::vector<std::size_t> resistances{0};
+    bool operator==(const LoadSize&) const = default;
 };
 
 /// Angle of a hinge [rad] in the starting pose; the end of the path shifts by as much, so that the
@@ -23,6 +25,7 @@ struct LoadSize {
 struct JointAngle {
     Hinge hinge = Hinge::right_elbow_flexion;
     bool both_sides = false; ///< its mirror image too
+    bool operator==(const JointAngle&) const = default;
 };
 
 /// Horizontal distance [m] from a hinge's joint to a load in the hands, in the starting pose. The
@@ -32,26 +35,32 @@ struct JointAngle {
 struct LoadReach {
     std::size_t resistance = 0;
     Hinge from = Hinge::lumbar_flexion;
+    bool operator==(const LoadReach&) const = default;
 };
 
 /// Place of a load on a limb [m]: distance from the segment's proximal joint along its length, for
 /// cuffs, cables, bands, pads and pushes.
 struct LoadAlongLimb {
     std::vector<std::size_t> resistances{0};
+    bool operator==(const LoadAlongLimb&) const = default;
 };
 
 /// Height [m] of a cable's pulley.
 struct PulleyHeight {
     std::vector<std::size_t> resistances{0};
+    bool operator==(const PulleyHeight&) const = default;
 };
 
 /// Slack length [m] of a band.
 struct BandSlack {
     std::vector<std::size_t> resistances{0};
+    bool operator==(const BandSlack&) const = default;
 };
 
 /// Seconds [s] of the way out; the way back keeps its proportion to it, the hold stays.
-struct RepetitionTempo {};
+struct RepetitionTempo {
+    bool operator==(const RepetitionTempo&) const = default;
+};
 
 using Change = std::variant<LoadSize, JointAngle, LoadReach, LoadAlongLimb, PulleyHeight, BandSlack,
                             RepetitionTempo>;
@@ -78,6 +87,11 @@ tl::expected<Exercise, MechanicsError> with_change(const Exercise& exercise, con
 /// Every change that the exercise has, with loads and sides that go together changed together.
 /// @param reach_from  hinge from which reaches are measured
 std::vector<Change> possible_changes(const Exercise& exercise, Hinge reach_from);
+
+/// The same change of another exercise: resistances stand for those of the same names there.
+/// @return the change, or empty when the other exercise does not have it
+std::optional<Change> same_change(const Change& change, const Exercise& exercise,
+                                  const Exercise& other, Hinge reach_from);
 
 /// For people: "load of dumbbell", "right elbow flexion, both sides".
 std::string describe(const Change& change, const Exercise& exercise);

@@ -52,6 +52,41 @@ void add_reach(const Exercise& exercise, Hinge from, std::vector<Change>& change
     }
 }
 
+/// The change with the indices that its resistances have in another exercise.
+struct Renumbering {
+    const Exercise& from;
+    const Exercise& to;
+
+    std::optional<std::size_t> index_there(std::size_t index) const {
+        const std::string& name = from.body_case.resistances[index].name;
+        const std::vector<Resistance>& all = to.body_case.resistances;
+        const auto found = std::find_if(all.begin(), all.end(),
+                                        [&](const Resistance& one) { return one.name == name; });
+        if (found == all.end())
+            return std::nullopt;
+        return static_cast<std::size_t>(found - all.begin());
+    }
+
+    template <typename OfResistances>
+    std::optional<Change> operator()(const OfResistances& x) const {
+        OfResistances there{{}};
+        for (const std::size_t index : x.resistances) {
+            const auto found = index_there(index);
+            if (!found)
+                return std::nullopt;
+            there.resistances.push_back(*found);
+        }
+        std::sort(there.resistances.begin(), there.resistances.end());
+        return there;
+    }
+    std::optional<Change> operator()(const LoadReach& x) const {
+        const auto found = index_there(x.resistance);
+        return found ? std::optional<Change>(LoadReach{*found, x.from}) : std::nullopt;
+    }
+    std::optional<Change> operator()(const JointAngle& x) const { return x; }
+    std::optional<Change> operator()(const RepetitionTempo& x) const { return x; }
+};
+
 std::string names_of(const std::vector<std::size_t>& indices, const Exercise& exercise) {
     std::string names;
     for (const std::size_t index : indices)
@@ -98,6 +133,15 @@ std::vector<Change> possible_changes(const Exercise& exercise, Hinge reach_from)
         changes.push_back(RepetitionTempo{});
     add_angles(exercise, changes);
     return changes;
+}
+
+std::optional<Change> same_change(const Change& change, const Exercise& exercise,
+                                  const Exercise& other, Hinge reach_from) {
+    const auto renumbered = std::visit(Renumbering{exercise, other}, change);
+    const std::vector<Change> all = possible_changes(other, reach_from);
+    if (!renumbered || std::find(all.begin(), all.end(), *renumbered) == all.end())
+        return std::nullopt;
+    return renumbered;
 }
 
 std::string describe(const Change& change, const Exercise& exercise) {

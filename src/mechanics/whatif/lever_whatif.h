@@ -25,6 +25,8 @@ enum class LeverKnob {
 struct LeverChange {
     LeverKnob knob = LeverKnob::load_size;
     std::size_t load = 0; ///< which load, for the first two
+
+    bool operator==(const LeverChange&) const = default;
 };
 
 /// Every change that the lever has; couples have none.

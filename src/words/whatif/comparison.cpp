@@ -67,22 +67,19 @@ std::string difference_text(double a, double b, setup::Dimension dimension,
 std::vector<std::string> changed_in_b(const setup::BodySetup& a, const setup::BodySetup& b,
                                       setup::UnitSystem units) {
     const Hinge from = a.axes.front();
-    const std::vector<Change> of_a = possible_changes(a.exercise, from);
     const std::vector<Change> of_b = possible_changes(b.exercise, from);
     std::vector<std::string> changed;
     for (const Change& change : of_b) {
-        const std::string name = mechanics::describe(change, b.exercise);
-        const auto same = std::find_if(of_a.begin(), of_a.end(), [&](const Change& other) {
-            return mechanics::describe(other, a.exercise) == name;
-        });
+        const auto same = mechanics::same_change(change, b.exercise, a.exercise, from);
         // A reach follows from the angles, which are told by themselves.
-        if (same == of_a.end() || std::holds_alternative<mechanics::LoadReach>(change))
+        if (!same || std::holds_alternative<mechanics::LoadReach>(change))
             continue;
         const auto range_a = range_of(*same, a.exercise);
         const auto range_b = range_of(change, b.exercise);
         if (!range_a || !range_b || are_equal(range_a->present, range_b->present))
             continue;
-        changed.push_back(fmt::format("{} {} instead of {}", name,
+        changed.push_back(fmt::format("{} {} instead of {}",
+                                      mechanics::describe(change, b.exercise),
                                       change_value_text(range_b->present, range_b->unit, units),
                                       change_value_text(range_a->present, range_a->unit, units)));
     }

@@ -17,17 +17,19 @@ TEST_CASE("a dial of weights spans what people lift, every other dial its whole 
 }
 
 TEST_CASE("steps at one dial are one run, and at another dial another") {
+    const mechanics::Change weight = mechanics::LoadSize{{0}};
+    const mechanics::LeverChange grip{mechanics::LeverKnob::effort_place, 0};
     const mechanics::ChangeRange load{40.0, {0.0, 2000.0}, ChangeUnit::kilogram};
     const mechanics::ChangeRange heavy{95.0, {0.0, 2000.0}, ChangeUnit::kilogram};
     ChangeDial dial;
-    turn_to(dial, "load", load, std::nullopt);
+    turn_to(dial, weight, load, std::nullopt);
     const int run = dial.run;
-    turn_to(dial, "load", load, std::nullopt);
+    turn_to(dial, weight, load, std::nullopt);
     CHECK(dial.run == run);
-    turn_to(dial, "load", heavy, std::nullopt); // nudged off its end: it spans more, and goes on
+    turn_to(dial, weight, heavy, std::nullopt); // nudged off its end: it spans more, and goes on
     CHECK(dial.run == run);
     CHECK(dial.shown.high == 190.0);
-    turn_to(dial, "grip", load, std::nullopt);
+    turn_to(dial, grip, load, std::nullopt);
     CHECK(dial.run != run);
 }
 

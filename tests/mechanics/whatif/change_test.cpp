@@ -91,6 +91,21 @@ TEST_CASE("dumbbells that are alike change together, a hinge and its mirror imag
             CHECK(angle->both_sides == (hinge_info(angle->hinge).mirror != angle->hinge));
 }
 
+TEST_CASE("the same change of another exercise is found by the names of the loads, not their order",
+          "[whatif][change]") {
+    const Exercise here = stoop();
+    Exercise there = stoop();
+    there.body_case.resistances.insert(there.body_case.resistances.begin(),
+                                       {"vest", Dumbbell{Segment::right_hand, 3.0}});
+    const Hinge from = Hinge::lumbar_flexion;
+    CHECK(same_change(LoadSize{{0, 1}}, here, there, from) == Change(LoadSize{{1, 2}}));
+    CHECK(same_change(JointAngle{from, false}, here, there, from) ==
+          Change(JointAngle{from, false}));
+    CHECK_FALSE(same_change(LoadSize{{0}}, there, here, from)); // it has no vest
+    CHECK_FALSE(same_change(LoadSize{{0}}, here, there, from)); // there both change together
+    CHECK_FALSE(same_change(RepetitionTempo{}, curl_with_tempo(), there, from));
+}
+
 TEST_CASE("an angle changes at the start and at the end of the path alike", "[whatif][change]") {
     const Exercise exercise = curl();
     const Change elbow = JointAngle{Hinge::right_elbow_flexion, false};
