@@ -43,7 +43,7 @@ Application::Application(Window window, ShapePainter painter, SavedWork saved,
     prefer(last);
     shown_around_ = last.shown_around;
     last_frame_s_ = now_s();
-    go_to(last.ended_well ? PlaceName::start : place_named(last.place));
+    go_to(last.ended_well ? place_list().front().name : place_named(last.place));
 }
 
 void Application::tell_to(std::ofstream file) {
@@ -69,8 +69,8 @@ double Application::until_due_s() {
     if (const std::optional<double> next_s = place().next_frame_in_s())
         wait_s = std::min(wait_s, last_frame_s_ + *next_s - now_s());
     for (const std::unique_ptr<Place>& one : places_)
-        if (one)
-            wait_s = std::min(wait_s, one->beside_due_s().value_or(kForEver_s));
+        if (const auto* beside = ability_of<FurtherWindows>(one.get()))
+            wait_s = std::min(wait_s, beside->beside_due_s().value_or(kForEver_s));
     return std::max(0.0, wait_s);
 }
 
@@ -123,14 +123,16 @@ void Application::close() {
 bool Application::look_beside() {
     bool stirred = false;
     for (const std::unique_ptr<Place>& one : places_)
-        stirred = (one && one->beside_stirred()) || stirred;
+        if (auto* beside = ability_of<FurtherWindows>(one.get()))
+            stirred = beside->beside_stirred() || stirred;
     return stirred;
 }
 
 /// Further windows are drawn after the main one, and by themselves when only they are due.
 void Application::run_beside() {
     for (const std::unique_ptr<Place>& one : places_) {
-        const Narration* told = one ? one->run_beside(window_, style_) : nullptr;
+        auto* beside = ability_of<FurtherWindows>(one.get());
+        const Narration* told = beside != nullptr ? beside->run_beside(window_, style_) : nullptr;
         if (told != nullptr && narration_file_.is_open())
             narration_file_ << told->to_json(++frame_count_, "presenter") << std::endl;
     }
@@ -148,8 +150,8 @@ void Application::tell_rest(bool rests) {
 void Application::prepare_style() {
     const Point size_px = window_.size_px();
     const double desktop = window_.content_scale();
-    const double scale = place().own_type_scale(size_px).value_or(
-        text_size_ * desktop * growth_of(size_px / desktop, text_size_));
+    const double scale = shape().type_scale.value_or(text_size_ * desktop *
+                                                     growth_of(size_px / desktop, text_size_));
     const double pixels = window_.device_pixels();
     if (scale == fonts_for_ && pixels == font_pixels_)
         return;
@@ -167,7 +169,7 @@ void Application::prepare_style() {
 
 PlaceFrame Application::run_place(const Layout& layout, const std::vector<KeyPress>& keys,
                                   double seconds) {
-    const bool covered = place().covers_window();
+    const bool covered = shape().covers_window;
     if (!covered)
         draw_row(layout);
     const PlaceInput input{style_,
@@ -178,7 +180,7 @@ PlaceFrame Application::run_place(const Layout& layout, const std::vector<KeyPre
     PlaceFrame shown = place().run(input);
     paint_labels(shown.stage(), Point::Zero(), style_, *ImGui::GetBackgroundDrawList());
     const auto edge = static_cast<float>(layout.column_at_px.x());
-    if (!layout.narrow && !covered && place().has_column())
+    if (!layout.narrow && !covered && shape().has_column)
         ImGui::GetBackgroundDrawList()->AddLine({edge, 0.0F},
                                                 {edge, static_cast<float>(layout.column_px.y())},
                                                 style_.mark(Role::hairline), 1.0F);
@@ -241,8 +243,8 @@ void Application::frame(double seconds) {
     ++frame_count_;
     if (narration_file_.is_open())
         narration_file_ << narration_.to_json(frame_count_) << std::endl;
-    if (shown.errand)
-        run_errand(*shown.errand);
+    if (shown.wish)
+        grant(*shown.wish);
 }
 
 void Application::paint(const PlaceFrame& shown) {

@@ -3,6 +3,7 @@
 
 #include "app/opened_file.h"
 #include "app/paint/shape_painter.h"
+#include "app/place/abilities.h"
 #include "app/place/place_list.h"
 #include "app/place/places_row.h"
 #include "app/platform/loop.h"
@@ -27,8 +28,7 @@ public:
                 std::filesystem::path data_folder, std::filesystem::path record_folder = {},
                 publish::Tools tools = {});
 
-    /// Puts a setup where it belongs, on the bench or on the body stage, and a lesson on the
-    /// workshop's shelf.
+    /// Goes to the place that shows such a file, and shows it there.
     void open(const OpenedFile& file);
 
     /// Writes every frame's narration to a file from now on, and when the window comes to rest.
@@ -65,13 +65,14 @@ private:
     void go_to(PlaceName name);
     Place& place() { return place(place_name_); }
     Place& place(PlaceName name);
-    void run_errand(const Errand& errand);
+    PlaceShape shape() { return place().shape(window_.size_px()); }
+    template <typename Ability> Ability* able() { return ability_of<Ability>(&place()); }
+    void grant(const PlaceWish& wish);
     void take_up_from(PlaceName name);
     PlaceFrame run_place(const Layout& layout, const std::vector<KeyPress>& keys, double seconds);
     void run_tour_step(const std::vector<KeyPress>& keys);
     void run_page(const std::vector<KeyPress>& keys);
     void run_notice(const std::vector<KeyPress>& keys);
-    void open_setup(const setup::Setup& setup);
     void take_dropped_files(const std::vector<std::string>& paths);
     void paint(const PlaceFrame& shown);
     Preferences preferences() const;
@@ -87,7 +88,7 @@ private:
     Narration narration_;
     std::ofstream narration_file_;
     std::array<std::unique_ptr<Place>, kPlaces> places_; ///< each made when it is first entered
-    PlaceName place_name_ = PlaceName::start;
+    PlaceName place_name_{};                             ///< at first the first of the list
     Page page_ = Page::none;
     SettingsState settings_;
     Tour tour_;

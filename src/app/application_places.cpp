@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cassert>
 
 namespace steelyard::app {
 
@@ -69,33 +70,31 @@ bool Application::handle_key(const KeyPress& key) {
         prefer(wanted);
         return true;
     }
-    if (page_ != Page::none || place().covers_window())
+    if (page_ != Page::none || shape().covers_window)
         return false;
     if (key.key == key::kF1) {
         grant(RowWish::help);
-    } else if (key.key == key::kO && place().shelf_word() != nullptr) {
+    } else if (key.key == key::kO && able<Choosing>() != nullptr) {
         grant(RowWish::open_shelf);
     } else if (key.key == key::kU) {
         around_.units =
             around_.units == setup::UnitSystem::si ? setup::UnitSystem::us : setup::UnitSystem::si;
         save_soon();
-    } else if (key.key == key::kW) {
-        go_to(PlaceName::workshop);
-    } else if (key.key == key::kB) {
-        go_to(place_name_ == PlaceName::bench ? PlaceName::body : PlaceName::bench);
+    } else if (const auto name = place_at_key(key.key, place_name_)) {
+        go_to(*name);
     } else {
-        const auto places = place_list();
-        const auto at = static_cast<std::size_t>(key.key - key::kF2);
-        if (key.key < key::kF2 || at >= places.size())
-            return false;
-        go_to(places[at].name);
+        return false;
     }
     return true;
 }
 
 void Application::draw_row(const Layout& layout) {
-    const PlacesRow row{place_name_, place().shelf_word(), place().can_undo(), place().can_redo()};
-    const double width_px = place().has_column() ? layout.stage_px.x() : window_.size_px().x();
+    const auto* choosing = able<Choosing>();
+    const auto* undoing = able<Undoing>();
+    const PlacesRow row{place_name_, choosing != nullptr ? choosing->shelf_word() : nullptr,
+                        undoing != nullptr && undoing->can_undo(),
+                        undoing != nullptr && undoing->can_redo()};
+    const double width_px = shape().has_column ? layout.stage_px.x() : window_.size_px().x();
     const RowPress pressed = draw_places_row(style_, static_cast<float>(width_px), row);
     if (const auto* name = std::get_if<PlaceName>(&pressed))
         go_to(*name);
@@ -106,12 +105,12 @@ void Application::draw_row(const Layout& layout) {
 void Application::grant(RowWish wish) {
     switch (wish) {
     case RowWish::open_shelf:
-        return place().open_shelf();
+        return able<Choosing>()->open_shelf();
     case RowWish::undo:
-        place().undo();
+        able<Undoing>()->undo();
         return save_soon();
     case RowWish::redo:
-        place().redo();
+        able<Undoing>()->redo();
         return save_soon();
     case RowWish::settings:
         page_ = Page::settings;
@@ -137,13 +136,12 @@ void Application::go_to(PlaceName name) {
     save_soon();
 }
 
-void Application::run_errand(const Errand& errand) {
-    if (const auto* go = std::get_if<GoTo>(&errand)) {
+void Application::grant(const PlaceWish& wish) {
+    if (const auto* go = std::get_if<GoTo>(&wish)) {
         go_to(go->place);
-        place().enter_part(go->part);
-    } else if (const auto* show = std::get_if<ShowSetup>(&errand)) {
-        open_setup(show->setup);
-    } else if (const auto* bring = std::get_if<BringFrom>(&errand)) {
+        if (auto* parted = able<Parted>())
+            parted->enter_part(go->part);
+    } else if (const auto* bring = std::get_if<BringFrom>(&wish)) {
         take_up_from(bring->place);
     } else {
         tour_ = {true, 0};
@@ -154,27 +152,18 @@ void Application::run_errand(const Errand& errand) {
 
 void Application::take_up_from(PlaceName name) {
     place(name).enter(around_);
-    if (const auto stage = place(name).stage())
-        place().take_up(*stage, around_);
+    const auto* lending = ability_of<Lending>(&place(name));
+    auto* taking = able<TakingUp>();
+    assert(lending != nullptr && taking != nullptr); // only who takes up asks, of who lends
+    if (const auto stage = lending->stage())
+        taking->take_up(*stage, around_);
     save_soon();
 }
 
 void Application::open(const OpenedFile& file) {
     notice_.clear();
-    if (const auto* lesson = std::get_if<LessonFile>(&file)) {
-        go_to(PlaceName::workshop);
-        place().show_lesson(lesson->lesson, lesson->path, around_);
-    } else if (const auto* blueprint = std::get_if<BlueprintFile>(&file)) {
-        go_to(PlaceName::handout);
-        place().show_blueprint(blueprint->path);
-    } else {
-        open_setup(std::get<setup::Setup>(file));
-    }
-}
-
-void Application::open_setup(const setup::Setup& setup) {
-    go_to(place_of(setup));
-    place().show(setup, around_);
+    go_to(place_for(file));
+    able<Opening>()->open(file, around_);
 }
 
 void Application::take_dropped_files(const std::vector<std::string>& paths) {

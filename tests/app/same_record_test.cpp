@@ -53,9 +53,9 @@ private:
     const learner::Asking& asking() { return model().asking; }
 
     void press(int key, const std::string& line) {
-        const QuestionOutcome outcome =
+        const QuestionFrame frame =
             read_question_keys(*desk_.course().bank, {{key, 0}}, screen_.question);
-        settle_session(screen_, desk_, wall_clock(), outcome.wish);
+        settle_session(screen_, desk_, wall_clock(), frame.wish);
         if (!line.empty())
             lines_ += line + '\n';
     }

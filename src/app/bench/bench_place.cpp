@@ -36,12 +36,13 @@ void BenchPlace::refit() {
     shelf_.cards_width_px = 0.0;
 }
 
-void BenchPlace::show(const setup::Setup& setup, Surroundings& /*around*/) {
-    const auto* lever = std::get_if<setup::LeverSetup>(&setup);
-    if (lever == nullptr)
-        return;
+void BenchPlace::open(const OpenedFile& file, Surroundings& /*around*/) {
+    put(std::get<setup::LeverSetup>(std::get<setup::Setup>(file)));
+}
+
+void BenchPlace::put(const setup::LeverSetup& lever) {
     question_.model.reset();
-    update(bench_.model, OpenSetup{*lever});
+    update(bench_.model, OpenSetup{lever});
     bench_.stage.view_fits = false;
     bench_.stage.view_is_own = false;
     bench_.stage.chosen = {scene::PartKind::effort, 0};
@@ -71,33 +72,33 @@ PlaceFrame BenchPlace::run(const PlaceInput& input) {
     if (shelf_.open) {
         const Shelf& levers = input.around.library.levers();
         return run_shelf(input, lever_content("Choose a lever", levers), shelf_,
-                         [&](std::size_t chosen) { show(levers.levers[chosen], input.around); });
+                         [&](std::size_t chosen) { put(levers.levers[chosen]); });
     }
     return question_.model ? run_open_question(input) : run_stage(input);
 }
 
 PlaceFrame BenchPlace::run_open_question(const PlaceInput& input) {
     PlaceFrame frame;
-    QuestionOutcome outcome = run_question(input.style, input.layout, input.around.library.bank(),
-                                           input.frame, question_);
-    if (outcome.wish == QuestionWish::next_question)
+    QuestionFrame result = run_question(input.style, input.layout, input.around.library.bank(),
+                                        input.frame, question_);
+    if (result.wish == QuestionWish::next_question)
         ask(input.around.library);
-    else if (outcome.wish == QuestionWish::leave)
+    else if (result.wish == QuestionWish::leave)
         question_.model.reset();
-    frame.drawing = std::move(outcome.drawing);
+    frame.drawing = std::move(result.drawing);
     return frame;
 }
 
 PlaceFrame BenchPlace::run_stage(const PlaceInput& input) {
     PlaceFrame frame;
-    BenchOutcome outcome = run_bench(input.style, input.layout, input.frame, bench_);
+    BenchFrame result = run_bench(input.style, input.layout, input.frame, bench_);
     input.around.units = bench_.model.units;
     const bool asked_by_key = std::any_of(input.frame.keys->begin(), input.frame.keys->end(),
                                           [](const KeyPress& key) { return key.key == key::kQ; });
-    if (outcome.ask_question || asked_by_key)
+    if (result.ask_question || asked_by_key)
         ask(input.around.library);
-    frame.drawing = std::move(outcome.drawing);
-    frame.changed = outcome.changed;
+    frame.drawing = std::move(result.drawing);
+    frame.changed = result.changed;
     return frame;
 }
 

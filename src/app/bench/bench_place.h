@@ -2,6 +2,7 @@
 // The bench as a place: the lever, its shelf, and a question that is like it.
 
 #include "app/bench/bench_screen.h"
+#include "app/place/abilities.h"
 #include "app/place/place.h"
 #include "app/question/question_screen.h"
 #include "app/shelf/shelf_view.h"
@@ -10,7 +11,11 @@
 
 namespace steelyard::app {
 
-class BenchPlace final : public Place {
+class BenchPlace final : public Place,
+                         public Undoing,
+                         public Choosing,
+                         public Opening,
+                         public Lending {
 public:
     /// Puts on the bench what was there last, else the first lever of the shelf, else a plain one.
     explicit BenchPlace(Surroundings& around);
@@ -19,20 +24,23 @@ public:
     void enter(Surroundings& around) override;
     void refit() override;
     bool moving() const override { return bench_.moving(); }
-    bool covers_window() const override { return shelf_.open; }
+    PlaceShape shape(const scene::Point& /*window_px*/) const override { return {shelf_.open}; }
     bool can_undo() const override { return bench_.model.history.can_undo(); }
     bool can_redo() const override { return bench_.model.history.can_redo(); }
     void undo() override { update(bench_.model, Undo{}); }
     void redo() override { update(bench_.model, Redo{}); }
     const char* shelf_word() const override { return "Levers"; }
     void open_shelf() override { app::open_shelf(shelf_); }
-    void show(const setup::Setup& setup, Surroundings& around) override;
-    std::optional<setup::Setup> shown() const override { return bench_.model.state.setup; }
+    void open(const OpenedFile& file, Surroundings& around) override;
+    std::optional<lesson::LessonStage> stage() const override {
+        return lesson::LessonStage{bench_.model.state.setup};
+    }
     std::string keep(const SavedWork& saved) const override;
 
 private:
     PlaceFrame run_open_question(const PlaceInput& input);
     PlaceFrame run_stage(const PlaceInput& input);
+    void put(const setup::LeverSetup& lever);
     void ask(Library& library);
 
     BenchScreen bench_;

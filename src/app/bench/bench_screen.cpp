@@ -42,9 +42,9 @@ bool shows_another_lever(const BenchIntent& intent) {
     return std::holds_alternative<OpenSetup>(intent);
 }
 
-void apply_intent(BenchScreen& screen, const BenchIntent& intent, BenchOutcome& outcome) {
+void apply_intent(BenchScreen& screen, const BenchIntent& intent, BenchFrame& frame) {
     update(screen.model, intent);
-    outcome.changed = true;
+    frame.changed = true;
     if (shows_another_lever(intent)) {
         screen.stage.view_fits = false;
         screen.stage.view_is_own = false;
@@ -150,19 +150,19 @@ void tell_grips(const Style& style, const BenchScreen& screen) {
 
 } // namespace
 
-BenchOutcome run_bench(const Style& style, const Layout& layout, const FrameInput& input,
-                       BenchScreen& screen) {
-    BenchOutcome outcome;
+BenchFrame run_bench(const Style& style, const Layout& layout, const FrameInput& input,
+                     BenchScreen& screen) {
+    BenchFrame frame;
     keep_view(style, layout, screen);
     if (const auto intent =
             point_on_stage(screen.model, input.pointer, screen.pose(), screen.stage))
-        apply_intent(screen, *intent, outcome);
+        apply_intent(screen, *intent, frame);
     for (const KeyPress& key : *input.keys)
         if (key.key == key::kR)
             unfold_next(read_bench(screen.model), (key.modifiers & key::kWithShift) != 0 ? -1 : 1,
                         screen.column);
         else if (const auto intent = press_on_stage(screen.model, key, screen.stage))
-            apply_intent(screen, *intent, outcome);
+            apply_intent(screen, *intent, frame);
     if (screen.stage.to_type) {
         open_field(screen.field, screen.model, *screen.stage.to_type);
         screen.stage.to_type.reset();
@@ -173,21 +173,21 @@ BenchOutcome run_bench(const Style& style, const Layout& layout, const FrameInpu
         if (const auto intent =
                 draw_part_bar(style, screen.model, bar_at, layout.stage_px.x() - 48.0, screen.stage,
                               screen.field))
-            apply_intent(screen, *intent, outcome);
+            apply_intent(screen, *intent, frame);
     keep_view(style, layout, screen);
     aim_tilt(screen, input.seconds);
 
-    const ColumnOutcome column =
+    const ColumnWishes column =
         draw_column(style, screen.model, read_bench(screen.model), layout, screen.column);
     if (column.switch_hand)
         apply_intent(screen,
                      screen.model.state.hand_N ? BenchIntent(SolveForEffort{})
                                                : BenchIntent(TakeByHand{}),
-                     outcome);
-    outcome.ask_question = column.ask_question;
-    outcome.drawing = draw_stage(style, bare, screen);
+                     frame);
+    frame.ask_question = column.ask_question;
+    frame.drawing = draw_stage(style, bare, screen);
     tell_grips(style, screen);
-    return outcome;
+    return frame;
 }
 
 } // namespace steelyard::app

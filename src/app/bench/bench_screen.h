@@ -24,14 +24,14 @@ struct BenchScreen {
 };
 
 /// What a frame of the bench asks of the application.
-struct BenchOutcome {
+struct BenchFrame {
     scene::Drawing drawing; ///< of the stage; to be painted under what was drawn with ImGui
     bool ask_question = false;
     bool changed = false; ///< the setup on the bench is another than before
 };
 
 /// Runs one frame: input first, so that what is drawn already shows its result.
-BenchOutcome run_bench(const Style& style, const Layout& layout, const FrameInput& input,
-                       BenchScreen& screen);
+BenchFrame run_bench(const Style& style, const Layout& layout, const FrameInput& input,
+                     BenchScreen& screen);
 
 } // namespace steelyard::app

@@ -70,9 +70,9 @@ void unfold_next(const BenchReadings& readings, int step, ColumnState& state) {
     state.unfolded = order[static_cast<std::size_t>((at + step + count) % count)];
 }
 
-ColumnOutcome draw_column(const Style& style, const BenchModel& model,
-                          const BenchReadings& readings, const Layout& layout, ColumnState& state) {
-    ColumnOutcome outcome;
+ColumnWishes draw_column(const Style& style, const BenchModel& model, const BenchReadings& readings,
+                         const Layout& layout, ColumnState& state) {
+    ColumnWishes wishes;
     begin_column(style, layout);
     ColumnPen pen(style, layout);
     if (layout.narrow)
@@ -84,12 +84,12 @@ ColumnOutcome draw_column(const Style& style, const BenchModel& model,
     if (word_button(style, "hand", {pen.left(), pen.y()},
                     model.state.hand_N ? "Find the effort for me" : "Set the effort by hand",
                     false))
-        outcome.switch_hand = true;
+        wishes.switch_hand = true;
     pen.skip(24.0F);
     if (!model.message.empty())
         pen.paragraph({TextSize::caption, false, Role::wrong}, model.message);
-    outcome.ask_question = end_column(style, layout, pen, "Ask me one like this");
-    return outcome;
+    wishes.ask_question = end_column(style, layout, pen, "Ask me one like this");
+    return wishes;
 }
 
 } // namespace steelyard::app

@@ -18,12 +18,12 @@ struct ColumnState {
 void unfold_next(const BenchReadings& readings, int step, ColumnState& state);
 
 /// What was asked for in the column.
-struct ColumnOutcome {
+struct ColumnWishes {
     bool ask_question = false;
     bool switch_hand = false; ///< take the effort by hand, or give it back to the solver
 };
 
-ColumnOutcome draw_column(const Style& style, const BenchModel& model,
-                          const BenchReadings& readings, const Layout& layout, ColumnState& state);
+ColumnWishes draw_column(const Style& style, const BenchModel& model, const BenchReadings& readings,
+                         const Layout& layout, ColumnState& state);
 
 } // namespace steelyard::app

@@ -41,7 +41,7 @@ std::optional<BenchIntent> draw_part_bar(const Style& style, const BenchModel& m
             at.x += style.px(138.0F);
             continue;
         }
-        const ChipOutcome chip = draw_chip(style, at, name_of(one), shown_value(model, number));
+        const DrawnChip chip = draw_chip(style, at, name_of(one), shown_value(model, number));
         if (chip.pressed)
             open_field(field, model, number);
         at.x += chip.width_px + style.px(8.0F);

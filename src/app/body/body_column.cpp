@@ -168,9 +168,9 @@ void unfold_next(const BodyReadings& readings, int step, BodyColumnState& state)
     state.unfolded = order[static_cast<std::size_t>((at + step + count) % count)];
 }
 
-BodyColumnOutcome draw_body_column(const Style& style, const Layout& layout, const BodyModel& model,
-                                   const BodyColumnShown& shown, BodyColumnState& state) {
-    BodyColumnOutcome outcome;
+BodyColumnWishes draw_body_column(const Style& style, const Layout& layout, const BodyModel& model,
+                                  const BodyColumnShown& shown, BodyColumnState& state) {
+    BodyColumnWishes wishes;
     const BodyReadings& readings = state.readings.of({model.stamp(), shown.units},
                                                      [&] { return read_axes(model, shown.units); });
     if (model.moves())
@@ -180,7 +180,7 @@ BodyColumnOutcome draw_body_column(const Style& style, const Layout& layout, con
     ColumnPen pen(style, layout);
     draw_head(readings, layout, pen);
     pen.skip(4.0F);
-    outcome.chosen_axis = draw_bars(style, readings.bars, model.state.chosen, pen);
+    wishes.chosen_axis = draw_bars(style, readings.bars, model.state.chosen, pen);
     if (readings.both_sides) {
         pen.skip(16.0F);
         pen.paragraph(kCaption, "Paired joints above: both sides. Below and on the stage: each.");
@@ -192,13 +192,13 @@ BodyColumnOutcome draw_body_column(const Style& style, const Layout& layout, con
     draw_spread(style, model, shown, state, pen);
     draw_words(model, readings, shown.notice, pen);
     if (model.moves()) {
-        outcome.play =
+        wishes.play =
             end_column(style, layout, pen, shown.playing ? "Stop" : "Play the repetition");
     } else {
         pen.finish(0.0F);
         end_area();
     }
-    return outcome;
+    return wishes;
 }
 
 } // namespace steelyard::app

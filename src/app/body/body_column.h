@@ -48,13 +48,13 @@ struct BodyColumnShown {
 };
 
 /// What was asked for in the column.
-struct BodyColumnOutcome {
+struct BodyColumnWishes {
     std::optional<std::size_t> chosen_axis;
     bool play = false; ///< start or stop
 };
 
-BodyColumnOutcome draw_body_column(const Style& style, const Layout& layout, const BodyModel& model,
-                                   const BodyColumnShown& shown, BodyColumnState& state);
+BodyColumnWishes draw_body_column(const Style& style, const Layout& layout, const BodyModel& model,
+                                  const BodyColumnShown& shown, BodyColumnState& state);
 
 /// Unfolds the next reading, or the one before; after the last none is unfolded.
 void unfold_next(const BodyReadings& readings, int step, BodyColumnState& state);

@@ -30,17 +30,10 @@ void BodyPlace::refit() {
     shelf_.cards_width_px = 0.0;
 }
 
-void BodyPlace::show(const setup::Setup& setup, Surroundings& around) {
+void BodyPlace::open(const OpenedFile& file, Surroundings& around) {
     enter(around);
-    const auto* exercise = std::get_if<setup::BodySetup>(&setup);
-    if (exercise != nullptr && body_)
-        open_exercise(*body_, *exercise);
-}
-
-std::optional<setup::Setup> BodyPlace::shown() const {
-    if (!body_)
-        return std::nullopt;
-    return body_->model.state.setup;
+    if (body_)
+        open_exercise(*body_, std::get<setup::BodySetup>(std::get<setup::Setup>(file)));
 }
 
 std::optional<lesson::LessonStage> BodyPlace::stage() const {
@@ -59,8 +52,9 @@ std::string BodyPlace::keep(const SavedWork& saved) const {
 PlaceFrame BodyPlace::run(const PlaceInput& input) {
     if (shelf_.open) {
         const Shelf& exercises = input.around.library.exercises();
-        return run_shelf(input, exercise_content("Choose an exercise", exercises), shelf_,
-                         [&](std::size_t chosen) { show(exercises.bodies[chosen], input.around); });
+        return run_shelf(
+            input, exercise_content("Choose an exercise", exercises), shelf_,
+            [&](std::size_t chosen) { open_exercise(*body_, exercises.bodies[chosen]); });
     }
     PlaceFrame frame;
     if (!body_) {
@@ -68,9 +62,9 @@ PlaceFrame BodyPlace::run(const PlaceInput& input) {
         return frame;
     }
     const setup::UnitSystem units = input.around.units;
-    const BodyOutcome outcome = run_body(input.style, input.layout, input.frame, units, *body_);
-    frame.kept = outcome.drawing;
-    frame.changed = outcome.changed;
+    const BodyFrame result = run_body(input.style, input.layout, input.frame, units, *body_);
+    frame.kept = result.drawing;
+    frame.changed = result.changed;
     return frame;
 }
 

@@ -2,12 +2,17 @@
 // The body as a place: an exercise on the stage, and the shelf of exercises.
 
 #include "app/body/body_screen.h"
+#include "app/place/abilities.h"
 #include "app/place/place.h"
 #include "app/shelf/shelf_view.h"
 
 namespace steelyard::app {
 
-class BodyPlace final : public Place {
+class BodyPlace final : public Place,
+                        public Undoing,
+                        public Choosing,
+                        public Opening,
+                        public Lending {
 public:
     explicit BodyPlace(Surroundings& /*around*/) {}
 
@@ -17,15 +22,14 @@ public:
     void enter(Surroundings& around) override;
     void refit() override;
     bool moving() const override { return body_ && body_->moving(); }
-    bool covers_window() const override { return shelf_.open; }
+    PlaceShape shape(const scene::Point& /*window_px*/) const override { return {shelf_.open}; }
     bool can_undo() const override { return body_ && body_->model.history.can_undo(); }
     bool can_redo() const override { return body_ && body_->model.history.can_redo(); }
     void undo() override { update(body_->model, UndoBody{}); }
     void redo() override { update(body_->model, RedoBody{}); }
     const char* shelf_word() const override { return "Exercises"; }
     void open_shelf() override { app::open_shelf(shelf_); }
-    void show(const setup::Setup& setup, Surroundings& around) override;
-    std::optional<setup::Setup> shown() const override;
+    void open(const OpenedFile& file, Surroundings& around) override;
     std::optional<lesson::LessonStage> stage() const override;
     std::string keep(const SavedWork& saved) const override;
 

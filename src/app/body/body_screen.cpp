@@ -195,8 +195,8 @@ void open_exercise(BodyScreen& screen, const setup::BodySetup& setup) {
     look_from(screen, scene::camera_of(setup.view));
 }
 
-BodyOutcome run_body(const Style& style, const Layout& layout, const FrameInput& input,
-                     setup::UnitSystem units, BodyScreen& screen) {
+BodyFrame run_body(const Style& style, const Layout& layout, const FrameInput& input,
+                   setup::UnitSystem units, BodyScreen& screen) {
     const BodyStamp before = screen.model.stamp();
     const bool played = screen.playing;
     fit_stage(style, layout, screen);
@@ -220,7 +220,7 @@ BodyOutcome run_body(const Style& style, const Layout& layout, const FrameInput&
                 std::max(room.low.x() - 48.0, 200.0), screen.hand.chosen, screen.field))
             apply_intent(screen, *intent);
     const TorqueSpread* spread = keep_spread(screen);
-    const BodyColumnOutcome column = draw_body_column(
+    const BodyColumnWishes column = draw_body_column(
         style, layout, screen.model, {units, screen.playing, spread, screen.notice}, screen.column);
     if (column.chosen_axis)
         update(screen.model, ChooseAxis{*column.chosen_axis});

@@ -36,7 +36,7 @@ struct BodyScreen {
 /// Puts an exercise on the stage and looks at it as its setup says.
 void open_exercise(BodyScreen& screen, const setup::BodySetup& setup);
 
-struct BodyOutcome {
+struct BodyFrame {
     const scene::Drawing* drawing = nullptr; ///< kept by the screen until its next frame
     bool changed = false; ///< the exercise on the stage, or its place, is another than before
 };
@@ -44,7 +44,7 @@ struct BodyOutcome {
 /// Runs one frame. Keys besides those of press_on_body: Space plays, 1 2 3 look from the side, the
 /// front, above, Home looks as the setup says, R unfolds the next reading, P chooses what is
 /// plotted, S shows how much bodies differ, + and - go nearer and farther.
-BodyOutcome run_body(const Style& style, const Layout& layout, const FrameInput& input,
-                     setup::UnitSystem units, BodyScreen& screen);
+BodyFrame run_body(const Style& style, const Layout& layout, const FrameInput& input,
+                   setup::UnitSystem units, BodyScreen& screen);
 
 } // namespace steelyard::app

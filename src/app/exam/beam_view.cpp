@@ -206,7 +206,7 @@ void tell(const Style& style, const BeamLayout& beam, const std::vector<Notch>& 
 
 /// What of the beam the mouse is on, and what it does there.
 struct Touch {
-    BeamOutcome outcome;
+    BeamWishes wishes;
     std::optional<std::size_t> over_notch;
     std::optional<std::size_t> over_weight;
 };
@@ -223,9 +223,9 @@ Touch take_mouse(const BeamLayout& beam, bool hangs) {
     const bool pressed =
         ImGui::InvisibleButton("beam", {beam.width_px, beam.scale * kBeamStrip_px});
     if (ImGui::IsItemActive())
-        touch.outcome.held = beam.nearest(mouse_px);
+        touch.wishes.held = beam.nearest(mouse_px);
     else if (pressed || ImGui::IsItemDeactivated())
-        touch.outcome.go_to = beam.nearest(mouse_px);
+        touch.wishes.go_to = beam.nearest(mouse_px);
     else if (ImGui::IsItemHovered())
         touch.over_notch = beam.nearest(mouse_px);
     if (!hangs)
@@ -233,10 +233,10 @@ Touch take_mouse(const BeamLayout& beam, bool hangs) {
     const ImVec2 corner{beam.left_px, beam.y(kBeamStrip_px)};
     const ImVec2 far_corner{corner.x + beam.width_px, beam.y(kBeamHeight_px)};
     if (ImGui::IsWindowHovered(ImGuiHoveredFlags_AllowWhenBlockedByActiveItem) &&
-        ImGui::IsMouseHoveringRect(corner, far_corner) && !touch.outcome.held) {
+        ImGui::IsMouseHoveringRect(corner, far_corner) && !touch.wishes.held) {
         touch.over_weight = beam.nearest(mouse_px);
         if (take_click())
-            touch.outcome.hang = touch.over_weight;
+            touch.wishes.hang = touch.over_weight;
     }
     return touch;
 }
@@ -296,16 +296,16 @@ void begin_beam_area(const Layout& layout, const BeamLayout& beam, float below_p
                {layout.stage_px.x(), beam.scale * kBeamHeight_px + below_px});
 }
 
-BeamOutcome draw_beam(const Style& style, const BeamLayout& beam, const std::vector<Notch>& notches,
-                      std::optional<double> pointer, bool hangs) {
+BeamWishes draw_beam(const Style& style, const BeamLayout& beam, const std::vector<Notch>& notches,
+                     std::optional<double> pointer, bool hangs) {
     if (notches.empty())
         return {};
     const BeamPen pen(style, beam, notches);
     Touch touch = take_mouse(beam, hangs);
     if (const auto pressed = pressed_by_letters(style, beam, pen))
-        touch.outcome.go_to = pressed;
-    if (touch.outcome.held)
-        pointer = static_cast<double>(*touch.outcome.held);
+        touch.wishes.go_to = pressed;
+    if (touch.wishes.held)
+        pointer = static_cast<double>(*touch.wishes.held);
     pen.draw_beam();
     std::vector<Span> taken;
     std::optional<Span> pointer_span;
@@ -313,14 +313,14 @@ BeamOutcome draw_beam(const Style& style, const BeamLayout& beam, const std::vec
         taken.push_back(*(pointer_span = pen.draw_pointer(*pointer)));
     if (touch.over_weight && !notches[*touch.over_weight].come_back)
         pen.draw_weight(*touch.over_weight, false);
-    const auto over = touch.outcome.held ? touch.outcome.held
+    const auto over = touch.wishes.held  ? touch.wishes.held
                       : touch.over_notch ? touch.over_notch
                                          : touch.over_weight;
     if (over)
         taken.push_back(pen.draw_words(*over, pointer_span, words_of(notches[*over], *over)));
     pen.draw_numbers(taken);
     tell(style, beam, notches, pointer);
-    return touch.outcome;
+    return touch.wishes;
 }
 
 void draw_beam_legend(const Style& style, ImVec2 base, const std::vector<Notch>& notches) {

@@ -23,7 +23,7 @@ struct Notch {
 };
 
 /// What was done to the beam.
-struct BeamOutcome {
+struct BeamWishes {
     std::optional<std::size_t> go_to; ///< a notch that was pressed or the pointer was dragged to
     std::optional<std::size_t> hang;  ///< a weight to be hung below it, or taken off
     std::optional<std::size_t> held;  ///< the notch over which the pointer is being dragged
@@ -42,8 +42,8 @@ void begin_beam_area(const Layout& layout, const BeamLayout& beam, float below_p
 /// Draws a beam over a width from a place of the present area on, and takes the mouse there.
 /// @param pointer  where the pointer stands; empty = there is none
 /// @param hangs    weights can be hung and taken off
-BeamOutcome draw_beam(const Style& style, const BeamLayout& beam, const std::vector<Notch>& notches,
-                      std::optional<double> pointer, bool hangs);
+BeamWishes draw_beam(const Style& style, const BeamLayout& beam, const std::vector<Notch>& notches,
+                     std::optional<double> pointer, bool hangs);
 
 /// What the shapes of a report's beam mean, each with its count, in a line.
 /// @param base  left end of the baseline

@@ -132,7 +132,7 @@ float draw_exam_beam(const Style& style, const Layout& layout, const Clock& now,
     screen.pointer.aim(screen.model.exam.at, screen.less_motion);
     screen.pointer.advance(input.seconds);
     begin_beam_area(layout, beam);
-    const BeamOutcome done =
+    const BeamWishes done =
         draw_beam(style, beam, notches_of(screen.model.exam), screen.pointer.at(), true);
     end_area();
     held = done.held;
@@ -166,7 +166,7 @@ void draw_end_question(const Style& style, ColumnPen& pen, Desk& desk, const Clo
 }
 
 /// Takes what was done to the question back into the exam.
-void take_in(ExamScreen& screen, Desk& desk, const Clock& now, const QuestionOutcome& asked) {
+void take_in(ExamScreen& screen, Desk& desk, const Clock& now, const QuestionFrame& asked) {
     if (!screen.question.model)
         return;
     screen.model.question = screen.question.model;
@@ -200,7 +200,7 @@ ExamWish draw_head(const Style& style, const learner::Exam& exam, std::optional<
 
 /// To come back, leaving and the end, in words.
 ExamWish draw_words(const Style& style, const ExamScreen& screen, ColumnPen& pen,
-                    QuestionOutcome& asked) {
+                    QuestionFrame& asked) {
     const learner::Exam& exam = screen.model.exam;
     ExamWish wish = ExamWish::none;
     // In an answer line M is a letter.
@@ -224,7 +224,7 @@ ExamWish draw_words(const Style& style, const ExamScreen& screen, ColumnPen& pen
 
 ExamWish draw_exam_column(const Style& style, const Layout& layout, Desk& desk, const Clock& now,
                           std::optional<std::size_t> held, ExamScreen& screen,
-                          QuestionOutcome& asked) {
+                          QuestionFrame& asked) {
     const learner::Exam& exam = screen.model.exam;
     begin_area("column", layout.column_at_px, layout.column_px, true);
     ColumnPen pen(style, layout);
@@ -274,18 +274,18 @@ void begin(ExamScreen& screen, Desk& desk, const Clock& now) {
 }
 
 /// What an exam is, and the one button that starts its clock.
-ExamOutcome run_offer(const Style& style, const Layout& layout, Desk& desk, const Clock& now,
-                      const FrameInput& input, ExamScreen& screen) {
-    ExamOutcome outcome;
-    outcome.drawing.size_px = layout.stage_px;
+ExamFrame run_offer(const Style& style, const Layout& layout, Desk& desk, const Clock& now,
+                    const FrameInput& input, ExamScreen& screen) {
+    ExamFrame frame;
+    frame.drawing.size_px = layout.stage_px;
     bool begins = false;
     for (const KeyPress& key : *input.keys) {
-        outcome.left = outcome.left || key.key == key::kEscape;
+        frame.left = frame.left || key.key == key::kEscape;
         begins = begins || key.key == key::kEnter || key.key == key::kKeypadEnter;
     }
     const OfferWish wish =
         draw_offer(style, layout, desk.course(), screen.model.exam, screen.trouble);
-    outcome.left = outcome.left || wish == OfferWish::leave;
+    frame.left = frame.left || wish == OfferWish::leave;
     if (wish == OfferWish::another) {
         const std::uint64_t seed = screen.model.exam.seed + 1;
         desk.give_up_exam(screen.model.exam);
@@ -293,7 +293,7 @@ ExamOutcome run_offer(const Style& style, const Layout& layout, Desk& desk, cons
     } else if ((begins || wish == OfferWish::begin) && screen.trouble.empty()) {
         begin(screen, desk, now);
     }
-    return outcome;
+    return frame;
 }
 
 } // namespace
@@ -325,8 +325,8 @@ bool is_moving(const ExamScreen& screen) {
     return screen.begun && !screen.report && !screen.pointer.at_rest();
 }
 
-ExamOutcome run_exam(const Style& style, const Layout& layout, Desk& desk, const Clock& now,
-                     const FrameInput& input, ExamScreen& screen) {
+ExamFrame run_exam(const Style& style, const Layout& layout, Desk& desk, const Clock& now,
+                   const FrameInput& input, ExamScreen& screen) {
     if (screen.begun && !screen.report) {
         pass_time(screen.model, now);
         settle(screen, desk, now, now.utc_ms - screen.kept_ms >= kHeartbeat_ms, false);
@@ -337,29 +337,29 @@ ExamOutcome run_exam(const Style& style, const Layout& layout, Desk& desk, const
         return run_offer(style, layout, desk, now, input, screen);
     const std::vector<KeyPress> keys = answer_end_question(*input.keys, screen, desk, now);
     obey(wish_of(keys), screen, desk, now);
-    ExamOutcome outcome;
-    outcome.drawing.size_px = layout.stage_px;
+    ExamFrame frame;
+    frame.drawing.size_px = layout.stage_px;
     std::optional<std::size_t> held;
     const float beam_px = draw_exam_beam(style, layout, now, input, desk, screen, held);
-    QuestionOutcome asked;
+    QuestionFrame asked;
     if (screen.question.model) {
         asked = read_question_keys(*desk.course().bank, keys, screen.question);
         draw_question_stage(style, layout, beam_px, input.pointer, screen.question, asked);
-        outcome.drawing = std::move(asked.drawing);
+        frame.drawing = std::move(asked.drawing);
     }
     const std::size_t at = screen.model.exam.at;
     const ExamWish wish = draw_exam_column(style, layout, desk, now, held, screen, asked);
     if (asked.wish == QuestionWish::leave) {
         take_in(screen, desk, now, {QuestionWish::none, false, true, {}});
         keep(screen, desk, now);
-        outcome.left = true;
+        frame.left = true;
     } else if (!screen.report && screen.model.exam.at == at) {
         take_in(screen, desk, now, asked);
         obey(wish, screen, desk, now);
     }
     if (screen.model.asks_to_end)
         screen.question.wants_keyboard = false; // Y and N are for the question whether to end
-    return outcome;
+    return frame;
 }
 
 } // namespace steelyard::app

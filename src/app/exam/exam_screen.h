@@ -37,7 +37,7 @@ bool is_moving(const ExamScreen& screen);
 /// forth, with Shift to the next question to come back to; M hangs a weight below this one, to come
 /// back to it, or takes it off; Ctrl+E asks to end, Escape leaves it waiting. In the answer line
 /// every letter is a letter: there Ctrl+M hangs the weight.
-ExamOutcome run_exam(const Style& style, const Layout& layout, Desk& desk,
-                     const learner::Clock& now, const FrameInput& input, ExamScreen& screen);
+ExamFrame run_exam(const Style& style, const Layout& layout, Desk& desk, const learner::Clock& now,
+                   const FrameInput& input, ExamScreen& screen);
 
 } // namespace steelyard::app

@@ -169,16 +169,16 @@ void open_mark(ReportScreen& screen, const learner::Exam& exam, std::size_t mark
     screen.shown = mark;
 }
 
-ExamOutcome run_report(const Style& style, const Layout& layout, const Desk& desk,
-                       const learner::Exam& exam, const FrameInput& input, ReportScreen& screen) {
-    ExamOutcome outcome;
-    outcome.drawing.size_px = layout.stage_px;
-    outcome.left = read_keys(*input.keys, exam, screen);
+ExamFrame run_report(const Style& style, const Layout& layout, const Desk& desk,
+                     const learner::Exam& exam, const FrameInput& input, ReportScreen& screen) {
+    ExamFrame frame;
+    frame.drawing.size_px = layout.stage_px;
+    frame.left = read_keys(*input.keys, exam, screen);
     const float beam_px = draw_report_beam(style, layout, exam, screen);
-    QuestionOutcome asked;
+    QuestionFrame asked;
     if (screen.shown) {
         draw_question_stage(style, layout, beam_px, input.pointer, screen.question, asked);
-        outcome.drawing = std::move(asked.drawing);
+        frame.drawing = std::move(asked.drawing);
     } else {
         draw_by_skill(style, layout, beam_px, desk.course(), screen.report);
     }
@@ -195,11 +195,11 @@ ExamOutcome run_report(const Style& style, const Layout& layout, const Desk& des
     pen.skip(24.0F);
     if (column_button(style, layout, pen,
                       screen.shown ? "Back to the report" : "Back to practice")) {
-        outcome.left = !screen.shown;
+        frame.left = !screen.shown;
         screen.shown.reset();
     }
     end_area();
-    return outcome;
+    return frame;
 }
 
 } // namespace steelyard::app

@@ -18,7 +18,7 @@ struct ReportScreen {
     QuestionScreen question;          ///< of it
 };
 
-struct ExamOutcome {
+struct ExamFrame {
     bool left = false;
     scene::Drawing drawing;
 };
@@ -31,7 +31,7 @@ void open_mark(ReportScreen& screen, const learner::Exam& exam, std::size_t mark
 
 /// Runs one frame. Keys: left and right go through the questions, N through the mistakes, Escape
 /// leads back.
-ExamOutcome run_report(const Style& style, const Layout& layout, const Desk& desk,
-                       const learner::Exam& exam, const FrameInput& input, ReportScreen& screen);
+ExamFrame run_report(const Style& style, const Layout& layout, const Desk& desk,
+                     const learner::Exam& exam, const FrameInput& input, ReportScreen& screen);
 
 } // namespace steelyard::app

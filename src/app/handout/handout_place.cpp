@@ -15,8 +15,8 @@ void HandoutPlace::enter(Surroundings& /*around*/) {
     stock_shelf(screen_);
 }
 
-void HandoutPlace::show_blueprint(const std::filesystem::path& path) {
-    open_blueprint(screen_, path);
+void HandoutPlace::open(const OpenedFile& file, Surroundings& /*around*/) {
+    open_blueprint(screen_, std::get<BlueprintFile>(file).path);
 }
 
 PlaceFrame HandoutPlace::run(const PlaceInput& input) {

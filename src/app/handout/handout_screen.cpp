@@ -45,7 +45,7 @@ Spread lay_spread(const Style& style, const Layout& layout, publish::PaperSize p
     return spread;
 }
 
-tl::expected<PagePair, std::string> pages_of(const PageWish& wish,
+tl::expected<PagePair, std::string> pages_of(const WantedPage& wish,
                                              const std::vector<publish::Blueprint>& blueprints,
                                              const problems::Bank& bank,
                                              const publish::Tools& tools,
@@ -65,8 +65,8 @@ tl::expected<PagePair, std::string> pages_of(const PageWish& wish,
 }
 
 /// What decides how a page looks: where the files go does not.
-PageWish wish_of(const HandoutScreen& screen, int height_px) {
-    PageWish wish{screen.choices, screen.version, screen.page, height_px};
+WantedPage wish_of(const HandoutScreen& screen, int height_px) {
+    WantedPage wish{screen.choices, screen.version, screen.page, height_px};
     wish.choices.folder.clear();
     wish.choices.formats.clear();
     return wish;
@@ -84,7 +84,7 @@ void keep_pages(const problems::Bank& bank, int height_px, HandoutScreen& screen
             screen.asked.page = std::min(screen.asked.page, screen.pages);
         }
     }
-    const PageWish wish = wish_of(screen, height_px);
+    const WantedPage wish = wish_of(screen, height_px);
     if (wish == screen.asked)
         return;
     if (screen.page_work.running())

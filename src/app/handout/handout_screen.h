@@ -16,13 +16,13 @@
 namespace steelyard::app {
 
 /// The page to be looked at, of the questions and of their key.
-struct PageWish {
+struct WantedPage {
     HandoutChoices choices;
     std::size_t version = 0; ///< from 0
     int page = 1;            ///< from 1
     int height_px = 0;
 
-    bool operator==(const PageWish&) const = default;
+    bool operator==(const WantedPage&) const = default;
 };
 
 struct PagePair {
@@ -43,7 +43,7 @@ struct HandoutScreen {
     std::size_t version = 0; ///< that is shown, from 0
     int page = 1;            ///< that is shown, from 1
     int pages = 0;           ///< of the longer of questions and key
-    PageWish asked;          ///< what the work on the pages was started for
+    WantedPage asked;        ///< what the work on the pages was started for
     BackgroundWork<PagePair> page_work;
     PageTexture questions;
     PageTexture key;

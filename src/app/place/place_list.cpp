@@ -3,6 +3,7 @@
 #include "app/bench/bench_place.h"
 #include "app/body/body_place.h"
 #include "app/handout/handout_place.h"
+#include "app/platform/key.h"
 #include "app/practice/practice_place.h"
 #include "app/side_by_side/side_by_side_place.h"
 #include "app/start/start_place.h"
@@ -10,6 +11,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cassert>
 
 namespace steelyard::app {
 
@@ -19,14 +21,22 @@ template <typename Made> std::unique_ptr<Place> make(Surroundings& around) {
     return std::make_unique<Made>(around);
 }
 
+template <typename Kind> bool is_setup_of(const OpenedFile& file) {
+    const auto* setup = std::get_if<setup::Setup>(&file);
+    return setup != nullptr && std::holds_alternative<Kind>(*setup);
+}
+template <typename Kind> bool is(const OpenedFile& file) {
+    return std::holds_alternative<Kind>(file);
+}
+
 constexpr std::array<PlaceEntry, kPlaces> kList{{
     {PlaceName::start, "Start", make<StartPlace>},
-    {PlaceName::bench, "Bench", make<BenchPlace>},
-    {PlaceName::body, "Body", make<BodyPlace>},
+    {PlaceName::bench, "Bench", make<BenchPlace>, key::kB, is_setup_of<setup::LeverSetup>},
+    {PlaceName::body, "Body", make<BodyPlace>, key::kB, is_setup_of<setup::BodySetup>},
     {PlaceName::side_by_side, "Side by side", make<SideBySidePlace>},
     {PlaceName::practice, "Practice", make<PracticePlace>},
-    {PlaceName::workshop, "Workshop", make<WorkshopPlace>},
-    {PlaceName::handout, "Handout", make<HandoutPlace>},
+    {PlaceName::workshop, "Workshop", make<WorkshopPlace>, key::kW, is<LessonFile>},
+    {PlaceName::handout, "Handout", make<HandoutPlace>, 0, is<BlueprintFile>},
 }};
 
 constexpr std::size_t index_of(PlaceName name) {
@@ -58,8 +68,23 @@ PlaceName place_named(std::string_view word) {
     return found != kList.end() ? found->name : PlaceName::start;
 }
 
-PlaceName place_of(const setup::Setup& setup) {
-    return std::holds_alternative<setup::LeverSetup>(setup) ? PlaceName::bench : PlaceName::body;
+PlaceName place_for(const OpenedFile& file) {
+    const auto* found = std::find_if(kList.begin(), kList.end(), [&](const PlaceEntry& entry) {
+        return entry.opens != nullptr && entry.opens(file);
+    });
+    assert(found != kList.end()); // every kind of file has its place
+    return found->name;
+}
+
+std::optional<PlaceName> place_at_key(int key, PlaceName present) {
+    if (key >= key::kF2 && key < key::kF2 + static_cast<int>(kPlaces))
+        return kList[static_cast<std::size_t>(key - key::kF2)].name;
+    for (std::size_t step = 1; step <= kPlaces; ++step) {
+        const PlaceEntry& entry = kList[(index_of(present) + step) % kPlaces];
+        if (entry.letter == key && key != 0)
+            return entry.name;
+    }
+    return std::nullopt;
 }
 
 } // namespace steelyard::app

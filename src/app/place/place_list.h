@@ -1,6 +1,7 @@
 #pragma once
 // The list of places: a new place is a line here.
 
+#include "app/opened_file.h"
 #include "app/place/place.h"
 
 #include <memory>
@@ -14,6 +15,9 @@ struct PlaceEntry {
     PlaceName name;
     const char* word; ///< in the row at the top
     std::unique_ptr<Place> (*make)(Surroundings& around);
+    int letter = 0; ///< a key that goes there, besides its function key; 0 = none
+    /// True for files that are shown here; null = for none. Such a place is Opening.
+    bool (*opens)(const OpenedFile& file) = nullptr;
 };
 
 /// All places in the order of the row; the function keys from F2 on go to them.
@@ -25,7 +29,11 @@ const PlaceEntry& entry_of(PlaceName name);
 /// The place with a word in the row; the start for any other word.
 PlaceName place_named(std::string_view word);
 
-/// The place where a setup belongs.
-PlaceName place_of(const setup::Setup& setup);
+/// The place that shows a file.
+PlaceName place_for(const OpenedFile& file);
+
+/// The place that a key leads to: by its turn for function keys, else by its letter. Where several
+/// have the same letter, it goes from one to the next.
+std::optional<PlaceName> place_at_key(int key, PlaceName present);
 
 } // namespace steelyard::app

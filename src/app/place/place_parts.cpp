@@ -16,12 +16,11 @@ ShelfContent exercise_content(std::string heading, const Shelf& exercises) {
 
 PlaceFrame run_shelf(const PlaceInput& input, const ShelfContent& content, ShelfState& state,
                      const std::function<void(std::size_t)>& put) {
-    ShelfOutcome outcome =
-        draw_shelf(input.style, content, input.window_px, *input.frame.keys, state);
+    ShelfFrame result = draw_shelf(input.style, content, input.window_px, *input.frame.keys, state);
     PlaceFrame frame;
-    frame.pictures = std::move(outcome.pictures);
-    if (outcome.opened) {
-        put(*outcome.opened);
+    frame.pictures = std::move(result.pictures);
+    if (result.opened) {
+        put(*result.opened);
         frame.changed = true;
     }
     return frame;

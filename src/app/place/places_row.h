@@ -9,7 +9,7 @@ namespace steelyard::app {
 
 /// What the row has to know.
 struct PlacesRow {
-    PlaceName place = PlaceName::bench;
+    PlaceName place{};
     const char* shelf_word = nullptr; ///< null = nothing to choose from here
     bool can_undo = false;
     bool can_redo = false;

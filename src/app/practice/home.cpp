@@ -24,14 +24,14 @@ bool is_new(const Desk& desk) {
     return desk.standing().answers == 0 && !desk.standing().placement_over;
 }
 
-void act(const HomeChoice& choice, const Desk& desk, HomeScreen& screen, HomeOutcome& outcome) {
+void act(const HomeChoice& choice, const Desk& desk, HomeScreen& screen, HomeFrame& frame) {
     if (std::holds_alternative<AddLearner>(choice))
         begin_typing(screen, Typing::name, "");
     else if (std::holds_alternative<SetExamDay>(choice))
         begin_typing(screen, Typing::exam_day,
                      desk.standing().exam_day ? learner::write_day(*desk.standing().exam_day) : "");
     else
-        outcome.chosen = choice;
+        frame.chosen = choice;
 }
 
 std::optional<Door> door_of(int key) {
@@ -50,16 +50,16 @@ std::optional<Door> door_of(int key) {
 }
 
 void read_keys(const std::vector<KeyPress>& keys, const std::vector<HomeLine>& lines,
-               const Desk& desk, HomeScreen& screen, HomeOutcome& outcome) {
+               const Desk& desk, HomeScreen& screen, HomeFrame& frame) {
     for (const KeyPress& key : keys)
         if (key.key == key::kDown || key.key == key::kTab)
             screen.chosen = (screen.chosen + 1) % lines.size();
         else if (key.key == key::kUp)
             screen.chosen = (screen.chosen + lines.size() - 1) % lines.size();
         else if (key.key == key::kEnter || key.key == key::kKeypadEnter)
-            act(lines[screen.chosen].choice, desk, screen, outcome);
+            act(lines[screen.chosen].choice, desk, screen, frame);
         else if (const auto door = door_of(key.key))
-            outcome.chosen = *door;
+            frame.chosen = *door;
 }
 
 /// A line that can be pressed, with its sentence below. @return true when it was pressed
@@ -87,7 +87,7 @@ bool draw_line(const Style& style, ColumnPen& pen, const HomeLine& line, int id,
 
 /// The name or the day being typed. Enter takes it, Escape leaves it.
 void draw_typing(ColumnPen& pen, Desk& desk, const learner::Clock& now, HomeScreen& screen,
-                 HomeOutcome& outcome) {
+                 HomeFrame& frame) {
     pen.skip(20.0F);
     const bool name = screen.typing == Typing::name;
     pen.paragraph(kCaption, name ? "Your name, for the record on this machine"
@@ -104,13 +104,13 @@ void draw_typing(ColumnPen& pen, Desk& desk, const learner::Clock& now, HomeScre
     if (!screen.fault.empty())
         pen.paragraph(kFault, screen.fault);
     if (entered)
-        outcome.named = take_typed(screen, desk, now) && name;
+        frame.named = take_typed(screen, desk, now) && name;
     else if (left)
         screen.typing = Typing::nothing;
 }
 
 void draw_doors(const Style& style, const Layout& layout, const std::vector<HomeLine>& lines,
-                const Desk& desk, HomeScreen& screen, HomeOutcome& outcome) {
+                const Desk& desk, HomeScreen& screen, HomeFrame& frame) {
     const double top_px = style.px(64.0F);
     Layout stage;
     stage.column_at_px = {0.0, top_px};
@@ -127,14 +127,14 @@ void draw_doors(const Style& style, const Layout& layout, const std::vector<Home
     for (std::size_t i = 0; i < lines.size(); ++i)
         if (draw_line(style, pen, lines[i], static_cast<int>(i), screen.chosen == i,
                       {TextSize::reading, false, Role::ink}))
-            act(lines[i].choice, desk, screen, outcome);
+            act(lines[i].choice, desk, screen, frame);
     pen.finish(24.0F);
     end_area();
 }
 
 void draw_desk(const Style& style, const Layout& layout, const std::vector<HomeLine>& lines,
                std::size_t first, Desk& desk, const learner::Clock& now, HomeScreen& screen,
-               HomeOutcome& outcome) {
+               HomeFrame& frame) {
     begin_area("column", layout.column_at_px, layout.column_px, true);
     ColumnPen pen(style, layout);
     pen.skip(layout.narrow ? 28.0F : 46.0F);
@@ -148,10 +148,10 @@ void draw_desk(const Style& style, const Layout& layout, const std::vector<HomeL
         }
         if (draw_line(style, pen, lines[i], static_cast<int>(first + i), screen.chosen == first + i,
                       kBody))
-            act(lines[i].choice, desk, screen, outcome);
+            act(lines[i].choice, desk, screen, frame);
     }
     if (screen.typing != Typing::nothing)
-        draw_typing(pen, desk, now, screen, outcome);
+        draw_typing(pen, desk, now, screen, frame);
     pen.skip(24.0F);
     for (const std::string& notice : desk.notices()) {
         pen.paragraph(kFault, notice);
@@ -220,18 +220,18 @@ bool take_typed(HomeScreen& screen, Desk& desk, const learner::Clock& now) {
     return screen.fault.empty();
 }
 
-HomeOutcome run_home(const Style& style, const Layout& layout, Desk& desk,
-                     const learner::Clock& now, const FrameInput& input, HomeScreen& screen) {
-    HomeOutcome outcome;
+HomeFrame run_home(const Style& style, const Layout& layout, Desk& desk, const learner::Clock& now,
+                   const FrameInput& input, HomeScreen& screen) {
+    HomeFrame frame;
     const std::vector<HomeLine> doors = door_lines(desk, screen);
     const std::vector<HomeLine> others = desk_lines(desk, now);
     std::vector<HomeLine> all = doors;
     all.insert(all.end(), others.begin(), others.end());
     screen.chosen = std::min(screen.chosen, all.size() - 1);
-    read_keys(*input.keys, all, desk, screen, outcome);
-    draw_doors(style, layout, doors, desk, screen, outcome);
-    draw_desk(style, layout, others, doors.size(), desk, now, screen, outcome);
-    return outcome;
+    read_keys(*input.keys, all, desk, screen, frame);
+    draw_doors(style, layout, doors, desk, screen, frame);
+    draw_desk(style, layout, others, doors.size(), desk, now, screen, frame);
+    return frame;
 }
 
 } // namespace steelyard::app

@@ -55,14 +55,14 @@ void begin_typing(HomeScreen& screen, Typing what, std::string text);
 /// Takes what was typed to the desk. @return true when it was taken
 bool take_typed(HomeScreen& screen, Desk& desk, const learner::Clock& now);
 
-struct HomeOutcome {
+struct HomeFrame {
     std::optional<HomeChoice> chosen; ///< doors, learners and the placement; typing it does itself
     bool named = false;               ///< a learner was added in this frame
 };
 
 /// Runs one frame. Keys: up and down choose, Enter opens, Q a quick quiz, E the mock exam, P
 /// progress, T today's session.
-HomeOutcome run_home(const Style& style, const Layout& layout, Desk& desk,
-                     const learner::Clock& now, const FrameInput& input, HomeScreen& screen);
+HomeFrame run_home(const Style& style, const Layout& layout, Desk& desk, const learner::Clock& now,
+                   const FrameInput& input, HomeScreen& screen);
 
 } // namespace steelyard::app

@@ -97,18 +97,17 @@ void PracticePlace::open(Door door, const learner::Clock& now) {
 }
 
 void PracticePlace::run_home_screen(const PlaceInput& input, const learner::Clock& now) {
-    const HomeOutcome outcome =
-        run_home(input.style, input.layout, *desk_, now, input.frame, home_);
-    if (outcome.named && wanted_)
+    const HomeFrame result = run_home(input.style, input.layout, *desk_, now, input.frame, home_);
+    if (result.named && wanted_)
         return open(*wanted_, now);
-    if (!outcome.chosen)
+    if (!result.chosen)
         return;
-    if (const auto* door = std::get_if<Door>(&*outcome.chosen)) {
+    if (const auto* door = std::get_if<Door>(&*result.chosen)) {
         open(*door, now);
-    } else if (const auto* other = std::get_if<ChooseLearner>(&*outcome.chosen)) {
+    } else if (const auto* other = std::get_if<ChooseLearner>(&*result.chosen)) {
         desk_->choose(other->id, now);
         home_.exam_waits = desk_->unfinished_exam().has_value();
-    } else if (std::holds_alternative<SkipPlacement>(*outcome.chosen)) {
+    } else if (std::holds_alternative<SkipPlacement>(*result.chosen)) {
         desk_->skip_placement();
         open(Door::session, now);
     }
@@ -117,10 +116,10 @@ void PracticePlace::run_home_screen(const PlaceInput& input, const learner::Cloc
 scene::Drawing PracticePlace::run_screen(const PlaceInput& input, const learner::Clock& now) {
     scene::Drawing drawing;
     if (screen_ == Screen::session) {
-        SessionOutcome outcome =
+        SessionFrame result =
             run_session(input.style, input.layout, *desk_, now, input.frame, session_);
-        drawing = std::move(outcome.drawing);
-        if (outcome.again) {
+        drawing = std::move(result.drawing);
+        if (result.again) {
             const Present present{desk_->course(), desk_->standing(), now};
             const SessionKind kind = session_.session.kind;
             open_session(session_,
@@ -129,26 +128,26 @@ scene::Drawing PracticePlace::run_screen(const PlaceInput& input, const learner:
                              ? begin_skill(present, session_.session.skill, any_seed())
                              : begin_day(present, any_seed()),
                          *desk_, now);
-        } else if (outcome.left) {
+        } else if (result.left) {
             go_home(now);
         }
     } else if (screen_ == Screen::exam) {
         exam_.less_motion = input.around.less_motion;
-        ExamOutcome outcome = run_exam(input.style, input.layout, *desk_, now, input.frame, exam_);
-        drawing = std::move(outcome.drawing);
-        if (outcome.left)
+        ExamFrame result = run_exam(input.style, input.layout, *desk_, now, input.frame, exam_);
+        drawing = std::move(result.drawing);
+        if (result.left)
             go_home(now);
     } else {
-        ProgressOutcome outcome =
+        ProgressFrame result =
             run_progress(input.style, input.layout, *desk_, now, input.frame, progress_);
-        drawing = std::move(outcome.drawing);
-        if (outcome.left)
+        drawing = std::move(result.drawing);
+        if (result.left)
             go_home(now);
-        else if (outcome.practise) {
+        else if (result.practise) {
             screen_ = Screen::session;
             open_session(session_,
                          learner::begin_skill({desk_->course(), desk_->standing(), now},
-                                              *outcome.practise, any_seed()),
+                                              *result.practise, any_seed()),
                          *desk_, now);
         }
     }

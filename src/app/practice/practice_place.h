@@ -2,6 +2,7 @@
 // Practice as a place: its home, sessions, the mock exam and progress.
 
 #include "app/exam/exam_screen.h"
+#include "app/place/abilities.h"
 #include "app/place/place.h"
 #include "app/practice/home.h"
 #include "app/practice/session_screen.h"
@@ -11,7 +12,7 @@
 
 namespace steelyard::app {
 
-class PracticePlace final : public Place {
+class PracticePlace final : public Place, public Parted {
 public:
     explicit PracticePlace(Surroundings& /*around*/) {}
 

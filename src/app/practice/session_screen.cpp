@@ -78,13 +78,13 @@ void draw_result(const Style& style, const Layout& layout, const Desk& desk,
     end_area();
 }
 
-SessionOutcome run_result(const Style& style, const Layout& layout, const Desk& desk,
-                          const FrameInput& input, const SessionScreen& screen) {
-    SessionOutcome outcome;
+SessionFrame run_result(const Style& style, const Layout& layout, const Desk& desk,
+                        const FrameInput& input, const SessionScreen& screen) {
+    SessionFrame frame;
     for (const KeyPress& key : *input.keys) {
-        outcome.left = outcome.left || key.key == key::kEscape || key.key == key::kEnter ||
-                       key.key == key::kKeypadEnter;
-        outcome.again = outcome.again || key.key == key::kA;
+        frame.left = frame.left || key.key == key::kEscape || key.key == key::kEnter ||
+                     key.key == key::kKeypadEnter;
+        frame.again = frame.again || key.key == key::kA;
     }
     draw_result(style, layout, desk, screen.session);
     begin_area("column", layout.column_at_px, layout.column_px, true);
@@ -95,13 +95,13 @@ SessionOutcome run_result(const Style& style, const Layout& layout, const Desk& 
         pen.paragraph(kFault, notice);
     pen.skip(16.0F);
     if (word_button(style, "again", {pen.left(), pen.y()}, "Another one (A)", false))
-        outcome.again = true;
+        frame.again = true;
     pen.skip(24.0F);
     if (column_button(style, layout, pen, "Back to practice"))
-        outcome.left = true;
+        frame.left = true;
     end_area();
-    outcome.drawing.size_px = layout.stage_px;
-    return outcome;
+    frame.drawing.size_px = layout.stage_px;
+    return frame;
 }
 
 } // namespace
@@ -112,17 +112,16 @@ void open_session(SessionScreen& screen, Session session, Desk& desk, const lear
     advance(screen, desk, now);
 }
 
-SessionOutcome run_session(const Style& style, const Layout& layout, Desk& desk,
-                           const learner::Clock& now, const FrameInput& input,
-                           SessionScreen& screen) {
+SessionFrame run_session(const Style& style, const Layout& layout, Desk& desk,
+                         const learner::Clock& now, const FrameInput& input,
+                         SessionScreen& screen) {
     if (!screen.question.model)
         return run_result(style, layout, desk, input, screen);
-    SessionOutcome outcome;
-    QuestionOutcome asked =
-        run_question(style, layout, *desk.course().bank, input, screen.question);
-    outcome.drawing = std::move(asked.drawing);
-    outcome.left = settle_session(screen, desk, now, asked.wish);
-    return outcome;
+    SessionFrame frame;
+    QuestionFrame asked = run_question(style, layout, *desk.course().bank, input, screen.question);
+    frame.drawing = std::move(asked.drawing);
+    frame.left = settle_session(screen, desk, now, asked.wish);
+    return frame;
 }
 
 bool settle_session(SessionScreen& screen, Desk& desk, const learner::Clock& now,

@@ -16,7 +16,7 @@ struct SessionScreen {
 void open_session(SessionScreen& screen, learner::Session session, Desk& desk,
                   const learner::Clock& now);
 
-struct SessionOutcome {
+struct SessionFrame {
     bool left = false;  ///< back to the home of practice
     bool again = false; ///< the same once more
     scene::Drawing drawing;
@@ -24,9 +24,8 @@ struct SessionOutcome {
 
 /// Runs one frame. Answers are kept at the desk in the frame in which they are marked, before that
 /// frame is shown.
-SessionOutcome run_session(const Style& style, const Layout& layout, Desk& desk,
-                           const learner::Clock& now, const FrameInput& input,
-                           SessionScreen& screen);
+SessionFrame run_session(const Style& style, const Layout& layout, Desk& desk,
+                         const learner::Clock& now, const FrameInput& input, SessionScreen& screen);
 
 /// What run_session does after the learner: keeps new answers and follows the wish, if any.
 /// @return whether the session is left with nothing to show for it

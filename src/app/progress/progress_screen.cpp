@@ -24,10 +24,10 @@ constexpr int kExamsShown = 5;
 constexpr int kAnswersShown = 12;
 
 void read_keys(const std::vector<KeyPress>& keys, const StairLayout& stairs, Desk& desk,
-               const learner::Clock& now, ProgressScreen& screen, ProgressOutcome& outcome) {
+               const learner::Clock& now, ProgressScreen& screen, ProgressFrame& frame) {
     for (const KeyPress& key : keys)
         if (key.key == key::kEscape)
-            outcome.left = true;
+            frame.left = true;
         else if (key.key == key::kX)
             screen.remark = desk.export_record(now);
         else if (stairs.steps.empty())
@@ -37,7 +37,7 @@ void read_keys(const std::vector<KeyPress>& keys, const StairLayout& stairs, Des
         else if (key.key == key::kUp || key.key == key::kDown)
             screen.chosen = neighbour(stairs, screen.chosen, 0, key.key == key::kUp ? 1 : -1);
         else if (key.key == key::kEnter || key.key == key::kKeypadEnter)
-            outcome.practise = desk.outlook().stairs[stairs.steps[screen.chosen].stair].skill;
+            frame.practise = desk.outlook().stairs[stairs.steps[screen.chosen].stair].skill;
 }
 
 /// A step: filled from the left to its mastery, its title, its word. @return true when pressed
@@ -84,7 +84,7 @@ bool draw_step(const Style& style, const std::string& title, const Stair& stair,
 /// The steps in an area that scrolls; the foot is seen first, where everybody begins.
 void draw_stairs(const Style& style, const Desk& desk, const StairLayout& stairs,
                  const scene::Point& corner_px, const scene::Point& size_px, ProgressScreen& screen,
-                 ProgressOutcome& outcome) {
+                 ProgressFrame& frame) {
     begin_area("stairs", corner_px, size_px, true);
     const float scroll = ImGui::GetScrollY();
     for (std::size_t i = 0; i < stairs.steps.size(); ++i) {
@@ -95,7 +95,7 @@ void draw_stairs(const Style& style, const Desk& desk, const StairLayout& stairs
         if (draw_step(style, desk.course().skills[stair.skill].skill->title, stair, corner,
                       step.size_px, screen.chosen == i, static_cast<int>(i))) {
             if (screen.chosen == i)
-                outcome.practise = stair.skill;
+                frame.practise = stair.skill;
             screen.chosen = i;
         }
     }
@@ -232,17 +232,17 @@ void open_progress(ProgressScreen& screen, Desk& desk) {
     screen.answers = desk.last_answers(kAnswersShown);
 }
 
-ProgressOutcome run_progress(const Style& style, const Layout& layout, Desk& desk,
-                             const learner::Clock& now, const FrameInput& input,
-                             ProgressScreen& screen) {
-    ProgressOutcome outcome;
-    outcome.drawing.size_px = layout.stage_px;
+ProgressFrame run_progress(const Style& style, const Layout& layout, Desk& desk,
+                           const learner::Clock& now, const FrameInput& input,
+                           ProgressScreen& screen) {
+    ProgressFrame frame;
+    frame.drawing.size_px = layout.stage_px;
     const scene::Point corner_px{0.0, style.px(68.0F)};
     const scene::Point size_px = layout.stage_px - corner_px - scene::Point(0.0, 16.0);
     const StairLayout stairs = lay_stairs(desk.outlook().stairs, size_px - scene::Point(56.0, 0.0),
                                           style.px(190.0F), style.px(56.0F));
-    read_keys(*input.keys, stairs, desk, now, screen, outcome);
-    draw_stairs(style, desk, stairs, corner_px, size_px, screen, outcome);
+    read_keys(*input.keys, stairs, desk, now, screen, frame);
+    draw_stairs(style, desk, stairs, corner_px, size_px, screen, frame);
     begin_area("column", layout.column_at_px, layout.column_px, true);
     ColumnPen pen(style, layout);
     pen.skip(layout.narrow ? 28.0F : 46.0F);
@@ -261,13 +261,13 @@ ProgressOutcome run_progress(const Style& style, const Layout& layout, Desk& des
     if (!screen.remark.empty())
         pen.paragraph(kCaption, screen.remark);
     if (word_button(style, "leave", {pen.left(), pen.y()}, "Back to practice", false))
-        outcome.left = true;
+        frame.left = true;
     pen.skip(22.0F);
     const bool pressed = column_button(style, layout, pen, "Practise the chosen step");
     if (pressed && !stairs.steps.empty())
-        outcome.practise = desk.outlook().stairs[stairs.steps[screen.chosen].stair].skill;
+        frame.practise = desk.outlook().stairs[stairs.steps[screen.chosen].stair].skill;
     end_area();
-    return outcome;
+    return frame;
 }
 
 } // namespace steelyard::app

@@ -24,15 +24,15 @@ struct ProgressScreen {
 /// Reads what is shown besides the standing; once, not in every frame.
 void open_progress(ProgressScreen& screen, Desk& desk);
 
-struct ProgressOutcome {
+struct ProgressFrame {
     bool left = false;
     std::optional<std::size_t> practise; ///< a skill by its index
     scene::Drawing drawing;
 };
 
 /// Runs one frame. Keys: arrows choose a step, Enter practises it, X exports, Escape leaves.
-ProgressOutcome run_progress(const Style& style, const Layout& layout, Desk& desk,
-                             const learner::Clock& now, const FrameInput& input,
-                             ProgressScreen& screen);
+ProgressFrame run_progress(const Style& style, const Layout& layout, Desk& desk,
+                           const learner::Clock& now, const FrameInput& input,
+                           ProgressScreen& screen);
 
 } // namespace steelyard::app

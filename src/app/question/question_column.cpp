@@ -51,30 +51,30 @@ bool draw_text_line(const Style& style, ColumnPen& pen, const char* id, const st
     return entered;
 }
 
-void obey(learner::Aside aside, QuestionScreen& screen, QuestionOutcome& outcome) {
+void obey(learner::Aside aside, QuestionScreen& screen, QuestionFrame& frame) {
     switch (aside) {
     case learner::Aside::hint:
         return give_hint(screen.model->asking);
     case learner::Aside::give_up:
         return give_up(screen.model->asking);
     case learner::Aside::skip:
-        outcome.wish = QuestionWish::skip;
+        frame.wish = QuestionWish::skip;
         return;
     }
 }
 
 /// What the terminal's letters do there do the same here, so that hands stay on the keys.
-bool obey_typed_letter(QuestionScreen& screen, QuestionOutcome& outcome) {
+bool obey_typed_letter(QuestionScreen& screen, QuestionFrame& frame) {
     const auto aside = aside_of(screen.model->asking, screen.model->typed);
     if (!aside)
         return false;
-    obey(*aside, screen, outcome);
+    obey(*aside, screen, frame);
     screen.model->typed.clear();
     return true;
 }
 
 void draw_answer_line(const Style& style, QuestionScreen& screen, ColumnPen& pen,
-                      QuestionOutcome& outcome) {
+                      QuestionFrame& frame) {
     QuestionModel& model = *screen.model;
     if (gives_keyboard(screen.wants_keyboard))
         screen.wants_keyboard = false;
@@ -82,11 +82,11 @@ void draw_answer_line(const Style& style, QuestionScreen& screen, ColumnPen& pen
     const problems::NumberWanted* number = problems::wanted_number(model.question());
     const std::string unit = number != nullptr ? number->unit : std::string();
     if (draw_text_line(style, pen, "##answer", unit, model.typed)) {
-        outcome.entered = !obey_typed_letter(screen, outcome);
+        frame.entered = !obey_typed_letter(screen, frame);
         screen.wants_keyboard = !model.asking.finished; // a second try needs no click
     } else if (ImGui::IsItemDeactivated() && is_pressed(ImGuiKey_Escape)) {
         model.typed = before; // ImGui's Escape takes back what was typed; ours only leaves
-        outcome.wish = QuestionWish::leave;
+        frame.wish = QuestionWish::leave;
     }
     if (model.typed != before && !model.asking.finished)
         change_answer(model.asking);
@@ -99,8 +99,7 @@ float choice_height(const Style& style, ColumnPen& pen, const std::string& text)
     return style.px(14.0F) + lines * line_height(style, TextSize::body);
 }
 
-void draw_choices(const Style& style, QuestionModel& model, ColumnPen& pen,
-                  QuestionOutcome& outcome) {
+void draw_choices(const Style& style, QuestionModel& model, ColumnPen& pen, QuestionFrame& frame) {
     const std::vector<problems::Choice>& choices = problems::choices_of(model.question());
     for (std::size_t i = 0; i < choices.size(); ++i) {
         const problems::Choice& choice = choices[i];
@@ -111,7 +110,7 @@ void draw_choices(const Style& style, QuestionModel& model, ColumnPen& pen,
         if (row_button(style, "choice", {pen.left() - 8.0F, pen.y()}, pen.width() + 16.0F,
                        height_px, chosen)) {
             choose(model, i);
-            outcome.let_go = true;
+            frame.let_go = true;
         }
         ImGui::PopID();
         std::string number = std::to_string(i + 1);
@@ -240,19 +239,19 @@ std::vector<WordChoice> word_choices(const QuestionScreen& screen) {
     return words;
 }
 
-void obey(std::string_view id, QuestionScreen& screen, QuestionOutcome& outcome) {
+void obey(std::string_view id, QuestionScreen& screen, QuestionFrame& frame) {
     if (id == "hint")
-        obey(learner::Aside::hint, screen, outcome);
+        obey(learner::Aside::hint, screen, frame);
     else if (id == "letters")
         screen.shows_letters = !screen.shows_letters;
     else if (id == "give_up")
-        obey(learner::Aside::give_up, screen, outcome);
+        obey(learner::Aside::give_up, screen, frame);
     else if (id == "skip")
-        obey(learner::Aside::skip, screen, outcome);
+        obey(learner::Aside::skip, screen, frame);
 }
 
 void draw_word_choices(const Style& style, ColumnPen& pen, QuestionScreen& screen,
-                       QuestionOutcome& outcome) {
+                       QuestionFrame& frame) {
     const std::vector<WordChoice> words = word_choices(screen);
     float x = pen.left();
     for (const WordChoice& one : words) {
@@ -262,7 +261,7 @@ void draw_word_choices(const Style& style, ColumnPen& pen, QuestionScreen& scree
             pen.skip(28.0F);
         }
         if (word_button(style, one.id, {x, pen.y()}, one.word, false))
-            obey(one.id, screen, outcome);
+            obey(one.id, screen, frame);
         x += width_px + style.px(20.0F);
     }
     if (!words.empty())
@@ -271,17 +270,17 @@ void draw_word_choices(const Style& style, ColumnPen& pen, QuestionScreen& scree
 
 } // namespace
 
-void enter_answer(const problems::Bank& bank, QuestionScreen& screen, QuestionOutcome& outcome) {
+void enter_answer(const problems::Bank& bank, QuestionScreen& screen, QuestionFrame& frame) {
     if (!screen.model->asking.rules.feedback)
         return;
     if (screen.model->asking.finished)
-        outcome.wish = QuestionWish::next_question;
+        frame.wish = QuestionWish::next_question;
     else
         enter_answer(bank, *screen.model);
 }
 
 void draw_question(const Style& style, const problems::Bank& bank, ColumnPen& pen,
-                   QuestionScreen& screen, QuestionOutcome& outcome) {
+                   QuestionScreen& screen, QuestionFrame& frame) {
     QuestionModel& model = *screen.model;
     if (!screen.words.above.empty()) {
         pen.paragraph(kCaption, screen.words.above);
@@ -296,15 +295,15 @@ void draw_question(const Style& style, const problems::Bank& bank, ColumnPen& pe
     if (!model.asking.finished && is_placed(model.question()))
         pen.paragraph(kCaption, how_by_keys(problems::gesture_of(model.question())));
     pen.skip(-4.0F);
-    const bool was_entered = outcome.entered;
+    const bool was_entered = frame.entered;
     if (is_typed(model.question()))
-        draw_answer_line(style, screen, pen, outcome);
+        draw_answer_line(style, screen, pen, frame);
     else
-        draw_choices(style, model, pen, outcome);
+        draw_choices(style, model, pen, frame);
     if (is_placed(model.question()) && !model.typed.empty())
         pen.paragraph(kStrong, "You chose " + model.typed + ".");
-    if (outcome.entered && !was_entered)
-        enter_answer(bank, screen, outcome);
+    if (frame.entered && !was_entered)
+        enter_answer(bank, screen, frame);
     if (model.asking.told)
         draw_verdict(style, *model.asking.told, pen);
     const bool explained = model.asking.finished && model.asking.rules.explains;
@@ -313,7 +312,7 @@ void draw_question(const Style& style, const problems::Bank& bank, ColumnPen& pe
     if (explained)
         draw_answer(model, pen);
     pen.skip(30.0F);
-    draw_word_choices(style, pen, screen, outcome);
+    draw_word_choices(style, pen, screen, frame);
 }
 
 } // namespace steelyard::app

@@ -27,25 +27,25 @@ std::string letter_of(const KeyPress& key) {
 }
 
 /// @return true when the key was meant for the question
-void read_key(const KeyPress& key, QuestionScreen& screen, QuestionOutcome& outcome) {
+void read_key(const KeyPress& key, QuestionScreen& screen, QuestionFrame& frame) {
     QuestionModel& model = *screen.model;
     if (nudge_place(key, model) || place_by_letter(model, letter_of(key))) {
-        outcome.let_go = true;
+        frame.let_go = true;
         return;
     }
     if (key.key == key::kEscape) {
-        outcome.wish = QuestionWish::leave;
+        frame.wish = QuestionWish::leave;
     } else if (key.key >= key::k1 && key.key <= key::k9) {
         choose(model, static_cast<std::size_t>(key.key - key::k1));
-        outcome.let_go = true;
+        frame.let_go = true;
     } else if (key.key == key::kEnter || key.key == key::kKeypadEnter) {
-        outcome.entered = true;
+        frame.entered = true;
     } else if (key.key == key::kH) {
         give_hint(model.asking);
     } else if (key.key == key::kW) {
         give_up(model.asking);
     } else if (key.key == key::kN && may_skip(model.asking)) {
-        outcome.wish = QuestionWish::skip;
+        frame.wish = QuestionWish::skip;
     } else if (key.key == key::kL) {
         screen.shows_letters = !screen.shows_letters;
     }
@@ -81,19 +81,19 @@ bool question_claims(const QuestionScreen& screen, const KeyPress& key) {
                key::kA + static_cast<int>(problems::spots_of(screen.model->question()).size());
 }
 
-QuestionOutcome read_question_keys(const problems::Bank& bank, const std::vector<KeyPress>& keys,
-                                   QuestionScreen& screen) {
-    QuestionOutcome outcome;
+QuestionFrame read_question_keys(const problems::Bank& bank, const std::vector<KeyPress>& keys,
+                                 QuestionScreen& screen) {
+    QuestionFrame frame;
     for (const KeyPress& key : keys)
-        read_key(key, screen, outcome);
-    if (outcome.entered)
-        enter_answer(bank, screen, outcome);
-    return outcome;
+        read_key(key, screen, frame);
+    if (frame.entered)
+        enter_answer(bank, screen, frame);
+    return frame;
 }
 
 void draw_question_stage(const Style& style, const Layout& layout, double top_px,
                          const StagePointer& pointer, QuestionScreen& screen,
-                         QuestionOutcome& outcome) {
+                         QuestionFrame& frame) {
     QuestionModel& model = *screen.model;
     publish::QuestionDrawing how;
     how.size_px = layout.stage_px - scene::Point(0.0, top_px);
@@ -109,40 +109,40 @@ void draw_question_stage(const Style& style, const Layout& layout, double top_px
         std::get<problems::PlaceWanted>(shown.wanted).spots.clear();
     // With very large text there may be no room for a drawing: its labels would lie on the words.
     if (is_drawn(shown) && how.size_px.y() < kLeastStage_px * how.text_scale) {
-        outcome.drawing.size_px = layout.stage_px;
+        frame.drawing.size_px = layout.stage_px;
         return;
     }
     std::optional<scene::StageView> view = publish::question_view(shown, how);
     if (view)
         view->origin_px.y() += top_px;
     if (view)
-        outcome.let_go = drag_place(pointer, *view, model, screen.drag) || outcome.let_go;
+        frame.let_go = drag_place(pointer, *view, model, screen.drag) || frame.let_go;
     if (!is_drawn(shown))
         draw_prompt_on_stage(style, layout.stage_px, top_px, shown.prompt);
-    outcome.drawing = scene::moved(publish::question_drawing(shown, how), {0.0, top_px});
+    frame.drawing = scene::moved(publish::question_drawing(shown, how), {0.0, top_px});
     if (view)
-        draw_place(style, *view, model, outcome.drawing.shapes);
+        draw_place(style, *view, model, frame.drawing.shapes);
 }
 
-QuestionOutcome run_question(const Style& style, const Layout& layout, const problems::Bank& bank,
-                             const FrameInput& input, QuestionScreen& screen) {
-    QuestionOutcome outcome = read_question_keys(bank, *input.keys, screen);
-    draw_question_stage(style, layout, 0.0, input.pointer, screen, outcome);
+QuestionFrame run_question(const Style& style, const Layout& layout, const problems::Bank& bank,
+                           const FrameInput& input, QuestionScreen& screen) {
+    QuestionFrame frame = read_question_keys(bank, *input.keys, screen);
+    draw_question_stage(style, layout, 0.0, input.pointer, screen, frame);
     begin_area("column", layout.column_at_px, layout.column_px, true);
     ColumnPen pen(style, layout);
     pen.skip(layout.narrow ? 28.0F : 46.0F);
-    draw_question(style, bank, pen, screen, outcome);
+    draw_question(style, bank, pen, screen, frame);
     if (word_button(style, "leave", {pen.left(), pen.y()}, screen.words.leave, false))
-        outcome.wish = QuestionWish::leave;
+        frame.wish = QuestionWish::leave;
     pen.skip(26.0F);
     draw_text(pen.list(), style, kCaption, {pen.left(), pen.y()},
               "code " + screen.model->question().code);
     pen.skip(14.0F);
     if (column_button(style, layout, pen,
                       screen.model->asking.finished ? screen.words.next : "Check"))
-        enter_answer(bank, screen, outcome);
+        enter_answer(bank, screen, frame);
     end_area();
-    return outcome;
+    return frame;
 }
 
 } // namespace steelyard::app

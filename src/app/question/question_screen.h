@@ -32,7 +32,7 @@ void open_question(QuestionScreen& screen, QuestionModel model, QuestionWords wo
 
 enum class QuestionWish { none, next_question, skip, leave };
 
-struct QuestionOutcome {
+struct QuestionFrame {
     QuestionWish wish = QuestionWish::none;
     bool entered = false;   ///< Enter or the main button in this frame
     bool let_go = false;    ///< a choice was made, or a drag ended: the answer may be kept
@@ -46,26 +46,25 @@ bool question_claims(const QuestionScreen& screen, const KeyPress& key);
 /// Keys of a question: Enter checks, digits choose, arrows move what is placed, letters place, H
 /// gives a hint, W the worked answer, N skips, Escape leaves. In the answer line h, ?, w and n with
 /// Enter do the same, as in the terminal.
-QuestionOutcome read_question_keys(const problems::Bank& bank, const std::vector<KeyPress>& keys,
-                                   QuestionScreen& screen);
+QuestionFrame read_question_keys(const problems::Bank& bank, const std::vector<KeyPress>& keys,
+                                 QuestionScreen& screen);
 
 /// What Enter and the main button do: the answer is marked, or the next question asked for.
-void enter_answer(const problems::Bank& bank, QuestionScreen& screen, QuestionOutcome& outcome);
+void enter_answer(const problems::Bank& bank, QuestionScreen& screen, QuestionFrame& frame);
 
 /// The question's own part of a column, from `pen` on: what is asked, the answer, how it was marked
 /// and the steps.
 void draw_question(const Style& style, const problems::Bank& bank, ColumnPen& pen,
-                   QuestionScreen& screen, QuestionOutcome& outcome);
+                   QuestionScreen& screen, QuestionFrame& frame);
 
 /// Its drawing; takes the pointer first, so that it shows where a drag is now.
 /// @param top_px  the stage begins so far down
 void draw_question_stage(const Style& style, const Layout& layout, double top_px,
-                         const StagePointer& pointer, QuestionScreen& screen,
-                         QuestionOutcome& outcome);
+                         const StagePointer& pointer, QuestionScreen& screen, QuestionFrame& frame);
 
 /// All of these: runs one frame of a question that has the stage and the column for itself. A
 /// question must be open.
-QuestionOutcome run_question(const Style& style, const Layout& layout, const problems::Bank& bank,
-                             const FrameInput& input, QuestionScreen& screen);
+QuestionFrame run_question(const Style& style, const Layout& layout, const problems::Bank& bank,
+                           const FrameInput& input, QuestionScreen& screen);
 
 } // namespace steelyard::app

@@ -75,14 +75,14 @@ void draw_card(const Style& style, const ShelfCard& card, const CardGrid& grid,
 }
 
 void read_keys(const CardGrid& grid, const std::vector<KeyPress>& keys, ShelfState& state,
-               ShelfOutcome& outcome) {
+               ShelfFrame& frame) {
     const std::size_t count = state.cards.size();
     for (const KeyPress& key : keys) {
         std::ptrdiff_t step = 0;
         if (key.key == key::kEscape)
             state.open = false;
         else if ((key.key == key::kEnter || key.key == key::kKeypadEnter) && count > 0)
-            outcome.opened = state.chosen;
+            frame.opened = state.chosen;
         else if (key.key == key::kRight || key.key == key::kTab)
             step = 1;
         else if (key.key == key::kLeft)
@@ -128,12 +128,12 @@ void open_shelf(ShelfState& state) {
     state.open = true;
 }
 
-ShelfOutcome draw_shelf(const Style& style, const ShelfContent& content, const Point& window_px,
-                        const std::vector<KeyPress>& keys, ShelfState& state) {
+ShelfFrame draw_shelf(const Style& style, const ShelfContent& content, const Point& window_px,
+                      const std::vector<KeyPress>& keys, ShelfState& state) {
     const CardGrid grid = lay_cards(style, window_px);
     make_cards(content, grid, state);
-    ShelfOutcome outcome;
-    read_keys(grid, keys, state, outcome);
+    ShelfFrame frame;
+    read_keys(grid, keys, state, frame);
     begin_area("shelf", Point::Zero(), window_px, true);
     scroll_to(grid, window_px, state);
     const float scroll = ImGui::GetScrollY();
@@ -149,11 +149,11 @@ ShelfOutcome draw_shelf(const Style& style, const ShelfContent& content, const P
         ImGui::PushID(static_cast<int>(i));
         if (press_area(style, "card", corner,
                        {static_cast<float>(grid.card_px), static_cast<float>(grid.row_px)}))
-            outcome.opened = i;
+            frame.opened = i;
         ImGui::PopID();
         draw_card(style, state.cards[i], grid, corner, i == state.chosen || ImGui::IsItemHovered());
         if (at.y() < window_px.y() && at.y() + grid.row_px > 0.0)
-            outcome.pictures.push_back({&state.cards[i].picture, at});
+            frame.pictures.push_back({&state.cards[i].picture, at});
     }
     const std::size_t rows = (state.cards.size() + grid.columns - 1) / grid.columns;
     const auto below = static_cast<float>(grid.corner(rows * grid.columns).y()) - scroll;
@@ -162,9 +162,9 @@ ShelfOutcome draw_shelf(const Style& style, const ShelfContent& content, const P
     ImGui::SetCursorScreenPos({0.0F, end + style.px(16.0F)});
     ImGui::Dummy({1.0F, 1.0F});
     end_area();
-    if (outcome.opened)
+    if (frame.opened)
         state.open = false;
-    return outcome;
+    return frame;
 }
 
 } // namespace steelyard::app

@@ -33,15 +33,15 @@ struct ShelfContent {
 };
 
 /// What came of a frame of the shelf.
-struct ShelfOutcome {
+struct ShelfFrame {
     std::optional<std::size_t> opened; ///< index of the card to open
     std::vector<PlacedDrawing> pictures;
 };
 
 /// Draws the shelf over the whole window and reads its keys: arrows choose, Enter opens, Escape
 /// leaves.
-ShelfOutcome draw_shelf(const Style& style, const ShelfContent& content,
-                        const scene::Point& window_px, const std::vector<KeyPress>& keys,
-                        ShelfState& state);
+ShelfFrame draw_shelf(const Style& style, const ShelfContent& content,
+                      const scene::Point& window_px, const std::vector<KeyPress>& keys,
+                      ShelfState& state);
 
 } // namespace steelyard::app

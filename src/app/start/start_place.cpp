@@ -58,7 +58,7 @@ scene::Drawing picture_of(Library& library, const std::string& name, const scene
 } // namespace
 
 void StartPlace::enter(Surroundings& around) {
-    errands_.clear();
+    wishes_.clear();
     content_ = {};
     for (const DoorWords& door : kDoors)
         content_.doors.push_back({door.title,
@@ -76,18 +76,18 @@ void StartPlace::enter(Surroundings& around) {
     add_way(content_.below, "Show me around", LookAround{});
 }
 
-void StartPlace::add_way(std::vector<StartWay>& ways, std::string word, Errand errand) {
-    ways.push_back({std::move(word), errands_.size()});
-    errands_.push_back(std::move(errand));
+void StartPlace::add_way(std::vector<StartWay>& ways, std::string word, PlaceWish wish) {
+    ways.push_back({std::move(word), wishes_.size()});
+    wishes_.push_back(std::move(wish));
 }
 
 PlaceFrame StartPlace::run(const PlaceInput& input) {
-    StartOutcome outcome =
+    StartFrame result =
         run_start(input.style, input.window_px, *input.frame.keys, content_, screen_);
     PlaceFrame frame;
-    frame.pictures = std::move(outcome.pictures);
-    if (outcome.taken)
-        frame.errand = errands_[*outcome.taken];
+    frame.pictures = std::move(result.pictures);
+    if (result.taken)
+        frame.wish = wishes_[*result.taken];
     return frame;
 }
 

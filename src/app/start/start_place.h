@@ -13,14 +13,14 @@ public:
     PlaceFrame run(const PlaceInput& input) override;
     /// Looks up what was open last.
     void enter(Surroundings& around) override;
-    bool has_column() const override { return false; }
+    PlaceShape shape(const scene::Point& /*window_px*/) const override { return {false, false}; }
     void refit() override { screen_.pictures_px.setZero(); }
 
 private:
-    void add_way(std::vector<StartWay>& ways, std::string word, Errand errand);
+    void add_way(std::vector<StartWay>& ways, std::string word, PlaceWish wish);
 
-    StartContent content_;        ///< made on entering: what was open last stands in it
-    std::vector<Errand> errands_; ///< what its ways are, by their ids
+    StartContent content_;          ///< made on entering: what was open last stands in it
+    std::vector<PlaceWish> wishes_; ///< what its ways are, by their ids
     StartScreen screen_;
 };
 

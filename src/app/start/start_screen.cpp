@@ -63,7 +63,7 @@ void make_pictures(const StartContent& content, const DoorGrid& grid, StartScree
 }
 
 void read_keys(const std::vector<KeyPress>& keys, const StartContent& content, StartScreen& screen,
-               StartOutcome& outcome) {
+               StartFrame& frame) {
     const std::size_t last = content.doors.size() - 1;
     for (const KeyPress& key : keys) {
         const auto digit = static_cast<std::size_t>(key.key - key::k1);
@@ -72,18 +72,18 @@ void read_keys(const std::vector<KeyPress>& keys, const StartContent& content, S
         else if (key.key == key::kLeft || key.key == key::kUp)
             screen.chosen -= screen.chosen > 0 ? 1 : 0;
         else if (key.key == key::kEnter || key.key == key::kKeypadEnter)
-            outcome.taken = content.doors[screen.chosen].ways.front().id;
+            frame.taken = content.doors[screen.chosen].ways.front().id;
         else if (key.key >= key::k1 && digit <= last)
-            outcome.taken = content.doors[digit].ways.front().id;
+            frame.taken = content.doors[digit].ways.front().id;
         else if (key.key == key::kSpace && !content.below.empty())
-            outcome.taken = content.below.front().id;
+            frame.taken = content.below.front().id;
     }
 }
 
 /// Words in a line that goes on below where it does not fit.
 /// @return the baseline of the last line
 float draw_ways(const Style& style, const std::vector<StartWay>& ways, ImVec2 at, float right_px,
-                StartOutcome& outcome) {
+                StartFrame& frame) {
     float x = at.x;
     for (const StartWay& way : ways) {
         const float width_px = text_width(style, {TextSize::body, true}, way.word);
@@ -92,14 +92,14 @@ float draw_ways(const Style& style, const std::vector<StartWay>& ways, ImVec2 at
             at.y += style.px(32.0F);
         }
         if (word_button(style, way.word.c_str(), {x, at.y}, way.word, true))
-            outcome.taken = way.id;
+            frame.taken = way.id;
         x += width_px + style.px(24.0F);
     }
     return at.y;
 }
 
 void draw_door(const Style& style, const StartDoor& door, std::size_t number, const DoorGrid& grid,
-               const ImVec2& corner, bool chosen, StartOutcome& outcome) {
+               const ImVec2& corner, bool chosen, StartFrame& frame) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 far_corner{corner.x + static_cast<float>(grid.door_px.x()),
                             corner.y + static_cast<float>(grid.door_px.y())};
@@ -109,7 +109,7 @@ void draw_door(const Style& style, const StartDoor& door, std::size_t number, co
     // The words below have their own areas: the door's ends above them.
     if (press_area(style, "door", corner,
                    {static_cast<float>(grid.door_px.x()), base + style.px(112.0F) - corner.y}))
-        outcome.taken = door.ways.front().id;
+        frame.taken = door.ways.front().id;
     const bool hovered = ImGui::IsItemHovered();
     list.AddRect(corner, far_corner, style.mark(chosen || hovered ? Role::ink : Role::hairline),
                  6.0F, 0, chosen ? 2.5F : 1.0F);
@@ -117,16 +117,15 @@ void draw_door(const Style& style, const StartDoor& door, std::size_t number, co
               std::to_string(number) + "  " + door.title);
     draw_paragraph(list, style, {TextSize::body, false, Role::quiet_ink},
                    {left, base + style.px(62.0F)}, words_px, door.sentence);
-    draw_ways(style, door.ways, {left, base + style.px(138.0F)}, left + words_px, outcome);
+    draw_ways(style, door.ways, {left, base + style.px(138.0F)}, left + words_px, frame);
 }
 
 } // namespace
 
-StartOutcome run_start(const Style& style, const Point& window_px,
-                       const std::vector<KeyPress>& keys, const StartContent& content,
-                       StartScreen& screen) {
-    StartOutcome outcome;
-    read_keys(keys, content, screen, outcome);
+StartFrame run_start(const Style& style, const Point& window_px, const std::vector<KeyPress>& keys,
+                     const StartContent& content, StartScreen& screen) {
+    StartFrame frame;
+    read_keys(keys, content, screen, frame);
     const DoorGrid grid = lay_doors(style, window_px, content.doors.size());
     make_pictures(content, grid, screen);
     const double row_px = style.px(58.0F); // of places, which lies above
@@ -143,21 +142,21 @@ StartOutcome run_start(const Style& style, const Point& window_px,
         ImGui::PushID(static_cast<int>(i));
         draw_door(style, content.doors[i], i + 1, grid,
                   {static_cast<float>(at.x()), static_cast<float>(at.y())}, i == screen.chosen,
-                  outcome);
+                  frame);
         ImGui::PopID();
-        outcome.pictures.push_back({&screen.pictures[i], at});
+        frame.pictures.push_back({&screen.pictures[i], at});
     }
     const Point last = grid.corner(content.doors.size() - 1);
     const float below = static_cast<float>(last.y() + grid.door_px.y()) - scroll;
     float y = draw_ways(style, content.below, {24.0F, below + style.px(44.0F)},
-                        static_cast<float>(window_px.x()) - 24.0F, outcome);
+                        static_cast<float>(window_px.x()) - 24.0F, frame);
     y = draw_paragraph(list, style, {TextSize::caption, false, Role::quiet_ink},
                        {24.0F, y + style.px(40.0F)}, static_cast<float>(window_px.x()) - 64.0F,
                        kCaution);
     ImGui::SetCursorScreenPos({0.0F, y});
     ImGui::Dummy({1.0F, 1.0F});
     end_area();
-    return outcome;
+    return frame;
 }
 
 } // namespace steelyard::app

@@ -40,15 +40,15 @@ struct StartScreen {
     scene::Point pictures_px = scene::Point::Zero();
 };
 
-struct StartOutcome {
+struct StartFrame {
     std::optional<std::size_t> taken; ///< id of the way that was pressed
     std::vector<PlacedDrawing> pictures;
 };
 
 /// Runs one frame. Keys: arrows choose a door, 1 to 3 or Enter open it, Space takes the first way
 /// below.
-StartOutcome run_start(const Style& style, const scene::Point& window_px,
-                       const std::vector<KeyPress>& keys, const StartContent& content,
-                       StartScreen& screen);
+StartFrame run_start(const Style& style, const scene::Point& window_px,
+                     const std::vector<KeyPress>& keys, const StartContent& content,
+                     StartScreen& screen);
 
 } // namespace steelyard::app

@@ -10,12 +10,12 @@ namespace steelyard::app {
 /// How wide a chip will be [px].
 float chip_width(const Style& style, const std::string& name, const std::string& value);
 
-struct ChipOutcome {
+struct DrawnChip {
     bool pressed = false;
     float width_px = 0.0F;
 };
 
-ChipOutcome draw_chip(const Style& style, const ImVec2& corner, const std::string& name,
-                      const std::string& value);
+DrawnChip draw_chip(const Style& style, const ImVec2& corner, const std::string& name,
+                    const std::string& value);
 
 } // namespace steelyard::app

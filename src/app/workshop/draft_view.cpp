@@ -51,34 +51,34 @@ DraftLayout lay_out_draft(const Style& style, const Point& window_px) {
     return page;
 }
 
-void read_keys(const std::vector<KeyPress>& keys, const DraftModel& draft, DraftOutcome& outcome) {
+void read_keys(const std::vector<KeyPress>& keys, const DraftModel& draft, DraftFrame& frame) {
     const std::size_t chosen = draft.state.chosen;
     for (const KeyPress& key : keys) {
         const bool control = (key.modifiers & key::kWithControl) != 0;
         const bool shift = (key.modifiers & key::kWithShift) != 0;
         const bool alt = (key.modifiers & key::kWithAlt) != 0;
         if (key.key == key::kEscape)
-            outcome.wish = DraftWish::leave;
+            frame.wish = DraftWish::leave;
         else if (key.key == key::kEnter || key.key == key::kKeypadEnter)
-            outcome.wish = DraftWish::show;
+            frame.wish = DraftWish::show;
         else if (key.key == key::kL)
-            outcome.wish = DraftWish::add_lever;
+            frame.wish = DraftWish::add_lever;
         else if (key.key == key::kX)
-            outcome.wish = DraftWish::add_exercise;
+            frame.wish = DraftWish::add_exercise;
         else if (key.key == key::kDown && alt)
-            outcome.intents.emplace_back(MoveStep{1});
+            frame.intents.emplace_back(MoveStep{1});
         else if (key.key == key::kUp && alt)
-            outcome.intents.emplace_back(MoveStep{-1});
+            frame.intents.emplace_back(MoveStep{-1});
         else if (key.key == key::kDown)
-            outcome.intents.emplace_back(ChooseStep{chosen + 1});
+            frame.intents.emplace_back(ChooseStep{chosen + 1});
         else if (key.key == key::kUp && chosen > 0)
-            outcome.intents.emplace_back(ChooseStep{chosen - 1});
+            frame.intents.emplace_back(ChooseStep{chosen - 1});
         else if (key.key == key::kDelete)
-            outcome.intents.emplace_back(DeleteStep{});
+            frame.intents.emplace_back(DeleteStep{});
         else if (control && (key.key == key::kY || (shift && key.key == key::kZ)))
-            outcome.intents.emplace_back(RedoDraft{});
+            frame.intents.emplace_back(RedoDraft{});
         else if (control && key.key == key::kZ)
-            outcome.intents.emplace_back(UndoDraft{});
+            frame.intents.emplace_back(UndoDraft{});
     }
 }
 
@@ -120,7 +120,7 @@ private:
 };
 
 void draw_steps(const Style& style, const DraftLayout& page, const DraftModel& draft,
-                DraftOutcome& outcome) {
+                DraftFrame& frame) {
     begin_area("steps", {0.0, page.top_px}, {page.list_px, page.height_px - page.top_px}, true);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const auto& steps = draft.state.lesson.steps;
@@ -131,7 +131,7 @@ void draw_steps(const Style& style, const DraftLayout& page, const DraftModel& d
         ImGui::PushID(static_cast<int>(i));
         if (row_button(style, "step", {16.0F, y}, width_px, row_px - style.px(4.0F),
                        i == draft.state.chosen))
-            outcome.intents.emplace_back(ChooseStep{i});
+            frame.intents.emplace_back(ChooseStep{i});
         ImGui::PopID();
         const TextStyle name{TextSize::body, true, Role::ink};
         const std::string title = steps[i].title.empty() ? steps[i].prompt : steps[i].title;
@@ -144,19 +144,19 @@ void draw_steps(const Style& style, const DraftLayout& page, const DraftModel& d
     const bool any = draft.state.has_step();
     WordColumn words(style, 28.0F, y + style.px(28.0F), page.list_px - 36.0F);
     if (words.press("Add the lever on the bench (L)"))
-        outcome.wish = DraftWish::add_lever;
+        frame.wish = DraftWish::add_lever;
     if (words.press("Add the exercise on the body (X)"))
-        outcome.wish = DraftWish::add_exercise;
+        frame.wish = DraftWish::add_exercise;
     if (words.press("Move up (Alt ↑)", any && draft.state.chosen > 0))
-        outcome.intents.emplace_back(MoveStep{-1});
+        frame.intents.emplace_back(MoveStep{-1});
     if (words.press("Move down (Alt ↓)", any && draft.state.chosen + 1 < steps.size()))
-        outcome.intents.emplace_back(MoveStep{1});
+        frame.intents.emplace_back(MoveStep{1});
     if (words.press("Take out (Delete)", any))
-        outcome.intents.emplace_back(DeleteStep{});
+        frame.intents.emplace_back(DeleteStep{});
     if (words.press("Begin at this step (Enter)", any && draft.fault.empty()))
-        outcome.wish = DraftWish::show;
+        frame.wish = DraftWish::show;
     if (words.press("Back to the lessons (Escape)"))
-        outcome.wish = DraftWish::leave;
+        frame.wish = DraftWish::leave;
     ImGui::SetCursorScreenPos({0.0F, y + style.px(220.0F)});
     ImGui::Dummy({1.0F, 1.0F});
     end_area();
@@ -168,8 +168,8 @@ void draw_steps(const Style& style, const DraftLayout& page, const DraftModel& d
 class DraftColumn {
 public:
     DraftColumn(const Style& style, const DraftLayout& page, const DraftModel& draft,
-                DraftViewState& ui, DraftOutcome& outcome)
-        : style_(style), draft_(draft), ui_(ui), outcome_(outcome), left_(page.column_px),
+                DraftViewState& ui, DraftFrame& frame)
+        : style_(style), draft_(draft), ui_(ui), outcome_(frame), left_(page.column_px),
           width_(page.width_px - page.column_px - 24.0F),
           y_(page.top_px - ImGui::GetScrollY() + style.px(18.0F)) {}
 
@@ -251,20 +251,20 @@ private:
     const Style& style_;
     const DraftModel& draft_;
     DraftViewState& ui_;
-    DraftOutcome& outcome_;
+    DraftFrame& outcome_;
     float left_;
     float width_;
     float y_;
     float x_ = 0.0F;
 };
 
-void draw_prediction(const lesson::LessonStep& step, DraftColumn& column, DraftOutcome& outcome) {
+void draw_prediction(const lesson::LessonStep& step, DraftColumn& column, DraftFrame& frame) {
     column.heading("What the room is asked for");
     ImGui::PushID("kind");
     for (const PredictionKind kind : {PredictionKind::none, PredictionKind::number,
                                       PredictionKind::choice, PredictionKind::hands})
         if (column.word(word_of(kind), step.prediction.kind == kind))
-            outcome.intents.emplace_back(SetPrediction{kind});
+            frame.intents.emplace_back(SetPrediction{kind});
     ImGui::PopID();
     column.end_words();
     if (step.prediction.kind == PredictionKind::choice ||
@@ -277,12 +277,12 @@ void draw_prediction(const lesson::LessonStep& step, DraftColumn& column, DraftO
     const bool lever = std::holds_alternative<setup::LeverSetup>(step.stage.setup);
     for (const std::string_view name : lesson::quantity_names(lever))
         if (column.word(std::string(name).c_str(), step.key == name))
-            outcome.intents.emplace_back(SetSought{std::string(name)});
+            frame.intents.emplace_back(SetSought{std::string(name)});
     ImGui::PopID();
     column.end_words();
 }
 
-void draw_hidden(const lesson::LessonStep& step, DraftColumn& column, DraftOutcome& outcome) {
+void draw_hidden(const lesson::LessonStep& step, DraftColumn& column, DraftFrame& frame) {
     column.heading("Hidden until the reveal");
     const lesson::StageMarks hidden = lesson::hidden_marks(step);
     ImGui::PushID("hidden");
@@ -290,17 +290,17 @@ void draw_hidden(const lesson::LessonStep& step, DraftColumn& column, DraftOutco
     for (std::size_t i = 0; i < names.size(); ++i) {
         const auto mark = static_cast<lesson::StageMark>(i);
         if (column.word(std::string(names[i]).c_str(), hidden.count(mark) != 0))
-            outcome.intents.emplace_back(TurnHidden{mark});
+            frame.intents.emplace_back(TurnHidden{mark});
     }
     ImGui::PopID();
     column.end_words();
 }
 
 void draw_words(const Style& style, const DraftLayout& page, const DraftModel& draft,
-                DraftViewState& ui, DraftOutcome& outcome) {
+                DraftViewState& ui, DraftFrame& frame) {
     begin_area("words", {page.column_px - 8.0, page.top_px},
                {page.width_px - page.column_px + 8.0, page.height_px - page.top_px}, true);
-    DraftColumn column(style, page, draft, ui, outcome);
+    DraftColumn column(style, page, draft, ui, frame);
     if (!draft.fault.empty())
         column.paragraph(Role::wrong, draft.fault);
     column.field("Name of the lesson", DraftField::name, 1);
@@ -309,8 +309,8 @@ void draw_words(const Style& style, const DraftLayout& page, const DraftModel& d
         const lesson::LessonStep& step = draft.state.step();
         column.field("Title of this step", DraftField::title, 1);
         column.field("Sentence to the room", DraftField::prompt, 2);
-        draw_prediction(step, column, outcome);
-        draw_hidden(step, column, outcome);
+        draw_prediction(step, column, frame);
+        draw_hidden(step, column, frame);
         column.field("Sentence at the reveal; quantities in braces: {effort}", DraftField::reveal,
                      2);
         column.field("Your note", DraftField::note, 3);
@@ -329,7 +329,7 @@ void draw_words(const Style& style, const DraftLayout& page, const DraftModel& d
 
 void draw_stage(const Style& style, const DraftLayout& page, const DraftModel& draft,
                 const std::vector<mechanics::Muscle>& muscles, setup::UnitSystem units,
-                DraftOutcome& outcome) {
+                DraftFrame& frame) {
     if (!draft.state.has_step())
         return;
     const auto solved = lesson::solve_stage(draft.state.step().stage);
@@ -344,25 +344,24 @@ void draw_stage(const Style& style, const DraftLayout& page, const DraftModel& d
     room.axes = axes_of(draft.state.step());
     if (room.size_px.x() < 160.0)
         return; // too narrow: the words are what counts
-    outcome.stage = draw_room_stage(*solved, muscles, room);
-    outcome.stage_at_px = {page.list_px + 8.0, page.top_px};
-    paint_labels(outcome.stage, outcome.stage_at_px, style, *ImGui::GetBackgroundDrawList());
+    frame.stage = draw_room_stage(*solved, muscles, room);
+    frame.stage_at_px = {page.list_px + 8.0, page.top_px};
+    paint_labels(frame.stage, frame.stage_at_px, style, *ImGui::GetBackgroundDrawList());
 }
 
 } // namespace
 
-DraftOutcome draw_draft(const Style& style, const Point& window_px,
-                        const std::vector<KeyPress>& keys, const DraftModel& draft,
-                        const std::vector<mechanics::Muscle>& muscles, setup::UnitSystem units,
-                        DraftViewState& ui) {
-    DraftOutcome outcome;
+DraftFrame draw_draft(const Style& style, const Point& window_px, const std::vector<KeyPress>& keys,
+                      const DraftModel& draft, const std::vector<mechanics::Muscle>& muscles,
+                      setup::UnitSystem units, DraftViewState& ui) {
+    DraftFrame frame;
     ui.fields.resize(kFields);
     const DraftLayout page = lay_out_draft(style, window_px);
-    read_keys(keys, draft, outcome);
-    draw_steps(style, page, draft, outcome);
-    draw_words(style, page, draft, ui, outcome);
-    draw_stage(style, page, draft, muscles, units, outcome);
-    return outcome;
+    read_keys(keys, draft, frame);
+    draw_steps(style, page, draft, frame);
+    draw_words(style, page, draft, ui, frame);
+    draw_stage(style, page, draft, muscles, units, frame);
+    return frame;
 }
 
 } // namespace steelyard::app

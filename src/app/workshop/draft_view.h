@@ -24,7 +24,7 @@ struct DraftViewState {
 /// Showing begins at the chosen step.
 enum class DraftWish { none, leave, show, add_lever, add_exercise };
 
-struct DraftOutcome {
+struct DraftFrame {
     std::vector<DraftIntent> intents;
     DraftWish wish = DraftWish::none;
     /// The chosen step's stage, for the middle of the page; empty when there is no step.
@@ -33,9 +33,9 @@ struct DraftOutcome {
 };
 
 /// Draws the page below the row of places and reads its keys.
-DraftOutcome draw_draft(const Style& style, const scene::Point& window_px,
-                        const std::vector<KeyPress>& keys, const DraftModel& draft,
-                        const std::vector<mechanics::Muscle>& muscles, setup::UnitSystem units,
-                        DraftViewState& ui);
+DraftFrame draw_draft(const Style& style, const scene::Point& window_px,
+                      const std::vector<KeyPress>& keys, const DraftModel& draft,
+                      const std::vector<mechanics::Muscle>& muscles, setup::UnitSystem units,
+                      DraftViewState& ui);
 
 } // namespace steelyard::app

@@ -41,7 +41,7 @@ std::string facts_of(const ShelvedLesson& one) {
 }
 
 void read_keys(const std::vector<KeyPress>& keys, std::size_t count, LessonShelfState& state,
-               LessonShelfOutcome& outcome) {
+               LessonShelfFrame& frame) {
     for (const KeyPress& key : keys) {
         switch (key.key) {
         case key::kDown:
@@ -57,16 +57,16 @@ void read_keys(const std::vector<KeyPress>& keys, std::size_t count, LessonShelf
         }
         case key::kEnter:
         case key::kKeypadEnter:
-            outcome.action = ShelfAction::start;
+            frame.action = LessonWish::start;
             break;
         case key::kE:
-            outcome.action = ShelfAction::edit;
+            frame.action = LessonWish::edit;
             break;
         case key::kA:
-            outcome.action = ShelfAction::add;
+            frame.action = LessonWish::add;
             break;
         case key::kN:
-            outcome.notes_window = true;
+            frame.notes_window = true;
             break;
         default:
             break;
@@ -75,30 +75,30 @@ void read_keys(const std::vector<KeyPress>& keys, std::size_t count, LessonShelf
 }
 
 /// Actions as words at the right of a line.
-void draw_actions(const Style& style, ImVec2 base, LessonShelfOutcome& outcome) {
+void draw_actions(const Style& style, ImVec2 base, LessonShelfFrame& frame) {
     struct Action {
         const char* word;
-        ShelfAction action;
+        LessonWish action;
     };
     float x = base.x;
     for (const Action& one :
-         {Action{"Change (E)", ShelfAction::edit}, Action{"New lesson (A)", ShelfAction::add}}) {
+         {Action{"Change (E)", LessonWish::edit}, Action{"New lesson (A)", LessonWish::add}}) {
         if (word_button(style, one.word, {x, base.y}, one.word, false))
-            outcome.action = one.action;
+            frame.action = one.action;
         x += text_width(style, {}, one.word) + style.px(22.0F);
     }
     if (word_button(style, "notes", {x, base.y}, "Notes window (N)", false))
-        outcome.notes_window = true;
+        frame.notes_window = true;
 }
 
 /// Begin, at the right of the chosen lesson.
 /// @return width that is left for the row [px]
-float draw_begin(const Style& style, ImVec2 corner, float width_px, LessonShelfOutcome& outcome) {
+float draw_begin(const Style& style, ImVec2 corner, float width_px, LessonShelfFrame& frame) {
     const float button_px = style.px(112.0F);
     const float row_px = style.px(kRow) - style.px(6.0F);
     const float top = corner.y + 0.5F * (row_px - main_button_height(style));
     if (main_button(style, "begin", {corner.x + width_px - button_px, top}, button_px, "Begin"))
-        outcome.action = ShelfAction::start;
+        frame.action = LessonWish::start;
     return width_px - button_px - style.px(16.0F);
 }
 
@@ -121,13 +121,13 @@ void draw_row(const Style& style, const ShelvedLesson& one, ImVec2 corner, float
 
 } // namespace
 
-LessonShelfOutcome draw_lesson_shelf(const Style& style, const Point& window_px,
-                                     const std::vector<KeyPress>& keys, const LessonShelf& shelf,
-                                     const std::string& message, LessonShelfState& state) {
-    LessonShelfOutcome outcome;
+LessonShelfFrame draw_lesson_shelf(const Style& style, const Point& window_px,
+                                   const std::vector<KeyPress>& keys, const LessonShelf& shelf,
+                                   const std::string& message, LessonShelfState& state) {
+    LessonShelfFrame frame;
     const std::size_t count = shelf.lessons.size();
     state.chosen = std::min(state.chosen, count > 0 ? count - 1 : 0);
-    read_keys(keys, count, state, outcome);
+    read_keys(keys, count, state, frame);
     const auto width_px = std::min(static_cast<float>(window_px.x()) - 48.0F, style.px(1200.0F));
     begin_area("lessons", {0.0, style.px(kTop)}, {window_px.x(), window_px.y() - style.px(kTop)},
                true);
@@ -146,17 +146,17 @@ LessonShelfOutcome draw_lesson_shelf(const Style& style, const Point& window_px,
     float y = style.px(kTop) - ImGui::GetScrollY();
     draw_text(list, style, {TextSize::key, true, Role::ink}, {24.0F, y + style.px(42.0F)},
               "Workshop");
-    draw_actions(style, {24.0F, y + style.px(72.0F)}, outcome);
+    draw_actions(style, {24.0F, y + style.px(72.0F)}, frame);
     y += heading_px + style.px(8.0F);
     for (std::size_t i = 0; i < count; ++i, y += row_px) {
         const ImVec2 corner{24.0F, y};
         const bool chosen = i == state.chosen;
-        const float left_px = chosen ? draw_begin(style, corner, width_px, outcome) : width_px;
+        const float left_px = chosen ? draw_begin(style, corner, width_px, frame) : width_px;
         ImGui::PushID(static_cast<int>(i));
         if (row_button(style, "lesson", corner, left_px, row_px - style.px(6.0F), chosen)) {
             // The first click chooses, the next one starts.
             if (chosen)
-                outcome.action = ShelfAction::start;
+                frame.action = LessonWish::start;
             state.chosen = i;
         }
         ImGui::PopID();
@@ -172,9 +172,9 @@ LessonShelfOutcome draw_lesson_shelf(const Style& style, const Point& window_px,
     ImGui::SetCursorScreenPos({0.0F, y});
     ImGui::Dummy({1.0F, 1.0F});
     end_area();
-    if (count == 0 && outcome.action != ShelfAction::add)
-        outcome.action = ShelfAction::none;
-    return outcome;
+    if (count == 0 && frame.action != LessonWish::add)
+        frame.action = LessonWish::none;
+    return frame;
 }
 
 } // namespace steelyard::app

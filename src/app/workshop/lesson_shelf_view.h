@@ -16,17 +16,17 @@ struct LessonShelfState {
 };
 
 /// What can be asked for here.
-enum class ShelfAction { none, start, edit, add };
+enum class LessonWish { none, start, edit, add };
 
-struct LessonShelfOutcome {
-    ShelfAction action = ShelfAction::none; ///< about the chosen lesson
-    bool notes_window = false;              ///< open the presenter's window
+struct LessonShelfFrame {
+    LessonWish action = LessonWish::none; ///< about the chosen lesson
+    bool notes_window = false;            ///< open the presenter's window
 };
 
 /// Draws the lessons below the row of places and reads the keys: arrows choose, Enter
 /// starts, E changes a copy or one's own, A makes a new one, N opens the notes window.
-LessonShelfOutcome draw_lesson_shelf(const Style& style, const scene::Point& window_px,
-                                     const std::vector<KeyPress>& keys, const LessonShelf& shelf,
-                                     const std::string& message, LessonShelfState& state);
+LessonShelfFrame draw_lesson_shelf(const Style& style, const scene::Point& window_px,
+                                   const std::vector<KeyPress>& keys, const LessonShelf& shelf,
+                                   const std::string& message, LessonShelfState& state);
 
 } // namespace steelyard::app

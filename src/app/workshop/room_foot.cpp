@@ -103,33 +103,33 @@ private:
 };
 
 /// Far from where Leave was pressed, so that a second press there does not leave.
-FootOutcome ask_to_leave(FootPen& pen) {
-    FootOutcome outcome;
-    outcome.leave = pen.button_at_left("Leave the lesson (Escape)");
+FootWishes ask_to_leave(FootPen& pen) {
+    FootWishes wishes;
+    wishes.leave = pen.button_at_left("Leave the lesson (Escape)");
     if (pen.button("Stay"))
-        outcome.intent = Stay{};
-    return outcome;
+        wishes.intent = Stay{};
+    return wishes;
 }
 
 } // namespace
 
-FootOutcome draw_room_foot(const Style& style, const FootLine& line, const ShowModel& show,
-                           std::size_t step, const char* caution) {
+FootWishes draw_room_foot(const Style& style, const FootLine& line, const ShowModel& show,
+                          std::size_t step, const char* caution) {
     FootPen pen(style, line);
     if (caution != nullptr)
         pen.text(caution);
     if (show.asks_to_leave)
         return ask_to_leave(pen);
-    FootOutcome outcome;
+    FootWishes wishes;
     const bool reveals = show.lesson_step().has_reveal() && !show.now().revealed;
     if (pen.button("Next", reveals || !show.at_end()))
-        outcome.intent = GoOn{};
+        wishes.intent = GoOn{};
     if (pen.button("Back", show.step > 0))
-        outcome.intent = GoBack{};
+        wishes.intent = GoBack{};
     if (pen.button("Leave", true, true))
-        outcome.intent = AskToLeave{};
+        wishes.intent = AskToLeave{};
     pen.steps(step, show.lesson->steps.size());
-    return outcome;
+    return wishes;
 }
 
 } // namespace steelyard::app

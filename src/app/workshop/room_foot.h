@@ -19,7 +19,7 @@ struct FootLine {
     float foot_px = 0.0F;
 };
 
-struct FootOutcome {
+struct FootWishes {
     std::optional<ShowIntent> intent;
     bool leave = false;
 };
@@ -27,7 +27,7 @@ struct FootOutcome {
 /// Draws it in the present area. Leaving asks first: one press too many ends no lesson.
 /// @param step     the one that the room sees
 /// @param caution  said at its left; null = none
-FootOutcome draw_room_foot(const Style& style, const FootLine& line, const ShowModel& show,
-                           std::size_t step, const char* caution);
+FootWishes draw_room_foot(const Style& style, const FootLine& line, const ShowModel& show,
+                          std::size_t step, const char* caution);
 
 } // namespace steelyard::app

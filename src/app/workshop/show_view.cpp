@@ -127,12 +127,12 @@ void draw_note(const Style& style, const RoomLayout& room, const Point& window_p
 }
 
 /// A click anywhere shows the lesson again.
-void draw_blank(const Point& window_px, ShowOutcome& outcome) {
+void draw_blank(const Point& window_px, ShowFrame& frame) {
     const ImVec2 size{static_cast<float>(window_px.x()), static_cast<float>(window_px.y())};
     ImGui::GetWindowDrawList()->AddRectFilled({0.0F, 0.0F}, size, IM_COL32_BLACK);
     ImGui::SetCursorScreenPos({0.0F, 0.0F});
     if (ImGui::InvisibleButton("blank", size))
-        outcome.intents.emplace_back(TurnBlank{});
+        frame.intents.emplace_back(TurnBlank{});
 }
 
 scene::Drawing draw_stage(const Style& style, const RoomLayout& room, const ShowModel& show,
@@ -190,14 +190,14 @@ bool reads_low_back(const lesson::LessonStep& step) {
     });
 }
 
-ShowOutcome draw_show(const Style& style, const Point& window_px, const ShowModel& show,
-                      bool note_below) {
-    ShowOutcome outcome;
+ShowFrame draw_show(const Style& style, const Point& window_px, const ShowModel& show,
+                    bool note_below) {
+    ShowFrame frame;
     begin_area("room", Point::Zero(), window_px);
     if (show.blank) {
-        draw_blank(window_px, outcome);
+        draw_blank(window_px, frame);
         end_area();
-        return outcome;
+        return frame;
     }
     const ShownStep shown = show.shown();
     const lesson::LessonStep& step = show.lesson->steps[shown.step];
@@ -205,25 +205,25 @@ ShowOutcome draw_show(const Style& style, const Point& window_px, const ShowMode
     const RoomLayout room = lay_out_room(style, window_px, step, note_below);
     const bool revealed = shown.progress.revealed && !words.reveal.empty();
     const float top_px = draw_sentence(style, room, words, revealed);
-    outcome.drawing = draw_stage(style, room, show, shown, top_px);
+    frame.drawing = draw_stage(style, room, show, shown, top_px);
     if (has_column(step)) {
         const TallyBox box{room.column_px, top_px + style.px(16.0F),
                            room.width_px - room.margin_px - room.column_px, key_style(style)};
         if (const auto pressed = draw_tally(style, box, show, shown, words, !show.frozen))
-            outcome.intents.emplace_back(*pressed);
+            frame.intents.emplace_back(*pressed);
         if (shown.progress.revealed && words.key)
             draw_key(style, room, words);
     }
-    const FootOutcome foot =
+    const FootWishes foot =
         draw_room_foot(style, {room.margin_px, room.width_px - room.margin_px, room.height_px},
                        show, shown.step, reads_low_back(step) ? kCaution : nullptr);
     if (foot.intent)
-        outcome.intents.push_back(*foot.intent);
-    outcome.leave = foot.leave;
+        frame.intents.push_back(*foot.intent);
+    frame.leave = foot.leave;
     if (note_below)
         draw_note(style, room, window_px, show.lesson_step());
     end_area();
-    return outcome;
+    return frame;
 }
 
 } // namespace steelyard::app

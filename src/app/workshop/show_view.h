@@ -10,7 +10,7 @@
 namespace steelyard::app {
 
 /// What came of a frame before the room.
-struct ShowOutcome {
+struct ShowFrame {
     scene::Drawing drawing;          ///< of the stage
     std::vector<ShowIntent> intents; ///< what was clicked
     bool leave = false;
@@ -19,8 +19,8 @@ struct ShowOutcome {
 /// Draws the step that the room is shown. Its style must be scaled for a room, see
 /// room_type_scale.
 /// @param note_below  also shows the presenter's note, at the foot
-ShowOutcome draw_show(const Style& style, const scene::Point& window_px, const ShowModel& show,
-                      bool note_below);
+ShowFrame draw_show(const Style& style, const scene::Point& window_px, const ShowModel& show,
+                    bool note_below);
 
 /// The axes of a body that a step is about: those that its words name, else the one it looks at.
 std::vector<mechanics::Hinge> axes_of(const lesson::LessonStep& step);

@@ -28,14 +28,15 @@ bool WorkshopPlace::claims(const KeyPress& key) const {
     return key.key != key::kD || !letters_are_commands(*show_);
 }
 
-std::optional<double> WorkshopPlace::own_type_scale(const scene::Point& window_px) const {
-    if (!show_)
-        return std::nullopt;
-    return room_type_scale(window_px.y());
+PlaceShape WorkshopPlace::shape(const scene::Point& window_px) const {
+    PlaceShape shape{show_.has_value(), false, std::nullopt};
+    if (show_)
+        shape.type_scale = room_type_scale(window_px.y());
+    return shape;
 }
 
-void WorkshopPlace::show_lesson(const lesson::Lesson& lesson, const std::filesystem::path& path,
-                                Surroundings& around) {
+void WorkshopPlace::open(const OpenedFile& file, Surroundings& around) {
+    const auto& [path, lesson] = std::get<LessonFile>(file);
     show_.reset();
     if (draft_)
         leave_draft(around);
@@ -116,19 +117,19 @@ std::vector<KeyPress> WorkshopPlace::keys_of(const PlaceInput& input) {
 }
 
 PlaceFrame WorkshopPlace::run_shelf(const PlaceInput& input) {
-    const LessonShelfOutcome outcome = draw_lesson_shelf(
-        input.style, input.window_px, keys_of(input), shelf_, message_, shelf_state_);
-    wants_presenter_ = wants_presenter_ || outcome.notes_window;
-    switch (outcome.action) {
-    case ShelfAction::none:
+    const LessonShelfFrame result = draw_lesson_shelf(input.style, input.window_px, keys_of(input),
+                                                      shelf_, message_, shelf_state_);
+    wants_presenter_ = wants_presenter_ || result.notes_window;
+    switch (result.action) {
+    case LessonWish::none:
         break;
-    case ShelfAction::start:
+    case LessonWish::start:
         start(shelf_.lessons[shelf_state_.chosen].lesson, input.around);
         break;
-    case ShelfAction::edit:
+    case LessonWish::edit:
         open_draft(shelf_state_.chosen);
         break;
-    case ShelfAction::add:
+    case LessonWish::add:
         draft_ = new_draft(free_lesson_path(own_lesson_folder(), "My lesson"));
         draft_ui_ = {};
         break;
@@ -139,22 +140,22 @@ PlaceFrame WorkshopPlace::run_shelf(const PlaceInput& input) {
 PlaceFrame WorkshopPlace::run_draft(const PlaceInput& input) {
     static const std::vector<mechanics::Muscle> kNone;
     const auto& muscles = input.around.library.muscles();
-    DraftOutcome outcome = draw_draft(input.style, input.window_px, keys_of(input), *draft_,
-                                      muscles ? *muscles : kNone, input.around.units, draft_ui_);
+    DraftFrame result = draw_draft(input.style, input.window_px, keys_of(input), *draft_,
+                                   muscles ? *muscles : kNone, input.around.units, draft_ui_);
     PlaceFrame frame;
-    draft_stage_ = std::move(outcome.stage);
-    frame.pictures.push_back({&draft_stage_, outcome.stage_at_px});
-    frame.changed = !outcome.intents.empty();
-    for (const DraftIntent& intent : outcome.intents)
+    draft_stage_ = std::move(result.stage);
+    frame.pictures.push_back({&draft_stage_, result.stage_at_px});
+    frame.changed = !result.intents.empty();
+    for (const DraftIntent& intent : result.intents)
         update(*draft_, intent);
-    switch (outcome.wish) {
+    switch (result.wish) {
     case DraftWish::none:
         break;
     case DraftWish::add_lever:
-        frame.errand = BringFrom{PlaceName::bench};
+        frame.wish = BringFrom{PlaceName::bench};
         break;
     case DraftWish::add_exercise:
-        frame.errand = BringFrom{PlaceName::body};
+        frame.wish = BringFrom{PlaceName::body};
         break;
     case DraftWish::show:
         start_draft(input.around, draft_->state.chosen);
@@ -195,12 +196,12 @@ PlaceFrame WorkshopPlace::run_show(const PlaceInput& input) {
     PlaceFrame frame;
     if (!show_)
         return frame;
-    ShowOutcome outcome = draw_show(input.style, input.window_px, *show_, note_below_);
-    for (const ShowIntent& intent : outcome.intents)
+    ShowFrame result = draw_show(input.style, input.window_px, *show_, note_below_);
+    for (const ShowIntent& intent : result.intents)
         update(*show_, intent);
-    if (outcome.leave)
+    if (result.leave)
         show_.reset();
-    frame.drawing = std::move(outcome.drawing);
+    frame.drawing = std::move(result.drawing);
     return frame;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 // The workshop as a place: choose a lesson, show it to a room, make one.
 
+#include "app/place/abilities.h"
 #include "app/place/place.h"
 #include "app/workshop/draft_view.h"
 #include "app/workshop/lesson_shelf.h"
@@ -11,19 +12,20 @@
 
 namespace steelyard::app {
 
-class WorkshopPlace final : public Place {
+class WorkshopPlace final : public Place,
+                            public Undoing,
+                            public Opening,
+                            public TakingUp,
+                            public FurtherWindows {
 public:
     explicit WorkshopPlace(Surroundings& /*around*/) {}
 
     PlaceFrame run(const PlaceInput& input) override;
     void enter(Surroundings& around) override;
-    bool covers_window() const override { return show_.has_value(); }
-    bool has_column() const override { return false; }
+    PlaceShape shape(const scene::Point& window_px) const override;
     bool claims(const KeyPress& key) const override;
-    std::optional<double> own_type_scale(const scene::Point& window_px) const override;
-    /// Puts it on the shelf, chosen.
-    void show_lesson(const lesson::Lesson& lesson, const std::filesystem::path& path,
-                     Surroundings& around) override;
+    /// Puts a lesson on the shelf, chosen.
+    void open(const OpenedFile& file, Surroundings& around) override;
     void take_up(const lesson::LessonStage& stage, Surroundings& around) override;
     bool can_undo() const override { return draft_ && draft_->history.can_undo(); }
     bool can_redo() const override { return draft_ && draft_->history.can_redo(); }

@@ -36,9 +36,9 @@ struct Opened {
         const Layout layout = lay_out(window_px, 1.0);
         const std::vector<KeyPress> keys;
         ImGui::NewFrame();
-        const BodyOutcome outcome =
+        const BodyFrame frame =
             run_body(sheet.style, layout, {&keys, {}, 1.0 / 60.0}, units, screen);
-        paint_labels(*outcome.drawing, Point::Zero(), sheet.style, *ImGui::GetBackgroundDrawList());
+        paint_labels(*frame.drawing, Point::Zero(), sheet.style, *ImGui::GetBackgroundDrawList());
         ImGui::Render();
         for (const Narration::Entry& entry : told.texts())
             if (entry.at_px.x() < layout.stage_px.x())
