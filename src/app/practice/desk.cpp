@@ -1,6 +1,6 @@
 #include "app/practice/desk.h"
 
-#include "learner/record/exchange.h"
+#include "learner/record/exchange/exchange.h"
 #include "publish/files/whole_file.h"
 #include "setup/toml/input_error.h"
 

@@ -8,6 +8,7 @@
 #include "setup/units/format_quantity.h"
 #include "words/body/axis_shares.h"
 #include "words/body/body_words.h"
+#include "words/whatif/gym_moves.h"
 #include "words/whatif/whatif_words.h"
 
 #include <fmt/format.h>
@@ -194,14 +195,14 @@ void draw_dial(const Part& part, const mechanics::Change& change, std::optional<
     part.pen.skip(4.0F);
 }
 
-/// One change: its name, and what it would be. @return true when it was pressed
-bool draw_row(const Part& part, const mechanics::Change& change, const std::string& becomes) {
+/// One change: what it is, and what it would become. @return true when it was pressed
+bool draw_row(const Part& part, const mechanics::Change& change, const std::string& says,
+              const std::string& becomes) {
     ColumnPen& pen = part.pen;
-    const std::string name = mechanics::describe(change, part.model.state.b.exercise);
     const bool selected = change == part.model.selected;
     const bool stale = !part.model.search.is_complete();
     const float height_px = part.style.px(48.0F);
-    ImGui::PushID(name.c_str());
+    ImGui::PushID(says.c_str());
     const bool pressed = row_button(part.style, "change", {pen.left() - 12.0F, pen.y()},
                                     pen.width() + 24.0F, height_px, selected);
     if (selected && std::exchange(part.column.scroll_to_selected, false))
@@ -209,7 +210,7 @@ bool draw_row(const Part& part, const mechanics::Change& change, const std::stri
     ImGui::PopID();
     const TextStyle title{TextSize::body, selected, stale ? Role::quiet_ink : Role::ink};
     draw_text(pen.list(), part.style, title, {pen.left(), pen.y() + part.style.px(20.0F)},
-              shortened(part.style, title, capitalised(name), pen.width()));
+              shortened(part.style, title, capitalised(says), pen.width()));
     draw_text(pen.list(), part.style, kCaption, {pen.left(), pen.y() + part.style.px(39.0F)},
               shortened(part.style, kCaption, becomes, pen.width()));
     pen.skip(50.0F);
@@ -217,8 +218,11 @@ bool draw_row(const Part& part, const mechanics::Change& change, const std::stri
 }
 
 void draw_ways(const Part& part) {
+    const mechanics::Exercise& b = part.model.state.b.exercise;
     for (const mechanics::Way& way : part.model.search.found().ways) {
-        if (draw_row(part, way.change, words::instead_text(way, part.units))) {
+        const words::GymStep told =
+            words::gym_step(way.change, way.range, way.reached.value, b, part.units);
+        if (draw_row(part, way.change, told.step, told.values)) {
             part.wishes.intents.emplace_back(SelectChange{way.change});
             part.wishes.way = way;
         }
@@ -252,7 +256,8 @@ void draw_refused(const Part& part) {
     for (const mechanics::RefusedWay& one : refused) {
         const std::string reason = refusal_of(part, one);
         const bool selected = one.change == part.model.selected;
-        if (draw_row(part, one.change, selected ? std::string() : reason))
+        if (draw_row(part, one.change, words::gym_name(one.change, part.model.state.b.exercise),
+                     selected ? std::string() : reason))
             part.wishes.intents.emplace_back(SelectChange{one.change});
         if (!selected)
             continue;
@@ -270,7 +275,7 @@ void draw_lone_dial(const Part& part) {
     const auto range = mechanics::range_of(*change, part.model.state.b.exercise);
     if (!range)
         return;
-    draw_row(part, *change,
+    draw_row(part, *change, words::gym_name(*change, part.model.state.b.exercise),
              "now " + words::change_value_text(range->present, range->unit, part.units));
     draw_dial(part, *change, std::nullopt);
 }
@@ -287,7 +292,7 @@ void draw_changes(const Part& part) {
         const std::string state =
             done
                 ? search.found().ways.empty() ? "No single change gives it."
-                                              : "Smallest first; press one and B takes it."
+                                              : "Most natural first; press one and B takes it."
                 : fmt::format("Looking: {} of {} changes tried.", search.tried(), search.changes());
         pen.paragraph(kCaption, state);
     }

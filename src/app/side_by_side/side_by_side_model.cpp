@@ -1,6 +1,7 @@
 #include "app/side_by_side/side_by_side_model.h"
 
 #include "words/whatif/comparison.h"
+#include "words/whatif/gym_moves.h"
 
 #include <algorithm>
 #include <cassert>
@@ -33,8 +34,7 @@ void ask_for_ways(SideBySideModel& model) {
         return;
     }
     const mechanics::Exercise& exercise = model.state.b.exercise;
-    model.search.ask(exercise, goal_of(model),
-                     mechanics::possible_changes(exercise, model.joint()));
+    model.search.ask(exercise, goal_of(model), words::gym_changes(exercise, model.joint()));
     if (const auto change = selected_change(model))
         model.search.ask_spans(*change);
 }

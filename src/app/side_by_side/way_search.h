@@ -37,8 +37,9 @@ public:
 
     /// True when every change has been tried for the present question.
     bool is_complete() const { return tried_ >= changes_.size(); }
-    /// What was found, smallest change first, and what cannot. While the search goes on this is the
-    /// answer to the question before: a list that grows would move under the hand.
+    /// What was found, in the order in which a coach would try it, and what cannot. While the
+    /// search goes on this is the answer to the question before: a list that grows would move under
+    /// the hand.
     const mechanics::RankedWays& found() const { return found_; }
     /// Of the change asked for with ask_spans; empty until they are known.
     const std::optional<std::vector<mechanics::AllowedSpan>>& spans() const { return spans_; }

@@ -2,6 +2,7 @@
 
 #include "cli/reports/caution.h"
 #include "setup/units/format_quantity.h"
+#include "words/whatif/gym_moves.h"
 #include "words/whatif/whatif_words.h"
 
 #include <fmt/format.h>
@@ -88,7 +89,7 @@ std::string capitalised(std::string text) {
 /// "Crate far from the body: peak torque of lumbar flexion 180 N·m, wanted 144 N·m."
 std::string question_lines(const WhatIfAsked& asked, double present_Nm) {
     return fmt::format(
-        "{}\n  {:<28}{} now, {} wanted\n", asked.setup.head.name,
+        "{}\n  {}: {} now, {} wanted\n", asked.setup.head.name,
         fmt::format("Peak torque, {}", mechanics::hinge_info(asked.goal.wanted.hinge).label),
         torque_text(asked, present_Nm), torque_text(asked, asked.goal.wanted.torque_Nm));
 }
@@ -146,6 +147,8 @@ ordered_json ways_json(const WhatIfAsked& asked, const mechanics::RankedWays& wa
         one["keep_before_Nm"] = asked.goal.keep ? ordered_json(way.keep_before_Nm) : ordered_json();
         one["keep_after_Nm"] = asked.goal.keep ? ordered_json(way.keep_after_Nm) : ordered_json();
         one["size"] = way.size;
+        one["says"] = words::gym_text(way.change, way.range, way.reached.value, asked.exercise,
+                                      asked.setup.head.units);
         json["ways"].push_back(std::move(one));
     }
     json["refused"] = ordered_json::array();
@@ -166,11 +169,12 @@ std::string ways_report(const WhatIfAsked& asked, const mechanics::RankedWays& w
     const bool nothing_helps = ways.ways.empty() && ways.refused.empty();
     text += nothing_helps       ? "\nNo change of this exercise does anything to that torque.\n"
             : ways.ways.empty() ? "\nNo single change gives it.\n"
-                                : "\nSmallest change first:\n";
+                                : "\nWhat a coach would try first stands first:\n";
     int number = 0;
     for (const mechanics::Way& way : ways.ways) {
-        text += fmt::format("  {}. {}: {}.\n", ++number, describe(way.change, asked.exercise),
-                            words::way_text(way, asked.setup.head.units));
+        text += fmt::format("  {}. {}.\n", ++number,
+                            words::gym_text(way.change, way.range, way.reached.value,
+                                            asked.exercise, asked.setup.head.units));
         if (asked.goal.keep) {
             text += fmt::format(
                 "     {} {} instead of {}.\n", mechanics::hinge_info(asked.goal.keep->hinge).label,
@@ -181,7 +185,7 @@ std::string ways_report(const WhatIfAsked& asked, const mechanics::RankedWays& w
         for (const mechanics::RefusedWay& refused : ways.refused) {
             if (!refused.limit) {
                 text += fmt::format("  Not {}: {} would become {}.\n",
-                                    describe(refused.change, asked.exercise),
+                                    words::gym_name(refused.change, asked.exercise),
                                     mechanics::hinge_info(asked.goal.keep->hinge).label,
                                     torque_text(asked, refused.keep_after_Nm));
             }

@@ -1,7 +1,7 @@
 #pragma once
 // Answers of what-if for a terminal and for another program.
 
-#include "cli/verbs/whatif_question.h"
+#include "cli/options/whatif_question.h"
 #include "setup/body/body_setup.h"
 
 #include <nlohmann/json.hpp>

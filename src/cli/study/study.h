@@ -1,7 +1,7 @@
 #pragma once
 // What every verb about a learner begins with: which record, which learner, which course.
 
-#include "cli/verbs/question_options.h"
+#include "cli/options/question_options.h"
 #include "cli/verbs/verb.h"
 #include "learner/record/record.h"
 

@@ -1,8 +1,8 @@
 #include "cli/verbs/ask_command.h"
 
+#include "cli/options/question_options.h"
 #include "cli/study/practice.h"
 #include "cli/study/terminal.h"
-#include "cli/verbs/question_options.h"
 
 #include <CLI/CLI.hpp>
 #include <memory>

@@ -1,6 +1,6 @@
 #include "cli/verbs/bank_command.h"
 
-#include "cli/verbs/question_options.h"
+#include "cli/options/question_options.h"
 #include "problems/bank/bank_check.h"
 
 #include <fmt/core.h>

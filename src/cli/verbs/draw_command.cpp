@@ -1,7 +1,7 @@
 #include "cli/verbs/draw_command.h"
 
-#include "cli/verbs/picture_options.h"
-#include "cli/verbs/setup_file.h"
+#include "cli/options/picture_options.h"
+#include "cli/options/setup_file.h"
 #include "publish/figures/body_figure.h"
 #include "publish/figures/comparison_figure.h"
 #include "publish/figures/lever_comparison_figure.h"

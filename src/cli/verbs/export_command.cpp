@@ -1,7 +1,7 @@
 #include "cli/verbs/export_command.h"
 
-#include "cli/verbs/picture_options.h"
-#include "cli/verbs/question_options.h"
+#include "cli/options/picture_options.h"
+#include "cli/options/question_options.h"
 #include "paint/paint_tools.h"
 #include "publish/files/whole_file.h"
 #include "publish/sheets/handout_job.h"

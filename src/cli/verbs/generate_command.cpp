@@ -1,7 +1,7 @@
 #include "cli/verbs/generate_command.h"
 
+#include "cli/options/question_options.h"
 #include "cli/reports/question_json.h"
-#include "cli/verbs/question_options.h"
 #include "problems/question/paper.h"
 #include "problems/question/question_writer.h"
 

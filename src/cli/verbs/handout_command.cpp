@@ -1,8 +1,8 @@
 #include "cli/verbs/handout_command.h"
 
-#include "cli/verbs/picture_options.h"
-#include "cli/verbs/question_options.h"
-#include "cli/verbs/shipped_file.h"
+#include "cli/options/picture_options.h"
+#include "cli/options/question_options.h"
+#include "cli/options/shipped_file.h"
 #include "paint/paint_tools.h"
 #include "publish/sheets/blueprint.h"
 #include "publish/sheets/handout_job.h"

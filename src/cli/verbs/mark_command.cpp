@@ -1,8 +1,8 @@
 #include "cli/verbs/mark_command.h"
 
+#include "cli/options/question_options.h"
 #include "cli/reports/json_text.h"
 #include "cli/reports/question_json.h"
-#include "cli/verbs/question_options.h"
 #include "problems/marking/marking.h"
 
 #include <CLI/CLI.hpp>

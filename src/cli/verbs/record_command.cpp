@@ -4,7 +4,7 @@
 #include "cli/study/study.h"
 #include "cli/study/terminal.h"
 #include "learner/record/check.h"
-#include "learner/record/exchange.h"
+#include "learner/record/exchange/exchange.h"
 #include "learner/time/wall_clock.h"
 #include "publish/exchange/csv.h"
 #include "publish/files/whole_file.h"

@@ -1,8 +1,8 @@
 #include "cli/verbs/solve_command.h"
 
+#include "cli/options/setup_file.h"
 #include "cli/reports/json_text.h"
 #include "cli/reports/lever_report.h"
-#include "cli/verbs/setup_file.h"
 #include "cli/verbs/solve_body.h"
 
 #include <CLI/CLI.hpp>

@@ -1,8 +1,9 @@
 #include "cli/verbs/whatif_command.h"
 
+#include "cli/options/setup_file.h"
 #include "cli/reports/json_text.h"
 #include "cli/reports/whatif_report.h"
-#include "cli/verbs/setup_file.h"
+#include "words/whatif/gym_moves.h"
 
 #include <CLI/CLI.hpp>
 #include <memory>
@@ -67,9 +68,10 @@ ExitStatus answer_torque(const WhatIfAsked& asked, const std::vector<mechanics::
               answer_report(asked, changes.front(), *answer), options, streams);
         return ExitStatus::ok;
     }
-    const auto ways = ranked_ways(asked.exercise, asked.goal, changes);
+    auto ways = ranked_ways(asked.exercise, asked.goal, changes);
     if (!ways)
         return refuse(question_error(ways.error()), options, streams);
+    words::order_for_the_gym(*ways, asked.exercise);
     print(ways_json(asked, *ways), ways_report(asked, *ways), options, streams);
     return ExitStatus::ok;
 }

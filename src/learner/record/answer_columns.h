@@ -4,7 +4,7 @@
 // member of Answer. For the parts of the record only.
 
 #include "learner/model/answer.h"
-#include "learner/record/database.h"
+#include "learner/record/file/database.h"
 
 #include <string>
 #include <string_view>

@@ -1,6 +1,6 @@
 #include "learner/record/check.h"
 
-#include "learner/record/backups.h"
+#include "learner/record/file/backups.h"
 #include "learner/record/record_rows.h"
 #include "learner/record/skill_columns.h"
 

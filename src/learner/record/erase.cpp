@@ -1,4 +1,4 @@
-#include "learner/record/backups.h"
+#include "learner/record/file/backups.h"
 #include "learner/record/record.h"
 
 #include <system_error>

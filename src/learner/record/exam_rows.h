@@ -2,7 +2,7 @@
 // How exams lie in the tables; for the parts of the record only.
 
 #include "learner/exam/exam.h"
-#include "learner/record/database.h"
+#include "learner/record/file/database.h"
 
 #include <string_view>
 

@@ -1,8 +1,8 @@
-#include "learner/record/backups.h"
-#include "learner/record/folder_lock.h"
-#include "learner/record/opening.h"
-#include "learner/record/private_files.h"
-#include "learner/record/salvage.h"
+#include "learner/record/file/backups.h"
+#include "learner/record/file/folder_lock.h"
+#include "learner/record/file/opening.h"
+#include "learner/record/file/private_files.h"
+#include "learner/record/file/salvage.h"
 #include "learner/record/schema.h"
 
 #include <fmt/format.h>

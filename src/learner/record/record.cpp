@@ -1,6 +1,6 @@
 #include "learner/record/record.h"
 
-#include "learner/record/backups.h"
+#include "learner/record/file/backups.h"
 #include "learner/record/record_rows.h"
 #include "setup/files/data_folder.h"
 

@@ -16,7 +16,7 @@
 
 #include "learner/course/course.h"
 #include "learner/model/standing.h"
-#include "learner/record/database.h"
+#include "learner/record/file/database.h"
 #include "learner/time/clock.h"
 
 #include <cstdint>

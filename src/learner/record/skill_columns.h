@@ -3,7 +3,7 @@
 // this table. For the parts of the record only.
 
 #include "learner/model/mastery.h"
-#include "learner/record/database.h"
+#include "learner/record/file/database.h"
 
 #include <string>
 #include <string_view>

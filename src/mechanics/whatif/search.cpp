@@ -108,9 +108,8 @@ public:
 
 private:
     double miss(double reading) const { return reading - wanted_; }
-    bool hits(double reading) const {
-        return std::abs(miss(reading)) <= kSearchAccuracy * std::max(1.0, std::abs(wanted_));
-    }
+    double accuracy() const { return kSearchAccuracy * std::max(1.0, std::abs(wanted_)); }
+    bool hits(double reading) const { return std::abs(miss(reading)) <= accuracy(); }
 
     /// What stops at a sample: a neighbour that is not allowed, or the end of the range.
     Limit limit_at(std::size_t i) const {
@@ -159,7 +158,7 @@ private:
         const double miss_high = std::abs(miss_at(high));
         const double at = miss_low <= miss_high ? low : high;
         // A jump across the value is not a solution.
-        if (std::min(miss_low, miss_high) <= kSearchAccuracy * std::max(1.0, std::abs(wanted_)))
+        if (std::min(miss_low, miss_high) <= accuracy())
             add_solution(at);
     }
 
@@ -169,6 +168,9 @@ private:
         const double after = miss(*samples_[i + 1].reading);
         const bool one_side = here * before > 0.0 && here * after > 0.0;
         if (!one_side || std::abs(here) > std::abs(before) || std::abs(here) > std::abs(after))
+            return;
+        // Where nothing changes beyond the accuracy, the turning points are those of rounding.
+        if (std::abs(before - here) <= accuracy() && std::abs(after - here) <= accuracy())
             return;
         const double sign = here < 0.0 ? -1.0 : 1.0;
         const auto signed_miss = [&](double at) {
@@ -195,6 +197,21 @@ private:
 };
 
 } // namespace
+
+ReadingAt paced(ReadingAt reading_at, Pace* pace) {
+    if (pace == nullptr)
+        return reading_at;
+    return [reading_at = std::move(reading_at), pace](double at) -> AllowedReading {
+        if (const auto found = pace->known.find(at); found != pace->known.end())
+            return found->second;
+        if (pace->readings_left <= 0) {
+            pace->paused = true;
+            return tl::unexpected(Limit{LimitKind::cannot_be, std::nullopt, {}});
+        }
+        --pace->readings_left;
+        return pace->known.emplace(at, reading_at(at)).first->second;
+    };
+}
 
 SearchResult search(const ReadingAt& reading_at, const Interval& range, double present,
                     double wanted) {

@@ -8,6 +8,7 @@
 #include <tl/expected.hpp>
 
 #include <functional>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -34,6 +35,17 @@ struct Limit {
 /// The reading at a setting, or why the setting is not allowed.
 using AllowedReading = tl::expected<double, Limit>;
 using ReadingAt = std::function<AllowedReading(double)>;
+
+/// A search a little at a time. What was read is remembered: called again with the same pace, a
+/// search goes on where it paused, and in the end gives what it would have given at once.
+struct Pace {
+    int readings_left = 0; ///< that may be taken before it pauses
+    bool paused = false;   ///< it ran out of them: what it returned says nothing yet
+    std::map<double, AllowedReading> known;
+};
+
+/// Readings under a pace, which is to outlive them; at once where there is none (null).
+ReadingAt paced(ReadingAt reading_at, Pace* pace);
 
 /// The reading that comes nearest to a wanted value.
 struct NearestReading {

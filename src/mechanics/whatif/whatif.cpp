@@ -49,6 +49,11 @@ public:
         return std::abs(reading->peaks[0].torque_Nm);
     }
 
+    /// The sizes as a search reads them.
+    ReadingAt sizes(Pace* pace) const {
+        return paced([this](double value) { return size_at(value); }, pace);
+    }
+
     /// The peak at a value that has been read before.
     ChangedPeak peak_at(double value) const {
         const auto changed = with_change(exercise_, change_, value);
@@ -146,7 +151,7 @@ void judge(const Exercise& exercise, const Goal& goal, const Change& change,
 } // namespace
 
 tl::expected<WhatIfAnswer, MechanicsError>
-solve_for_torque(const Exercise& exercise, const Change& change, const Wanted& wanted) {
+solve_for_torque(const Exercise& exercise, const Change& change, const Wanted& wanted, Pace* pace) {
     if (auto fault =
             outside(wanted.torque_Nm, 0.0, kMaxTorque_Nm, "torque", "a torque of 0 N·m or more"))
         return tl::unexpected(*std::move(fault));
@@ -160,11 +165,13 @@ solve_for_torque(const Exercise& exercise, const Change& change, const Wanted& w
         return tl::unexpected(range.error());
 
     const ChangedExercise changed(exercise, change, wanted.hinge, wanted.caps);
-    const SearchResult found = search([&](double value) { return changed.size_at(value); },
-                                      range->allowed, range->present, wanted.torque_Nm);
+    const SearchResult found =
+        search(changed.sizes(pace), range->allowed, range->present, wanted.torque_Nm);
     WhatIfAnswer answer;
     answer.range = *range;
     answer.present = *present;
+    if (pace != nullptr && pace->paused)
+        return answer;
     for (const double value : found.solutions)
         answer.solutions.push_back(changed.peak_at(value));
     if (!found.solutions.empty())
@@ -179,7 +186,8 @@ solve_for_torque(const Exercise& exercise, const Change& change, const Wanted& w
 }
 
 tl::expected<std::vector<AllowedSpan>, MechanicsError>
-feasible_settings(const Exercise& exercise, const Change& change, const std::vector<Cap>& caps) {
+feasible_settings(const Exercise& exercise, const Change& change, const std::vector<Cap>& caps,
+                  Pace* pace) {
     if (auto checked = check_caps(caps); !checked)
         return tl::unexpected(checked.error());
     const auto range = range_of(change, exercise);
@@ -187,12 +195,13 @@ feasible_settings(const Exercise& exercise, const Change& change, const std::vec
         return tl::unexpected(range.error());
     // Which hinge is read does not matter here, only whether a setting is allowed.
     const ChangedExercise changed(exercise, change, Hinge::lumbar_flexion, caps);
-    return allowed_spans([&](double value) { return changed.size_at(value); }, range->allowed,
-                         range->present);
+    return allowed_spans(changed.sizes(pace), range->allowed, range->present);
 }
 
-tl::expected<RankedWays, MechanicsError> ranked_ways(const Exercise& exercise, const Goal& goal,
-                                                     const std::vector<Change>& changes) {
+namespace {
+
+tl::expected<RankedWays, MechanicsError> rank(const Exercise& exercise, const Goal& goal,
+                                              const std::vector<Change>& changes, Pace* pace) {
     std::vector<Hinge> hinges{goal.wanted.hinge};
     if (goal.keep) {
         if (auto fault = outside(goal.keep->within, 0.0, 1.0e3, "within", "a part of 0 or more"))
@@ -210,16 +219,32 @@ tl::expected<RankedWays, MechanicsError> ranked_ways(const Exercise& exercise, c
                                              "another torque than the joint has already"});
     const double keep_before_Nm = goal.keep ? std::abs(reading->peaks.back().torque_Nm) : 0.0;
     for (const Change& change : changes) {
-        if (!has_influence(exercise, change, goal.wanted.hinge, present_Nm))
+        // That it has none was seen before the first pause.
+        const bool resumed = pace != nullptr && !pace->known.empty();
+        if (!resumed && !has_influence(exercise, change, goal.wanted.hinge, present_Nm))
             continue;
-        const auto answer = solve_for_torque(exercise, change, goal.wanted);
+        const auto answer = solve_for_torque(exercise, change, goal.wanted, pace);
         if (!answer)
             return tl::unexpected(answer.error());
+        if (pace != nullptr && pace->paused)
+            return all;
         judge(exercise, goal, change, *answer, keep_before_Nm, all);
     }
     std::stable_sort(all.ways.begin(), all.ways.end(),
                      [](const Way& one, const Way& other) { return one.size < other.size; });
     return all;
+}
+
+} // namespace
+
+tl::expected<RankedWays, MechanicsError> ranked_ways(const Exercise& exercise, const Goal& goal,
+                                                     const std::vector<Change>& changes) {
+    return rank(exercise, goal, changes, nullptr);
+}
+
+tl::expected<RankedWays, MechanicsError> ranked_ways(const Exercise& exercise, const Goal& goal,
+                                                     const Change& change, Pace& pace) {
+    return rank(exercise, goal, {change}, &pace);
 }
 
 tl::expected<double, MechanicsError> peak_less(const Exercise& exercise, Hinge hinge, double by) {

@@ -52,12 +52,17 @@ struct WhatIfAnswer {
 /// cannot be are not allowed.
 /// @return the answer, or what cannot be computed: the exercise as it stands, a change it does not
 ///         have, a torque that is negative or not finite
-tl::expected<WhatIfAnswer, MechanicsError>
-solve_for_torque(const Exercise& exercise, const Change& change, const Wanted& wanted);
+/// @param pace  for who looks for it a little at a time: while it pauses, the answer says nothing
+tl::expected<WhatIfAnswer, MechanicsError> solve_for_torque(const Exercise& exercise,
+                                                            const Change& change,
+                                                            const Wanted& wanted,
+                                                            Pace* pace = nullptr);
 
 /// Settings of a change under which no cap is exceeded, with what stops them at either end.
+/// @param pace  as above
 tl::expected<std::vector<AllowedSpan>, MechanicsError>
-feasible_settings(const Exercise& exercise, const Change& change, const std::vector<Cap>& caps);
+feasible_settings(const Exercise& exercise, const Change& change, const std::vector<Cap>& caps,
+                  Pace* pace = nullptr);
 
 /// Another hinge that is to be left as it is.
 struct Keep {
@@ -107,6 +112,12 @@ struct RankedWays {
 /// @return the ways, or what cannot be computed; also when the hinge has the wanted torque already
 tl::expected<RankedWays, MechanicsError> ranked_ways(const Exercise& exercise, const Goal& goal,
                                                      const std::vector<Change>& changes);
+
+/// The same for one change, a little at a time.
+/// @param pace  while it pauses, the ways say nothing; each call also takes a few readings for what
+///              the exercise is now
+tl::expected<RankedWays, MechanicsError> ranked_ways(const Exercise& exercise, const Goal& goal,
+                                                     const Change& change, Pace& pace);
 
 /// Size of the peak torque of a hinge, less a part of it [N·m]: the torque wanted to take 20 % off.
 /// @param by part to take off, from 0 to 1; negative puts it on

@@ -1,7 +1,7 @@
 #include "problems/bank/bank.h"
 
 #include "problems/bank/bank_links.h"
-#include "problems/bank/family_reader.h"
+#include "problems/bank/reading/family_reader.h"
 #include "setup/muscle/muscle_file.h"
 #include "setup/toml/toml_reader.h"
 

@@ -79,17 +79,6 @@ std::string change_step_text(const Change& change, const mechanics::ChangeRange&
     return fmt::format("{} {}", size, way);
 }
 
-std::string instead_text(const mechanics::Way& way, setup::UnitSystem system) {
-    return fmt::format("{} instead of {}",
-                       change_value_text(way.reached.value, way.range.unit, system),
-                       change_value_text(way.range.present, way.range.unit, system));
-}
-
-std::string way_text(const mechanics::Way& way, setup::UnitSystem system) {
-    return fmt::format("{} ({})", instead_text(way, system),
-                       change_step_text(way.change, way.range, way.reached.value, system));
-}
-
 std::string refusal_text(const std::optional<mechanics::ChangedPeak>& at,
                          const mechanics::Limit& limit, ChangeUnit unit, setup::UnitSystem system) {
     if (!at)

@@ -16,12 +16,6 @@ std::string change_value_text(double value, mechanics::ChangeUnit unit, setup::U
 std::string change_step_text(const mechanics::Change& change, const mechanics::ChangeRange& range,
                              double value, setup::UnitSystem system);
 
-/// What a way changes: "30.1 kg instead of 40.0 kg".
-std::string instead_text(const mechanics::Way& way, setup::UnitSystem system);
-
-/// The same with the step: "30.1 kg instead of 40.0 kg (9.89 kg less)".
-std::string way_text(const mechanics::Way& way, setup::UnitSystem system);
-
 /// Why a change cannot give the wanted torque, as a sentence: "It cannot be reached. The nearest is
 /// 12.0 N·m with 0.300 m, because the body would topple."
 /// @param at    setting that comes nearest; empty when no setting is possible

@@ -44,7 +44,7 @@ class SideBySide(WindowTest):
         frame = bench.frame()
         self.assertTrue(agrees(self.strip_torque(frame, "A"), truth["wanted_torque_Nm"]))
         self.assertTrue(agrees(self.strip_torque(frame, "B"), abs(truth["present_torque_Nm"])))
-        bench.wait(lambda: bench.frame().says("Smallest first"), "the list of ways")
+        bench.wait(lambda: bench.frame().says("Most natural first"), "the list of ways")
         bench.rest()
         mass_kg = truth["solutions"][0]["value"]
         row = next(t for t in bench.frame().texts if t.endswith(" instead of 40.0\u00a0kg"))
@@ -127,7 +127,7 @@ class SideBySide(WindowTest):
         if os.environ.get("SANITIZED"):
             self.skipTest("trying every change takes minutes there; the release build tests it")
         bench = self.open_pair()
-        bench.wait(lambda: bench.frame().says("Smallest first"), "the list of ways")
+        bench.wait(lambda: bench.frame().says("Most natural first"), "the list of ways")
         bench.rest()
         self.check_runs(bench)
 

@@ -1,7 +1,7 @@
 // Tables of columns: what a record and its exports hold, and what becomes of those that hold less.
 
 #include "learner/record/answer_columns.h"
-#include "learner/record/exchange.h"
+#include "learner/record/exchange/exchange.h"
 #include "learner/record/schema.h"
 #include "learner/record/skill_columns.h"
 #include "learner/shipped_course.h"

@@ -1,7 +1,7 @@
 // What is found on the disk is not always what was left there.
 
-#include "learner/record/backups.h"
 #include "learner/record/check.h"
+#include "learner/record/file/backups.h"
 #include "learner/record/record.h"
 #include "learner/record/schema.h"
 #include "learner/shipped_course.h"

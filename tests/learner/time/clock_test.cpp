@@ -1,5 +1,5 @@
 #include "catch.h"
-#include "learner/record/moment_text.h"
+#include "learner/record/exchange/moment_text.h"
 #include "learner/time/clock.h"
 
 using namespace steelyard::learner;

@@ -297,6 +297,41 @@ TEST_CASE("a change that does nothing to the joint's torque is no way to anythin
     CHECK(answer->refused.empty());
 }
 
+TEST_CASE("ways looked for a little at a time are those found at once", "[whatif][pace]") {
+    const Exercise exercise = stoop();
+    const Hinge lumbar = Hinge::lumbar_flexion;
+    Goal goal;
+    goal.wanted = {lumbar, 0.8 * peak(exercise, lumbar), {{Hinge::right_hip_flexion, 60.0}}};
+    for (const Change& change : possible_changes(exercise, lumbar)) {
+        INFO(describe(change, exercise));
+        const auto at_once = ranked_ways(exercise, goal, {change});
+        REQUIRE(at_once);
+        Pace pace;
+        int calls = 0;
+        auto slowly = ranked_ways(exercise, goal, change, pace);
+        while (pace.paused) {
+            REQUIRE(++calls < 1000);
+            pace.readings_left = 7;
+            pace.paused = false;
+            slowly = ranked_ways(exercise, goal, change, pace);
+            REQUIRE(pace.readings_left >= 0);
+        }
+        REQUIRE(slowly);
+        REQUIRE(slowly->ways.size() == at_once->ways.size());
+        REQUIRE(slowly->refused.size() == at_once->refused.size());
+        if (!slowly->ways.empty())
+            CHECK(slowly->ways.front().reached.value == at_once->ways.front().reached.value);
+        if (!slowly->refused.empty()) {
+            CHECK(slowly->refused.front().limit.has_value() ==
+                  at_once->refused.front().limit.has_value());
+            CHECK(calls > 10);
+        }
+        Pace spans_pace{1000, false, {}};
+        const auto spans = feasible_settings(exercise, change, goal.wanted.caps, &spans_pace);
+        CHECK(spans->size() == feasible_settings(exercise, change, goal.wanted.caps)->size());
+    }
+}
+
 TEST_CASE("no change is offered to reach the torque that is there already", "[whatif][ways]") {
     const double present_Nm = peak(curl(), Hinge::right_elbow_flexion);
     const auto answer = ranked_ways(

@@ -7,7 +7,7 @@
 // New inputs go to the first folder; the second is only read.
 
 #include "problems/bank/bank_links.h"
-#include "problems/bank/family_reader.h"
+#include "problems/bank/reading/family_reader.h"
 #include "problems/draw/instance.h"
 #include "problems/question/question_writer.h"
 #include "setup/muscle/muscle_file.h"

@@ -1,7 +1,7 @@
 // What a family may call published, on the families that come with the program.
 
 #include "catch.h"
-#include "problems/bank/family_reader.h"
+#include "problems/bank/reading/family_reader.h"
 #include "setup/muscle/muscle_file.h"
 
 #include <algorithm>

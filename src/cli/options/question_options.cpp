@@ -1,0 +1,59 @@
+#include "cli/options/question_options.h"
+
+#include "setup/files/data_folder.h"
+
+#include <CLI/CLI.hpp>
+#include <ostream>
+
+namespace steelyard::cli {
+
+void add_bank_option(CLI::App& command, QuestionOptions& options) {
+    command.add_option("--bank", options.bank, "Folder of the question bank, if not our own");
+}
+
+void add_choice_options(CLI::App& command, QuestionOptions& options) {
+    command.add_option("--skill", options.skill, "Only this skill (ids: steelyard bank list)");
+    command.add_option("--family", options.family, "Only this family");
+    command.add_option("--difficulty", options.difficulty, "Only this, from 1 (easy) to 5 (hard)")
+        ->check(CLI::Range(1, 5));
+    command.add_option("--units", options.system, "Only questions in SI or US units")
+        ->check(CLI::IsMember({"SI", "US"}, CLI::ignore_case));
+    command.add_option("--seed", options.seed, "The same seed gives the same questions");
+    add_bank_option(command, options);
+}
+
+problems::Bank open_bank(const QuestionOptions& options, const Streams& streams) {
+    const std::filesystem::path folder = options.bank.empty()
+                                             ? setup::data_folder() / "question_bank"
+                                             : std::filesystem::path(options.bank);
+    problems::Bank bank = problems::load_bank(folder);
+    for (const setup::InputError& fault : bank.faults)
+        streams.err << to_text(fault) << '\n';
+    return bank;
+}
+
+std::optional<problems::Bank> open_whole_bank(const QuestionOptions& options,
+                                              const Streams& streams) {
+    problems::Bank bank = open_bank(options, streams);
+    if (bank.faults.empty())
+        return bank;
+    streams.err
+        << "Nothing is made from a part of the questions: the same seed would give others.\n";
+    return std::nullopt;
+}
+
+problems::PaperPlan plan_from(const QuestionOptions& options, std::size_t count) {
+    problems::PaperPlan plan;
+    plan.count = count;
+    plan.seed = options.seed.value_or(1);
+    plan.difficulty = options.difficulty;
+    if (!options.skill.empty())
+        plan.skill = options.skill;
+    if (!options.family.empty())
+        plan.family = options.family;
+    if (!options.system.empty())
+        plan.system = options.system;
+    return plan;
+}
+
+} // namespace steelyard::cli

@@ -1,0 +1,129 @@
+#include "problems/bank/reading/lever_plan_reader.h"
+
+#include <fmt/core.h>
+
+namespace steelyard::problems {
+
+namespace {
+
+using setup::Need;
+using setup::TomlReader;
+
+Expression needed(TomlReader& table, std::string_view key, FamilyNames& names) {
+    return names.expression(table, key, Need::required).value_or(Expression{});
+}
+
+LoadPlan read_load(TomlReader& table, FamilyNames& names) {
+    LoadPlan plan;
+    plan.name = names.text(table, "name", Need::required);
+    const int sizes = int{table.has("mass")} + int{table.has("force")} + int{table.has("torque")};
+    if (sizes != 1)
+        table.add_error("mass", fmt::format("{} of mass, force and torque", sizes),
+                        "exactly one of them");
+    if (table.has("mass")) {
+        plan.is = LoadPlan::Is::mass;
+        plan.size = needed(table, "mass", names);
+    } else if (table.has("force")) {
+        plan.is = LoadPlan::Is::force;
+        plan.size = needed(table, "force", names);
+        plan.direction = read_direction(table, "direction", names);
+    } else if (table.has("torque")) {
+        plan.is = LoadPlan::Is::torque;
+        plan.size = needed(table, "torque", names);
+    }
+    plan.at = names.expression(table, "at",
+                               plan.is == LoadPlan::Is::torque ? Need::optional : Need::required);
+    table.finish();
+    return plan;
+}
+
+/// A straight lever of a length, or corners.
+void read_path(TomlReader& table, FamilyNames& names, LeverPlan& plan) {
+    if (table.has("length")) {
+        const Expression zero = names.expression_in(table, "length", "0").value_or(Expression{});
+        plan.path.emplace_back(zero, zero);
+        plan.path.emplace_back(needed(table, "length", names), zero);
+        return;
+    }
+    for (TomlReader& corner : table.tables("corner", Need::required)) {
+        plan.path.emplace_back(needed(corner, "x", names), needed(corner, "y", names));
+        corner.finish();
+    }
+    if (plan.path.size() == 1)
+        table.add_error("corner", "one corner", "two [[setup.corner]] or more, or a length");
+}
+
+void read_effort(TomlReader& table, FamilyNames& names, LeverPlan& plan) {
+    std::optional<TomlReader> effort = table.table("effort");
+    if (!effort) {
+        // Nobody asks for it; it only has to stand somewhere.
+        plan.has_effort = false;
+        plan.effort_at = plan.path.empty() ? Expression{} : plan.path.front().second;
+        return;
+    }
+    plan.effort_name = names.text(*effort, "name", Need::required);
+    plan.effort_at = needed(*effort, "at", names);
+    plan.effort_direction = read_direction(*effort, "direction", names);
+    effort->finish();
+}
+
+void check_known_before(TomlReader& table, const LeverPlan& plan, FamilyNames& names) {
+    std::vector<const Expression*> all{&plan.axis_at, &plan.effort_at};
+    const auto add = [&](const std::optional<Expression>& expression) {
+        if (expression)
+            all.push_back(&*expression);
+    };
+    for (const auto& [x, y] : plan.path) {
+        all.push_back(&x);
+        all.push_back(&y);
+    }
+    for (const LoadPlan& load : plan.loads) {
+        all.push_back(&load.size);
+        add(load.at);
+        add(load.direction);
+    }
+    for (const auto* each : {&plan.effort_direction, &plan.own_mass, &plan.own_centre, &plan.tilt,
+                             &plan.friction_coefficient, &plan.friction_radius})
+        add(*each);
+    for (const Expression* expression : all)
+        if (names.reads_solved(*expression))
+            table.add_error("length", "a setup that reads its own solution",
+                            "expressions on drawn and [let] quantities only");
+}
+
+} // namespace
+
+std::optional<Expression> read_direction(TomlReader& table, std::string_view key,
+                                         FamilyNames& names) {
+    const setup::TomlNode* const node = table.node(key);
+    if (!node)
+        return std::nullopt;
+    if (const auto* text = std::get_if<std::string>(&node->value)) {
+        static constexpr std::pair<std::string_view, const char*> kWords[] = {
+            {"up", "pi / 2"}, {"down", "-pi / 2"}, {"left", "pi"}, {"right", "0"}};
+        for (const auto& [word, angle] : kWords)
+            if (*text == word)
+                return names.expression_in(table, key, angle);
+    }
+    return names.expression(table, key);
+}
+
+LeverPlan read_lever_plan(TomlReader& table, FamilyNames& names) {
+    LeverPlan plan;
+    read_path(table, names, plan);
+    plan.axis_at = needed(table, "axis", names);
+    plan.axis_name = names.text(table, "axis_name", Need::required);
+    plan.tilt = names.expression(table, "tilt");
+    plan.own_mass = names.expression(table, "own_mass");
+    plan.own_centre = names.expression(table, "own_centre");
+    plan.friction_coefficient = names.expression(table, "friction");
+    plan.friction_radius = names.expression(table, "axle_radius");
+    plan.from_above = table.boolean("from_above").value_or(false);
+    read_effort(table, names, plan);
+    for (TomlReader& load : table.tables("load"))
+        plan.loads.push_back(read_load(load, names));
+    check_known_before(table, plan, names);
+    return plan;
+}
+
+} // namespace steelyard::problems
