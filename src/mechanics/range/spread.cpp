@@ -172,20 +172,4 @@ spread_of(const SpreadInput& input, const BodyCase& body_case,
     return spread.band();
 }
 
-tl::expected<std::array<Band90, kHingeCount>, MechanicsError>
-spread_of_torques(const SpreadInput& input, const BodyCase& body_case) {
-    std::array<std::vector<double>, kHingeCount> values;
-    Spread spread(input, body_case, [&](const BodyResult& result) {
-        for (std::size_t hinge = 0; hinge < kHingeCount; ++hinge)
-            values[hinge].push_back(result.muscle_Nm[hinge]);
-        return 0.0;
-    });
-    if (const auto done = spread.go_on(std::max<std::size_t>(input.bodies, 1)); !done)
-        return tl::unexpected(done.error());
-    std::array<Band90, kHingeCount> bands;
-    for (std::size_t hinge = 0; hinge < kHingeCount; ++hinge)
-        bands[hinge] = band_of(values[hinge]);
-    return bands;
-}
-
 } // namespace steelyard::mechanics

@@ -71,8 +71,4 @@ tl::expected<Band90, MechanicsError>
 spread_of(const SpreadInput& input, const BodyCase& body_case,
           const std::function<double(const BodyResult&)>& measure);
 
-/// Bands of the muscle torque at every hinge. The case's own body is not used.
-tl::expected<std::array<Band90, kHingeCount>, MechanicsError>
-spread_of_torques(const SpreadInput& input, const BodyCase& body_case);
-
 } // namespace steelyard::mechanics

@@ -2,7 +2,7 @@
 
 #include "mechanics/whatif/change.h"
 #include "setup/units/format_quantity.h"
-#include "words/whatif/whatif_words.h"
+#include "words/whatif/gym_moves.h"
 
 #include <fmt/format.h>
 
@@ -78,10 +78,7 @@ std::vector<std::string> changed_in_b(const setup::BodySetup& a, const setup::Bo
         const auto range_b = range_of(change, b.exercise);
         if (!range_a || !range_b || are_equal(range_a->present, range_b->present))
             continue;
-        changed.push_back(fmt::format("{} {} instead of {}",
-                                      mechanics::describe(change, b.exercise),
-                                      change_value_text(range_b->present, range_b->unit, units),
-                                      change_value_text(range_a->present, range_a->unit, units)));
+        changed.push_back(gym_text(*same, *range_a, range_b->present, a.exercise, units));
     }
     return changed;
 }

@@ -33,7 +33,8 @@ bool are_equal(double a, double b);
 std::string difference_text(double a, double b, setup::Dimension dimension,
                             setup::UnitSystem units);
 
-/// What B changes of A, a phrase for each number: "load of barbell 30.1 kg instead of 40.0 kg".
+/// What B changes of A, a phrase for each number: "Barbell 9.90 kg lighter: 30.1 kg instead of
+/// 40.0 kg".
 /// Empty when the two have not the same numbers to change, or when all are alike.
 std::vector<std::string> changed_in_b(const setup::BodySetup& a, const setup::BodySetup& b,
                                       setup::UnitSystem units);

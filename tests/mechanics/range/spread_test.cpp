@@ -124,31 +124,16 @@ TEST_CASE("A measured length does not vary", "[spread]") {
     CHECK_THAT(band.high, WithinAbs(0.26, 1e-12));
 }
 
-TEST_CASE("Bands of all torques are those of each", "[spread]") {
-    const SpreadInput input = winter_input();
-    const auto all = spread_of_torques(input, arm_forward()).value();
-    const Band90 one = spread_of(input, arm_forward(), shoulder).value();
-    const Band90& same = all[index_of(Hinge::right_shoulder_flexion)];
-    CHECK(same.low == one.low);
-    CHECK(same.middle == one.middle);
-    CHECK(same.high == one.high);
-    for (const Band90& band : all) {
-        CHECK(band.low <= band.middle);
-        CHECK(band.middle <= band.high);
-        CHECK(std::isfinite(band.low));
-    }
-}
-
 TEST_CASE("A spread that cannot be is refused by its key", "[spread]") {
     SpreadInput input = winter_input();
     input.bodies = 1;
-    CHECK(spread_of_torques(input, arm_forward()).error().key == "bodies");
+    CHECK(spread_of(input, arm_forward(), shoulder).error().key == "bodies");
     input = winter_input();
     input.variation.mass = -0.1;
-    CHECK(spread_of_torques(input, arm_forward()).error().key == "variation.mass");
+    CHECK(spread_of(input, arm_forward(), shoulder).error().key == "variation.mass");
     input = winter_input();
     input.height_m = 0.0;
-    CHECK(spread_of_torques(input, arm_forward()).error().key == "height");
+    CHECK(spread_of(input, arm_forward(), shoulder).error().key == "height");
 }
 
 } // namespace steelyard::mechanics
