@@ -2,15 +2,25 @@
 
 #include "cli/options/shipped_file.h"
 
+#include <filesystem>
 #include <ostream>
 #include <utility>
 
 namespace steelyard::cli {
 
 std::optional<setup::Setup> setup_from(const std::string& file, const Streams& streams) {
-    auto setup = setup::read_setup(shipped_or_own(file, "setups", setup::kSetupEnding));
+    const std::filesystem::path path = shipped_or_own(file, "setups", setup::kSetupEnding);
+    auto setup = setup::read_setup(path);
     if (!setup) {
         streams.err << to_text(setup.error()) << '\n';
+        std::error_code failed;
+        const bool is_there = std::filesystem::exists(path, failed);
+        const std::string meant =
+            is_there ? "" : nearest_shipped(file, "setups", setup::kSetupEnding);
+        if (!meant.empty())
+            streams.err << "Did you mean " << meant
+                        << "? `steelyard list setups` and `steelyard list "
+                        << "exercises` name all that come with the program.\n";
         return std::nullopt;
     }
     return std::move(*setup);

@@ -16,4 +16,9 @@ namespace steelyard::cli {
 std::filesystem::path shipped_or_own(const std::string& named, std::string_view folder,
                                      std::string_view ending);
 
+/// The name of the shipped file, or of the person's own, that a mistyped name is nearest to; empty
+/// when none is near.
+std::string nearest_shipped(const std::string& named, std::string_view folder,
+                            std::string_view ending);
+
 } // namespace steelyard::cli

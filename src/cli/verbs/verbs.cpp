@@ -6,6 +6,7 @@
 #include "cli/verbs/generate_command.h"
 #include "cli/verbs/handout_command.h"
 #include "cli/verbs/learn_command.h"
+#include "cli/verbs/list_command.h"
 #include "cli/verbs/mark_command.h"
 #include "cli/verbs/progress_command.h"
 #include "cli/verbs/record_command.h"
@@ -17,9 +18,9 @@ namespace steelyard::cli {
 
 std::vector<Verb> all_verbs() {
     return {
-        solve_verb(),    draw_verb(), figure_verb(),   whatif_verb(),  learn_verb(),
-        quick_verb(),    exam_verb(), progress_verb(), record_verb(),  ask_verb(),
-        generate_verb(), mark_verb(), bank_verb(),     handout_verb(), export_verb(),
+        solve_verb(), draw_verb(),     figure_verb(), whatif_verb(), learn_verb(),    quick_verb(),
+        exam_verb(),  progress_verb(), record_verb(), ask_verb(),    generate_verb(), mark_verb(),
+        bank_verb(),  handout_verb(),  export_verb(), list_verb(),
     };
 }
 

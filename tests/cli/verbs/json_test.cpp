@@ -41,6 +41,7 @@ TEST_CASE("every verb that has --json writes JSON alone") {
         {"generate", "--count", "3"},
         {"generate", "--count", "0"},
         {"generate", "--count", "40", "--seed", "3"},
+        {"list", "units"},
         {"mark", some_code(), "B"},
         {"mark", some_code(), "no \xFF number"},
     };

@@ -140,3 +140,11 @@ TEST_CASE("a file that is not there, a folder and no file at all are status 2") 
     CHECK(run_here({"solve"}).status == 2);
     CHECK(run_here({"solve", ""}).status == 2);
 }
+
+TEST_CASE("a mistyped exercise is answered with the nearest name") {
+    const Run run = run_here({"solve", "squat-bar-bakc"});
+    CHECK(run.status == 2);
+    CHECK(run.err.find("Did you mean squat-bar-back?") != std::string::npos);
+    CHECK(run_here({"solve", "/nowhere/at-all.setup.toml"}).err.find("Did you mean") ==
+          std::string::npos);
+}
