@@ -1,10 +1,10 @@
 #!/bin/bash
 # Proves the front door on a machine that has nothing: makes a minimal Debian in a folder, clones the
 # committed tree into it and runs the README's two commands there, word for word.
-#   bare_machine.sh 12|13 [front-door|package] [FOLDER]
+#   bare_machine.sh 12|13 [front-door|package|web] [FOLDER]
 # front-door (as meant when nothing is said): run.sh without a display, run.sh with one, test.sh.
 # package: makes the .deb there, installs it on a second bare machine, opens it from its menu entry,
-# removes it. FOLDER is where the machines stand: build/bare when not said.
+# removes it. web: makes the page there, and looks that it is whole and can be handed out. FOLDER is where the machines stand: build/bare when not said.
 # Needs root, and Debian's mirrors. Prints what each step took; exit status 0 when all is in order.
 set -euo pipefail
 root=$(cd "$(dirname "$0")/.." && pwd)
@@ -171,11 +171,26 @@ package() {
     [[ -z $left ]] || fail "removing it leaves files: $left"
 }
 
+web() {
+    local machine=$folder/debian$version begin=$SECONDS file
+    fresh_machine "$machine"
+    clone_into "$machine"
+    begin=$SECONDS
+    inside "$machine" 'scripts/web.sh --out /srv/hosted' ${CXXFLAGS:+CXXFLAGS="$CXXFLAGS"}
+    for file in index.html steelyard.js steelyard.wasm steelyard.data licences.html; do
+        [[ -s $machine/srv/hosted/$file ]] || fail "the page has no $file"
+    done
+    took "the page: packages, sources, build" $((SECONDS - begin))
+    inside "$machine" 'timeout 20 scripts/web.sh | grep "http://127.0.0.1"' ||
+        fail "the page is not handed out"
+}
+
 mkdir -p "$folder"
 case $what in
     front-door) front_door ;;
     package) package ;;
-    *) fail "what is '$what'? It does front-door or package." ;;
+    web) web ;;
+    *) fail "what is '$what'? It does front-door, package or web." ;;
 esac
 echo
 echo "=== Debian $version, $what"

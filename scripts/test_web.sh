@@ -1,16 +1,25 @@
 #!/bin/bash
 # Makes the page and tests it in a real browser: test_web.sh [ARGUMENT]...
-# Arguments are passed on to node --test. The native program is what its numbers are held against.
+# Arguments are passed on to node --test. The page's numbers are held against those of the native
+# program: PROGRAM where that is set, else the release build's, which is made first.
 set -euo pipefail
 root=$(cd "$(dirname "$0")/.." && pwd)
 cd "$root"
-scripts/install-packages.sh build web web-test
-scripts/build.sh release steelyard
+scripts/install-packages.sh web web-test
+command -v npm > /dev/null || scripts/install-packages.sh npm
+if [[ -z ${PROGRAM:-} ]]; then
+    scripts/install-packages.sh build
+    scripts/build.sh release steelyard
+    PROGRAM=$root/build/release/bin/steelyard
+fi
 scripts/web.sh --out build/web/hosted
+NODE_PATH=/usr/share/nodejs ninja -C build/web questions
 modules=build/web/tests
 mkdir -p "$modules"
 cp tests/web/package.json "$modules/"
-[[ -d $modules/node_modules/playwright-core ]] || npm install --silent --no-audit --no-fund --prefix "$modules"
+[[ -d $modules/node_modules/playwright-core ]] ||
+    npm install --silent --no-audit --no-fund --prefix "$modules"
 ln -sfn "../../$modules/node_modules" tests/web/node_modules
-PAGE=$root/build/web/hosted PROGRAM=$root/build/release/bin/steelyard \
-    NODE_MODULES=$root/$modules/node_modules node --test "$@" tests/web/
+export PROGRAM
+PAGE=$root/build/web/hosted QUESTIONS=$root/build/web/bin/questions.js \
+    node --test --test-concurrency=1 "$@" tests/web/*.test.mjs

@@ -50,9 +50,21 @@ steelyard_compiled(imgui
   INCLUDES ${from}/imgui ${from}/imgui/backends ${from}/imgui/misc/cpp)
 steelyard_compiled(SQLite::SQLite3
   SOURCES ${from}/sqlite3/sqlite3.c INCLUDES ${from}/sqlite3
-  DEFINES SQLITE_THREADSAFE=0 SQLITE_OMIT_LOAD_EXTENSION SQLITE_DQS=0 SQLITE_DEFAULT_MEMSTATUS=0)
+  DEFINES SQLITE_THREADSAFE=0 SQLITE_OMIT_LOAD_EXTENSION SQLITE_DQS=0 SQLITE_DEFAULT_MEMSTATUS=0
+          SQLITE_OMIT_WAL) # a rollback journal instead: at rest the record is one file to be kept
 steelyard_compiled(pugixml::pugixml
   SOURCES ${from}/pugixml/src/pugixml.cpp INCLUDES ${from}/pugixml/src)
+# Link options that put all that the program reads where it looks for it; the README's pictures are
+# none of it.
+function(steelyard_data_options how result)
+  set(options)
+  foreach(folder assets/blueprints assets/body assets/learner assets/lessons assets/muscles
+                 assets/setups question_bank)
+    list(APPEND options "SHELL:--${how} ${CMAKE_SOURCE_DIR}/${folder}@/usr/share/steelyard/${folder}")
+  endforeach()
+  set(${result} ${options} PARENT_SCOPE)
+endfunction()
+
 # All of these are here already, whichever way they are looked for.
 foreach(package Eigen3 fmt tl-expected FastFloat Boost nlohmann_json Threads SQLite3 pugixml)
   file(WRITE ${CMAKE_BINARY_DIR}/found/Find${package}.cmake "set(${package}_FOUND TRUE)\n")

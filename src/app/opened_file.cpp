@@ -22,6 +22,8 @@ tl::expected<OpenedFile, setup::InputError> read_opened_file(const std::filesyst
     if (ends_with(path, publish::kBlueprintEnding))
         return publish::read_blueprint(path).map(
             [&](const publish::Blueprint&) { return OpenedFile(BlueprintFile{path}); });
+    if (ends_with(path, ".jsonl"))
+        return OpenedFile(RecordFile{path});
     return setup::read_setup(path).map(
         [](setup::Setup&& setup) { return OpenedFile(std::move(setup)); });
 }

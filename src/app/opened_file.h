@@ -18,9 +18,14 @@ struct LessonFile {
 struct BlueprintFile {
     std::filesystem::path path;
 };
-using OpenedFile = std::variant<setup::Setup, LessonFile, BlueprintFile>;
+/// A learner's record as it was exported; read where the record is.
+struct RecordFile {
+    std::filesystem::path path;
+};
+using OpenedFile = std::variant<setup::Setup, LessonFile, BlueprintFile, RecordFile>;
 
-/// Reads a lesson or a blueprint from a file with the ending of such, and a setup from any other.
+/// Reads a lesson or a blueprint from a file with the ending of such, knows an exported record by
+/// its ending, and reads a setup from any other.
 tl::expected<OpenedFile, setup::InputError> read_opened_file(const std::filesystem::path& path);
 
 } // namespace steelyard::app

@@ -31,3 +31,9 @@ TEST_CASE("a file that is neither is refused with its name") {
         CHECK_FALSE(read_opened_file(folder / name));
     }
 }
+
+TEST_CASE("an exported record is known by its ending, and read where the record is") {
+    const auto file = read_opened_file("answers-1-2026-12-03.jsonl");
+    REQUIRE(file);
+    CHECK(std::get<RecordFile>(*file).path == "answers-1-2026-12-03.jsonl");
+}

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace steelyard::app {
 
@@ -45,14 +46,16 @@ std::vector<PointerAct> Gestures::put_down(const Touch& touch) {
     if (fingers_.size() == 1) {
         begun_at_px_ = touch.at_px;
         still_since_s_ = touch.at_s;
-        drags_ = true;
+        alone_ = touch.scrolls ? Alone::waits : Alone::drags;
+        if (alone_ == Alone::waits)
+            return {{Kind::move, touch.at_px}};
         return {{Kind::move, touch.at_px}, {Kind::press, touch.at_px, PointerButton::left}};
     }
     still_since_s_.reset();
     std::vector<PointerAct> acts;
-    if (drags_) // let go where it was, so that what was dragged stays there
+    if (alone_ == Alone::drags) // let go where it was, so that what was dragged stays there
         acts.push_back({Kind::release, fingers_[0].at_px, PointerButton::left});
-    drags_ = false;
+    alone_ = Alone::nothing;
     pans_ = true;
     acts.push_back({Kind::move, middle_px()});
     acts.push_back({Kind::press, middle_px(), PointerButton::right});
@@ -65,16 +68,40 @@ std::vector<PointerAct> Gestures::move(const Touch& touch) {
     if (found == fingers_.end())
         return {};
     const double before_px = fingers_.size() == 2 ? distance_px() : 1.0;
-    found->at_px = touch.at_px;
+    const scene::Point from_px = std::exchange(found->at_px, touch.at_px);
     if (pans_ && fingers_.size() == 2)
         return {{Kind::move, middle_px()},
                 {Kind::wheel, middle_px(), PointerButton::left,
                  std::log(distance_px() / before_px) / std::log(kNotch)}};
     if ((touch.at_px - begun_at_px_).norm() > kStill_px)
         still_since_s_.reset();
-    if (!drags_)
+    return move_alone(touch, from_px);
+}
+
+/// Up and down scrolls; to the side drags what was touched, such as a slider's grip.
+std::vector<PointerAct> Gestures::move_alone(const Touch& touch, const scene::Point& from_px) {
+    const scene::Point way_px = touch.at_px - begun_at_px_;
+    switch (alone_) {
+    case Alone::nothing:
         return {};
-    return {{Kind::move, touch.at_px}};
+    case Alone::waits:
+        if (still_since_s_)
+            return {};
+        if (std::abs(way_px.y()) < std::abs(way_px.x())) {
+            alone_ = Alone::drags;
+            return {{Kind::move, begun_at_px_},
+                    {Kind::press, begun_at_px_, PointerButton::left},
+                    {Kind::move, touch.at_px}};
+        }
+        alone_ = Alone::scrolls;
+        return {{Kind::scroll, begun_at_px_, PointerButton::left, 0.0, way_px.y()}};
+    case Alone::scrolls:
+        return {
+            {Kind::scroll, begun_at_px_, PointerButton::left, 0.0, touch.at_px.y() - from_px.y()}};
+    case Alone::drags:
+        return {{Kind::move, touch.at_px}};
+    }
+    return {};
 }
 
 std::vector<PointerAct> Gestures::lift(const Touch& touch) {
@@ -84,13 +111,17 @@ std::vector<PointerAct> Gestures::lift(const Touch& touch) {
         return {};
     const scene::Point at_px = found->at_px;
     fingers_.erase(found);
+    const bool tapped = alone_ == Alone::waits && still_since_s_ && touch.phase == TouchPhase::up;
     still_since_s_.reset();
     std::vector<PointerAct> acts;
-    if (drags_)
+    if (tapped)
+        acts.push_back({Kind::press, at_px, PointerButton::left});
+    if (tapped || alone_ == Alone::drags)
         acts.push_back({Kind::release, at_px, PointerButton::left});
     if (pans_)
         acts.push_back({Kind::release, at_px, PointerButton::right});
-    drags_ = pans_ = false;
+    alone_ = Alone::nothing;
+    pans_ = false;
     if (fingers_.empty()) // no finger, no pointer: nothing stays lit up under it
         acts.push_back({Kind::leave, at_px});
     return acts;
@@ -101,8 +132,12 @@ std::vector<PointerAct> Gestures::wait(double now_s) {
     if (!due || now_s < *due)
         return {};
     still_since_s_.reset();
-    drags_ = false;
-    return {{Kind::release, begun_at_px_, PointerButton::left}, {Kind::double_click, begun_at_px_}};
+    std::vector<PointerAct> acts;
+    if (alone_ == Alone::drags)
+        acts.push_back({Kind::release, begun_at_px_, PointerButton::left});
+    alone_ = Alone::nothing;
+    acts.push_back({Kind::double_click, begun_at_px_});
+    return acts;
 }
 
 std::optional<double> Gestures::due_s() const {

@@ -1,6 +1,7 @@
 #pragma once
-// Fingers on a screen as what a mouse would do: one finger drags, two move the sheet and bring it
-// nearer, one that lies still does what a double click does.
+// Fingers on a screen as what a mouse would do: one finger drags, or scrolls where there is more
+// than fits, two move the sheet and bring it nearer, one that lies still does what a double click
+// does.
 
 #include "scene/drawing.h"
 
@@ -13,11 +14,12 @@ enum class PointerButton { left, middle, right };
 
 /// What a pointer does.
 struct PointerAct {
-    enum class Kind { move, press, release, wheel, double_click, leave };
+    enum class Kind { move, press, release, wheel, scroll, double_click, leave };
     Kind kind = Kind::move;
     scene::Point at_px = scene::Point::Zero();
     PointerButton button = PointerButton::left; ///< of a press and a release
     double notches = 0.0;                       ///< of a wheel, positive = nearer
+    double scroll_px = 0.0; ///< how far a finger pulls down what lay under it at at_px
 };
 
 enum class TouchPhase { down, moved, up, cancelled };
@@ -26,7 +28,8 @@ struct Touch {
     TouchPhase phase = TouchPhase::down;
     int finger = 0; ///< by the browser's number
     scene::Point at_px = scene::Point::Zero();
-    double at_s = 0.0; ///< by now_s
+    double at_s = 0.0;    ///< by now_s
+    bool scrolls = false; ///< when it goes down: on something that holds more than fits
 };
 
 class Gestures {
@@ -43,8 +46,16 @@ private:
         int number = 0;
         scene::Point at_px = scene::Point::Zero();
     };
+    /// What the only finger does.
+    enum class Alone {
+        nothing,
+        waits, ///< lies where it may come to scroll: presses nothing yet
+        drags, ///< holds the left button down
+        scrolls
+    };
     std::vector<PointerAct> put_down(const Touch& touch);
     std::vector<PointerAct> move(const Touch& touch);
+    std::vector<PointerAct> move_alone(const Touch& touch, const scene::Point& from_px);
     std::vector<PointerAct> lift(const Touch& touch);
     scene::Point middle_px() const;
     double distance_px() const;
@@ -52,8 +63,8 @@ private:
     std::vector<Finger> fingers_;
     scene::Point begun_at_px_ = scene::Point::Zero();
     std::optional<double> still_since_s_; ///< of the only finger; empty once it has moved
-    bool drags_ = false;                  ///< the left button is held down by a finger
-    bool pans_ = false;                   ///< the right button is, by two
+    Alone alone_ = Alone::nothing;
+    bool pans_ = false; ///< the right button is held down by two
 };
 
 } // namespace steelyard::app

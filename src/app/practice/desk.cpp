@@ -3,10 +3,12 @@
 #include "learner/record/exchange/exchange.h"
 #include "publish/files/whole_file.h"
 #include "setup/toml/input_error.h"
+#include "words/counted.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <fstream>
 
 namespace steelyard::app {
 
@@ -215,6 +217,25 @@ std::string Desk::export_record(const Clock& now) {
     if (!written)
         return written.error().message;
     return "Everything about you is in " + path.string() + " now, one line an answer.";
+}
+
+void Desk::import_record(const std::filesystem::path& path, const Clock& now) {
+    if (!has_course() || !can_add())
+        return notice("No record can be written here, so nothing was taken in.");
+    std::ifstream file(path);
+    const auto imported =
+        learner::import_answers(*record_, *course_, file, path.filename().string(), {}, now, {});
+    if (!imported)
+        return notice(imported.error().message);
+    refresh(now);
+    const auto whose = std::find_if(learners_.begin(), learners_.end(), [&](const Learner& one) {
+        return one.name == imported->learner;
+    });
+    if (whose != learners_.end())
+        choose(whose->id, now);
+    notice(fmt::format("{} read, {} of them new, into the record of {}.",
+                       words::counted(imported->read, "answer"), imported->added,
+                       imported->learner));
 }
 
 } // namespace steelyard::app

@@ -82,6 +82,9 @@ public:
     /// Writes everything about the learner as JSON Lines beside the record.
     /// @return a sentence: where it is, or why it is not
     std::string export_record(const learner::Clock& now);
+    /// Takes in what export_record wrote, here or elsewhere: answers that are there already are
+    /// left alone. The notices say what came in, or why nothing did.
+    void import_record(const std::filesystem::path& path, const learner::Clock& now);
 
 private:
     void open(const std::filesystem::path& folder, const learner::Clock& now);

@@ -48,6 +48,12 @@ void PracticePlace::enter_part(const std::string& part) {
         open(Door::progress, now);
 }
 
+void PracticePlace::open(const OpenedFile& file, Surroundings& /*around*/) {
+    const learner::Clock now = learner::wall_clock();
+    desk_->import_record(std::get<RecordFile>(file).path, now);
+    go_home(now); // what stood anywhere else is no longer so
+}
+
 const QuestionScreen* PracticePlace::open_question() const {
     return screen_ == Screen::session ? &session_.question
            : screen_ == Screen::exam  ? &exam_.question

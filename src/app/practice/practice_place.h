@@ -12,7 +12,7 @@
 
 namespace steelyard::app {
 
-class PracticePlace final : public Place, public Parted {
+class PracticePlace final : public Place, public Parted, public Opening {
 public:
     explicit PracticePlace(Surroundings& /*around*/) {}
 
@@ -21,6 +21,8 @@ public:
     void enter(Surroundings& around) override;
     /// "session", "quick", "exam", "progress"; whoever has no name yet says it first.
     void enter_part(const std::string& part) override;
+    /// Takes an exported record in; the home says what came.
+    void open(const OpenedFile& file, Surroundings& around) override;
     bool claims(const KeyPress& key) const override;
     /// While the pointer of an exam is on its way.
     bool moving() const override { return screen_ == Screen::exam && is_moving(exam_); }

@@ -1,4 +1,5 @@
 #include "app/look/text_styles.h"
+#include "app/platform/wishes.h"
 #include "app/question/question_screen.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/keyboard_wish.h"
@@ -84,6 +85,8 @@ void draw_answer_line(const Style& style, QuestionScreen& screen, ColumnPen& pen
     if (draw_text_line(style, pen, "##answer", unit, model.typed)) {
         frame.entered = !obey_typed_letter(screen, frame);
         screen.wants_keyboard = !model.asking.finished; // a second try needs no click
+    } else if (ImGui::IsItemActive() && number != nullptr) {
+        ask_for_digits();
     } else if (ImGui::IsItemDeactivated() && is_pressed(ImGuiKey_Escape)) {
         model.typed = before; // ImGui's Escape takes back what was typed; ours only leaves
         frame.wish = QuestionWish::leave;

@@ -1,5 +1,6 @@
 #include "app/saved/saved_work.h"
 
+#include "app/platform/wishes.h"
 #include "publish/files/whole_file.h"
 #include "setup/setup.h"
 
@@ -61,6 +62,11 @@ const char* look_word(scene::Look look) {
     return "light";
 }
 
+/// The look of who has chosen none.
+scene::Look usual_look() {
+    return system_wishes().dark ? scene::Look::dark : scene::Look::light;
+}
+
 /// The setup of one kind in a kept file; empty where there is none that can be read.
 template <typename Kind> std::optional<Kind> setup_in(const json& read, const char* key = "setup") {
     const auto text = read.find(key);
@@ -85,16 +91,20 @@ fs::path SavedWork::usual_folder() {
 
 Preferences SavedWork::load_preferences() const {
     Preferences preferences;
+    preferences.look = usual_look();
+    preferences.less_motion = system_wishes().less_motion;
     if (folder_.empty())
         return preferences;
     const json read = read_json(folder_ / kPreferencesFile);
-    for (const scene::Look look : {scene::Look::dark, scene::Look::high_contrast})
+    for (const scene::Look look :
+         {scene::Look::light, scene::Look::dark, scene::Look::high_contrast})
         if (says(read, "look", look_word(look)))
             preferences.look = look;
     if (says(read, "units", "us"))
         preferences.units = setup::UnitSystem::us;
     preferences.text_size = number_in(read, "text_size", 0.8, 2.5, 1.0);
-    preferences.less_motion = read.value("less_motion", json(false)) == json(true);
+    if (const json less = read.value("less_motion", json()); less.is_boolean())
+        preferences.less_motion = less.get<bool>();
     preferences.ended_well = read.value("ended_well", json(true)) != json(false);
     preferences.shown_around = read.value("shown_around", json(false)) == json(true);
     if (const json place = read.value("place", json()); place.is_string())
@@ -156,15 +166,18 @@ std::string SavedWork::write(const char* name, const std::string& text) const {
 }
 
 std::string SavedWork::save_preferences(const Preferences& preferences) const {
-    const json wanted{{"look", look_word(preferences.look)},
-                      {"units", preferences.units == setup::UnitSystem::us ? "us" : "si"},
-                      {"text_size", preferences.text_size},
-                      {"less_motion", preferences.less_motion},
-                      {"place", preferences.place},
-                      {"ended_well", preferences.ended_well},
-                      {"shown_around", preferences.shown_around},
-                      {"width", preferences.width_px},
-                      {"height", preferences.height_px}};
+    json wanted{{"units", preferences.units == setup::UnitSystem::us ? "us" : "si"},
+                {"text_size", preferences.text_size},
+                {"place", preferences.place},
+                {"ended_well", preferences.ended_well},
+                {"shown_around", preferences.shown_around},
+                {"width", preferences.width_px},
+                {"height", preferences.height_px}};
+    // What agrees with the system's wish goes on following it.
+    if (preferences.look != usual_look())
+        wanted["look"] = look_word(preferences.look);
+    if (preferences.less_motion != system_wishes().less_motion)
+        wanted["less_motion"] = preferences.less_motion;
     return write(kPreferencesFile, wanted.dump(2) + "\n");
 }
 

@@ -1,5 +1,6 @@
 #include "app/settings/settings_view.h"
 
+#include "app/platform/extras.h"
 #include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
@@ -66,6 +67,18 @@ void step_choice(const Row& row, int step, Preferences& preferences) {
     const std::ptrdiff_t at = now == choices.end() ? 0 : now - choices.begin();
     const std::ptrdiff_t next = std::clamp<std::ptrdiff_t>(at + step, 0, std::ssize(choices) - 1);
     preferences = choices[static_cast<std::size_t>(next)].chosen;
+}
+
+/// @return the baseline for what comes below
+float draw_extras(const Style& style, ImVec2 at, float right_px) {
+    std::vector<RowWord> words;
+    for (const Extra& extra : extras())
+        words.push_back({extra.words, false});
+    if (words.empty())
+        return at.y;
+    if (const auto pressed = draw_word_row(style, "extras", words, at, right_px))
+        extras()[*pressed].act();
+    return at.y + style.px(48.0F);
 }
 
 /// @return true when the page is to be closed
@@ -147,6 +160,7 @@ bool draw_settings(const Style& style, const scene::Point& window_px,
         y = draw_row(style, rows[i], {style.px(36.0F), y},
                      static_cast<float>(window_px.x()) - 24.0F, i == state.chosen, preferences) +
             style.px(48.0F);
+    y = draw_extras(style, {style.px(36.0F), y}, static_cast<float>(window_px.x()) - 24.0F);
     const bool leave = word_button(style, "back", {style.px(36.0F), y}, "Back", true);
     ImGui::SetCursorScreenPos({0.0F, y + style.px(16.0F)});
     ImGui::Dummy({1.0F, 1.0F});

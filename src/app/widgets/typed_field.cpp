@@ -1,5 +1,6 @@
 #include "app/widgets/typed_field.h"
 
+#include "app/platform/wishes.h"
 #include "app/widgets/keyboard_wish.h"
 #include "setup/units/format_quantity.h"
 
@@ -32,6 +33,8 @@ TypedEnd draw_typed_field(const Style& style, ImVec2 corner, float width_px, Typ
     const bool entered =
         ImGui::InputText("##number", &field.text,
                          ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_AutoSelectAll);
+    if (ImGui::IsItemActive())
+        ask_for_digits();
     const bool left = ImGui::IsItemDeactivated() && !entered;
     if (!field.fault.empty()) {
         ImDrawList& list = *ImGui::GetWindowDrawList();

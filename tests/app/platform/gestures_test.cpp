@@ -86,3 +86,34 @@ TEST_CASE("a third finger and one that nobody put down change nothing", "[gestur
     CHECK(gestures.take({TouchPhase::down, 3, {20.0, 0.0}, 0.0}).empty());
     CHECK(gestures.take({TouchPhase::moved, 3, {30.0, 0.0}, 0.1}).empty());
 }
+
+TEST_CASE("where there is more than fits a tap presses, and up and down scrolls without a press",
+          "[gestures]") {
+    Gestures gestures;
+    const Touch down{TouchPhase::down, 1, {50.0, 50.0}, 0.0, true};
+    CHECK(kinds_of(gestures.take(down)) == std::vector{Kind::move});
+    CHECK(kinds_of(gestures.take({TouchPhase::up, 1, {52.0, 50.0}, 0.1})) ==
+          std::vector{Kind::press, Kind::release, Kind::leave});
+
+    gestures.take(down);
+    const auto begun = gestures.take({TouchPhase::moved, 1, {52.0, 30.0}, 0.1});
+    REQUIRE(kinds_of(begun) == std::vector{Kind::scroll});
+    CHECK(begun[0].scroll_px == -20.0);
+    const auto on = gestures.take({TouchPhase::moved, 1, {90.0, 25.0}, 0.2});
+    REQUIRE(kinds_of(on) == std::vector{Kind::scroll});
+    CHECK(on[0].scroll_px == -5.0);
+    CHECK(on[0].at_px.x() == 50.0);
+    CHECK(kinds_of(gestures.take({TouchPhase::up, 1, {90.0, 25.0}, 0.3})) ==
+          std::vector{Kind::leave});
+}
+
+TEST_CASE("a finger that moves to the side there drags what it was put on", "[gestures]") {
+    Gestures gestures;
+    gestures.take({TouchPhase::down, 1, {50.0, 50.0}, 0.0, true});
+    const auto dragged = gestures.take({TouchPhase::moved, 1, {80.0, 52.0}, 0.1});
+    REQUIRE(kinds_of(dragged) == std::vector{Kind::move, Kind::press, Kind::move});
+    CHECK(dragged[1].at_px.x() == 50.0);
+    CHECK(dragged[2].at_px.x() == 80.0);
+    CHECK(kinds_of(gestures.take({TouchPhase::up, 1, {80.0, 52.0}, 0.2})) ==
+          std::vector{Kind::release, Kind::leave});
+}

@@ -71,4 +71,33 @@ TEST_CASE("Where a part of the questions cannot be read, practice says so and gi
     CHECK(learner::new_exam(desk.course(), 7, now));
 }
 
+TEST_CASE("What one machine exports another takes in, once however often it is given") {
+    const learner::TestFolder here;
+    const learner::TestFolder there;
+    const Clock now{kEvening_ms, 0};
+    const auto assets = std::filesystem::path(STEELYARD_SOURCE_DIR) / "assets";
+    const problems::Bank& bank = *shipped_course().bank;
+    Desk from(bank, assets, here.path(), now);
+    CHECK(from.add_learner("Ada", now).empty());
+    from.keep_answer(learner::answer_about("lever-class", true, kEvening_ms), now);
+    CHECK(from.export_record(now).find("in " + here.path().string()) != std::string::npos);
+    std::filesystem::path file;
+    for (const auto& entry : std::filesystem::directory_iterator(here.path()))
+        if (entry.path().extension() == ".jsonl")
+            file = entry.path();
+    REQUIRE_FALSE(file.empty());
+
+    Desk to(bank, assets, there.path(), now);
+    to.import_record(file, now);
+    to.import_record(file, now);
+    REQUIRE(to.learner());
+    CHECK(to.learner()->name == "Ada");
+    CHECK(to.standing().answers == 1);
+
+    std::ofstream(file) << "no record\n";
+    to.import_record(file, now);
+    CHECK(to.notices().back().find(file.filename().string()) != std::string::npos);
+    CHECK(to.standing().answers == 1);
+}
+
 } // namespace steelyard::app

@@ -4,7 +4,10 @@
 #include "app/platform/key.h"
 
 #include <imgui.h>
+#include <imgui_internal.h>
 
+#include <algorithm>
+#include <cmath>
 #include <emscripten.h>
 #include <utility>
 
@@ -19,6 +22,23 @@ ImVec2 px(const scene::Point& at) {
     return {static_cast<float>(at.x()), static_cast<float>(at.y())};
 }
 
+/// The area at a place that holds more than fits; null when there is none, or another lies upon it.
+ImGuiWindow* scrolled_at(const scene::Point& at_px) {
+    const ImVector<ImGuiWindow*>& areas = ImGui::GetCurrentContext()->Windows;
+    for (int i = areas.Size - 1; i >= 0; --i) {
+        ImGuiWindow* const area = areas[i];
+        const bool takes_it = area->WasActive && (area->Flags & ImGuiWindowFlags_NoInputs) == 0 &&
+                              area->Rect().Contains(px(at_px));
+        if (takes_it)
+            return area->ScrollMax.y > 0.0F ? area : nullptr;
+    }
+    return nullptr;
+}
+
+void stir(void* /*nothing*/) {
+    if (the_page != nullptr)
+        the_page->incoming.anything = true;
+}
 } // namespace
 
 Page::Page() {
@@ -40,6 +60,8 @@ void Page::feed(const PointerAct& act) {
         down_[static_cast<std::size_t>(act.button)] = false;
     } else if (act.kind == PointerAct::Kind::wheel) {
         wheel_ += act.notches;
+    } else if (act.kind == PointerAct::Kind::scroll) {
+        pull_px_ += act.scroll_px;
     } else if (act.kind == PointerAct::Kind::double_click) {
         incoming.double_clicked = true;
         incoming.pressed_at_px = act.at_px;
@@ -51,8 +73,13 @@ void Page::pointer(TouchPhase phase, int id, bool is_touch, PointerButton button
                    const scene::Point& at_px) {
     if (is_touch) {
         last_was_touch_ = true;
-        for (const PointerAct& act : gestures_.take({phase, id, at_px, now_s()}))
+        const bool scrolls = scrolled_at(at_px) != nullptr;
+        for (const PointerAct& act : gestures_.take({phase, id, at_px, now_s(), scrolls}))
             feed(act);
+        // Nothing comes in while a finger lies still, and that does something in the end.
+        if (const auto due_s = gestures_.due_s(); due_s && phase == TouchPhase::down)
+            emscripten_async_call(stir, nullptr,
+                                  static_cast<int>(std::ceil(1000.0 * (*due_s - now_s()))) + 1);
         return;
     }
     last_was_touch_ = false;
@@ -117,6 +144,9 @@ void Page::feed_imgui() {
     for (std::size_t i = 0; i < down_.size(); ++i)
         io.MouseDown[i] = down_[i] || std::exchange(pressed_[i], false);
     io.MouseWheel += static_cast<float>(std::exchange(wheel_, 0.0));
+    const auto pull_px = static_cast<float>(std::exchange(pull_px_, 0.0));
+    if (ImGuiWindow* const area = pull_px != 0.0F ? scrolled_at(incoming.pointer_px) : nullptr)
+        ImGui::SetScrollY(area, std::clamp(area->Scroll.y - pull_px, 0.0F, area->ScrollMax.y));
     for (bool& one : io.KeysDown)
         one = false;
     for (const int key : keys_down_)
@@ -134,10 +164,6 @@ bool Page::owes_another_frame() const {
     for (std::size_t i = 0; i < down_.size(); ++i)
         held_too_long = held_too_long || (ImGui::GetIO().MouseDown[i] && !down_[i]);
     return held_too_long;
-}
-
-std::optional<double> Page::long_press_due_s() const {
-    return gestures_.due_s();
 }
 
 void Page::map_keys() {
@@ -203,8 +229,7 @@ EMSCRIPTEN_KEEPALIVE void page_lost_focus() {
 }
 
 EMSCRIPTEN_KEEPALIVE void page_stirred() {
-    if (the_page != nullptr)
-        the_page->incoming.anything = true;
+    stir(nullptr);
 }
 
 EMSCRIPTEN_KEEPALIVE void page_dropped(const char* path) {

@@ -5,7 +5,6 @@
 #include "app/platform/window.h"
 
 #include <array>
-#include <optional>
 #include <set>
 #include <string>
 
@@ -32,8 +31,6 @@ public:
     static void map_keys();
     /// True while ImGui has yet to hear that a button went up.
     bool owes_another_frame() const;
-    /// When a finger that lies still becomes a long press [s by now_s]; empty = none does.
-    std::optional<double> long_press_due_s() const;
     /// The person pointed with a finger last, and has the keys on the screen.
     bool last_was_touch() const { return last_was_touch_; }
 
@@ -46,6 +43,7 @@ private:
     std::array<bool, 3> down_{};
     std::array<bool, 3> pressed_{}; ///< since the last frame
     double wheel_ = 0.0;
+    double pull_px_ = 0.0; ///< of a finger that scrolls, since the last frame
     bool is_pointer_gone_ = false;
     bool last_was_touch_ = false;
     std::set<int> keys_down_;

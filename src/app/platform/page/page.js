@@ -10,19 +10,25 @@ var Module = typeof Module === 'undefined' ? {} : Module;
     const canvas = document.getElementById('canvas');
     const typed = document.getElementById('typed');
     const said = document.getElementById('said');
+    const chosen = document.getElementById('chosen');
     let running = false;
+    let wantsTyping = false; // a text field waits for keys drawn on the screen
 
-    /** Says a sentence at the foot of the page; what is said once stays until it is put away. */
+    /** Says a sentence at the foot of the page; what is said stays until it is put away. */
     function say(sentence) {
-        if (said.textContent.includes(sentence))
-            return;
-        said.replaceChildren(sentence + ' ');
-        const button = document.createElement('button');
-        button.textContent = 'Put away';
-        button.onclick = () => { said.hidden = true; said.textContent = ''; canvas.focus(); };
-        said.append(button);
+        const known = [...said.querySelectorAll('p')].some((one) => one.textContent === sentence);
+        if (!known) {
+            const line = document.createElement('p');
+            line.textContent = sentence;
+            said.insertBefore(line, said.lastElementChild);
+        }
         said.hidden = false;
     }
+    said.lastElementChild.addEventListener('click', () => {
+        said.hidden = true;
+        for (const line of said.querySelectorAll('p')) line.remove();
+        canvas.focus();
+    });
 
     /** The program cannot go on: nothing but this sentence is left. */
     function give_up(sentence) {
@@ -49,11 +55,15 @@ var Module = typeof Module === 'undefined' ? {} : Module;
     }
     canvas.addEventListener('pointerdown', (event) => {
         canvas.setPointerCapture(event.pointerId);
-        canvas.focus({preventScroll: true});
+        if (!wantsTyping) canvas.focus({preventScroll: true}); // else the keys would go and come
         pointer(Phase.down, event);
     });
     canvas.addEventListener('pointermove', (event) => pointer(Phase.moved, event));
-    canvas.addEventListener('pointerup', (event) => pointer(Phase.up, event));
+    canvas.addEventListener('pointerup', (event) => {
+        pointer(Phase.up, event);
+        // Some browsers show their keys only to who asks within what the finger does.
+        if (wantsTyping) typed.focus({preventScroll: true});
+    });
     canvas.addEventListener('pointercancel', (event) => pointer(Phase.cancelled, event));
     canvas.addEventListener('contextmenu', (event) => event.preventDefault());
     canvas.addEventListener('wheel', (event) => {
@@ -126,23 +136,33 @@ var Module = typeof Module === 'undefined' ? {} : Module;
     if (window.visualViewport)
         window.visualViewport.addEventListener('resize', () => call('page_stirred'));
 
-    // --- files that are dropped on the page ---
-    document.addEventListener('dragover', (event) => event.preventDefault());
-    document.addEventListener('drop', async (event) => {
-        event.preventDefault();
-        for (const file of event.dataTransfer.files) {
+    // --- files that are dropped on the page, or chosen ---
+    async function take_in(files) {
+        for (const file of files) {
             const path = '/dropped/' + file.name.replace(/[^\w.-]/g, '_');
             FS.writeFile(path, new Uint8Array(await file.arrayBuffer()));
             callText('page_dropped', path);
         }
+    }
+    document.addEventListener('dragover', (event) => event.preventDefault());
+    document.addEventListener('drop', (event) => {
+        event.preventDefault();
+        take_in(event.dataTransfer.files);
+    });
+    chosen.addEventListener('change', () => {
+        take_in([...chosen.files]);
+        chosen.value = '';
     });
 
     const shapes = ['default', 'text', 'move', 'ns-resize', 'ew-resize', 'nesw-resize', 'nwse-resize',
                     'pointer', 'not-allowed'];
     Module.page = {
         width: () => Math.max(1, Math.round(canvas.clientWidth)),
-        height: () => Math.max(1, Math.round(window.visualViewport
-            ? Math.min(canvas.clientHeight, window.visualViewport.height) : canvas.clientHeight)),
+        height() { // less while keys are drawn on the screen
+            const whole = document.documentElement.clientHeight;
+            const free = window.visualViewport ? Math.min(whole, window.visualViewport.height) : whole;
+            return Math.max(1, Math.round(free));
+        },
         pixels: () => Math.min(3, window.devicePixelRatio || 1),
         fit() {
             const pixels = this.pixels();
@@ -155,9 +175,16 @@ var Module = typeof Module === 'undefined' ? {} : Module;
             canvas.style.height = this.height() + 'px';
         },
         cursor: (shape) => { canvas.style.cursor = shape < 0 ? 'none' : shapes[shape] || 'default'; },
+        chooseFile: () => chosen.click(),
+        wishes: (query) => window.matchMedia(query).matches,
+        asksForDigits: false, // said anew in every frame
+        /** Told at the end of a frame: whether a text field has the keyboard. */
         wantsText(wants, byTouch) {
-            if (wants && byTouch) typed.focus({preventScroll: true});
-            else if (!wants && document.activeElement === typed) canvas.focus({preventScroll: true});
+            wantsTyping = wants && byTouch;
+            typed.inputMode = this.asksForDigits ? 'decimal' : 'text';
+            this.asksForDigits = false;
+            if (wantsTyping) typed.focus({preventScroll: true});
+            else if (document.activeElement === typed) canvas.focus({preventScroll: true});
         },
         copy(text) {
             const refused = () => say('The browser does not let this page copy.');
@@ -169,7 +196,6 @@ var Module = typeof Module === 'undefined' ? {} : Module;
             else if (document.documentElement.requestFullscreen)
                 document.documentElement.requestFullscreen().catch(() => {});
         },
-        handedOut: [], // paths, for tests
     };
 
     // --- what is kept: the person's folder lies in the browser's storage ---
@@ -180,8 +206,9 @@ var Module = typeof Module === 'undefined' ? {} : Module;
     function note(path) {
         if (!path || !path.startsWith(home))
             return;
-        if (path.startsWith(kept)) changed = true;
-        else handed_out.add(path);
+        const isForPerson = !path.startsWith(kept) || /\.(jsonl|png|svg)$/.test(path);
+        if (isForPerson) handed_out.add(path);
+        else changed = true;
         setTimeout(after_change, 0);
     }
     function after_change() {
@@ -202,16 +229,32 @@ var Module = typeof Module === 'undefined' ? {} : Module;
             + 'Export your record, or make room in the browser\u2019s settings for this site.');
     }
     /** Gives the person a file that the program has written for them. */
-    function hand_out(path) {
-        if (!FS.analyzePath(path).exists || path.split('/').pop().startsWith('.') || /\.(part|tmp)$/.test(path)
+    async function hand_out(path) {
+        const name = path.split('/').pop();
+        if (!FS.analyzePath(path).exists || name.startsWith('.') || /\.part\d*$/.test(name)
             || FS.isDir(FS.stat(path).mode))
             return;
+        const bytes = FS.readFile(path);
+        FS.unlink(path);
+        const blob = name.endsWith('.png') ? await painted(bytes) : new Blob([bytes]);
         const link = document.createElement('a');
-        link.href = URL.createObjectURL(new Blob([FS.readFile(path)]));
-        link.download = path.split('/').pop();
+        link.href = URL.createObjectURL(blob);
+        link.download = name;
         link.click();
+        say(name + ' is given to you as a download.');
         setTimeout(() => URL.revokeObjectURL(link.href), 60000);
-        Module.page.handedOut.push(path);
+    }
+    /** The pixels of a picture that the program has written as SVG. */
+    async function painted(svg) {
+        const picture = new Image();
+        picture.src = URL.createObjectURL(new Blob([svg], {type: 'image/svg+xml'}));
+        await picture.decode();
+        const sheet = document.createElement('canvas');
+        sheet.width = picture.naturalWidth;
+        sheet.height = picture.naturalHeight;
+        sheet.getContext('2d').drawImage(picture, 0, 0);
+        URL.revokeObjectURL(picture.src);
+        return new Promise((done) => sheet.toBlob(done, 'image/png'));
     }
     function watch_files() {
         const path_of = (one) => typeof one === 'string' ? one : FS.getPath(one);

@@ -73,7 +73,6 @@ struct Window::Native {
     EMSCRIPTEN_WEBGL_CONTEXT_HANDLE context;
     Page page;
     double last_frame_ms = 0.0;
-    bool is_asked_for_text = false;
     int cursor = -1;
 };
 
@@ -179,10 +178,7 @@ void Window::end_frame() {
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
     if (native_->page.owes_another_frame())
         incoming().anything = true;
-    const bool wants_text = ImGui::GetIO().WantTextInput;
-    if (wants_text != native_->is_asked_for_text)
-        page_wants_text(wants_text, native_->page.last_was_touch());
-    native_->is_asked_for_text = wants_text;
+    page_wants_text(ImGui::GetIO().WantTextInput, native_->page.last_was_touch());
     const int cursor = ImGui::GetMouseCursor();
     if (cursor != native_->cursor)
         page_cursor(cursor);
