@@ -48,6 +48,7 @@ def notices(license_file):
 def page(license_file, sources):
     parts = {"Steelyard": Path(license_file).read_text(encoding="utf-8"),
              "Inter, the typeface (a part of its signs)": copyright_of("fonts-inter")}
+    parts["Emscripten, and its C and C++ libraries"] = copyright_of("emscripten")
     for package in IN_A_PAGE:
         parts[CARRIED[package]] = copyright_of(package)
     for name, what in FROM_SOURCE.items():

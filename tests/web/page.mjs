@@ -8,7 +8,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 
-const LONGEST_WAIT_MS = 120_000;
+const LONGEST_WAIT_MS = 60_000;
 
 /** Hands a folder out on this machine; the port stays, since what is kept belongs to it. */
 export async function serve(folder) {

@@ -273,7 +273,8 @@ var Module = typeof Module === 'undefined' ? {} : Module;
         watch('write', (stream) => (stream.path.startsWith(kept) ? stream.path : ''));
     }
 
-    Module.preRun = [() => {
+    // The program's data are already to be loaded before it runs.
+    Module.preRun = [...(Module.preRun || []), () => {
         ENV.HOME = home;
         FS.mkdirTree(home);
         FS.mkdirTree('/dropped');
