@@ -124,6 +124,29 @@ export class Page {
         await this.rest();
     }
 
+    /** Taps the first of these words that is shown. */
+    async tapAnyOf(words) {
+        const texts = await this.texts();
+        const shown = words.find((word) => texts.some((text) => text.startsWith(word)));
+        if (!shown) throw new Error(`none of ${words.join(', ')} is shown: ${texts.join(' | ')}`);
+        await this.tap(shown);
+    }
+
+    /** One finger: put down, along the places, held still for a while, lifted. */
+    async finger(places, held_ms = 0) {
+        const session = await this.page.context().newCDPSession(this.page);
+        const touch = (type, place) => session.send('Input.dispatchTouchEvent',
+            { type, touchPoints: place ? [{ x: place[0], y: place[1] }] : [] });
+        await touch('touchStart', places[0]);
+        await this.page.waitForTimeout(100 + held_ms);
+        for (const place of places.slice(1)) {
+            await touch('touchMove', place);
+            await this.page.waitForTimeout(60);
+        }
+        await touch('touchEnd');
+        await this.rest();
+    }
+
     /** A file of the page's own file system as text. */
     file(path) { return this.page.evaluate((name) => FS.readFile(name, { encoding: 'utf8' }), path); }
 

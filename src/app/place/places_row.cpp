@@ -38,12 +38,15 @@ Entries place_entries(const PlacesRow& row) {
     return entries;
 }
 
-Entries action_entries(const PlacesRow& row) {
+/// @param idle_too  also what can do nothing now, so that nothing moves when it can
+Entries action_entries(const PlacesRow& row, bool idle_too) {
     Entries entries;
     if (row.shelf_word != nullptr)
         entries.add({row.shelf_word, RowWish::open_shelf});
-    entries.add({"Undo", RowWish::undo, row.can_undo});
-    entries.add({"Redo", RowWish::redo, row.can_redo});
+    if (row.can_undo || idle_too)
+        entries.add({"Undo", RowWish::undo, row.can_undo});
+    if (row.can_redo || idle_too)
+        entries.add({"Redo", RowWish::redo, row.can_redo});
     entries.add({"Settings", RowWish::settings});
     entries.add({"Keys", RowWish::help});
     return entries;
@@ -68,13 +71,21 @@ float width_of(const Style& style, std::span<const Entry> entries, float gap_px)
     return width_px;
 }
 
+/// As many of the first entries as a width has room for, at least one.
+std::span<const Entry> fitting(const Style& style, std::span<const Entry> entries, float gap_px,
+                               float room_px) {
+    std::size_t count = entries.size();
+    while (count > 1 && width_of(style, entries.first(count), gap_px) - gap_px > room_px)
+        --count;
+    return entries.first(count);
+}
+
 } // namespace
 
 RowPress draw_places_row(const Style& style, float width_px, const PlacesRow& row) {
     const Entries all_places = place_entries(row);
-    const Entries all_actions = action_entries(row);
+    const Entries all_actions = action_entries(row, true);
     const std::span<const Entry> places = all_places.all();
-    const std::span<const Entry> actions = all_actions.all();
     const float left_px = 24.0F;
     // Large text on a narrow window stands closer before it is cut.
     const float words_px = width_of(style, places, 0.0F);
@@ -82,22 +93,26 @@ RowPress draw_places_row(const Style& style, float width_px, const PlacesRow& ro
         std::clamp((width_px - left_px - words_px) / static_cast<float>(places.size()),
                    style.px(6.0F), style.px(18.0F));
     const float places_px = width_of(style, places, gap_px);
-    const float actions_px = width_of(style, actions, gap_px);
+    const float actions_px = width_of(style, all_actions.all(), gap_px);
     const bool one_line = left_px + places_px + actions_px <= width_px;
-    // Of places that do not fit in the first line, the last begin the second.
-    std::size_t first = places.size();
-    while (first > 1 && left_px + width_of(style, places.first(first), gap_px) - gap_px > width_px)
-        --first;
     RowPress pressed;
     begin_area("places", scene::Point::Zero(), {width_px, style.px(one_line ? 56.0F : 58.0F)});
-    draw_entries(style, places.first(first), {left_px, style.px(one_line ? 36.0F : 26.0F)}, gap_px,
-                 pressed);
-    const float second_px = style.px(one_line ? 36.0F : 50.0F);
-    float actions_at_px = std::max(left_px, width_px - actions_px);
-    if (!one_line)
-        actions_at_px =
-            draw_entries(style, places.subspan(first), {left_px, second_px}, gap_px, pressed);
-    draw_entries(style, actions, {actions_at_px, second_px}, gap_px, pressed);
+    if (one_line) {
+        const float base_px = style.px(36.0F);
+        draw_entries(style, places, {left_px, base_px}, gap_px, pressed);
+        draw_entries(style, all_actions.all(), {width_px - actions_px, base_px}, gap_px, pressed);
+    } else {
+        // Of places that do not fit in the first line, the last begin the second.
+        const auto first = fitting(style, places, gap_px, width_px - left_px);
+        draw_entries(style, first, {left_px, style.px(26.0F)}, gap_px, pressed);
+        const float base_px = style.px(50.0F);
+        const float at_px =
+            draw_entries(style, places.subspan(first.size()), {left_px, base_px}, gap_px, pressed);
+        const float room_px = width_px - at_px;
+        const Entries useful = action_entries(row, actions_px - gap_px <= room_px);
+        draw_entries(style, fitting(style, useful.all(), gap_px, room_px), {at_px, base_px}, gap_px,
+                     pressed);
+    }
     end_area();
     return pressed;
 }

@@ -151,9 +151,11 @@ bool draw_settings(const Style& style, const scene::Point& window_px,
     ImDrawList& list = *ImGui::GetWindowDrawList();
     draw_text(list, style, {TextSize::reading, true, Role::ink}, {24.0F, style.px(48.0F) - scroll},
               "Settings");
-    draw_text(list, style, {TextSize::caption, false, Role::quiet_ink},
-              {24.0F, style.px(72.0F) - scroll},
-              "click a word, or arrows; Escape goes back; all is remembered");
+    const TextStyle quiet{TextSize::caption, false, Role::quiet_ink};
+    const char* how = "click a word, or arrows; Escape goes back; all is remembered";
+    if (24.0F + text_width(style, quiet, how) > static_cast<float>(window_px.x()))
+        how = "all is remembered";
+    draw_text(list, style, quiet, {24.0F, style.px(72.0F) - scroll}, how);
     float y = style.px(124.0F) - scroll;
     const std::vector<Row> rows = rows_of(preferences);
     for (std::size_t i = 0; i < rows.size(); ++i)

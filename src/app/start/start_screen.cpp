@@ -134,9 +134,11 @@ StartFrame run_start(const Style& style, const Point& window_px, const std::vect
     ImDrawList& list = *ImGui::GetWindowDrawList();
     draw_text(list, style, {TextSize::key, true, Role::ink}, {24.0F, style.px(106.0F) - scroll},
               "Steelyard");
-    draw_text(list, style, {TextSize::body, false, Role::quiet_ink},
-              {24.0F, style.px(132.0F) - scroll},
-              "levers, moment arms and torque, on beams and on the body");
+    const TextStyle quiet{TextSize::body, false, Role::quiet_ink};
+    const char* about = "levers, moment arms and torque, on beams and on the body";
+    if (24.0F + text_width(style, quiet, about) > ImGui::GetWindowWidth())
+        about = "levers, moment arms and torque";
+    draw_text(list, style, quiet, {24.0F, style.px(132.0F) - scroll}, about);
     for (std::size_t i = 0; i < content.doors.size(); ++i) {
         const Point at = grid.corner(i) - Point(0.0, scroll);
         ImGui::PushID(static_cast<int>(i));

@@ -87,7 +87,10 @@ void draw_actions(const Style& style, ImVec2 base, LessonShelfFrame& frame) {
             frame.action = one.action;
         x += text_width(style, {}, one.word) + style.px(22.0F);
     }
-    if (word_button(style, "notes", {x, base.y}, "Notes window (N)", false))
+    const char* notes = "Notes window (N)";
+    if (x + text_width(style, {}, notes) > ImGui::GetWindowWidth())
+        return; // so narrow a screen has no second one beside it
+    if (word_button(style, "notes", {x, base.y}, notes, false))
         frame.notes_window = true;
 }
 

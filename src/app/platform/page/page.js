@@ -126,6 +126,10 @@ var Module = typeof Module === 'undefined' ? {} : Module;
         callText('page_text', event.data || '');
         typed.value = '';
     });
+    // Keys on a screen that have no Enter have a word above them that puts them away.
+    typed.addEventListener('blur', (event) => {
+        if (wantsTyping && event.relatedTarget === null && document.hasFocus()) tap(257);
+    });
     document.addEventListener('paste', (event) => {
         callText('page_text', event.clipboardData.getData('text').replace(/\s+/g, ' '));
         event.preventDefault();
