@@ -75,7 +75,9 @@ export class Page {
     }
 
     async rest() {
-        await this.page.waitForTimeout(80);
+        // The program has looked in since what was done to it, however busy the machine is.
+        await this.page.evaluate(() => new Promise((done) =>
+            requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done)))));
         await this.wait(async () => (await this.told()).rests, 'the page to rest');
         return (await this.told()).frame;
     }
@@ -119,6 +121,9 @@ export class Page {
     }
 
     async tap(word) {
+        const { height } = this.page.viewportSize();
+        for (let tries = 0; tries < 8 && (await this.place(word)).y > height - 8; ++tries)
+            await this.finger([[60, height - 60], [60, height - 90], [60, height - 260]]);
         const { x, y } = await this.place(word);
         await this.page.touchscreen.tap(x, y);
         await this.rest();

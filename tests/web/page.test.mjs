@@ -274,6 +274,67 @@ inBrowser('a quick quiz is done by fingers and the keys on the screen', async ({
     assert.equal((await answersOf(page)).length, 5);
 }, phone);
 
+inBrowser('where the browser keeps nothing it is said at once, and practice goes on', async ({ context }) => {
+    await context.addInitScript(() => {
+        IDBFactory.prototype.open = () => { throw new DOMException('denied', 'SecurityError'); };
+    });
+    const page = await Page.open(context, server.address);
+    assert.match(await page.page.locator('#said').innerText(), /keeps nothing/);
+    await sayName(page);
+    assert.ok(await page.says('Quick quiz'));
+});
+
+inBrowser('a record goes out as a file and comes in again', async ({ context }) => {
+    const page = await Page.open(context, server.address);
+    await sayName(page);
+    await page.press('q');
+    await nextQuestion(page, () => page.press('Enter'));
+    const { code } = await answer(page, () => page.press('Enter'));
+    await page.press('Escape', 'Escape');
+    await page.press('p');
+    const download = page.page.waitForEvent('download', { timeout: 30_000 });
+    await page.press('x');
+    const exported = readFileSync(await (await download).path(), 'utf8');
+    assert.ok(exported.includes(code));
+    const other = await browser();
+    try {
+        const second = await Page.open(other.context, server.address);
+        await second.drop('ada.jsonl', exported);
+        assert.ok(await second.says('1 answer read'), (await second.texts()).join(' | '));
+        assert.deepEqual((await answersOf(second)).map((one) => one.code), [code]);
+    } finally {
+        await other.end();
+    }
+});
+
+inBrowser('a picture is painted as PNG, and its curves as SVG', async ({ context }) => {
+    const page = await Page.open(context, server.address);
+    await page.press('F4');
+    for (const [word, begin] of [['PNG', '\x89PNG'], ['SVG', '<?xml']]) {
+        const download = page.page.waitForEvent('download', { timeout: 30_000 });
+        await page.click(word);
+        const bytes = readFileSync(await (await download).path(), 'latin1');
+        assert.ok(bytes.startsWith(begin), `${word}: ${bytes.slice(0, 20)}`);
+        assert.ok(bytes.length > 5000);
+    }
+});
+
+inBrowser('a dark sheet and less motion follow the system', async ({ context }) => {
+    const page = await Page.open(context, server.address);
+    const look = async () => {
+        await page.click('Settings');
+        const shot = await page.page.screenshot({ clip: { x: 2, y: 2, width: 1, height: 1 } });
+        const brightness = await page.page.evaluate(async (png) => {
+            const picture = await createImageBitmap(await (await fetch('data:image/png;base64,' + png)).blob());
+            const sheet = new OffscreenCanvas(1, 1).getContext('2d');
+            sheet.drawImage(picture, 0, 0);
+            return sheet.getImageData(0, 0, 1, 1).data[0];
+        }, shot.toString('base64'));
+        return brightness;
+    };
+    assert.ok(await look() < 60);
+}, { colorScheme: 'dark', reducedMotion: 'reduce' });
+
 inBrowser('fingers drag, scroll, and a long press types a number', async ({ context }) => {
     const page = await Page.open(context, server.address);
     await page.drop('seesaw.setup.toml', readFileSync(join(setups, 'seesaw.setup.toml'), 'utf8'));

@@ -55,7 +55,8 @@ std::optional<BenchIntent> draw_part_bar(const Style& style, const BenchModel& m
     if (field.number && !value_of(model.state.handled(), *field.number))
         field.number.reset(); // its part went while it was being typed
     const scene::LeverPart part = field.number ? field.number->part : stage.chosen;
-    begin_area("part", corner_px, {width_px, style.px(150.0F)});
+    // No higher than what stands there: what lies below is the stage's to be taken hold of.
+    begin_area("part", corner_px, {width_px, style.px(field.number ? 150.0F : 76.0F)});
     ImDrawList& list = *ImGui::GetWindowDrawList();
     BarPen pen(style, corner_px, width_px);
     const TextStyle quiet{TextSize::caption, false, Role::quiet_ink};

@@ -27,7 +27,7 @@ ImGuiWindow* scrolled_at(const scene::Point& at_px) {
     const ImVector<ImGuiWindow*>& areas = ImGui::GetCurrentContext()->Windows;
     for (int i = areas.Size - 1; i >= 0; --i) {
         ImGuiWindow* const area = areas[i];
-        const bool takes_it = area->WasActive && (area->Flags & ImGuiWindowFlags_NoInputs) == 0 &&
+        const bool takes_it = area->Active && (area->Flags & ImGuiWindowFlags_NoMouseInputs) == 0 &&
                               area->Rect().Contains(px(at_px));
         if (takes_it)
             return area->ScrollMax.y > 0.0F ? area : nullptr;

@@ -289,6 +289,7 @@ var Module = typeof Module === 'undefined' ? {} : Module;
         const take_up = () => {
             try {
                 FS.mount(IDBFS, {}, home);
+                if (navigator.storage && navigator.storage.persist) navigator.storage.persist();
                 FS.syncfs(true, (fault) => fault
                     ? forgets('This browser keeps nothing for this page (a private window does that): '
                               + 'export your record before you close it.')
