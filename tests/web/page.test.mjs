@@ -170,9 +170,9 @@ async function answer(page, enter) {
     return { kind, code };
 }
 
-/** Goes on until a question is shown. */
+/** Goes on until a question is asked. */
 async function nextQuestion(page, enter) {
-    for (let tries = 0; tries < 8 && !await page.says('code '); ++tries) await enter();
+    for (let tries = 0; tries < 8 && !(await page.texts()).includes('Check'); ++tries) await enter();
 }
 
 /** Begins as a newcomer called Ada. */
@@ -189,19 +189,16 @@ inBrowser('by keys alone questions of all kinds are answered, and the record agr
     const answered = [];
     for (let quiz = 0; quiz < 6 && new Set(answered.map((one) => one.kind)).size < 4; ++quiz) {
         await page.press('q');
-        for (let i = 0; i < 5; ++i) {
-            await nextQuestion(page, enter);
-            answered.push(await answer(page, enter));
-            await enter();
-        }
+        for (let steps = 0; steps < 40 && !await page.says('Another one'); ++steps)
+            if ((await page.texts()).includes('Check')) answered.push(await answer(page, enter));
+            else await enter();
         await page.press('Escape');
-        if (!await page.says('Quick quiz')) await page.press('Escape');
     }
     console.log(`kinds: ${answered.map((one) => one.kind).join(' ')}`);
     const kept = await answersOf(page);
     assert.deepEqual(new Set(kept.map((one) => one.code)), new Set(answered.map((one) => one.code)));
     for (const { kind, code } of answered)
-        if (kind === 'number') assert.ok(kept.find((one) => one.code === code).correct, code);
+        if (kind === 'number') assert.equal(kept.find((one) => one.code === code).outcome, 'right', code);
     assert.ok(new Set(answered.map((one) => one.kind)).size >= 3);
 });
 
@@ -254,23 +251,25 @@ inBrowser('a quick quiz is done by fingers and the keys on the screen', async ({
     assert.equal(await typed(), 'text'); // a name is asked for
     await page.type('Ada');
     await page.press('Enter');
-    for (let i = 0; i < 5; ++i) {
-        const onward = () => page.tapAnyOf(['Check', 'Next', 'I have read it']);
+    let checked = 0;
+    for (let steps = 0; steps < 40 && !await page.says('Another one'); ++steps) {
         const texts = await page.texts();
-        if (await page.says('Type a number')) {
+        const isAsked = texts.includes('Check');
+        if (isAsked && await page.says('Type a number')) {
             assert.equal(await typed(), 'decimal');
             const code = texts.find((text) => text.startsWith('code ')).slice(5);
             await page.type(String(JSON.parse(execFileSync(program, ['mark', code, '1', '--json'])).answer));
-        } else if (texts.includes('1')) {
+        } else if (isAsked && texts.includes('1')) {
             const choice = (await page.rest()).texts.find((entry) => entry.text === '1');
             await page.page.touchscreen.tap(choice.x + 30, choice.y - 4);
             await page.rest();
-        } else {
+        } else if (isAsked) {
             await page.finger([[195, 250]]); // a place on the drawing
         }
-        await onward();
-        if (i < 4) await onward();
+        await page.tapAnyOf(['Check', 'Next', 'See', 'I have read it']);
+        checked += isAsked ? 1 : 0;
     }
+    assert.ok(checked >= 5);
     assert.equal((await answersOf(page)).length, 5);
 }, phone);
 
@@ -355,7 +354,7 @@ inBrowser('fingers drag, scroll, and a long press types a number', async ({ cont
     await page.press('Enter');
     await page.kept();
     const kept = JSON.parse(await page.file('/home/person/.local/state/steelyard/bench.json'));
-    assert.equal(solved(kept.setup).load_arm_m, 1.0);
+    assert.ok(Math.abs(solved(kept.setup).load_arm_m - 0.5) < 1e-9); // the axis is at 1.5 m
 }, phone);
 
 inBrowser('a handout is given to the person as files', async ({ context }) => {

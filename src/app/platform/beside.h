@@ -26,7 +26,7 @@ public:
     void start(Piece piece);
     /// Asks for no further piece.
     void stop();
-    /// True from the start until the last piece has ended. A page does some of the work when asked.
+    /// True from the start until the last piece has ended.
     bool is_running() const;
     /// Why it ended before it was done, such as memory that ran out; empty when it did not.
     const std::string& fault() const;

@@ -5,6 +5,7 @@
 
 #include <imgui.h>
 #include <imgui_impl_opengl3.h>
+#include <imgui_internal.h>
 
 #include <array>
 #include <cmath>
@@ -178,7 +179,9 @@ void Window::end_frame() {
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
     if (native_->page.owes_another_frame())
         incoming().anything = true;
-    page_wants_text(ImGui::GetIO().WantTextInput, native_->page.last_was_touch());
+    // What the next frame would say: there may be none for a while.
+    const bool wants_text = ImGui::GetCurrentContext()->WantTextInputNextFrame == 1;
+    page_wants_text(wants_text, native_->page.last_was_touch());
     const int cursor = ImGui::GetMouseCursor();
     if (cursor != native_->cursor)
         page_cursor(cursor);
