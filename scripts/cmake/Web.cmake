@@ -16,8 +16,7 @@ endforeach()
 set(TOMLPLUSPLUS_INCLUDE_DIR ${headers} CACHE PATH "")
 
 # Only the command line uses exceptions, and it is not in a page; without them it is a third smaller.
-# A size has 32 bits there, and what is converted to one was a size before.
-add_compile_options(-fno-exceptions -Wno-shorten-64-to-32)
+add_compile_options(-fno-exceptions)
 add_compile_definitions(JSON_NOEXCEPTION FMT_EXCEPTIONS=0 FMT_HEADER_ONLY TOML_EXCEPTIONS=0
                         PUGIXML_NO_EXCEPTIONS PUGIXML_NO_XPATH BOOST_NO_EXCEPTIONS
                         BOOST_EXCEPTION_DISABLE)

@@ -51,6 +51,7 @@ Page::~Page() {
 
 void Page::feed(const PointerAct& act) {
     incoming.anything = true;
+    has_moved_ = has_moved_ || act.kind == PointerAct::Kind::move;
     incoming.pointer_px = act.at_px;
     if (act.kind == PointerAct::Kind::press) {
         incoming.press(act.at_px, now_s(), act.button == PointerButton::left);
@@ -58,6 +59,9 @@ void Page::feed(const PointerAct& act) {
         down_[static_cast<std::size_t>(act.button)] = true;
     } else if (act.kind == PointerAct::Kind::release) {
         down_[static_cast<std::size_t>(act.button)] = false;
+        // The last of the way is still dragged: the release comes with the next frame.
+        pressed_[static_cast<std::size_t>(act.button)] =
+            pressed_[static_cast<std::size_t>(act.button)] || has_moved_;
     } else if (act.kind == PointerAct::Kind::wheel) {
         wheel_ += act.notches;
     } else if (act.kind == PointerAct::Kind::scroll) {
@@ -143,6 +147,7 @@ void Page::feed_imgui() {
     // next.
     for (std::size_t i = 0; i < down_.size(); ++i)
         io.MouseDown[i] = down_[i] || std::exchange(pressed_[i], false);
+    has_moved_ = false;
     io.MouseWheel += static_cast<float>(std::exchange(wheel_, 0.0));
     const auto pull_px = static_cast<float>(std::exchange(pull_px_, 0.0));
     if (ImGuiWindow* const area = pull_px != 0.0F ? scrolled_at(incoming.pointer_px) : nullptr)

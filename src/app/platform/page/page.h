@@ -42,6 +42,7 @@ private:
     Gestures gestures_;
     std::array<bool, 3> down_{};
     std::array<bool, 3> pressed_{}; ///< since the last frame
+    bool has_moved_ = false;        ///< the pointer, since the last frame
     double wheel_ = 0.0;
     double pull_px_ = 0.0; ///< of a finger that scrolls, since the last frame
     bool is_pointer_gone_ = false;
