@@ -19,6 +19,7 @@ mkdir -p "$modules"
 cp tests/web/package.json "$modules/"
 [[ -d $modules/node_modules/playwright-core ]] ||
     npm install --silent --no-audit --no-fund --prefix "$modules"
+trap 'rm -f tests/web/node_modules' EXIT # node looks for libraries beside the tests
 ln -sfn "../../$modules/node_modules" tests/web/node_modules
 export PROGRAM
 PAGE=$root/build/web/hosted QUESTIONS=$root/build/web/bin/questions.js \
