@@ -28,9 +28,9 @@ constexpr std::string_view kAgainst = " against ";
 constexpr std::string_view kLeverNames[] = {
     "effort",          "effort arm",       "load",     "load arm", "load torque", "effort torque",
     "ideal advantage", "actual advantage", "reaction", "class"};
-constexpr std::string_view kBodyNames[] = {"torque",      "both torques", "arm",         "load",
-                                           "load torque", "muscle",       "joint force", "angle",
-                                           "direction",   "axis",         "most loaded"};
+constexpr std::string_view kBodyNames[] = {"torque",      "both torques", "arm",    "load",
+                                           "load torque", "own torque",   "muscle", "joint force",
+                                           "angle",       "direction",    "axis",   "most loaded"};
 
 QuantityValue number(double value_SI, setup::Dimension dimension) {
     return {std::abs(value_SI), dimension, {}};
@@ -121,6 +121,9 @@ Reading read_at_hinge(std::string_view name, const SolvedStage& solved, mech::Hi
         return number(solved.body.muscle(hinge), setup::Dimension::torque);
     if (name == "both torques")
         return number(torque_of_both_Nm(solved, hinge), setup::Dimension::torque);
+    if (name == "own torque")
+        return number(mech::weight_arm(solved.posed, solved.body, hinge).torque_Nm,
+                      setup::Dimension::torque);
     if (name == "angle")
         return number(solved.posed.pose[hinge], setup::Dimension::angle);
     if (name == "axis")
@@ -300,6 +303,8 @@ std::string spoken_name(std::string_view name, const QuantitySource& source) {
     const auto hinge = hinge_of(parts.hinge, solved);
     if (parts.name == "muscle")
         return "muscle force";
+    if (parts.name == "own torque")
+        return "torque of the body's own weight";
     if (hinge && parts.name == "both torques")
         return "torque of " + words::both_sides_word(*hinge);
     if (!hinge || parts.name == "load" || parts.name == "axis" || parts.name == "most loaded")

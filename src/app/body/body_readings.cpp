@@ -6,10 +6,13 @@
 #include "words/body/axis_shares.h"
 #include "words/body/body_words.h"
 #include "words/body/load_at_joint.h"
+#include "words/body/muscle_credit.h"
+#include "words/body/strength_words.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 namespace steelyard::app {
@@ -23,44 +26,83 @@ using words::BodyQuantity;
 
 /// A share that would read as 0 %.
 constexpr double kNextToNothing = 0.005;
+/// Torques that differ by less than this part are told as the same: they read so.
+constexpr double kAsGoodAsEqual = 0.005;
 
 using Shares = std::vector<words::AxisShare>;
 
 /// "both hips", "the low back".
 std::string at_words(const words::AxisShare& share) {
-    return share.both ? words::both_sides_word(share.axis) : "the " + scene::joint_word(share.axis);
+    return share.both ? words::both_sides_word(share.axis) : "the " + words::joint_word(share.axis);
+}
+
+/// The other axes whose torque is that of the largest, and the one that comes next to it.
+struct Ranked {
+    std::vector<std::size_t> equal;
+    std::size_t next = 0;
+};
+
+Ranked ranked(const Shares& shares, std::size_t most) {
+    Ranked found;
+    found.next = most == 0 ? 1 : 0;
+    for (std::size_t i = 0; i < shares.size(); ++i) {
+        if (i == most)
+            continue;
+        if (shares[i].torque_Nm > (1.0 - kAsGoodAsEqual) * shares[most].torque_Nm)
+            found.equal.push_back(i);
+        if (shares[i].torque_Nm > shares[found.next].torque_Nm)
+            found.next = i;
+    }
+    return found;
 }
 
 std::string sentence_about(const BodyModel& model, const Shares& shares, std::size_t most) {
     const Hinge first = shares[most].axis;
+    const auto asked = [&](Hinge hinge) {
+        return words::asked_of_muscles(hinge, model.solved.muscle(hinge));
+    };
     if (shares.size() < 2)
-        return fmt::format("The muscles must work in {}.",
-                           words::asked_of_muscles(first, model.solved.muscle(first)));
-    std::size_t second = most == 0 ? 1 : 0;
-    for (std::size_t i = 0; i < shares.size(); ++i)
-        if (i != most && shares[i].torque_Nm > shares[second].torque_Nm)
-            second = i;
+        return fmt::format("The muscles must work in {}.", asked(first));
     const double largest_Nm = shares[most].torque_Nm;
-    const double part = largest_Nm > 0.0 ? shares[second].torque_Nm / largest_Nm : 0.0;
-    const Hinge next = shares[second].axis;
-    if (scene::joint_word(next) == scene::joint_word(first))
-        return fmt::format("in {}, and {:.0f} % of that in {}.",
-                           words::asked_of_muscles(first, model.solved.muscle(first)), 100.0 * part,
-                           words::asked_of_muscles(next, model.solved.muscle(next)));
-    const std::string place = at_words(shares[second]);
+    const Ranked others = ranked(shares, most);
+    if (!others.equal.empty() && largest_Nm > 0.0) {
+        std::vector<std::string> places;
+        for (const std::size_t i : others.equal)
+            places.push_back(at_words(shares[i]));
+        return fmt::format("and the same at {}.", words::listing(places, ""));
+    }
+    const words::AxisShare& second = shares[others.next];
+    const double part = largest_Nm > 0.0 ? second.torque_Nm / largest_Nm : 0.0;
+    if (words::joint_word(second.axis) == words::joint_word(first))
+        return fmt::format("in {}, and {:.0f} % of that in {}.", asked(first), 100.0 * part,
+                           asked(second.axis));
     if (part < kNextToNothing)
-        return fmt::format("and next to nothing at {}.", place);
-    return fmt::format("and {:.0f} % of that at {}.", 100.0 * part, place);
+        return fmt::format("and next to nothing at {}.", at_words(second));
+    return fmt::format("and {:.0f} % of that at {}.", 100.0 * part, at_words(second));
 }
 
 std::vector<BodyBar> bars_of(const Shares& shares, std::size_t most, setup::UnitSystem units) {
     const double largest_Nm = std::max(shares[most].torque_Nm, 1e-9);
     std::vector<BodyBar> bars;
+    const auto text = [&](double torque_Nm) {
+        return setup::format_quantity(torque_Nm, Dimension::torque, units);
+    };
     for (const words::AxisShare& share : shares)
-        bars.push_back({share.name,
-                        setup::format_quantity(share.torque_Nm, Dimension::torque, units),
-                        share.torque_Nm / largest_Nm});
+        bars.push_back({{share.name, text(share.torque_Nm)},
+                        {share.one, text(share.one_Nm)},
+                        share.torque_Nm / largest_Nm,
+                        share.both ? share.one_Nm / share.torque_Nm : 1.0});
     return bars;
+}
+
+/// ", abduction" where the joint turns about several axes and its name does not say about which.
+std::string motion_of(const BodyModel& model, const std::string& name) {
+    const auto joint = mechanics::hinge_info(model.axis()).joint;
+    const auto& segment = mechanics::segment_info(mechanics::joint_info(joint).segment);
+    const std::string motion = words::movement_word(model.axis());
+    if (segment.hinge_count < 3 || name.find(motion) != std::string::npos)
+        return {};
+    return ", " + motion;
 }
 
 std::string balance_sentence(mechanics::BalanceStatus status) {
@@ -103,7 +145,23 @@ std::string_view word_without_force(mechanics::MuscleOutcome outcome) {
     return "";
 }
 
-void add_rows(const BodyModel& model, setup::UnitSystem units, BodyReadings& readings) {
+/// The share, its source and what has to stand beside it.
+std::string strength_sentence(const words::StrengthBeside& beside) {
+    std::string sentence = words::share_words(beside);
+    sentence[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(sentence[0])));
+    return fmt::format("{} ({}). {}", sentence, beside.measured.citation.text,
+                       words::kStrengthCaution);
+}
+
+/// "Both hips together".
+std::string both_together(Hinge hinge) {
+    std::string words = words::both_sides_word(hinge) + " together";
+    words[0] = 'B';
+    return words;
+}
+
+void add_rows(const BodyModel& model, const words::AxisShare& share, setup::UnitSystem units,
+              BodyReadings& readings) {
     const auto text = [&](double value, Dimension dimension) {
         return setup::format_quantity(value, dimension, units);
     };
@@ -113,11 +171,20 @@ void add_rows(const BodyModel& model, setup::UnitSystem units, BodyReadings& rea
         {BodyQuantity::torque,
          fmt::format("Torque, {}", words::asked_of_muscles(hinge, model.solved.muscle(hinge))),
          text(torque_Nm, Dimension::torque), Role::ink});
-    if (const auto load = main_load(model))
+    if (const auto beside =
+            words::strength_beside(model.state.setup.person, model.shown.muscles, model.posed.pose,
+                                   hinge, model.solved.muscle(hinge)))
+        readings.strength = strength_sentence(*beside);
+    if (share.both)
+        readings.rows.push_back({BodyQuantity::torque_of_both, both_together(hinge),
+                                 text(share.torque_Nm, Dimension::torque), Role::ink});
+    if (const auto load = main_load(model)) {
+        const bool ground = model.solved.forces[*load].origin == mechanics::ForceOrigin::contact;
         readings.rows.push_back(
-            {BodyQuantity::load_arm, "Load arm",
+            {BodyQuantity::load_arm, ground ? "Arm of the ground's push" : "Load arm",
              text(mechanics::arm_of(model.solved, *load, hinge).arm_m, Dimension::length),
-             Role::load});
+             ground ? Role::reaction : Role::load});
+    }
     if (!model.at_axis)
         return;
     const mechanics::MuscleSolution& solution = model.at_axis->solution;
@@ -126,6 +193,8 @@ void add_rows(const BodyModel& model, setup::UnitSystem units, BodyReadings& rea
                              muscles_N ? text(*muscles_N, Dimension::force)
                                        : std::string(word_without_force(solution.outcome)),
                              Role::effort});
+    if (muscles_N)
+        readings.basis = words::basis_sentence(model.shown.muscles, *model.at_axis);
     readings.why_no_force = words::why_no_force(solution, hinge, units);
     readings.rows.push_back({BodyQuantity::joint_reaction, "Joint reaction",
                              solution.joint_reaction_N
@@ -150,11 +219,12 @@ BodyReadings read_axes(const BodyModel& model, setup::UnitSystem units) {
     readings.bars = bars_of(shares, most, units);
     const words::AxisShare& here = shares[model.state.chosen];
     const bool each = here.one.rfind("each ", 0) == 0;
-    readings.at = fmt::format("At {}{}", each ? "" : "the ", here.one);
+    readings.at =
+        fmt::format("At {}{}{}", each ? "" : "the ", here.one, motion_of(model, here.one));
     readings.both_sides = std::any_of(shares.begin(), shares.end(),
                                       [](const words::AxisShare& share) { return share.both; });
     readings.balance = balance_sentence(model.solved.ground.status);
-    add_rows(model, units, readings);
+    add_rows(model, here, units, readings);
     return readings;
 }
 

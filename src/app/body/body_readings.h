@@ -11,11 +11,19 @@
 
 namespace steelyard::app {
 
-/// One candidate axis beside the others.
+/// What stands at a bar: whose torque, and how large.
+struct BarWords {
+    std::string name;  ///< "low back", "both hips", "each hip"
+    std::string value; ///< "28.7 N·m"
+};
+
+/// One candidate axis beside the others. Where its joint is paired the bar is of both sides, and
+/// one side a part of it: one hip is never set against the whole low back.
 struct BodyBar {
-    std::string name;   ///< "low back", "both hips"
-    std::string value;  ///< "28.7 N·m"
+    BarWords both;      ///< of both sides together, where there are two
+    BarWords one;       ///< of one side; the same where there is but one
     double share = 0.0; ///< of the largest torque, 0 to 1
+    double part = 1.0;  ///< of the bar that one side has, 0 to 1
 };
 
 /// One line of the column.
@@ -40,6 +48,8 @@ struct BodyReadings {
     bool both_sides = false;   ///< some of the bars are of two sides
     std::string at;            ///< "At the elbow", "At each hip": whose the rows are
     std::vector<BodyRow> rows;
+    std::string strength;          ///< the torque beside what people could hold; may be empty
+    std::string basis;             ///< what the muscles' arms rest on; empty without a force
     std::string why_no_force;      ///< empty where a muscle force is said, or the muscles rest
     std::optional<ForcePair> pair; ///< with the load on that joint; empty without load or force
     std::string balance;           ///< how it would fall; empty when it stands

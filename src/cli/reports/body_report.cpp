@@ -4,10 +4,11 @@
 #include "setup/muscle/muscle_file.h"
 #include "setup/units/format_quantity.h"
 #include "words/body/body_words.h"
+#include "words/body/muscle_credit.h"
 
 #include <fmt/format.h>
 
-#include <array>
+#include <algorithm>
 #include <cmath>
 
 namespace steelyard::cli {
@@ -45,11 +46,6 @@ ordered_json force_json(const mechanics::MuscleSolution& solution, std::size_t i
     return names_forces(solution) ? ordered_json(solution.muscles[i].tension_N) : ordered_json();
 }
 
-/// Where a muscle's arm comes from.
-const mechanics::Citation& citation_of(const mechanics::Muscle& muscle) {
-    return muscle.arms.empty() ? muscle.line_citation : muscle.arms.front().citation;
-}
-
 ordered_json muscles_json(const HingeReading& hinge) {
     ordered_json json;
     const mechanics::HingeMuscles& at = hinge.muscles;
@@ -58,10 +54,12 @@ ordered_json muscles_json(const HingeReading& hinge) {
             continue;
         const MuscleReading& muscle = at.solution.muscles[i];
         const bool pulls = names_forces(at.solution) && muscle.parts;
-        const mechanics::Citation& citation = citation_of(hinge.listed[i]);
+        const auto credit = words::arm_credit(hinge.listed[i], at.pulls[i]);
+        const Interval arms_m = at.pulls[i].arm_range_m;
         ordered_json one;
-        one["moment_arm_m"] = muscle.arm_m;
-        one["moment_arm_range_m"] = {at.pulls[i].arm_range_m.low, at.pulls[i].arm_range_m.high};
+        one["moment_arm_m"] = credit ? ordered_json(muscle.arm_m) : ordered_json();
+        one["moment_arm_range_m"] = credit ? ordered_json{arms_m.low, arms_m.high} : ordered_json();
+        one["basis"] = credit ? ordered_json(setup::basis_name(credit->basis)) : ordered_json();
         one["moment_arm_outside_valid_range"] = at.pulls[i].arm_clamped;
         one["force_N"] = force_json(at.solution, i);
         one["force_range_N"] = range_json(muscle.tension_range_N);
@@ -70,10 +68,27 @@ ordered_json muscles_json(const HingeReading& hinge) {
         one["compressing_N"] = pulls ? ordered_json(muscle.parts->compressing_N) : ordered_json();
         one["lever_class"] = class_json(at.levers[i]);
         one["lever_class_about_support"] = class_json(at.levers_about_support[i]);
-        one["source"] = citation.text;
-        one["mark"] = setup::mark_name(citation.mark);
+        if (!hinge.listed[i].class_note.empty())
+            one["lever_class_note"] = hinge.listed[i].class_note;
+        one["source"] = credit ? ordered_json(credit->citation.text) : ordered_json();
+        one["mark"] =
+            credit ? ordered_json(setup::mark_name(credit->citation.mark)) : ordered_json();
         json[muscle.muscle] = std::move(one);
     }
+    return json;
+}
+
+ordered_json strength_json(const words::StrengthBeside& beside) {
+    ordered_json json;
+    json["mean_Nm"] = beside.strength.mean_Nm;
+    json["sd_Nm"] =
+        beside.strength.sd_Nm > 0.0 ? ordered_json(beside.strength.sd_Nm) : ordered_json();
+    json["share"] = beside.share.mean;
+    json["share_range"] = range_json(beside.share.band);
+    json["people"] = beside.measured.people;
+    json["remark"] = beside.measured.remark;
+    json["source"] = beside.measured.citation.text;
+    json["mark"] = setup::mark_name(beside.measured.citation.mark);
     return json;
 }
 
@@ -107,6 +122,8 @@ ordered_json hinge_json(const HingeReading& hinge, UnitSystem units) {
     json["outcome"] = words::word_of(solution.outcome);
     if (const std::string why = words::why_no_force(solution, hinge.hinge, units); !why.empty())
         json["why_no_force"] = why;
+    if (hinge.strength)
+        json["measured_strength"] = strength_json(*hinge.strength);
     json["sharing_rule"] = words::word_of(hinge.rule);
     json["muscles"] = muscles_json(hinge);
     return json;
@@ -141,20 +158,15 @@ std::string range_text(const std::optional<Interval>& range, UnitSystem units) {
                        quantity(range->high, Dimension::force, units));
 }
 
-/// ", third class"; for a muscle whose side the ground carries, both pivots.
-std::string class_text(const mechanics::HingeMuscles& at, std::size_t i,
-                       std::string_view joint_label) {
-    constexpr std::array<std::string_view, 4> kNames{"no", "first", "second", "third"};
-    const auto name_of = [&](const std::optional<mechanics::MuscleLever>& lever) {
-        const auto found = lever ? lever->of_whole.lever_class : std::nullopt;
-        return kNames[found ? static_cast<std::size_t>(*found) : 0];
-    };
-    if (!at.levers[i])
-        return "";
-    if (!at.levers_about_support[i])
-        return fmt::format(", {} class", name_of(at.levers[i]));
-    return fmt::format(", {} class about the {}, {} about the place that the ground carries",
-                       name_of(at.levers[i]), joint_label, name_of(at.levers_about_support[i]));
+/// "4.2 cm, open model; third class for the thigh": what a muscle's force rests on.
+std::string arm_text(const HingeReading& hinge, std::size_t i, UnitSystem units) {
+    const auto credit = words::arm_credit(hinge.listed[i], hinge.muscles.pulls[i]);
+    const std::string lever = words::class_words(hinge.muscles, i, hinge.hinge);
+    return fmt::format("moment arm {}{}{}{}",
+                       quantity(std::abs(hinge.muscles.pulls[i].arm_m), Dimension::length, units),
+                       credit ? fmt::format(", {}", setup::basis_name(credit->basis)) : "",
+                       hinge.muscles.pulls[i].arm_clamped ? ", from the nearest angle on file" : "",
+                       lever.empty() ? "" : "; " + lever);
 }
 
 std::string muscle_lines(const HingeReading& hinge, UnitSystem units) {
@@ -166,14 +178,11 @@ std::string muscle_lines(const HingeReading& hinge, UnitSystem units) {
         if (muscle.tension_N == 0.0)
             continue;
         ++pulling;
-        const bool memory = citation_of(hinge.listed[i]).mark == mechanics::Evidence::memory;
-        const mechanics::Joint joint = mechanics::hinge_info(hinge.hinge).joint;
-        text += fmt::format("    {:<26}{}{} (arm {}{}{})\n", muscle.muscle,
+        text += fmt::format("    {:<26}{}{} ({})\n", muscle.muscle,
                             quantity(muscle.tension_N, Dimension::force, units),
-                            range_text(muscle.tension_range_N, units),
-                            quantity(std::abs(muscle.arm_m), Dimension::length, units),
-                            memory ? ", from memory" : "",
-                            class_text(hinge.muscles, i, mechanics::joint_info(joint).label));
+                            range_text(muscle.tension_range_N, units), arm_text(hinge, i, units));
+        if (!hinge.listed[i].class_note.empty())
+            text += fmt::format("    {:<26}{}\n", "", hinge.listed[i].class_note);
     }
     if (solution.joint_reaction_N) {
         text += fmt::format("    {:<26}{}{}\n", "joint reaction",
@@ -195,6 +204,10 @@ std::string hinge_lines(const HingeReading& hinge, UnitSystem units) {
                     quantity(hinge.angle_rad, Dimension::angle, units), "muscle torque",
                     quantity(std::abs(hinge.muscle_Nm), Dimension::torque, units),
                     hinge.muscle_Nm >= 0.0 ? info.positive : info.negative);
+    if (hinge.strength) {
+        text += fmt::format("    {} ({})\n", words::share_words(*hinge.strength),
+                            hinge.strength->measured.citation.text);
+    }
     for (const words::ForceAtHinge& force : hinge.forces) {
         text += fmt::format("    {:<26}{} with an arm of {}\n", force.name,
                             quantity(force.arm.torque_Nm, Dimension::torque, units),
@@ -249,6 +262,8 @@ ordered_json body_json(const setup::BodySetup& setup, const words::BodyReading& 
     json["ground_reaction_N"] = vector_json(reading.ground.reaction_N);
     for (const mechanics::Hinge axis : setup.axes)
         json["axes"].push_back(mechanics::hinge_info(axis).name);
+    for (const words::AxisShare& share : reading.shares)
+        json["compared"][share.name] = share.torque_Nm;
     for (const HingeReading& hinge : reading.hinges) {
         json["joints"][std::string(mechanics::hinge_info(hinge.hinge).name)] =
             hinge_json(hinge, setup.head.units);
@@ -267,6 +282,9 @@ std::string body_report(const setup::BodySetup& setup, const words::BodyReading&
                             100.0 * reading.progress);
     }
     text += balance_line(reading.ground);
+    if (const std::string shares = words::shares_sentence(reading.shares, setup.head.units);
+        !shares.empty())
+        text += fmt::format("Torque of the muscles: {}\n\n", shares);
     for (const mechanics::Hinge axis : setup.axes) {
         for (const HingeReading& hinge : reading.hinges)
             if (hinge.hinge == axis)
@@ -274,6 +292,13 @@ std::string body_report(const setup::BodySetup& setup, const words::BodyReading&
     }
     for (const HingeCurves& one : curves)
         text += curve_table(one, setup.head.units);
+    const bool compares =
+        std::any_of(reading.hinges.begin(), reading.hinges.end(), [&](const HingeReading& hinge) {
+            const auto& axes = setup.axes;
+            return hinge.strength && std::find(axes.begin(), axes.end(), hinge.hinge) != axes.end();
+        });
+    if (compares)
+        text += fmt::format("\n{}\n", words::kStrengthCaution);
     return text + fmt::format("\n{}\n", kCaution);
 }
 

@@ -9,8 +9,22 @@ namespace steelyard::mechanics {
 
 namespace {
 
-/// A column brought to a person's size: lengths in metres of the person, mass fractions that add
-/// up to 1, measured values in place.
+/// Brings what stands above the hips to the height that the legs leave of the person's: tables
+/// measure the spine and the head along themselves, and the spine's curves and the head's tilt take
+/// up the rest. The limbs, measured from joint to joint, keep the table's lengths.
+void fit_standing_height(SegmentColumn& person) {
+    const double legs_m = person.ankle_height_m + person.shank.length_m + person.thigh.length_m;
+    const double fit =
+        (person.reference_height_m - legs_m) / (person.neck_height_m + person.head.length_m);
+    for (SegmentRow& slice : person.trunk)
+        slice.length_m *= fit;
+    for (double* length_m : {&person.lumbar_height_m, &person.shoulder_height_m,
+                             &person.neck_height_m, &person.head.length_m})
+        *length_m *= fit;
+}
+
+/// A column brought to a person's size: lengths in metres of the person, who stands as tall as was
+/// stated.
 SegmentColumn scaled(const SegmentColumn& column, double height_m) {
     SegmentColumn person = column;
     const double scale = height_m / column.reference_height_m;
@@ -23,6 +37,7 @@ SegmentColumn scaled(const SegmentColumn& column, double height_m) {
           &person.fingertip_from_wrist_m})
         *length_m *= scale;
     person.reference_height_m = height_m;
+    fit_standing_height(person);
     return person;
 }
 

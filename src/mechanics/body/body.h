@@ -55,7 +55,7 @@ struct BodyPoint {
 
 struct Body {
     std::array<SegmentBody, kSegmentCount> segments;
-    double height_m = 0.0;
+    double height_m = 0.0;       ///< as stated; standing height but for measured lengths [m]
     double mass_kg = 0.0;        ///< sum over the segments [kg]
     double ankle_height_m = 0.0; ///< above the sole [m]
     double heel_behind_ankle_m = 0.0;
@@ -86,8 +86,10 @@ struct MeasuredValue {
 
 /// A body of stated sex, height and mass by a published table.
 /// Lengths grow in proportion to height, masses to body mass; inertia follows from the radii of
-/// gyration. Feet are divided at the ball of the foot in the same way as the trunk at the lumbar
-/// joint. Left and right are alike.
+/// gyration. Upright the body is as tall as was stated: where a table's lengths add up to another
+/// height (de Leva's men: 1.777 m for 1.741 m), trunk and head are fitted, and the limbs keep the
+/// table's lengths. Feet are divided at the ball of the foot in the same way as the trunk at the
+/// lumbar joint. Left and right are alike.
 /// @param height_m  kLeastHeight_m to kMostHeight_m [m]
 /// @param mass_kg   kLeastBodyMass_kg to kMostBodyMass_kg [kg]
 /// @return the body, or which number cannot be meant ("height", "mass", "measured[2].value",

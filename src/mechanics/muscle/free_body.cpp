@@ -54,7 +54,8 @@ std::vector<NamedForce> outside_forces(const FreeBody& body) {
     forces.reserve(body.segments.size() + body.loads.size());
     for (const SegmentWeight& segment : body.segments)
         forces.push_back({segment.name, segment.centre_m,
-                          segment.mass_kg * (body.gravity_m_s2 - segment.acceleration_m_s2)});
+                          segment.mass_kg * (body.gravity_m_s2 - segment.acceleration_m_s2),
+                          segment.beyond_bone});
     forces.insert(forces.end(), body.loads.begin(), body.loads.end());
     return forces;
 }

@@ -24,6 +24,7 @@ struct SegmentWeight {
     double mass_kg = 0.0;                  ///< [kg], >= 0
     Vec3 centre_m = Vec3::Zero();          ///< centre of mass
     Vec3 acceleration_m_s2 = Vec3::Zero(); ///< of the centre of mass; zero at rest
+    bool beyond_bone = false;              ///< as in NamedForce
 };
 
 /// A known force on the free body: a dumbbell, the ground, another joint's contact.
@@ -31,6 +32,15 @@ struct NamedForce {
     std::string name;
     Vec3 point_m = Vec3::Zero();
     Vec3 force_N = Vec3::Zero();
+    /// It acts on a part beyond the far end of the bone that works as the lever, and reaches that
+    /// bone at this end: its place in the order along the bone.
+    bool beyond_bone = false;
+};
+
+/// How the class of a joint's lever is read off.
+enum class LeverBar {
+    bone,     ///< the order of places along the long axis of the bone
+    vertebra, ///< across the spine: its muscles run beside it, on one side of the disc
 };
 
 /// What is cut free, and about which axis its balance is asked.
@@ -41,6 +51,8 @@ struct FreeBody {
     /// Long axis of the bone that works as the lever, unit; the order of axis, effort and load is
     /// read along it. Either sense.
     Vec3 along = Vec3::UnitX();
+    double bone_m = 0.0; ///< from the joint to the bone's far end, where loads beyond it act
+    LeverBar bar = LeverBar::bone;
     std::vector<SegmentWeight> segments;
     std::vector<NamedForce> loads;
     /// Couple on the free body [N·m]: a held twist, or minus the rate of change of the segments'

@@ -114,6 +114,29 @@ tl::expected<void, MechanicsError> check(const ArmPolynomial& polynomial, const 
     return {};
 }
 
+/// Arm by the sources that count: the first of them, and the range over all of them.
+template <typename Counts>
+std::optional<ArmReading> arm_by(const std::vector<ArmSource>& sources, double angle_rad,
+                                 Counts counts) {
+    std::optional<ArmReading> reading;
+    for (std::size_t i = 0; i < sources.size(); ++i) {
+        const ArmSource& source = sources[i];
+        if (!counts(source))
+            continue;
+        const double arm_m = arm_by_source(source, angle_rad);
+        if (!reading) {
+            const Interval valid = valid_angles(source);
+            // A single knot is a constant: its source states no range of angles to leave.
+            const bool clamped =
+                valid.low < valid.high && (angle_rad < valid.low || angle_rad > valid.high);
+            reading = ArmReading{arm_m, {arm_m, arm_m}, clamped, i};
+        }
+        reading->range_m.low = std::min(reading->range_m.low, arm_m - source.spread_m);
+        reading->range_m.high = std::max(reading->range_m.high, arm_m + source.spread_m);
+    }
+    return reading;
+}
+
 } // namespace
 
 double arm_by_source(const ArmSource& source, double angle_rad) {
@@ -130,19 +153,13 @@ Interval valid_angles(const ArmSource& source) {
 
 ArmReading arm_at(const std::vector<ArmSource>& sources, double angle_rad) {
     assert(!sources.empty());
-    ArmReading reading;
-    reading.arm_m = arm_by_source(sources.front(), angle_rad);
-    reading.range_m = {reading.arm_m, reading.arm_m};
-    for (const ArmSource& source : sources) {
-        const double arm_m = arm_by_source(source, angle_rad);
-        reading.range_m.low = std::min(reading.range_m.low, arm_m - source.spread_m);
-        reading.range_m.high = std::max(reading.range_m.high, arm_m + source.spread_m);
-    }
-    const Interval valid = valid_angles(sources.front());
-    // A single knot is a constant: its source states no range of angles to leave.
-    reading.clamped = valid.low < valid.high && (angle_rad < valid.low || angle_rad > valid.high);
-    reading.mark = sources.front().citation.mark;
-    return reading;
+    return *arm_by(sources, angle_rad, [](const ArmSource&) { return true; });
+}
+
+std::optional<ArmReading> arm_in_pose(const std::vector<ArmSource>& sources, double angle_rad,
+                                      const PosedSide& posed) {
+    return arm_by(sources, angle_rad,
+                  [&](const ArmSource& source) { return lies_within(posed, source.holds); });
 }
 
 tl::expected<void, MechanicsError> check_arm_sources(const std::vector<ArmSource>& sources,

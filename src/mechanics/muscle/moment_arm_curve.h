@@ -6,26 +6,29 @@
 // way.
 
 #include "mechanics/error.h"
+#include "mechanics/muscle/pose_range.h"
 
 #include <tl/expected.hpp>
 
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
 
 namespace steelyard::mechanics {
 
-/// From-to, both ends included; low <= high.
-struct Interval {
-    double low = 0.0;
-    double high = 0.0;
-};
-
 /// How sure we are that the source says so.
 enum class Evidence {
     verified,   ///< seen in a copy of the named source itself
     verified_2, ///< seen in a second-hand copy of the source
     memory,     ///< known, not seen: shown as illustrative only
+};
+
+/// What a moment arm rests on. Whoever shows the arm, or a force by it, says which.
+enum class Basis {
+    measured,     ///< a study of specimens or of living people
+    open_model,   ///< the geometry of an openly published model: no measurement
+    illustrative, ///< from memory, or a round figure of a textbook's exercise
 };
 
 /// Where a number comes from.
@@ -58,14 +61,16 @@ struct ArmSource {
     std::variant<ArmPolynomial, ArmTable> curve;
     double spread_m = 0.0; ///< one standard deviation between people [m]; 0 = not stated
     Citation citation;
+    Basis basis = Basis::illustrative;
+    std::vector<PoseRange> holds{}; ///< poses in which it was found; empty = all
 };
 
 /// The arm at one angle.
 struct ArmReading {
-    double arm_m = 0.0;               ///< of the first source, the one we prefer; signed [m]
-    Interval range_m;                 ///< over all sources, each with its spread; signed [m]
-    bool clamped = false;             ///< the angle lies outside the preferred source's valid range
-    Evidence mark = Evidence::memory; ///< of the preferred source
+    double arm_m = 0.0;     ///< of the first source, the one we prefer; signed [m]
+    Interval range_m;       ///< over all sources, each with its spread; signed [m]
+    bool clamped = false;   ///< the angle lies outside the preferred source's valid range
+    std::size_t source = 0; ///< which of the sources is the preferred one
 };
 
 /// Arm by one source at a joint angle [m], clamped to the source's valid range.
@@ -77,6 +82,10 @@ Interval valid_angles(const ArmSource& source);
 /// Arm at a joint angle by the preferred source, and the range over all of them.
 /// @param sources one or more, preferred first, checked by check_arm_sources
 ArmReading arm_at(const std::vector<ArmSource>& sources, double angle_rad);
+
+/// The same by those sources only that hold in a pose; empty where none of them does.
+std::optional<ArmReading> arm_in_pose(const std::vector<ArmSource>& sources, double angle_rad,
+                                      const PosedSide& posed);
 
 /// Whether the sources can be computed with.
 /// @param key path of the list, for the error: "arms"

@@ -15,6 +15,12 @@ struct Movers {
     std::optional<MissingMovers> missing; ///< why no force may be said; empty when all are there
 };
 
+/// The joint action that a pose and the sense of a torque make it.
+/// @param muscles  as for movers_of
+/// @return null when the data has none
+const JointAction* action_asked(const std::vector<Muscle>& muscles, const Pose& pose, Hinge hinge,
+                                double muscle_Nm);
+
 /// Sorts the muscles of a hinge by the joint action that it is asked for.
 /// @param muscles    those of muscles_at; where none of them states an action they are taken as
 ///                   complete, but for an empty list

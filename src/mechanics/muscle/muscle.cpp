@@ -2,6 +2,7 @@
 
 #include <Eigen/Geometry>
 
+#include <algorithm>
 #include <cmath>
 
 namespace steelyard::mechanics {
@@ -12,9 +13,16 @@ double highest_specific_tension_Pa(AreaMethod method) {
     return method == AreaMethod::dissection ? kDissection_Pa : kImaging_Pa;
 }
 
+bool arm_is_known(const Muscle& muscle, const PosedSide& posed) {
+    if (muscle.arms.empty())
+        return muscle.line.has_value();
+    return std::any_of(muscle.arms.begin(), muscle.arms.end(),
+                       [&](const ArmSource& source) { return lies_within(posed, source.holds); });
+}
+
 tl::expected<Pull, MechanicsError> pull_at(const Muscle& muscle, double angle_rad,
                                            const std::optional<LineOfPull>& line,
-                                           const JointAxis& axis) {
+                                           const JointAxis& axis, const PosedSide* posed) {
     if (!std::isfinite(angle_rad))
         return tl::unexpected(MechanicsError{Fault::not_finite, "angle", "a finite joint angle"});
     if (muscle.arms.empty() && !line)
@@ -42,10 +50,13 @@ tl::expected<Pull, MechanicsError> pull_at(const Muscle& muscle, double angle_ra
     if (!muscle.arms.empty()) {
         if (auto checked = check_arm_sources(muscle.arms, muscle.name + ".arm"); !checked)
             return tl::unexpected(checked.error());
-        const ArmReading reading = arm_at(muscle.arms, angle_rad);
-        pull.arm_m = reading.arm_m;
-        pull.arm_range_m = reading.range_m;
-        pull.arm_clamped = reading.clamped;
+        const auto reading =
+            posed ? arm_in_pose(muscle.arms, angle_rad, *posed) : arm_at(muscle.arms, angle_rad);
+        pull.arm_m = reading ? reading->arm_m : 0.0;
+        pull.arm_range_m = reading ? reading->range_m : Interval{};
+        pull.arm_clamped = reading && reading->clamped;
+        if (reading)
+            pull.source = reading->source;
     }
     return pull;
 }

@@ -64,10 +64,16 @@ struct Muscle {
     /// The actions of its hinge that are on file, with their movers. Empty: it takes part whichever
     /// way it turns the joint, and whoever gives it says that nobody is missing beside it.
     std::vector<JointAction> actions;
-    std::vector<PoseRange> arms_hold; ///< poses in which its arms were measured; empty = all
+    /// Where books differ about the class of its lever, or name it of another free body: a sentence
+    /// that stands beside the class. May be empty.
+    std::string class_note;
 
     bool is_known() const { return line || !arms.empty(); }
 };
+
+/// Whether its arm is known in a pose: by a line of pull alone everywhere, by sources where one of
+/// them holds.
+bool arm_is_known(const Muscle& muscle, const PosedSide& posed);
 
 /// How the line of a pull was found.
 enum class PullConvention {
@@ -80,9 +86,12 @@ enum class PullConvention {
 struct Pull {
     std::string muscle;
     PullConvention convention = PullConvention::arm_only;
-    double arm_m = 0.0;             ///< signed about the axis's direction [m]
-    Interval arm_range_m;           ///< over the sources; both ends = arm_m for a line alone
-    bool arm_clamped = false;       ///< the angle lies outside the preferred source's range
+    double arm_m = 0.0;       ///< signed about the axis's direction [m]
+    Interval arm_range_m;     ///< over the sources; both ends = arm_m for a line alone
+    bool arm_clamped = false; ///< the angle lies outside the preferred source's range
+    /// Which of the muscle's sources gives the arm; empty for a line alone, and where no source
+    /// holds in the pose: its arm is then zero and means nothing.
+    std::optional<std::size_t> source;
     std::optional<PlacedLine> line; ///< empty: direction not known
     std::optional<double> area_m2;  ///< physiological cross-section [m²]
     std::optional<double> most_N;   ///< that its cross-section can give [N]
@@ -91,12 +100,13 @@ struct Pull {
 
 /// The muscle at a joint angle.
 /// @param angle_rad  the joint angle as the muscle's sources count it
+/// @param posed      where the sources have to hold; null: all of them count
 /// @param line       its line of pull there; empty when it has none
 /// @return the pull, or what is wrong with the muscle: neither arms nor a line, arms that cannot be
 ///         computed with
 tl::expected<Pull, MechanicsError> pull_at(const Muscle& muscle, double angle_rad,
                                            const std::optional<LineOfPull>& line,
-                                           const JointAxis& axis);
+                                           const JointAxis& axis, const PosedSide* posed = nullptr);
 
 /// A pull given by hand: a moment arm and nothing else.
 Pull pull_with_arm(std::string muscle, double arm_m);

@@ -1,6 +1,18 @@
 #pragma once
 // A muscle and its bone as a lever: which class, about which pivot, of which free body. The class
-// comes from where axis, effort and load lie along the bone, never from a label.
+// comes from where axis, effort and load lie along the bone, never from a label. One rule for every
+// joint and muscle:
+//
+//   - The places are read along the bone that the joint carries: the thigh at the hip, from heel to
+//     toes at the ankle.
+//   - What acts on a part beyond this bone (the dumbbell, for the upper arm; the ground, for the
+//     thigh) reaches it at its far end, and stands there in the order, however the parts beyond are
+//     bent.
+//   - A load is what the muscle works against; a force that helps it gives no class where another
+//     opposes it.
+//   - The muscles of spine and neck run beside the bones, from one to the next, so that their lever
+//     is the vertebra: the disc between the muscle on one side and the load that bends towards the
+//     other. That is a first-class lever wherever the load is held.
 //
 // The same foot on tiptoe is a lever of two classes, and both are right: about the ankle the muscle
 // at the heel and the ground at the ball lie on either side (first class); about the ball of the
@@ -37,7 +49,7 @@ struct MuscleLever {
 };
 
 /// The lever about the joint at which the body is cut free. The loads are the body's loads; its own
-/// weight counts as load only where there is no other, as with the bench levers.
+/// weight counts as load only where no other opposes the muscle, as with the bench levers.
 /// @param muscle_index which of the pulls is the effort
 /// @return nothing when the muscle's line is not known, so that its place along the bone is not
 ///         either

@@ -1,5 +1,6 @@
 #include "mechanics/muscle/muscle_on_body.h"
 
+#include "mechanics/body/landmarks.h"
 #include "mechanics/muscle/movers.h"
 #include "mechanics/portable.h"
 
@@ -78,17 +79,42 @@ tl::expected<LineOfPull, MechanicsError> on_body(const FixedAngleOnBody& line,
     return FixedAngleLine{*insertion_m, line.angle_to_bone_rad, line.turns};
 }
 
-/// Which of the loads of free_body_at is the first contact with the ground.
-std::optional<std::size_t> support_among_loads(const BodyResult& result, Hinge hinge) {
+/// A foot on its ball or toes, which books take as a pivot of its own; a foot that stands flat, or
+/// a joint farther up, has none but the joint.
+bool stands_on_ball(const BodyForce& force, const BodyCase& body_case) {
+    if (force.origin != ForceOrigin::contact)
+        return false;
+    const auto* ground = std::get_if<OnContacts>(&body_case.support);
+    return is_toes(force.segment) || (ground && force.index < ground->contacts.size() &&
+                                      ground->contacts[force.index].patch == Patch::ball);
+}
+
+/// Which of the loads of free_body_at is the ball of the foot's contact with the ground.
+std::optional<std::size_t> support_among_loads(const BodyCase& body_case, const BodyResult& result,
+                                               Hinge hinge) {
+    if (!is_foot(segment_beyond(hinge)))
+        return std::nullopt;
     std::size_t load = 0;
     for (const BodyForce& force : result.forces) {
         if (!acts_distally(force, hinge))
             continue;
-        if (force.origin == ForceOrigin::contact)
+        if (stands_on_ball(force, body_case))
             return load;
         ++load;
     }
     return std::nullopt;
+}
+
+/// The bone that works as the lever: its direction from the joint and its length.
+void set_bar(FreeBody& free, const BodyCase& body_case, const BodyResult& result, Segment first) {
+    const Mat3& rotation = result.placement[first].rotation;
+    const Vec3& tip_m = body_case.body[first].tip_m;
+    // The foot is taken from heel to toes: its tip lies below the ankle as well as in front of it.
+    const Vec3 along_m = is_foot(first) ? Vec3(tip_m.x(), 0.0, 0.0) : tip_m;
+    free.along = (rotation * along_m).normalized();
+    free.bone_m = along_m.norm();
+    if (first == Segment::trunk || first == Segment::head)
+        free.bar = LeverBar::vertebra;
 }
 
 } // namespace
@@ -99,19 +125,23 @@ FreeBody free_body_at(const BodyCase& body_case, const BodyResult& result, Hinge
     free.name = "all beyond the " + std::string(joint_info(hinge_info(hinge).joint).label);
     free.axis_m = result.placement.axis_point_m(hinge);
     free.axis_direction = result.placement.axis(hinge);
-    free.along = (result.placement[first].rotation * body_case.body[first].tip_m).normalized();
+    set_bar(free, body_case, result, first);
     free.gravity_m_s2 = Vec3(0.0, -body_case.gravity_m_s2, 0.0);
     for (const SegmentInfo& info : all_segments())
         if (is_at_or_beyond(info.segment, first))
             free.segments.push_back({std::string(info.label), body_case.body[info.segment].mass_kg,
-                                     result.placement[info.segment].com_m, Vec3::Zero()});
+                                     result.placement[info.segment].com_m, Vec3::Zero(),
+                                     info.segment != first});
     for (const BodyForce& force : result.forces) {
         if (!acts_distally(force, hinge))
             continue;
         const std::string name = force.origin == ForceOrigin::resistance
                                      ? body_case.resistances[force.index].name
                                      : std::string("support");
-        free.loads.push_back({name, force.point_m, force.force_N});
+        // A frame takes a couple besides its force, so that the force alone has no place along the
+        // bone that it holds: it is taken at the far end, like a load beyond it.
+        const bool beyond = force.segment != first || force.origin == ForceOrigin::held;
+        free.loads.push_back({name, force.point_m, force.force_N, beyond});
         free.couple_Nm += force.couple_Nm;
     }
     return free;
@@ -140,8 +170,9 @@ tl::expected<Pull, MechanicsError> pull_on_body(const Muscle& muscle, const Body
         }
         line = *placed;
     }
+    const PosedSide posed{body_case.pose, is_mirrored(muscle, hinge)};
     return pull_at(muscle, body_case.pose[hinge], line,
-                   {result.placement.axis_point_m(hinge), result.placement.axis(hinge)});
+                   {result.placement.axis_point_m(hinge), result.placement.axis(hinge)}, &posed);
 }
 
 tl::expected<HingeMuscles, MechanicsError> solve_muscles_at(const BodyCase& body_case,
@@ -168,7 +199,7 @@ tl::expected<HingeMuscles, MechanicsError> solve_muscles_at(const BodyCase& body
         return tl::unexpected(solution.error());
     at.solution = std::move(*solution);
     const FreeBody free = free_body_at(body_case, result, hinge);
-    const auto support = support_among_loads(result, hinge);
+    const auto support = support_among_loads(body_case, result, hinge);
     for (std::size_t i = 0; i < at.pulls.size(); ++i) {
         at.levers.push_back(lever_about_joint(free, at.pulls, at.solution, i));
         at.levers_about_support.push_back(

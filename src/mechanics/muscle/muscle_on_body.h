@@ -29,8 +29,8 @@ struct HingeMuscles {
     MuscleSolution solution;
     /// About the joint: one for each muscle, empty where its line is not known.
     std::vector<std::optional<MuscleLever>> levers;
-    /// About the place where the ground carries this side (the ball of the foot, the palm): one for
-    /// each muscle, empty where nothing carries it or the joint reaction is not known.
+    /// About the ball of a foot that stands on it: one for each muscle of the ankle, empty
+    /// everywhere else and where the joint reaction is not known.
     std::vector<std::optional<MuscleLever>> levers_about_support;
 };
 

@@ -14,6 +14,8 @@ using mechanics::Hinge;
 
 /// An arm shorter than this on the sheet is none to be seen [px].
 constexpr double kShortestArm_px = 5.0;
+/// An arm drawn shorter than this part of its length is seen nearly end-on.
+constexpr double kEndOnPart = 0.5;
 constexpr double kPastFirst_px = 60.0; ///< the line of action beyond its outermost marks
 constexpr double kPastLast_px = 30.0;
 
@@ -97,15 +99,17 @@ std::vector<BodyArm> body_arms(const mechanics::BodyCase& body_case,
         const double along_px = (joint - line->at).dot(line->along);
         const Point foot = line->at + along_px * line->along;
         const double reach_px = (joint - foot).dot(across);
-        if (reading.arm_m * stage.px_per_m < kShortestArm_px ||
-            std::abs(reach_px) < kShortestArm_px)
+        const double true_px = reading.arm_m * stage.px_per_m;
+        // The axis that is looked at gets its arm told even where nothing of it is to be seen.
+        if (true_px < kShortestArm_px || (std::abs(reach_px) < kShortestArm_px && i != chosen))
             continue;
         const double shift_px = free_shift(along_px, reach_px, taken, shelf_px);
         taken.push_back({along_px + shift_px, reach_px});
         arms.push_back({axes[i],
                         {joint, foot, line->along, shift_px * line->along},
                         reading.arm_m,
-                        i == chosen});
+                        i == chosen,
+                        std::abs(reach_px) < kEndOnPart * true_px});
     }
     return arms;
 }

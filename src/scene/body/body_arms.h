@@ -15,6 +15,8 @@ struct BodyArm {
     ArmMark mark;
     double arm_m = 0.0;
     bool chosen = false;
+    /// The view looks along the arm, so that it is drawn much shorter than it is.
+    bool end_on = false;
 };
 
 /// The line of action of a force past the body on both sides, and past the feet of all arms.

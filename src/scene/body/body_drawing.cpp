@@ -55,6 +55,7 @@ public:
         add_muscles();
         add_resistance_marks(case_, result_, stage_, room_, shapes());
         const std::optional<std::size_t> main = main_force(case_, result_, chosen());
+        by_ground_ = main && result_.forces[*main].origin == mechanics::ForceOrigin::contact;
         std::vector<BodyArm> arms;
         if (main) {
             if (how_.marks.lines)
@@ -101,6 +102,8 @@ private:
     std::string quantity(double value, Dimension dimension) const {
         return setup::format_quantity(value, dimension, how_.units);
     }
+    /// The load's colour, or that of the ground where it drives the joint.
+    Role line_role() const { return by_ground_ ? Role::reaction : Role::load; }
     Hinge chosen() const { return how_.axes[how_.chosen]; }
     Point joint_px(Hinge hinge) const {
         return stage_.to_sheet(result_.placement.axis_point_m(hinge));
@@ -165,7 +168,7 @@ private:
         const auto line = action_line(force, how_.axes, result_, stage_);
         if (!line)
             return;
-        shapes().emplace_back(Line{line->from, line->to, {Role::load, 1.5, Dash::dashed, 0.8}});
+        shapes().emplace_back(Line{line->from, line->to, {line_role(), 1.5, Dash::dashed, 0.8}});
         board_.keep_clear(line->from, line->to, 3.0);
     }
 
@@ -174,15 +177,17 @@ private:
             shapes().emplace_back(Line{arm.mark.axis,
                                        arm.mark.axis + arm.mark.shift,
                                        {Role::quiet_ink, 1.5, Dash::dotted, 0.8}});
-        add_arm(arm.mark, {Role::load, arm.chosen ? 3.0 : 1.75, Dash::solid, 1.0}, shapes());
+        add_arm(arm.mark, {line_role(), arm.chosen ? 3.0 : 1.75, Dash::solid, 1.0}, shapes());
         board_.keep_clear(arm.mark.axis + arm.mark.shift, arm.mark.foot + arm.mark.shift, 4.0);
     }
 
     void add_arm_label(const BodyArm& arm) {
         const Point from = arm.mark.axis + arm.mark.shift;
         const Point to = arm.mark.foot + arm.mark.shift;
-        const std::string words =
-            axis_word(how_.axes, arm.hinge) + " arm " + quantity(arm.arm_m, Dimension::length);
+        const std::string words = std::string(by_ground_ ? "ground to " : "") +
+                                  axis_word(how_.axes, arm.hinge) + (by_ground_ ? " " : " arm ") +
+                                  quantity(arm.arm_m, Dimension::length) +
+                                  (arm.end_on ? ", seen end-on" : "");
         const Point middle = 0.5 * (from + to);
         const Point outward = (to - from).normalized();
         std::vector<WordPlace> places{{middle - Point(0.0, text(8.0)), Align::centre},
@@ -194,7 +199,7 @@ private:
                 places.push_back(
                     {end + Point(0.0, text(down)), at_right ? Align::left : Align::right});
             }
-        const auto labels = labels_at(places, words, TextSize::body, Role::load, arm.chosen);
+        const auto labels = labels_at(places, words, TextSize::body, line_role(), arm.chosen);
         // The arm that is looked at is always told; the others where there is room for them.
         if (arm.chosen || std::any_of(labels.begin(), labels.end(),
                                       [&](const Label& label) { return board_.is_free(label); }))
@@ -352,6 +357,7 @@ private:
     Point own_from_ = Point::Zero();
     Point own_to_ = Point::Zero();
     double own_weight_N_ = 0.0;
+    bool by_ground_ = false; ///< the line and the arms are those of the ground's push
     Drawing drawing_;
 };
 

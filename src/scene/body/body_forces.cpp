@@ -17,10 +17,15 @@ constexpr double kLongestLoad = 0.3;
 constexpr double kLongestGround = 0.16;
 constexpr double kSamePlace_px = 6.0;
 constexpr double kShortest_px = 6.0;
+constexpr double kNoPush_N = 1e-6; ///< a foot that only touches
 
 bool is_in_leg(Segment segment) {
     return mechanics::is_at_or_beyond(segment, Segment::right_thigh) ||
            mechanics::is_at_or_beyond(segment, Segment::left_thigh);
+}
+
+bool is_push_of_ground(const BodyForce& force) {
+    return force.origin == ForceOrigin::contact && force.force_N.norm() > kNoPush_N;
 }
 
 } // namespace
@@ -66,15 +71,24 @@ std::vector<SeenForce> seen_forces(const mechanics::BodyResult& result, const Bo
 bool loads_hinge(const mechanics::BodyCase& body_case, const BodyForce& force, Hinge hinge) {
     const Segment below = mechanics::joint_info(mechanics::hinge_info(hinge).joint).segment;
     return mechanics::acts_distally(force, hinge) ||
-           (is_in_leg(below) && std::holds_alternative<mechanics::OnContacts>(body_case.support));
+           (force.origin == ForceOrigin::resistance && is_in_leg(below) &&
+            std::holds_alternative<mechanics::OnContacts>(body_case.support));
 }
 
 std::optional<std::size_t> main_force(const mechanics::BodyCase& body_case,
                                       const mechanics::BodyResult& result, Hinge hinge) {
+    const Segment below = mechanics::joint_info(mechanics::hinge_info(hinge).joint).segment;
+    const bool by_ground =
+        is_in_leg(below) &&
+        std::any_of(result.forces.begin(), result.forces.end(), [&](const BodyForce& force) {
+            return is_push_of_ground(force) && mechanics::acts_distally(force, hinge);
+        });
     std::optional<std::size_t> main;
     double most_Nm = 0.0;
     for (std::size_t i = 0; i < result.forces.size(); ++i) {
-        if (!is_pull(result.forces[i]) || !loads_hinge(body_case, result.forces[i], hinge))
+        const BodyForce& force = result.forces[i];
+        const bool counts = by_ground ? is_push_of_ground(force) : is_pull(force);
+        if (!counts || !loads_hinge(body_case, force, hinge))
             continue;
         const double torque_Nm = std::abs(mechanics::arm_of(result, i, hinge).torque_Nm);
         if (!main || torque_Nm > most_Nm) {

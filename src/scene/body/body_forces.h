@@ -32,13 +32,14 @@ std::vector<SeenForce> seen_forces(const mechanics::BodyResult& result, const Bo
 /// True for a resistance that pulls at all.
 bool is_pull(const mechanics::BodyForce& force);
 
-/// True when the force loads the hinge on its way to the ground or the seat: it acts on the far
-/// side, or it is carried down through a leg.
+/// True when the force loads the hinge: it acts on the far side, or it is a resistance that is
+/// carried down to the ground through a leg.
 bool loads_hinge(const mechanics::BodyCase& body_case, const mechanics::BodyForce& force,
                  mechanics::Hinge hinge);
 
-/// Index of the resistance's force that turns a hinge most: its arms are drawn to every candidate
-/// axis.
+/// Index of the force that drives a hinge, whose line and arms are drawn: the resistance that turns
+/// it most; for a joint of a leg that the ground carries the push of the ground, since what the
+/// body bears reaches this joint through the foot.
 std::optional<std::size_t> main_force(const mechanics::BodyCase& body_case,
                                       const mechanics::BodyResult& result, mechanics::Hinge hinge);
 

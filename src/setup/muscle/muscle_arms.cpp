@@ -1,5 +1,7 @@
 #include "setup/muscle/muscle_arms.h"
 
+#include "setup/muscle/muscle_file.h"
+
 #include <algorithm>
 #include <array>
 
@@ -28,32 +30,13 @@ std::vector<double> read_numbers(TomlReader& table, std::string_view key) {
     return numbers;
 }
 
-/// Two angles, from and to [rad].
-mechanics::Interval read_valid(TomlReader& table) {
-    const TomlNode* node = table.node("valid", Need::required);
-    const auto* array = node ? std::get_if<TomlArray>(&node->value) : nullptr;
-    if (!array || array->items.size() != 2) {
-        if (node)
-            table.add_error("valid", describe(*node),
-                            "two angles such as [\"0 deg\", \"140 deg\"]");
-        return {};
-    }
-    std::array<double, 2> ends{};
-    for (std::size_t i = 0; i < 2; ++i) {
-        const std::string place = table.path_of("valid") + "[" + std::to_string(i + 1) + "]";
-        if (const auto end = table.quantity_of(array->items[i], place, Dimension::angle))
-            ends[i] = end->value_SI;
-    }
-    return {ends[0], ends[1]};
-}
-
 /// A printed polynomial: arm in `arm_unit` over the angle in `angle_unit`.
 ArmPolynomial read_polynomial(TomlReader& table) {
     static const std::vector<std::string_view> kArmUnits{"mm", "cm", "m"};
     static const std::vector<std::string_view> kAngleUnits{"deg", "rad"};
     ArmPolynomial polynomial;
     polynomial.coefficients = read_numbers(table, "polynomial");
-    polynomial.valid_rad = read_valid(table);
+    polynomial.valid_rad = read_angles(table, "valid");
     const auto arm_unit = table.choice("arm_unit", kArmUnits, Need::required);
     const auto angle_unit = table.choice("angle_unit", kAngleUnits, Need::required);
     if (!arm_unit || !angle_unit)
@@ -103,6 +86,17 @@ void turn_into_hinge_sense(ArmTable& table, double arm_sign, double angle_sign) 
         std::reverse(table.knots.begin(), table.knots.end());
 }
 
+/// What the arms rest on. What is from memory is illustrative and nothing else.
+mechanics::Basis read_basis(TomlReader& table, const mechanics::Citation& citation) {
+    const auto choice = table.choice("basis", basis_names(), Need::required);
+    const auto basis = choice ? static_cast<mechanics::Basis>(*choice) : mechanics::Basis{};
+    if (choice && citation.mark == mechanics::Evidence::memory &&
+        basis != mechanics::Basis::illustrative)
+        table.add_error("basis", "\"" + std::string(basis_name(basis)) + "\" from memory",
+                        "\"illustrative\" beside the mark \"memory\"");
+    return basis;
+}
+
 } // namespace
 
 ArmSource read_arm_source(TomlReader& table, const TurnWords& words) {
@@ -116,6 +110,8 @@ ArmSource read_arm_source(TomlReader& table, const TurnWords& words) {
     const double angle_sign = read_sign(table, "angle", words, Need::optional).value_or(1.0);
     std::visit([&](auto& curve) { turn_into_hinge_sense(curve, arm_sign, angle_sign); },
                source.curve);
+    source.basis = read_basis(table, source.citation);
+    source.holds = read_pose_ranges(table, "holds");
     if (const auto spread = table.quantity("spread", Dimension::length))
         source.spread_m = spread->value_SI;
     table.finish();

@@ -4,6 +4,7 @@
 #include "setup/files/folder.h"
 #include "setup/muscle/muscle_arms.h"
 #include "setup/muscle/muscle_words.h"
+#include "setup/muscle/strength_file.h"
 #include "setup/toml/toml_reader.h"
 
 #include <algorithm>
@@ -101,6 +102,7 @@ JointAction read_action(TomlReader& table) {
         table.add_error("movers", "no muscle", "one main mover or more");
     action.helpers = table.texts("helpers").value_or(std::vector<std::string>{});
     action.citation = read_citation(table);
+    action.strength = read_strengths(table);
     table.finish();
     return action;
 }
@@ -119,7 +121,11 @@ Muscle read_muscle(TomlReader& table) {
         line->finish();
     }
     muscle.cross_section = read_cross_section(table);
-    muscle.arms_hold = read_pose_ranges(table, "arms_hold");
+    const std::vector<mechanics::PoseRange> all_hold = read_pose_ranges(table, "arms_hold");
+    for (mechanics::ArmSource& source : muscle.arms)
+        if (source.holds.empty())
+            source.holds = all_hold;
+    muscle.class_note = table.text("class_note").value_or("");
     if (muscle.arms.empty() && !muscle.line)
         table.add_error("arm", "neither arms nor a line of pull", "one [[muscle.arm]] or more");
     if (!muscle.arms.empty())

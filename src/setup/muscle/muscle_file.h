@@ -6,18 +6,24 @@
 //     name = "flexion"
 //     hinge = "elbow_flexion"
 //     turns = "flexion"
-//     where = [{ hinge = "shoulder_flexion", from = "0 deg", to = "45 deg" }]     # left out:
-//     always movers = ["biceps", "brachialis"] # without any one of them no force is named helpers
-//     = ["brachioradialis"]     # optional source = "..." mark = "verified"
+//     where = [{ hinge = "shoulder_flexion", from = "0 deg", to = "45 deg" }]  # optional
+//     movers = ["biceps", "brachialis"] # without any one of them no force is named
+//     helpers = ["brachioradialis"]     # optional
+//     source = "..."
+//     mark = "verified"
 //
 //     [[muscle]]
 //     name = "biceps"
 //     group = "elbow flexors"
+//     class_note = "..."                # where books differ about the class of its lever; optional
 //     hinge = "elbow_flexion"           # left out for the jaw, which the body does not have
 //
 //     [[muscle.arm]]                    # one for each source, the preferred one first
 //     source = "author, year, place"
 //     mark = "verified"                 # or "verified-2" (a second-hand copy), "memory"
+//     basis = "measured"                # or "open model", "illustrative" (always from memory)
+//     holds = [{ hinge = "shoulder_abduction", from = "-20 deg", to = "20 deg" }]
+//                                       # poses in which it was found; left out: all
 //     positive = "flexion"              # which way an arm above zero turns the joint
 //     angle = "flexion"                 # which way the angle counts; left out: the hinge's own
 //     polynomial = [14.66, 0.45322]     # c0 first, as printed, in
@@ -27,7 +33,7 @@
 //     # or:  table = [{ angle = "0 deg", arm = "42.55 mm" }, ...]   or:  constant = "5 cm"
 //     spread = "1.3 mm"                 # one standard deviation between people, if stated
 //
-//     [[muscle.arms_hold]]              # poses in which the arms were measured; left out: all
+//     [[muscle.arms_hold]]              # the same for all arms that say nothing of their own
 //     hinge = "shoulder_abduction"
 //     from = "-20 deg"
 //     to = "20 deg"
@@ -79,5 +85,12 @@ tl::expected<std::vector<mechanics::Muscle>, InputError> shipped_muscles();
 
 /// "verified", "verified-2", "memory": how a file spells it.
 std::string_view mark_name(mechanics::Evidence mark);
+
+/// "measured", "open model", "illustrative": how a file spells it, and what stands beside every
+/// number that rests on it.
+std::string_view basis_name(mechanics::Basis basis);
+
+/// A source with its label: "Pigeon, Yahia & Feldman 1996, ... (measured)".
+std::string labelled_source(const mechanics::ArmSource& source);
 
 } // namespace steelyard::setup

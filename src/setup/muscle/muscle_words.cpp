@@ -2,6 +2,8 @@
 
 #include "setup/muscle/muscle_file.h"
 
+#include <array>
+
 namespace steelyard::setup {
 namespace {
 
@@ -12,11 +14,24 @@ using mechanics::PoseRange;
 using mechanics::TurnSense;
 
 const std::vector<std::string_view> kMarks{"verified", "verified-2", "memory"};
+const std::vector<std::string_view> kBases{"measured", "open model", "illustrative"};
 
 } // namespace
 
 std::string_view mark_name(Evidence mark) {
     return kMarks[static_cast<std::size_t>(mark)];
+}
+
+std::string_view basis_name(mechanics::Basis basis) {
+    return kBases[static_cast<std::size_t>(basis)];
+}
+
+const std::vector<std::string_view>& basis_names() {
+    return kBases;
+}
+
+std::string labelled_source(const mechanics::ArmSource& source) {
+    return source.citation.text + " (" + std::string(basis_name(source.basis)) + ')';
 }
 
 TurnWords turn_words(const std::optional<Hinge>& hinge) {
@@ -54,6 +69,23 @@ std::vector<PoseRange> read_pose_ranges(TomlReader& table, std::string_view key)
         row.finish();
     }
     return ranges;
+}
+
+mechanics::Interval read_angles(TomlReader& table, std::string_view key) {
+    const TomlNode* node = table.node(key, Need::required);
+    const auto* array = node ? std::get_if<TomlArray>(&node->value) : nullptr;
+    if (!array || array->items.size() != 2) {
+        if (node)
+            table.add_error(key, describe(*node), "two angles such as [\"0 deg\", \"140 deg\"]");
+        return {};
+    }
+    std::array<double, 2> ends{};
+    for (std::size_t i = 0; i < 2; ++i) {
+        const std::string place = table.path_of(key) + "[" + std::to_string(i + 1) + "]";
+        if (const auto end = table.quantity_of(array->items[i], place, Dimension::angle))
+            ends[i] = end->value_SI;
+    }
+    return {ends[0], ends[1]};
 }
 
 Citation read_citation(TomlReader& table) {

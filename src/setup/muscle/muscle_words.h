@@ -46,6 +46,12 @@ std::optional<mechanics::Hinge> read_hinge_name(TomlReader& table, Need need);
 /// Poses under a key: tables with hinge, from and to.
 std::vector<mechanics::PoseRange> read_pose_ranges(TomlReader& table, std::string_view key);
 
+/// Two angles under a key, from and to [rad].
+mechanics::Interval read_angles(TomlReader& table, std::string_view key);
+
+/// How files spell what a moment arm rests on, in the order of the enumeration.
+const std::vector<std::string_view>& basis_names();
+
 /// The keys "source" and "mark".
 mechanics::Citation read_citation(TomlReader& table);
 

@@ -1,10 +1,12 @@
 #include "words/body/axis_shares.h"
 
+#include "setup/units/format_quantity.h"
 #include "words/body/body_words.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 namespace steelyard::words {
@@ -39,7 +41,8 @@ std::vector<AxisShare> axis_shares(const std::vector<Hinge>& axes,
     std::vector<AxisShare> shares;
     for (const Hinge axis : axes) {
         const std::string word = axis_word(axes, axis);
-        AxisShare share{axis, false, std::abs(result.muscle(axis)), word, word};
+        const double one_Nm = std::abs(result.muscle(axis));
+        AxisShare share{axis, false, one_Nm, one_Nm, word, word};
         const double other_Nm = std::abs(result.muscle(mechanics::hinge_info(axis).mirror));
         const double larger_Nm = std::max(share.torque_Nm, other_Nm);
         if (stands_among_single(axes, axis) && other_Nm > kIdlePart * larger_Nm) {
@@ -55,6 +58,23 @@ std::vector<AxisShare> axis_shares(const std::vector<Hinge>& axes,
         shares.push_back(std::move(share));
     }
     return shares;
+}
+
+std::string shares_sentence(const std::vector<AxisShare>& shares, setup::UnitSystem units) {
+    if (shares.size() < 2)
+        return "";
+    const auto text = [&](double torque_Nm) {
+        return setup::format_quantity(torque_Nm, setup::Dimension::torque, units);
+    };
+    std::string sentence;
+    for (const AxisShare& share : shares) {
+        sentence +=
+            fmt::format("{}{} {}", sentence.empty() ? "" : ", ", share.name, text(share.torque_Nm));
+        if (share.both)
+            sentence += fmt::format(" ({} {})", text(share.one_Nm), share.one);
+    }
+    sentence[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(sentence[0])));
+    return sentence + '.';
 }
 
 std::size_t most_loaded(const std::vector<AxisShare>& shares) {

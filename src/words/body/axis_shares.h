@@ -3,6 +3,7 @@
 // middle stands among the axes, a paired joint counts with both of its sides.
 
 #include "mechanics/body/solve_body.h"
+#include "setup/units/units.h"
 
 #include <string>
 #include <vector>
@@ -14,6 +15,7 @@ struct AxisShare {
     mechanics::Hinge axis = mechanics::Hinge::lumbar_flexion;
     bool both = false;      ///< both sides are meant
     double torque_Nm = 0.0; ///< size of the muscles' torque, of both sides where both are meant
+    double one_Nm = 0.0;    ///< of the axis itself
     std::string name;       ///< "both hips", "low back"
     std::string one;        ///< what one side is called then: "each hip", "right hip", "low back"
 };
@@ -22,6 +24,10 @@ struct AxisShare {
 /// @param axes  all that are shown together
 std::vector<AxisShare> axis_shares(const std::vector<mechanics::Hinge>& axes,
                                    const mechanics::BodyResult& result);
+
+/// "Both hips 300 N·m (150 N·m each), low back 232 N·m.": the axes as they compare; empty for a
+/// single axis.
+std::string shares_sentence(const std::vector<AxisShare>& shares, setup::UnitSystem units);
 
 /// The one with the largest torque: index into the shares, of which there is one or more.
 std::size_t most_loaded(const std::vector<AxisShare>& shares);

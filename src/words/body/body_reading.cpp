@@ -103,10 +103,13 @@ tl::expected<BodyReading, MechanicsError> read_body(const setup::BodySetup& setu
     BodyReading reading;
     reading.progress = setup.exercise.path ? progress : 0.0;
     reading.ground = result->ground;
+    reading.shares = axis_shares(setup.axes, *result);
     for (const Hinge hinge : hinges) {
         auto one = read_hinge(body_case, *result, hinge, shown_muscles(setup, muscles, hinge));
         if (!one)
             return tl::make_unexpected(one.error());
+        one->strength =
+            strength_beside(setup.person, one->listed, body_case.pose, hinge, one->muscle_Nm);
         reading.hinges.push_back(std::move(*one));
     }
     return reading;

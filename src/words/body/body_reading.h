@@ -4,6 +4,8 @@
 
 #include "mechanics/muscle/muscle_on_body.h"
 #include "setup/body/body_setup.h"
+#include "words/body/axis_shares.h"
+#include "words/body/strength_words.h"
 
 #include <tl/expected.hpp>
 
@@ -31,7 +33,8 @@ struct HingeReading {
     mechanics::Vec3 joint_force_N = mechanics::Vec3::Zero();
     std::vector<mechanics::Muscle> listed; ///< the muscles that were solved for; may be empty
     mechanics::SharingRule rule = mechanics::SharingRule::equal_stress;
-    mechanics::HingeMuscles muscles; ///< whose outcome says whether a force may be named
+    mechanics::HingeMuscles muscles;        ///< whose outcome says whether a force may be named
+    std::optional<StrengthBeside> strength; ///< what groups of people could hold in it
 };
 
 /// The body in one pose of its path.
@@ -39,6 +42,7 @@ struct BodyReading {
     double progress = 0.0;
     mechanics::GroundReading ground;
     std::vector<HingeReading> hinges;
+    std::vector<AxisShare> shares; ///< the setup's axes as they compare
 };
 
 /// Of the muscles of a hinge those that a setup shows: the ones it names with the main movers, or

@@ -1,6 +1,8 @@
 #include "words/body/body_steps.h"
 
+#include "setup/muscle/muscle_file.h"
 #include "words/body/body_words.h"
+#include "words/body/muscle_credit.h"
 
 #include <fmt/format.h>
 
@@ -42,6 +44,22 @@ public:
         return std::move(steps_);
     }
 
+    Steps torque_of_both() {
+        const mechanics::Hinge other = mechanics::hinge_info(at_.hinge).mirror;
+        std::vector<double> sides_Nm;
+        for (const mechanics::Hinge hinge : {at_.hinge, other}) {
+            sides_Nm.push_back(std::abs(at_.result.muscle(hinge)));
+            const auto joint = mechanics::hinge_info(hinge).joint;
+            steps_.push_back(step(
+                fmt::format("Torque of the muscles at the {}", mechanics::joint_info(joint).label),
+                "τ", "", sides_Nm.back(), setup::Dimension::torque));
+        }
+        steps_.push_back(step("Both sides together", "τ = Στ",
+                              sum_of(sides_Nm, setup::Dimension::torque, units_),
+                              sides_Nm[0] + sides_Nm[1], setup::Dimension::torque));
+        return std::move(steps_);
+    }
+
     Steps load_arm(const std::optional<std::size_t>& load) {
         if (!load)
             return {in_words("No resistance turns this joint", "no moment arm")};
@@ -71,7 +89,7 @@ public:
                               setup::Dimension::torque));
         std::vector<double> tensions_N;
         for (std::size_t i = 0; i < solution.muscles.size(); ++i)
-            add_muscle(solution.muscles[i], at_.listed[i], tensions_N);
+            add_muscle(i, tensions_N);
         if (tensions_N.size() > 1)
             steps_.push_back(
                 in_words("How they share the torque",
@@ -182,16 +200,16 @@ private:
         torques_Nm_.push_back(couple_Nm);
     }
 
-    void add_muscle(const mechanics::MuscleReading& muscle, const mechanics::Muscle& listed,
-                    std::vector<double>& tensions_N) {
+    void add_muscle(std::size_t i, std::vector<double>& tensions_N) {
+        const mechanics::MuscleReading& muscle = at_.muscles->solution.muscles[i];
         if (muscle.tension_N <= 0.0)
             return;
         tensions_N.push_back(muscle.tension_N);
-        const mechanics::Citation& citation =
-            listed.arms.empty() ? listed.line_citation : listed.arms.front().citation;
+        const auto credit = arm_credit(at_.listed[i], at_.muscles->pulls[i]);
         steps_.push_back(
-            step(fmt::format("{}: its share of the torque ÷ its moment arm ({})", muscle.muscle,
-                             citation.text),
+            step(fmt::format("{}: its share of the torque ÷ its moment arm ({}: {})", muscle.muscle,
+                             credit ? setup::basis_name(credit->basis) : "",
+                             credit ? credit->citation.text : ""),
                  "T = τ ÷ d",
                  fmt::format("{} ÷ {}", text(std::abs(muscle.torque_Nm), setup::Dimension::torque),
                              text(std::abs(muscle.arm_m), setup::Dimension::length)),
@@ -235,6 +253,8 @@ std::vector<ComputedStep> body_steps(BodyQuantity quantity, const ExplainedHinge
     switch (quantity) {
     case BodyQuantity::torque:
         return explainer.torque();
+    case BodyQuantity::torque_of_both:
+        return explainer.torque_of_both();
     case BodyQuantity::load_arm:
         return explainer.load_arm(load);
     case BodyQuantity::muscles:

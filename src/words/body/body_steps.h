@@ -15,7 +15,8 @@ namespace steelyard::words {
 
 enum class BodyQuantity {
     torque,         ///< that the muscles must give about the hinge
-    load_arm,       ///< of the force that turns the hinge most
+    torque_of_both, ///< the same of both sides of a paired joint together
+    load_arm,       ///< of the force that drives the hinge
     muscles,        ///< pull of all muscles of the hinge together
     joint_reaction, ///< of the joint
 };

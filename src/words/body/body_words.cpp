@@ -1,7 +1,9 @@
 #include "words/body/body_words.h"
 
+#include "setup/muscle/muscle_file.h"
 #include "setup/units/format_quantity.h"
 #include "words/body/axis_shares.h"
+#include "words/body/muscle_credit.h"
 
 #include <fmt/format.h>
 
@@ -36,16 +38,6 @@ std::string torques(const BodyReading& reading, setup::UnitSystem units) {
     return text;
 }
 
-/// "the latissimus dorsi, the teres major and the posterior deltoid".
-std::string listing(const std::vector<std::string>& names) {
-    std::string text;
-    for (std::size_t i = 0; i < names.size(); ++i) {
-        const bool last = i > 0 && i + 1 == names.size();
-        text += fmt::format("{}the {}", last ? " and " : i > 0 ? ", " : "", names[i]);
-    }
-    return text;
-}
-
 std::string not_modelled_sentence(const mechanics::MissingMovers& missing, Hinge hinge) {
     if (missing.action.empty()) {
         return "The muscles of this movement are not modelled here: no main mover of it is on "
@@ -55,7 +47,8 @@ std::string not_modelled_sentence(const mechanics::MissingMovers& missing, Hinge
     if (!missing.without_arms.empty())
         why = fmt::format("no moment arm is on file for {}", listing(missing.without_arms));
     if (!missing.arms_elsewhere.empty()) {
-        why += fmt::format("{}the moment arms on file for {} were measured in other positions",
+        why += fmt::format("{}there is no table for this position; the moment arms on file for {} "
+                           "are of other positions",
                            why.empty() ? "" : "; ", listing(missing.arms_elsewhere));
     }
     return fmt::format("The muscles of this movement, {} of the {}, are not modelled here: {}.",
@@ -87,8 +80,11 @@ std::string muscle_sentence(const HingeReading& hinge, setup::UnitSystem units) 
     double pull_N = 0.0;
     for (const mechanics::MuscleReading& muscle : solution.muscles)
         pull_N += muscle.tension_N;
-    std::string text = fmt::format(" The muscles of the {} pull with {}", joint_word(hinge.hinge),
-                                   quantity(pull_N, setup::Dimension::force, units));
+    const auto basis = least_sure_basis(hinge.listed, hinge.muscles);
+    std::string text =
+        fmt::format(" The muscles of the {} pull with {}{}", joint_word(hinge.hinge),
+                    quantity(pull_N, setup::Dimension::force, units),
+                    basis ? fmt::format(" (moment arms: {})", setup::basis_name(*basis)) : "");
     if (solution.joint_reaction_N) {
         text += fmt::format(", and the joint bears {}", quantity(solution.joint_reaction_N->norm(),
                                                                  setup::Dimension::force, units));

@@ -16,6 +16,10 @@ double sum_of_masses(const Body& body) {
     return sum_kg;
 }
 
+/// de Leva's man is 1.741 m tall. His legs leave 1.741 - (0.039 x 1.741 + 0.4403 + 0.4222) m for
+/// trunk and head, whose printed lengths are 0.6033 + 0.2429 m.
+const double kFit = (1.741 - (0.039 * 1.741 + 0.4403 + 0.4222)) / (0.6033 + 0.2429);
+
 /// Sums of at most 17 rounded products.
 constexpr double kRounding = 1.0e-12;
 
@@ -74,10 +78,10 @@ TEST_CASE("Dividing the trunk at the lumbar joint keeps its mass and its centre 
                              trunk.mass_kg * (trunk.joint_m.y() + trunk.com_m.y())) /
                             mass_kg;
     // By hand from the three printed slices: (15.96 x 51.19 + 16.33 x 267.72 + 11.17 x 475.30) /
-    // 43.46 = 241.55 mm below the suprasternale, which is 531.9 mm above the hips.
-    CHECK_THAT(height_m, WithinAbs(0.5319 - 0.24155, 2e-5));
+    // 43.46 = 241.55 mm below the suprasternale, which is 531.9 mm above the hips; fitted.
+    CHECK_THAT(height_m, WithinAbs(kFit * (0.5319 - 0.24155), 2e-5));
     // The table's whole-trunk row has 44.86 %: it differs from its own slices by 3 mm.
-    CHECK_THAT(height_m, WithinAbs(0.5319 * (1.0 - 0.4486), 3.5e-3));
+    CHECK_THAT(height_m, WithinAbs(kFit * 0.5319 * (1.0 - 0.4486), 3.5e-3));
 
     // The slices' own weights add up to the whole trunk's printed radius of gyration (34.7 %).
     const auto about = [&](const SegmentBody& s, double com_m) {
@@ -86,7 +90,7 @@ TEST_CASE("Dividing the trunk at the lumbar joint keeps its mass and its centre 
     };
     const double inertia =
         about(pelvis, pelvis.com_m.y()) + about(trunk, trunk.joint_m.y() + trunk.com_m.y());
-    CHECK_THAT(std::sqrt(inertia / mass_kg) / 0.5319, WithinAbs(0.347, 0.006));
+    CHECK_THAT(std::sqrt(inertia / mass_kg) / (kFit * 0.5319), WithinAbs(0.347, 0.006));
 }
 
 TEST_CASE("Cutting a foot at its ball keeps its mass, centre and inertia", "[body]") {
@@ -113,6 +117,24 @@ TEST_CASE("Standing height comes out of the parts", "[body]") {
     const Placement placement = place(body, Pose{});
     const double vertex_m = placement[Segment::head].at(body[Segment::head].tip_m).y();
     CHECK_THAT(vertex_m, WithinAbs(1.75, 1e-12));
+}
+
+TEST_CASE("Whoever stands upright is as tall as was typed", "[body]") {
+    for (const SegmentTable& table : {de_leva(), winter()})
+        for (const Sex sex : {Sex::female, Sex::male})
+            for (const double height_m : {1.5, 1.741, 2.02}) {
+                const Body body = body_from(table, sex, height_m, 70.0).value();
+                const Vec3 vertex_m =
+                    place(body, Pose{})[Segment::head].at(body[Segment::head].tip_m);
+                CHECK_THAT(vertex_m.y(), WithinAbs(height_m, 1e-12));
+            }
+}
+
+TEST_CASE("The limbs keep the table's lengths when trunk and head are fitted", "[body]") {
+    const Body body = de_leva_male();
+    CHECK_THAT(body[Segment::right_thigh].length_m, WithinAbs(0.4222, 1e-12));
+    CHECK_THAT(body[Segment::right_upper_arm].length_m, WithinAbs(0.2817, 1e-12));
+    CHECK_THAT(body[Segment::head].length_m, WithinAbs(kFit * 0.2429, 1e-12));
 }
 
 TEST_CASE("The whole-body centre of mass lies at 55 to 58 per cent of the height", "[body]") {

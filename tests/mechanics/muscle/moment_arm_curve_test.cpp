@@ -72,3 +72,39 @@ TEST_CASE("arms that cannot be computed with are refused by name", "[muscle][arm
     CHECK(fault_of(backwards).key == "arm[0].valid");
     CHECK_FALSE(check_arm_sources({}, "arm"));
 }
+
+TEST_CASE("a source counts only in the poses in which it was found", "[arms]") {
+    const PoseRange hanging{Hinge::right_shoulder_flexion, {-0.5, 0.5}};
+    const PoseRange forward{Hinge::right_shoulder_flexion, {1.0, 2.0}};
+    const std::vector<ArmSource> sources{{ArmTable{{{0.0, 0.02}}},
+                                          0.001,
+                                          {"hanging", Evidence::verified},
+                                          Basis::measured,
+                                          {hanging}},
+                                         {ArmTable{{{0.0, -0.05}}},
+                                          0.0,
+                                          {"forward", Evidence::memory},
+                                          Basis::illustrative,
+                                          {forward}},
+                                         {ArmTable{{{0.0, 0.03}}},
+                                          0.0,
+                                          {"hanging, too", Evidence::verified},
+                                          Basis::open_model,
+                                          {hanging}}};
+    Pose pose;
+    const auto low = arm_in_pose(sources, 0.3, {pose, false});
+    REQUIRE(low);
+    CHECK(low->arm_m == 0.02);
+    CHECK(low->source == 0);
+    CHECK(low->range_m.low == 0.02 - 0.001); // the arm of the other plane does not widen it
+    CHECK(low->range_m.high == 0.03);
+    pose[Hinge::right_shoulder_flexion] = 1.5;
+    const auto raised = arm_in_pose(sources, 0.3, {pose, false});
+    REQUIRE(raised);
+    CHECK(raised->arm_m == -0.05);
+    CHECK(raised->source == 1);
+    pose[Hinge::right_shoulder_flexion] = 0.8;
+    CHECK_FALSE(arm_in_pose(sources, 0.3, {pose, false})); // no table for this position
+    // For the left side the left shoulder decides.
+    CHECK(arm_in_pose(sources, 0.3, {pose, true})->source == 0);
+}

@@ -27,7 +27,7 @@ Muscle muscle_with_arm(const std::string& name, double arm_m) {
     muscle.hinge = kAbduction;
     muscle.arms = {{ArmTable{{{0.0, arm_m}}}, 0.0, {"made up for the test", Evidence::memory}}};
     muscle.actions = shoulder_actions();
-    muscle.arms_hold = {{Hinge::right_shoulder_flexion, {degrees(-20.0), degrees(20.0)}}};
+    muscle.arms.front().holds = {{Hinge::right_shoulder_flexion, {degrees(-20.0), degrees(20.0)}}};
     return muscle;
 }
 

@@ -183,3 +183,63 @@ TEST_CASE("a muscle attached to a spot that its segment lacks is refused by name
     REQUIRE_FALSE(found);
     CHECK(found.error().key.find("calf.line") == 0);
 }
+
+namespace {
+
+/// A muscle of one hinge that pulls at a place of the bone, at a fixed angle to it.
+Muscle pulling_at(Hinge hinge, Segment segment, double along, TurnSense turns) {
+    Muscle muscle;
+    muscle.name = "muscle";
+    muscle.hinge = hinge;
+    muscle.line =
+        FixedAngleOnBody{{segment, Spot::along, along, Vec3(0.0, 0.0, 0.0)}, degrees(30.0), turns};
+    return muscle;
+}
+
+} // namespace
+
+TEST_CASE("a load beyond the next joint keeps its place in the order however that joint is bent",
+          "[muscle][body]") {
+    // Arms out to the side; with the elbows straight, or bent until the hands are beside the
+    // shoulders, nearer to them than where the muscle pulls.
+    const Muscle raiser = pulling_at(Hinge::right_shoulder_abduction, Segment::right_upper_arm, 0.5,
+                                     TurnSense::positive);
+    for (const double elbow_deg : {0.0, 90.0, 140.0}) {
+        BodyCase body_case = two_dumbbells();
+        for (const Hinge elbow : {Hinge::right_elbow_flexion, Hinge::left_elbow_flexion})
+            body_case.pose[elbow] = degrees(elbow_deg);
+        for (const Hinge shoulder :
+             {Hinge::right_shoulder_abduction, Hinge::left_shoulder_abduction})
+            body_case.pose[shoulder] = degrees(60.0);
+        const HingeMuscles shoulder = at(body_case, Hinge::right_shoulder_abduction, {raiser});
+        REQUIRE(shoulder.levers[0]);
+        INFO(elbow_deg);
+        CHECK(shoulder.levers[0]->of_whole.lever_class == LeverClass::third);
+    }
+}
+
+TEST_CASE("the back is a first-class lever wherever the load is held", "[muscle][body]") {
+    Muscle back = pulling_at(Hinge::lumbar_flexion, Segment::trunk, 0.3, TurnSense::negative);
+    for (const double lean_deg : {5.0, 45.0, 80.0})
+        for (const double raised_deg : {0.0, 90.0, 170.0}) {
+            BodyCase body_case = two_dumbbells();
+            body_case.support = Held{Segment::pelvis};
+            body_case.pose[Hinge::lumbar_flexion] = degrees(lean_deg);
+            for (const Hinge shoulder :
+                 {Hinge::right_shoulder_flexion, Hinge::left_shoulder_flexion})
+                body_case.pose[shoulder] = degrees(raised_deg);
+            const HingeMuscles low_back = at(body_case, Hinge::lumbar_flexion, {back});
+            if (low_back.solution.muscles[0].tension_N == 0.0)
+                continue; // the load lies behind: the abdominals' work
+            INFO(lean_deg << ", " << raised_deg);
+            REQUIRE(low_back.levers[0]);
+            CHECK(low_back.levers[0]->of_whole.lever_class == LeverClass::first);
+        }
+}
+
+TEST_CASE("only a foot on its ball is seen about a second pivot", "[muscle][body]") {
+    const HingeMuscles on_toes = at(on_tiptoe(), Hinge::right_ankle_flexion, {calf()});
+    CHECK(on_toes.levers_about_support[0]);
+    const HingeMuscles flat = at(two_dumbbells(), Hinge::right_ankle_flexion, {calf()});
+    CHECK_FALSE(flat.levers_about_support[0]);
+}

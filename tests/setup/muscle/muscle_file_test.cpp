@@ -17,6 +17,7 @@ hinge = "elbow_flexion"
 [[muscle.arm]]
 source = "made up for the test"
 mark = "memory"
+basis = "illustrative"
 positive = "flexion"
 constant = "4 cm"
 )";
@@ -170,9 +171,10 @@ mark = "memory"
     REQUIRE(muscles->size() == 2); // a helper without arms is nobody
     CHECK((*muscles)[0].is_known());
     CHECK((*muscles)[0].cross_section->by == AreaMethod::imaging);
-    REQUIRE((*muscles)[0].arms_hold.size() == 1);
-    CHECK((*muscles)[0].arms_hold[0].hinge == Hinge::right_shoulder_flexion);
-    CHECK_THAT((*muscles)[0].arms_hold[0].angle_rad.high, WithinAbs(20.0 * kPi / 180.0, 1e-12));
+    const std::vector<PoseRange>& holds = (*muscles)[0].arms.front().holds;
+    REQUIRE(holds.size() == 1);
+    CHECK(holds[0].hinge == Hinge::right_shoulder_flexion);
+    CHECK_THAT(holds[0].angle_rad.high, WithinAbs(20.0 * kPi / 180.0, 1e-12));
     CHECK((*muscles)[1].name == "brachialis");
     CHECK_FALSE((*muscles)[1].is_known());
     for (const Muscle& muscle : *muscles) {
@@ -202,7 +204,7 @@ TEST_CASE("the muscles that come with the program cover the joints that people t
             CHECK(source.citation.text.size() > 10);
         // What rests on memory alone must show a range, so that nobody takes it for measured.
         const ArmReading reading = arm_at(muscle.arms, 0.5);
-        if (reading.mark == Evidence::memory)
+        if (muscle.arms[reading.source].citation.mark == Evidence::memory)
             CHECK(reading.range_m.high - reading.range_m.low > 0.004);
     }
     for (const char* group :
@@ -210,4 +212,67 @@ TEST_CASE("the muscles that come with the program cover the joints that people t
           "knee extensors", "knee flexors", "plantar flexors", "lumbar extensors", "neck extensors",
           "jaw closers"})
         CHECK(groups.count(group) == 1);
+}
+
+TEST_CASE("what an arm rests on is read, and nothing from memory may be called measured",
+          "[setup][muscle]") {
+    CHECK(only_muscle(kBiceps).arms.front().basis == Basis::illustrative);
+    const std::string measured = replaced(kBiceps, "illustrative", "measured");
+    CHECK(error_of(measured).key.find("basis") != std::string::npos);
+    const std::string seen = replaced(measured, "\"memory\"", "\"verified\"");
+    CHECK(only_muscle(seen).arms.front().basis == Basis::measured);
+    const std::string model = replaced(seen, "measured", "open model");
+    CHECK(only_muscle(model).arms.front().basis == Basis::open_model);
+    CHECK(setup::labelled_source(only_muscle(model).arms.front()) ==
+          "made up for the test (open model)");
+}
+
+TEST_CASE("arms hold where they say, and else where their muscle says", "[setup][muscle]") {
+    const Muscle muscle = only_muscle(kBiceps + R"(
+[[muscle.arm]]
+source = "made up"
+mark = "memory"
+basis = "illustrative"
+positive = "flexion"
+holds = [{ hinge = "shoulder_flexion", from = "45 deg", to = "135 deg" }]
+constant = "3 cm"
+
+[[muscle.arms_hold]]
+hinge = "shoulder_flexion"
+from = "-30 deg"
+to = "30 deg"
+)");
+    REQUIRE(muscle.arms.size() == 2);
+    CHECK_THAT(muscle.arms[0].holds.at(0).angle_rad.high, WithinAbs(kPi / 6.0, 1e-12));
+    CHECK_THAT(muscle.arms[1].holds.at(0).angle_rad.high, WithinAbs(0.75 * kPi, 1e-12));
+}
+
+TEST_CASE("measured strength is read beside its action, and refused from memory",
+          "[setup][muscle]") {
+    const std::string strong = kBiceps + R"(
+[[action]]
+name = "flexion"
+hinge = "elbow_flexion"
+turns = "flexion"
+movers = ["biceps"]
+source = "made up"
+mark = "memory"
+
+[[action.strength]]
+people = "3 invented men"
+sex = "male"
+torque = "70 N·m"
+spread = "10 N·m"
+valid = ["50 deg", "75 deg"]
+source = "made up"
+mark = "verified-2"
+)";
+    const Muscle muscle = only_muscle(strong);
+    const MeasuredStrength& strength = muscle.actions.at(0).strength.at(0);
+    CHECK(strength.sex == Sex::male);
+    CHECK(std::get<StrengthAt>(strength.law).torque_Nm == 70.0);
+    CHECK(strength_at(strength, 1.0, 70.0, 1.7)->sd_Nm == 10.0);
+    CHECK_FALSE(strength_at(strength, 1.5, 70.0, 1.7));
+    CHECK(error_of(replaced(strong, "\"verified-2\"", "\"memory\"")).key.find("mark") !=
+          std::string::npos);
 }

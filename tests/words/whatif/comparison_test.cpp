@@ -65,7 +65,7 @@ TEST_CASE("a heavier crate asks the elbow for its weight times its distance more
     const BodySetup a = shipped("crate-far");
     BodySetup b = a;
     const auto load = possible_changes(b.exercise, b.axes.front()).front(); // both hands together
-    b.exercise = with_change(b.exercise, load, 8.0).value();                // 5 kg in a
+    b.exercise = with_change(b.exercise, load, 16.0).value();               // 10 kg in a
     const auto peaks = compare_peaks(a, b);
     REQUIRE(peaks);
     const auto solved = mechanics::solve_body(a.exercise.body_case);

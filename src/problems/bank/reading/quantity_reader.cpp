@@ -1,6 +1,7 @@
 #include "problems/bank/reading/quantity_reader.h"
 
 #include "problems/bank/reading/draw_reader.h"
+#include "setup/muscle/muscle_file.h"
 #include "setup/toml/spelling.h"
 
 #include <fmt/core.h>
@@ -45,7 +46,7 @@ void read_arm_on_file(TomlReader& let, Family& family, const Published& publishe
     if (const auto to = let.quantity("to", setup::Dimension::length); to && to->value_SI > 0.0)
         arm.round_to_m = to->value_SI;
     if (family.source.empty())
-        family.source = arm.sources.front().citation.text;
+        family.source = setup::labelled_source(arm.sources.front());
     written.arm = std::move(arm);
 }
 
