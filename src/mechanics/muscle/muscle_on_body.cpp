@@ -119,6 +119,29 @@ void set_bar(FreeBody& free, const BodyCase& body_case, const BodyResult& result
 
 } // namespace
 
+namespace {
+
+/// What a force and its couple do about an axis, as the force alone along a line beside its own:
+/// the couple of a frame's hold is as much a load as its push. A couple without a force has no such
+/// line and stays.
+struct OneLine {
+    Vec3 point_m;
+    Vec3 couple_Nm; ///< what is left of the couple
+};
+
+OneLine with_its_couple(const BodyForce& force, const Vec3& axis) {
+    constexpr double kNoForce_N = 1e-6;
+    const double along_N = force.force_N.dot(axis);
+    const double across2_N2 = force.force_N.squaredNorm() - along_N * along_N;
+    if (across2_N2 < kNoForce_N * kNoForce_N)
+        return {force.point_m, force.couple_Nm};
+    const double couple_Nm = force.couple_Nm.dot(axis);
+    return {force.point_m + couple_Nm / across2_N2 * force.force_N.cross(axis),
+            force.couple_Nm - couple_Nm * axis};
+}
+
+} // namespace
+
 FreeBody free_body_at(const BodyCase& body_case, const BodyResult& result, Hinge hinge) {
     const Segment first = segment_beyond(hinge);
     FreeBody free;
@@ -138,11 +161,13 @@ FreeBody free_body_at(const BodyCase& body_case, const BodyResult& result, Hinge
         const std::string name = force.origin == ForceOrigin::resistance
                                      ? body_case.resistances[force.index].name
                                      : std::string("support");
-        // A frame takes a couple besides its force, so that the force alone has no place along the
-        // bone that it holds: it is taken at the far end, like a load beyond it.
-        const bool beyond = force.segment != first || force.origin == ForceOrigin::held;
-        free.loads.push_back({name, force.point_m, force.force_N, beyond});
-        free.couple_Nm += force.couple_Nm;
+        // A frame holds a bone by force and couple, so that its hold has no one place along the
+        // bone: it is taken at the far end, like a load beyond it.
+        const bool held = force.origin == ForceOrigin::held;
+        const OneLine line = held ? with_its_couple(force, free.axis_direction)
+                                  : OneLine{force.point_m, force.couple_Nm};
+        free.loads.push_back({name, line.point_m, force.force_N, held || force.segment != first});
+        free.couple_Nm += line.couple_Nm;
     }
     return free;
 }

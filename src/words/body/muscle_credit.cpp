@@ -92,6 +92,10 @@ std::string basis_sentence(const std::vector<Muscle>& listed, const HingeMuscles
 std::string class_words(const HingeMuscles& at, std::size_t i, Hinge hinge) {
     if (!at.levers[i])
         return "";
+    if (at.levers[i]->of_whole.reason == mechanics::ClassReason::loads_disagree)
+        return fmt::format("no one class for the {}: what the muscle works against lies on both "
+                           "sides of it",
+                           bone_word(hinge));
     const std::string_view name = class_name(at.levers[i]);
     if (is_across_the_spine(hinge))
         return fmt::format("{} class across the spine", name);

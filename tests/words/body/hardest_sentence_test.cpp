@@ -78,6 +78,9 @@ Check peaks_at_angle(double angle_deg, double within_deg) {
         return std::abs(curve.angle_at_peak() - angle_deg) < within_deg;
     };
 }
+Check harder_than(const char* other, Hinge axis) {
+    return [=](const Curve& curve) { return curve.most() > curve_of(other, axis).most(); };
+}
 bool always(const Curve&) {
     return true;
 }
@@ -90,6 +93,13 @@ struct Claim {
 
 const std::map<std::string, std::vector<Claim>> kClaims{
     {"back-extension", {{"the spine works hardest level", Hinge::lumbar_flexion, at_end}}},
+    {"crate-far",
+     {{"each joint between load and ground works harder", Hinge::lumbar_flexion,
+       harder_than("crate-near", Hinge::lumbar_flexion)},
+      {"each joint between load and ground works harder", Hinge::right_shoulder_flexion,
+       harder_than("crate-near", Hinge::right_shoulder_flexion)},
+      {"each joint between load and ground works harder", Hinge::right_elbow_flexion,
+       harder_than("crate-near", Hinge::right_elbow_flexion)}}},
     {"curl-arm-forward",
      {{"the hardest angle moves towards the start", Hinge::right_elbow_flexion,
        [](const Curve& here) {
@@ -147,6 +157,9 @@ const std::map<std::string, std::vector<Claim>> kClaims{
     {"neck-forward", {{"the farther it leans, the harder", Hinge::neck_flexion, at_end}}},
     {"outward-rotation-dumbbell",
      {{"no torque about it", Hinge::right_shoulder_rotation, nothing}}},
+    {"outward-rotation-lying",
+     {{"the same dumbbell now works", Hinge::right_shoulder_rotation,
+       [](const Curve& here) { return here.most() > 1.0; }}}},
     {"press-against-band", {{"Near the chest it is easy", Hinge::lumbar_rotation, at_end}}},
     {"triceps-overhead",
      {{"pulls hardest with the forearm level", Hinge::right_elbow_flexion,
