@@ -8,7 +8,7 @@
 // Gray, Anatomy of the Human Body (public domain), as quoted: the pectoralis major with latissimus
 //   and teres major brings a raised arm down. Ackland et al. 2008, J Anat 213:383, abstract: middle
 //   and anterior deltoid the best abductors.
-// M  from memory: wrist and neck, and which oblique turns the trunk which way
+// M  from memory: wrist, neck and toes, and which oblique turns the trunk which way
 // The books name movers by joint action, not by exercise: which action an exercise asks for is
 // common practice of the trade, no source.
 
@@ -50,7 +50,6 @@ Expected missing(Names names, const char* source) {
 }
 
 const Expected kRests{{}, "", {}, true};
-const Expected kUnnamed{}; ///< not modelled, and no mover is on file
 
 const Expected kFlexElbow{kElbowFlexors, "F"};
 const Expected kFlexShoulder{kShoulderFlexors, "H"};
@@ -75,7 +74,8 @@ const std::map<std::string, std::vector<Expected>> kExpected{
      {{{"sternal pectoralis", "clavicular pectoralis", "anterior deltoid"}, "H, K"},
       missing(kShoulderFlexors, "H"), // the arms were found nearer to the side
       {{"triceps", "anconeus"}, "F"}}},
-    {"calf-raise", {{{"calf"}, "L"}, kUnnamed}},
+    {"calf-raise",
+     {{{"calf"}, "L"}, missing({"flexor hallucis longus", "flexor digitorum longus"}, "M")}},
     {"crate-far", {kExtendBack, kFlexShoulder, kFlexElbow}},
     {"crate-near", {kExtendBack, kFlexShoulder, kFlexElbow}},
     {"curl-arm-forward", {kFlexElbow, kFlexShoulder}},

@@ -1,6 +1,7 @@
 #include "cli/reports/body_report.h"
 
 #include "cli/reports/caution.h"
+#include "mechanics/range/sweep.h"
 #include "setup/muscle/muscle_file.h"
 #include "setup/units/format_quantity.h"
 #include "words/body/body_words.h"
@@ -20,6 +21,10 @@ using nlohmann::ordered_json;
 using setup::Dimension;
 using setup::UnitSystem;
 using words::HingeReading;
+
+/// Less than these is rounding.
+constexpr double kNoForce_N = 1e-9;
+constexpr double kNoAngle_rad = 1e-6;
 
 ordered_json range_json(const std::optional<Interval>& range) {
     return range ? ordered_json{range->low, range->high} : ordered_json();
@@ -178,14 +183,14 @@ std::string muscle_lines(const HingeReading& hinge, UnitSystem units) {
         if (muscle.tension_N == 0.0)
             continue;
         ++pulling;
-        text += fmt::format("    {:<26}{}{} ({})\n", muscle.muscle,
+        text += fmt::format("    {:<27} {}{} ({})\n", muscle.muscle,
                             quantity(muscle.tension_N, Dimension::force, units),
                             range_text(muscle.tension_range_N, units), arm_text(hinge, i, units));
         if (!hinge.listed[i].class_note.empty())
-            text += fmt::format("    {:<26}{}\n", "", hinge.listed[i].class_note);
+            text += fmt::format("    {:<27} {}\n", "", hinge.listed[i].class_note);
     }
     if (solution.joint_reaction_N) {
-        text += fmt::format("    {:<26}{}{}\n", "joint reaction",
+        text += fmt::format("    {:<27} {}{}\n", "joint reaction",
                             quantity(solution.joint_reaction_N->norm(), Dimension::force, units),
                             range_text(solution.joint_reaction_range_N, units));
     }
@@ -197,25 +202,39 @@ std::string muscle_lines(const HingeReading& hinge, UnitSystem units) {
     return text;
 }
 
-std::string hinge_lines(const HingeReading& hinge, UnitSystem units) {
+/// What one force does about the hinge.
+std::string force_line(const words::ForceAtHinge& force, UnitSystem units) {
+    const std::string torque = quantity(force.arm.torque_Nm, Dimension::torque, units);
+    std::string how =
+        fmt::format(" with an arm of {}", quantity(force.arm.arm_m, Dimension::length, units));
+    if (force.arm.arm_m == 0.0 && force.arm.torque_Nm != 0.0)
+        how = ", a couple without an arm";
+    else if (force.arm.force_in_plane_N < kNoForce_N)
+        how = ": it pulls along the axis";
+    return fmt::format("    {:<27} {}{}\n", force.name, torque, how);
+}
+
+std::string hinge_lines(const HingeReading& hinge, const mechanics::Pose& pose, UnitSystem units) {
     const mechanics::HingeInfo& info = mechanics::hinge_info(hinge.hinge);
+    const double angle_rad = std::abs(hinge.angle_rad) < kNoAngle_rad ? 0.0 : hinge.angle_rad;
+    const double size_Nm = std::abs(hinge.muscle_Nm);
     std::string text =
-        fmt::format("{}, {}\n  {:<28}{} in {}\n", info.label,
-                    quantity(hinge.angle_rad, Dimension::angle, units), "muscle torque",
-                    quantity(std::abs(hinge.muscle_Nm), Dimension::torque, units),
-                    hinge.muscle_Nm >= 0.0 ? info.positive : info.negative);
+        fmt::format("{}, {}\n  {:<29} {}", info.label, quantity(angle_rad, Dimension::angle, units),
+                    "muscle torque", quantity(size_Nm, Dimension::torque, units));
+    if (size_Nm >= words::kSmallTorque_Nm)
+        text += " in " + words::motion_asked(hinge.listed, pose, hinge.hinge, hinge.muscle_Nm);
+    text += '\n';
     if (hinge.strength) {
         text += fmt::format("    {} ({})\n", words::share_words(*hinge.strength),
                             hinge.strength->measured.citation.text);
     }
-    for (const words::ForceAtHinge& force : hinge.forces) {
-        text += fmt::format("    {:<26}{} with an arm of {}\n", force.name,
-                            quantity(force.arm.torque_Nm, Dimension::torque, units),
-                            quantity(force.arm.arm_m, Dimension::length, units));
-    }
+    for (const words::ForceAtHinge& force : hinge.forces)
+        text += force_line(force, units);
     if (const std::string why = words::why_no_force(hinge.muscles.solution, hinge.hinge, units);
         !why.empty())
         return text + "  " + why + '\n';
+    if (hinge.muscles.solution.outcome == mechanics::MuscleOutcome::no_torque)
+        return text + "  its muscles have nothing to hold\n";
     return text + "  muscle forces\n" + muscle_lines(hinge, units);
 }
 
@@ -285,10 +304,13 @@ std::string body_report(const setup::BodySetup& setup, const words::BodyReading&
     if (const std::string shares = words::shares_sentence(reading.shares, setup.head.units);
         !shares.empty())
         text += fmt::format("Torque of the muscles: {}\n\n", shares);
+    mechanics::Pose pose = setup.exercise.body_case.pose;
+    if (setup.exercise.path)
+        pose = mechanics::pose_at(pose, *setup.exercise.path, reading.progress);
     for (const mechanics::Hinge axis : setup.axes) {
         for (const HingeReading& hinge : reading.hinges)
             if (hinge.hinge == axis)
-                text += hinge_lines(hinge, setup.head.units);
+                text += hinge_lines(hinge, pose, setup.head.units);
     }
     for (const HingeCurves& one : curves)
         text += curve_table(one, setup.head.units);

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace steelyard::words {
 namespace {
@@ -19,10 +20,17 @@ using mechanics::Muscle;
 std::vector<ForceAtHinge> forces_at(const BodyCase& body_case, const BodyResult& result,
                                     Hinge hinge) {
     std::vector<ForceAtHinge> forces;
-    for (std::size_t i = 0; i < result.forces.size(); ++i)
-        if (mechanics::acts_distally(result.forces[i], hinge))
-            forces.push_back(
-                {name_of_force(body_case, result.forces[i]), mechanics::arm_of(result, i, hinge)});
+    constexpr double kNoCouple_Nm = 1e-9;
+    for (std::size_t i = 0; i < result.forces.size(); ++i) {
+        if (!mechanics::acts_distally(result.forces[i], hinge))
+            continue;
+        const std::string name = name_of_force(body_case, result.forces[i]);
+        forces.push_back({name, mechanics::arm_of(result, i, hinge)});
+        mechanics::HingeArm twist;
+        twist.torque_Nm = result.forces[i].couple_Nm.dot(result.placement.axis(hinge));
+        if (std::abs(twist.torque_Nm) > kNoCouple_Nm)
+            forces.push_back({name + ", twist", twist});
+    }
     forces.push_back({"own weight", mechanics::weight_arm(body_case, result, hinge)});
     return forces;
 }

@@ -1,5 +1,6 @@
 #include "words/body/body_steps.h"
 
+#include "mechanics/body/landmarks.h"
 #include "setup/muscle/muscle_file.h"
 #include "words/body/body_words.h"
 #include "words/body/muscle_credit.h"
@@ -240,7 +241,8 @@ std::string name_of_force(const mechanics::BodyCase& body_case, const BodyForce&
     case mechanics::ForceOrigin::steadying:
         return "steadying touch";
     case mechanics::ForceOrigin::held:
-        return fmt::format("seat or frame at the {}", place);
+        return mechanics::is_foot(force.segment) ? fmt::format("ground at the {}", place)
+                                                 : fmt::format("seat or frame at the {}", place);
     }
     const mechanics::Resistance& resistance = body_case.resistances[force.index];
     const bool in_both_hands = std::holds_alternative<mechanics::Barbell>(resistance.kind);

@@ -19,9 +19,6 @@ std::string quantity(double value, setup::Dimension dimension, setup::UnitSystem
     return setup::format_quantity(value, dimension, units);
 }
 
-/// Below it a joint is said to hold nothing, and in no direction.
-constexpr double kSmallTorque_Nm = 0.05;
-
 /// "one hip 212 N·m (extension), low back 180 N·m (extension)".
 std::string torques(const BodyReading& reading, setup::UnitSystem units) {
     std::vector<Hinge> axes;
@@ -117,7 +114,9 @@ std::string axis_word(const std::vector<Hinge>& axes, Hinge axis) {
     const auto same = std::count_if(axes.begin(), axes.end(), [&](Hinge other) {
         return mechanics::hinge_info(other).joint == joint;
     });
-    std::string word = joint_word(axis);
+    const Hinge mirror = mechanics::hinge_info(axis).mirror;
+    const bool both = mirror != axis && std::find(axes.begin(), axes.end(), mirror) != axes.end();
+    std::string word = both ? std::string(mechanics::joint_info(joint).label) : joint_word(axis);
     if (same > 1)
         word += ' ' + movement_word(axis);
     return word;

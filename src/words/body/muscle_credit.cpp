@@ -1,5 +1,6 @@
 #include "words/body/muscle_credit.h"
 
+#include "mechanics/muscle/movers.h"
 #include "setup/muscle/muscle_file.h"
 
 #include <fmt/format.h>
@@ -104,6 +105,14 @@ std::string class_words(const HingeMuscles& at, std::size_t i, Hinge hinge) {
     return fmt::format("{} class about the {}, {} about the ball of the foot", name,
                        mechanics::joint_info(mechanics::hinge_info(hinge).joint).label,
                        class_name(at.levers_about_support[i]));
+}
+
+std::string motion_asked(const std::vector<Muscle>& listed, const mechanics::Pose& pose,
+                         Hinge hinge, double muscle_Nm) {
+    const mechanics::HingeInfo& info = mechanics::hinge_info(hinge);
+    const std::string motion(muscle_Nm >= 0.0 ? info.positive : info.negative);
+    const mechanics::JointAction* action = mechanics::action_asked(listed, pose, hinge, muscle_Nm);
+    return action && action->name.find(motion) != std::string::npos ? action->name : motion;
 }
 
 std::string listing(const std::vector<std::string>& names, std::string_view before_each) {

@@ -35,6 +35,14 @@ std::string basis_sentence(const std::vector<mechanics::Muscle>& listed,
 /// @param i  which of the muscles
 std::string class_words(const mechanics::HingeMuscles& at, std::size_t i, mechanics::Hinge hinge);
 
+/// Below it a joint is said to hold nothing, and in no direction [N·m].
+inline constexpr double kSmallTorque_Nm = 0.05;
+
+/// What the muscles must give, as anatomy calls it in the pose: "horizontal adduction" where the
+/// hinge alone says "adduction".
+std::string motion_asked(const std::vector<mechanics::Muscle>& listed, const mechanics::Pose& pose,
+                         mechanics::Hinge hinge, double muscle_Nm);
+
 /// "the latissimus dorsi, the teres major and the posterior deltoid".
 std::string listing(const std::vector<std::string>& names, std::string_view before_each = "the ");
 

@@ -44,9 +44,9 @@ std::string share_words(const StrengthBeside& beside) {
         mean > 100 ? fmt::format("more than the average of {} at this angle", people)
                    : fmt::format("{} {} % of what {} could hold on average at this angle",
                                  mean < 5 ? "less than" : "about", std::max(mean, 5), people);
-    if (const auto& band = beside.share.band; band && mean >= 5)
+    if (const auto& band = beside.share.band; band && per_cent(band->high) > 5)
         text += fmt::format(" ({} to {} % by their spread)", std::max(per_cent(band->low), 5),
-                            std::max(per_cent(band->high), 5));
+                            per_cent(band->high));
     if (!beside.measured.remark.empty())
         text += "; " + beside.measured.remark;
     return text;
