@@ -21,7 +21,7 @@ std::vector<Hinge> every_hinge() {
 
 } // namespace
 
-TEST_CASE("every shipped exercise can be read at its start, middle and end, with finite numbers",
+TEST_CASE("every shipped exercise can be read at its start, middle and end, and its sums add up",
           "[setup][body][muscle]") {
     const auto muscles = setup::shipped_muscles();
     REQUIRE(muscles);
@@ -38,8 +38,14 @@ TEST_CASE("every shipped exercise can be read at its start, middle and end, with
                 FAIL(reading.error().key + ": " + reading.error().expected);
             for (const words::HingeReading& hinge : reading->hinges) {
                 CHECK(std::isfinite(hinge.muscle_Nm));
-                for (const words::ForceAtHinge& force : hinge.forces)
+                double sum_Nm = 0.0;
+                for (const words::ForceAtHinge& force : hinge.forces) {
                     CHECK((std::isfinite(force.arm.arm_m) && force.arm.arm_m >= 0.0));
+                    sum_Nm += force.arm.torque_Nm;
+                }
+                // What is told of single forces, own weight and a frame's twist with it, makes up
+                // the torque: equal but for rounding over some ten terms of up to 1000 N·m.
+                CHECK_THAT(sum_Nm, WithinAbs(hinge.external_Nm, 1e-9));
                 for (const MuscleReading& muscle : hinge.muscles.solution.muscles)
                     CHECK((std::isfinite(muscle.tension_N) && muscle.tension_N >= 0.0));
             }

@@ -143,6 +143,26 @@ TEST_CASE("a class is told with the part whose lever it is, and on the ball of t
     CHECK(class_of("hip-abduction-lying", "gluteus medius") == "third class for the thigh");
 }
 
+TEST_CASE("a motion is called as anatomy calls it in the pose", "[muscle-credit]") {
+    const auto muscles = setup::shipped_muscles();
+    REQUIRE(muscles);
+    const Hinge abduction = Hinge::right_shoulder_abduction;
+    const auto listed = muscles_at(*muscles, abduction);
+    Pose pose;
+    CHECK(words::motion_asked(listed, pose, abduction, -10.0) == "adduction");
+    pose[Hinge::right_shoulder_flexion] = 0.5 * kPi;
+    CHECK(words::motion_asked(listed, pose, abduction, -10.0) == "horizontal adduction");
+    CHECK(words::motion_asked(listed, pose, abduction, 10.0) == "horizontal abduction");
+    CHECK(words::motion_asked({}, pose, abduction, 10.0) == "abduction");
+}
+
+TEST_CASE("both sides among the axes are told apart", "[muscle-credit]") {
+    const Hinge right = Hinge::right_hip_abduction;
+    const Hinge left = Hinge::left_hip_abduction;
+    CHECK(words::axis_word({right, left}, left) == "left hip");
+    CHECK(words::axis_word({right}, right) == "hip");
+}
+
 TEST_CASE("where books differ about a class, both readings are said", "[muscle-credit]") {
     const auto muscles = setup::shipped_muscles();
     REQUIRE(muscles);
