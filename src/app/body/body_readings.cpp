@@ -169,8 +169,7 @@ void add_rows(const BodyModel& model, const words::AxisShare& share, setup::Unit
     const double torque_Nm = std::abs(model.solved.muscle(hinge));
     readings.rows.push_back(
         {BodyQuantity::torque,
-         fmt::format("Torque, {}", words::motion_asked(model.shown.muscles, model.posed.pose, hinge,
-                                                       model.solved.muscle(hinge))),
+         fmt::format("Torque, {}", words::asked_of_muscles(hinge, model.solved.muscle(hinge))),
          text(torque_Nm, Dimension::torque), Role::ink});
     if (const auto beside =
             words::strength_beside(model.state.setup.person, model.shown.muscles, model.posed.pose,

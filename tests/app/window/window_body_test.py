@@ -88,6 +88,8 @@ class Body(WindowTest):
         if len(axes) > 1:
             share = 100.0 * shown[order[1]][1] / shown[order[0]][1]
             words = f"and {share:.0f} % of that" if share >= 0.5 else "and next to nothing at"
+            if share > 99.5:
+                words = "and the same at"
             self.assertTrue(frame.says(words), (share, frame.texts))
         joint = joints[axes[chosen]]
         self.assert_shown(rows, next(row for row in rows if row.startswith("Torque, ")),
