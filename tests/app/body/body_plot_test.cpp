@@ -109,7 +109,7 @@ TEST_CASE("muscles over the range are those of the chosen axis, with the joint's
 }
 
 TEST_CASE("an axis without known muscles has no curve of them", "[body-plot]") {
-    const BodyModel model = model_of("trunk-rotation-cable-far");
+    const BodyModel model = model_of("kettlebell-bottom-up");
     REQUIRE(model.at_axis);
     CHECK(model.at_axis->solution.outcome == mechanics::MuscleOutcome::not_modelled);
     CHECK(plot_of(model, PlotSubject::muscles).curves.empty());

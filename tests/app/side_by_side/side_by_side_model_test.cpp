@@ -76,12 +76,14 @@ TEST_CASE("the load that makes B equal A is what the balance at the elbow asks")
     REQUIRE(model.joint() == Hinge::right_elbow_flexion);
     const mechanics::RankedWays found = searched(model, {load_of(model)});
     REQUIRE(found.ways.size() == 1);
-    // By hand: 5 kg now; each kilogram turns the elbow by g times its horizontal distance.
+    // By hand: a crate of 10 kg now, half of it in each hand; each kilogram in the hand turns the
+    // elbow by g times its horizontal distance.
     const double distance_m = model.b.here.forces[0].point_m.x() -
                               model.b.here.placement.axis_point_m(Hinge::right_elbow_flexion).x();
-    const double mass_kg = 5.0 + (model.peak_a_Nm() - model.peak_b_Nm()) / (9.80665 * distance_m);
+    const double in_hand_kg =
+        5.0 + (model.peak_a_Nm() - model.peak_b_Nm()) / (9.80665 * distance_m);
     const double value = found.ways[0].reached.value;
-    CHECK(value == Approx(mass_kg).epsilon(1e-7)); // the search reaches 1e-9 of the torque
+    CHECK(value == Approx(2.0 * in_hand_kg).epsilon(1e-7)); // the search reaches 1e-9 of the torque
     update(model, ChangeB{load_of(model), value, 0});
     CHECK(words::are_equal(model.peak_a_Nm(), model.peak_b_Nm()));
     CHECK(model.search.changes() == 0); // nothing is left to do
