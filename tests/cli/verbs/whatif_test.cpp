@@ -55,7 +55,7 @@ TEST_CASE("whatif --json gives settings that do what they say when put into the 
     const auto json =
         json_of({"crate-far", "--joint", "lumbar", "--torque", "60 Nm", "--change", "load"});
     CHECK(json["joint"] == "lumbar_flexion");
-    const auto changed = with_change(shipped_exercise("crate-far"), mechanics::LoadSize{{0, 1}},
+    const auto changed = with_change(shipped_exercise("crate-far"), mechanics::LoadSize{{0}},
                                      json["solutions"][0]["value"].get<double>());
     REQUIRE(changed);
     CHECK_THAT(*peak_less(*changed, mechanics::Hinge::lumbar_flexion, 0.0), WithinRel(60.0, 1e-9));
