@@ -8,7 +8,8 @@
 
 Run by hand before a release or after a change of the formulas; neither ctest nor CI runs it. For
 each row of table.py it puts the broken text into the working tree, builds the one test program
-(preset dev), runs it, and puts the file back, also when it is stopped or the next time it is run.
+(preset dev, or the one that --preset names), runs it, and puts the file back, also when it is
+stopped or the next time it is run.
 First the tests that ought to notice are run, then, if they pass, the whole program. It ends with the
 mutants that survived; its status is 1 when one did that the table does not expect to.
 """
@@ -62,15 +63,15 @@ class Mutated:
 
 
 def build(options, program):
-    built = subprocess.run([*options.build.split(), "dev", program], cwd=ROOT, text=True,
+    built = subprocess.run([*options.build.split(), options.preset, program], cwd=ROOT, text=True,
                            stdout=subprocess.PIPE, stderr=subprocess.STDOUT)
     if built.returncode != 0:
         raise Broken(f"{program} does not build:\n{built.stdout[-3000:]}")
 
 
-def passes(program, *tests):
+def passes(options, program, *tests):
     """Whether a test program, or some of its tests, passes; it stops at the first failure."""
-    command = [ROOT / "build" / "dev" / "bin" / program, "--abort", *tests]
+    command = [ROOT / "build" / options.preset / "bin" / program, "--abort", *tests]
     try:
         ran = subprocess.run(command, cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.STDOUT,
                              timeout=LONGEST_S)
@@ -84,8 +85,8 @@ def passes(program, *tests):
 def survives(options, mutant):
     with Mutated(mutant):
         build(options, mutant.program)
-        return passes(mutant.program, *mutant.tests) and (
-            not mutant.tests or passes(mutant.program))
+        return passes(options, mutant.program, *mutant.tests) and (
+            not mutant.tests or passes(options, mutant.program))
 
 
 def read_options():
@@ -95,6 +96,7 @@ def read_options():
     parser.add_argument("--list", action="store_true", help="show the mutants and run nothing")
     parser.add_argument("--build", default=str(ROOT / "scripts" / "build.sh"),
                         help="what builds: called with a preset and a target")
+    parser.add_argument("--preset", default="dev", help="the configuration that is built")
     parser.add_argument("--trust", action="store_true",
                         help="do not first see the tests pass without a mutant")
     return parser.parse_args()
@@ -121,7 +123,7 @@ def main():
     try:
         for program in programs:
             build(options, program)
-            if not options.trust and not passes(program):
+            if not options.trust and not passes(options, program):
                 raise Broken(f"{program} fails without any mutant")
         for mutant in mutants:
             survived = survives(options, mutant)

@@ -90,7 +90,7 @@ void draw_sides(const Style& style, BodyColumnState& state, ColumnPen& pen) {
             state.one_side = one_side;
         x += text_width(style, kQuietBody, word) + style.px(20.0F);
     }
-    pen.skip(22.0F);
+    pen.skip(32.0F);
     pen.paragraph(kCaption,
                   state.one_side
                       ? "Numbers of one side; the bars are of both, to compare with joints "
@@ -122,6 +122,7 @@ void draw_pair(const Style& style, const ForcePair& pair, ColumnPen& pen) {
                       pair.words);
         pen.skip(18.0F);
     }
+    pen.skip(10.0F); // a paragraph may follow
 }
 
 void draw_rows(const Style& style, const BodyModel& model, const BodyReadings& readings,

@@ -26,8 +26,6 @@ using words::BodyQuantity;
 
 /// A share that would read as 0 %.
 constexpr double kNextToNothing = 0.005;
-/// Torques that differ by less than this part are told as the same: they read so.
-constexpr double kAsGoodAsEqual = 0.005;
 
 using Shares = std::vector<words::AxisShare>;
 
@@ -44,12 +42,11 @@ struct Ranked {
 
 Ranked ranked(const Shares& shares, std::size_t most) {
     Ranked found;
+    found.equal = words::as_loaded(shares, most);
     found.next = most == 0 ? 1 : 0;
     for (std::size_t i = 0; i < shares.size(); ++i) {
         if (i == most)
             continue;
-        if (shares[i].torque_Nm > (1.0 - kAsGoodAsEqual) * shares[most].torque_Nm)
-            found.equal.push_back(i);
         if (shares[i].torque_Nm > shares[found.next].torque_Nm)
             found.next = i;
     }

@@ -314,13 +314,14 @@ private:
             return;
         const std::size_t most = most_turned();
         const auto shares = words::axis_shares(how_.axes, result_);
+        const bool is_alone = shares.size() > 1 && words::as_loaded(shares, most).empty();
         for (std::size_t i = 0; i < how_.axes.size(); ++i) {
             const Hinge hinge = how_.axes[i];
             const Point at = joint_px(hinge);
             NamePlate plate;
             plate.number = quantity(std::abs(result_.muscle(hinge)), Dimension::torque);
             plate.name = shares[i].one;
-            if (i == most && how_.axes.size() > 1) // what the second ring says
+            if (i == most && is_alone) // what the second ring says
                 plate.name += shares[i].both ? ", together the largest torque" : ", largest torque";
             plate.role = Role::ink;
             plate.name_size = TextSize::caption;

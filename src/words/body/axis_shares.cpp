@@ -85,6 +85,15 @@ std::size_t most_loaded(const std::vector<AxisShare>& shares) {
     return static_cast<std::size_t>(most - shares.begin());
 }
 
+std::vector<std::size_t> as_loaded(const std::vector<AxisShare>& shares, std::size_t as) {
+    constexpr double kEqualPart = 0.005;
+    std::vector<std::size_t> equal;
+    for (std::size_t i = 0; i < shares.size(); ++i)
+        if (i != as && shares[i].torque_Nm > (1.0 - kEqualPart) * shares[as].torque_Nm)
+            equal.push_back(i);
+    return equal;
+}
+
 std::string both_sides_word(Hinge hinge) {
     const std::string joint = joint_word(hinge);
     return joint == "ball of foot" ? "both balls of the feet" : fmt::format("both {}s", joint);

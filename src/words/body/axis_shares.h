@@ -32,6 +32,9 @@ std::string shares_sentence(const std::vector<AxisShare>& shares, setup::UnitSys
 /// The one with the largest torque: index into the shares, of which there is one or more.
 std::size_t most_loaded(const std::vector<AxisShare>& shares);
 
+/// Those with as large a torque as another, within half a per cent: indices, without its own.
+std::vector<std::size_t> as_loaded(const std::vector<AxisShare>& shares, std::size_t as);
+
 /// "both hips": a paired joint with its two sides.
 std::string both_sides_word(mechanics::Hinge hinge);
 
