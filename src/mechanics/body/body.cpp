@@ -177,11 +177,10 @@ void build_girdle(Body& body, const SegmentColumn& person, double side, Segment 
     const double height_m = person.reference_height_m;
     const double beside_m =
         std::min(kSternoclavicularBeside * height_m, 0.5 * person.shoulder_half_breadth_m);
-    segment.joint_m =
-        Vec3(kSternoclavicularBefore * height_m,
-             person.shoulder_height_m - person.lumbar_height_m, side * beside_m);
-    segment.tip_m = Vec3(-segment.joint_m.x(), 0.0,
-                         side * (person.shoulder_half_breadth_m - beside_m));
+    segment.joint_m = Vec3(kSternoclavicularBefore * height_m,
+                           person.shoulder_height_m - person.lumbar_height_m, side * beside_m);
+    segment.tip_m =
+        Vec3(-segment.joint_m.x(), 0.0, side * (person.shoulder_half_breadth_m - beside_m));
     segment.length_m = segment.tip_m.norm();
 }
 

@@ -31,8 +31,9 @@ inline constexpr double kHandBreadth = 0.05;      ///< across the knuckles
 inline constexpr double kSeatBreadth = 0.191;     ///< Drillis & Contini 1966, hip breadth
 inline constexpr double kSeatDepth = 0.15;        ///< from the buttocks forward under the thighs
 
-/// Joint of collar bone and breastbone, as fractions of height [-]: 2.5 cm beside the middle and 4 cm
-/// before the middle of the shoulder in a person of 1.75 m, at the shoulder's height. From memory.
+/// Joint of collar bone and breastbone, as fractions of height [-]: 2.5 cm beside the middle and 4
+/// cm before the middle of the shoulder in a person of 1.75 m, at the shoulder's height. From
+/// memory.
 inline constexpr double kSternoclavicularBeside = 0.0143;
 inline constexpr double kSternoclavicularBefore = 0.0229;
 

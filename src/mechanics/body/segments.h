@@ -31,8 +31,8 @@ using Mat3 = Eigen::Matrix3d;
 
 enum class Segment : unsigned char {
     pelvis,
-    trunk, ///< all between the lumbar joint and the neck, without the arms
-    head,  ///< head and neck
+    trunk,        ///< all between the lumbar joint and the neck, without the arms
+    head,         ///< head and neck
     right_girdle, ///< collar bone and shoulder blade, taken as one
     right_upper_arm,
     right_forearm,
@@ -54,8 +54,8 @@ inline constexpr std::size_t kSegmentCount = 19;
 
 /// Each joint carries one segment: joint number j the segment number j + 1.
 enum class Joint : unsigned char {
-    lumbar, ///< lumbosacral, L5/S1
-    neck,   ///< at the seventh cervical vertebra
+    lumbar,       ///< lumbosacral, L5/S1
+    neck,         ///< at the seventh cervical vertebra
     right_girdle, ///< sternoclavicular: the collar bone at the breastbone
     right_shoulder,
     right_elbow,

@@ -9,11 +9,10 @@ namespace steelyard::mechanics::tree {
 using Index = unsigned char;
 
 /// Parent of each segment; the pelvis (0) names itself.
-inline constexpr std::array<Index, kSegmentCount> kParent{0, 0, 1, 1,  3,  4,  5, 1,  7, 8,
+inline constexpr std::array<Index, kSegmentCount> kParent{0, 0, 1,  1,  3,  4, 5,  1,  7, 8,
                                                           9, 0, 11, 12, 13, 0, 15, 16, 17};
-inline constexpr std::array<Index, kSegmentCount> kFirstHinge{0,  0,  3,  6,  9,  12, 14,
-                                                              16, 19, 22, 24, 26, 29, 30,
-                                                              32, 33, 36, 37, 39};
+inline constexpr std::array<Index, kSegmentCount> kFirstHinge{
+    0, 0, 3, 6, 9, 12, 14, 16, 19, 22, 24, 26, 29, 30, 32, 33, 36, 37, 39};
 inline constexpr std::array<Index, kSegmentCount> kHingesOf{0, 3, 3, 3, 3, 2, 2, 3, 3, 2,
                                                             2, 3, 1, 2, 1, 3, 1, 2, 1};
 
