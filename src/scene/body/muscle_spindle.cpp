@@ -1,5 +1,7 @@
 #include "scene/body/muscle_spindle.h"
 
+#include "mechanics/body/landmarks.h"
+
 #include <algorithm>
 #include <cmath>
 
