@@ -103,6 +103,15 @@ Rect LabelBoard::room_with_lines_below(const Label& label, double below_px) cons
     return room;
 }
 
+/// Moved as little as brings all of it onto the sheet; its beginning, where it is too long.
+Label LabelBoard::on_sheet(Label label) const {
+    const Rect room = room_of(label, text_scale_);
+    const Point over = (room.high - sheet_.high).cwiseMax(0.0);
+    label.at -= over;
+    label.at += (sheet_.low - (room.low - over)).cwiseMax(0.0);
+    return label;
+}
+
 std::optional<Label> LabelBoard::nearest_free(const Label& wanted, double below_px) const {
     constexpr double kStep_px = 9.0;
     std::optional<Label> nearest;
@@ -141,7 +150,7 @@ Label LabelBoard::place(const std::vector<Label>& ways, double below_px) {
             break;
     }
     if (cost_of_text(room_with_lines_below(best, below_px)) > 0.0)
-        best = nearest_free(ways.front(), below_px).value_or(best);
+        best = nearest_free(ways.front(), below_px).value_or(on_sheet(best));
     taken_.push_back(room_with_lines_below(best, below_px));
     return best;
 }

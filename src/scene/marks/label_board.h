@@ -34,8 +34,9 @@ public:
 
     /// The first of several ways to set a label that covers nothing and stays on the sheet; when
     /// every way covers something, the one that covers least; when that is other text or leaves the
-    /// sheet, the nearest place to the first way that does not, where there is one. There must be
-    /// at least one way.
+    /// sheet, the nearest place to the first way that does not, where there is one; else it is
+    /// brought onto the sheet: what covers something can be read in part, what is cut off cannot.
+    /// There must be at least one way.
     /// @param below_px  further room taken below the line, for lines that belong to it
     Label place(const std::vector<Label>& ways, double below_px = 0.0);
 
@@ -48,6 +49,7 @@ private:
     double cost_of(const Rect& room) const { return cost_of_text(room) + cost_of_strokes(room); }
     double cost_of_text(const Rect& room) const;
     double cost_of_strokes(const Rect& room) const;
+    Label on_sheet(Label label) const;
     std::optional<Label> nearest_free(const Label& wanted, double below_px) const;
     Rect room_with_lines_below(const Label& label, double below_px) const;
 

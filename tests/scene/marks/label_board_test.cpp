@@ -60,6 +60,18 @@ TEST_CASE("where every way covers text the nearest free place is taken") {
     CHECK(crossed.place({label_at({50.0, 50.0})}).at.y() == 50.0);
 }
 
+TEST_CASE("where nothing is free a label is brought onto the sheet rather than cut off") {
+    const Rect sheet{{0.0, 0.0}, {150.0, 120.0}};
+    LabelBoard board(sheet, 1.0);
+    board.keep_clear(sheet); // all of it is taken
+    for (const Point& at : {Point(140.0, 60.0), Point(-30.0, 60.0), Point(20.0, 2.0)}) {
+        const Rect room = room_of(board.place({label_at(at)}), 1.0);
+        CHECK(room.low.x() >= -1e-9); // rounding
+        CHECK(room.high.x() <= 150.0 + 1e-9);
+        CHECK(room.low.y() >= -1e-9);
+    }
+}
+
 TEST_CASE("room below a line belongs to it") {
     LabelBoard board({{0.0, 0.0}, {400.0, 300.0}}, 1.0);
     static_cast<void>(board.place({label_at({50.0, 50.0})}, 22.0));
