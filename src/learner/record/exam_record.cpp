@@ -9,14 +9,6 @@ namespace steelyard::learner {
 
 namespace {
 
-/// Far more than any blueprint asks.
-constexpr std::int64_t kMostItems = 100000;
-
-double pass_share_of(const Statement& row, int column) {
-    const double share = row.number(column);
-    return share >= 0.0 ? std::min(share, 1.0) : 0.0;
-}
-
 /// The exam of the first row, if there is one.
 Recorded<std::optional<Exam>> first_exam(Database& database, Statement& rows) {
     const auto found = rows.row();
@@ -91,11 +83,10 @@ Recorded<std::vector<ExamResult>> finished_exams(Record& record, std::int64_t le
     std::vector<ExamResult> results;
     return rows->with(learner, most)
         .for_each_row([&](const Statement& row) {
-            const int of =
-                static_cast<int>(std::clamp<std::int64_t>(row.integer(5), 0, kMostItems));
+            const int of = count_in(row, 5);
             results.push_back({row.integer(0), row.text(1), row.integer(2), row.integer(3),
                                std::min(static_cast<int>(row.integer(4)), of), of,
-                               pass_mark(pass_share_of(row, 6), of)});
+                               pass_mark(share_in(row, 6), of)});
         })
         .map([&] { return std::move(results); });
 }

@@ -17,15 +17,6 @@ constexpr const char* kItemColumns = "code, skill, family, answer, flagged, took
 /// Far more than any blueprint asks.
 constexpr std::int64_t kMostItems = 100000;
 
-int count_of(const Statement& row, int column) {
-    return static_cast<int>(std::clamp<std::int64_t>(row.integer(column), 0, kMostItems));
-}
-
-double share_of(const Statement& row, int column) {
-    const double share = row.number(column);
-    return share >= 0.0 ? std::min(share, 1.0) : 0.0;
-}
-
 Recorded<void> read_items(Database& database, Exam& exam) {
     auto rows = database.prepare(
         fmt::format("SELECT {} FROM exam_item WHERE exam = ? ORDER BY number", kItemColumns));
@@ -33,11 +24,20 @@ Recorded<void> read_items(Database& database, Exam& exam) {
         return tl::make_unexpected(rows.error());
     return rows->with(exam.id).for_each_row([&](const Statement& row) {
         exam.items.push_back({row.text(0), row.text(1), row.text(2), row.text(3),
-                              row.integer(4) != 0, row.integer(5), share_of(row, 6)});
+                              row.integer(4) != 0, row.integer(5), share_in(row, 6)});
     });
 }
 
 } // namespace
+
+int count_in(const Statement& row, int column) {
+    return static_cast<int>(std::clamp<std::int64_t>(row.integer(column), 0, kMostItems));
+}
+
+double share_in(const Statement& row, int column) {
+    const double share = row.number(column);
+    return share >= 0.0 ? std::min(share, 1.0) : 0.0;
+}
 
 Recorded<Statement> find_exams(Database& database, std::string_view condition) {
     return database.prepare(
@@ -50,16 +50,16 @@ Recorded<KeptExam> read_exam(Database& database, const Statement& row) {
     exam.id = row.integer(0);
     exam.title = row.text(1);
     exam.seed = static_cast<std::uint64_t>(row.integer(2));
-    exam.pass_share = share_of(row, 3);
+    exam.pass_share = share_in(row, 3);
     exam.started_ms = row.integer(4);
     exam.allowed_ms = row.integer(5);
     exam.used_ms = row.integer(6);
     exam.seen_ms = row.integer(7);
-    exam.at = static_cast<std::size_t>(count_of(row, 8));
+    exam.at = static_cast<std::size_t>(count_in(row, 8));
     exam.finished_ms = row.integer(9);
     exam.finished = exam.finished_ms != 0;
-    kept.questions = count_of(row, 11);
-    kept.right_answers = std::min(count_of(row, 10), kept.questions);
+    kept.questions = count_in(row, 11);
+    kept.right_answers = std::min(count_in(row, 10), kept.questions);
     return read_items(database, exam).map([&] {
         exam.at = exam.items.empty() ? 0 : std::min(exam.at, exam.items.size() - 1);
         return std::move(kept);

@@ -15,6 +15,13 @@ struct KeptExam {
     int questions = 0;
 };
 
+/// A count of questions of a row that may have been damaged: not below 0, nor beyond what any
+/// blueprint asks.
+int count_in(const Statement& row, int column);
+
+/// A share of such a row, from 0 to 1.
+double share_in(const Statement& row, int column);
+
 /// Finds the exams of a learner; the first parameter is the learner's id, those of the condition
 /// follow.
 /// @param condition  in SQL, on columns of the table `exam`; an order may follow
