@@ -3,6 +3,7 @@
 //
 // The source stands beside each, by these letters. OpenStax, Anatomy & Physiology 2e, chapter 11:
 //   H table of the muscles that move the humerus    F text of the forearm and the elbow
+//   P table of the pectoral girdle
 //   G gluteal table    T thigh table    L leg and foot    A abdomen table    B section 11.3, back
 // K  Kuechle et al. 1997, J Shoulder Elbow Surg 6:429, abstract (horizontal flexion and extension)
 // Gray, Anatomy of the Human Body (public domain), as quoted: the pectoralis major with latissimus
@@ -59,6 +60,10 @@ const Expected kExtendKnee{{"quadriceps"}, "T"};
 const Expected kExtendElbow{{"triceps"}, "F"};
 const Expected kRaiseSideways{{"middle deltoid", "anterior deltoid"}, "H, Ackland 2008"};
 const Expected kAbductHip{{"gluteus medius", "gluteus minimus", "tensor fasciae latae"}, "G"};
+const Expected kRaiseGirdle =
+    missing({"upper trapezius", "serratus anterior", "lower trapezius"}, "M");
+const Expected kHoldGirdleBack = missing({"lower trapezius", "serratus anterior"}, "M");
+const Expected kDrawGirdleBack = missing({"middle trapezius", "rhomboids"}, "P");
 const Expected kTurnOut{{"infraspinatus", "teres minor"}, "H text"};
 const Expected kFlexTrunk{{"rectus abdominis", "external oblique", "internal oblique"}, "A"};
 /// Drawing a raised arm down: the pectoralis major with latissimus and teres major.
@@ -83,8 +88,8 @@ const std::map<std::string, std::vector<Expected>> kExpected{
     {"curl-cable", {kFlexElbow, kFlexShoulder, kExtendBack}},
     {"curl-dumbbell", {kFlexElbow, kFlexShoulder, kExtendBack}},
     {"elbow-partner", {kFlexElbow, kFlexShoulder}},
-    {"front-raise-bent", {kFlexShoulder, kFlexElbow, kExtendBack}},
-    {"front-raise-straight", {kFlexShoulder, kFlexElbow, kExtendBack}},
+    {"front-raise-bent", {kFlexShoulder, kFlexElbow, kHoldGirdleBack, kExtendBack}},
+    {"front-raise-straight", {kFlexShoulder, kFlexElbow, kHoldGirdleBack, kExtendBack}},
     {"good-morning", {kExtendHip, kExtendBack}},
     {"hinge-bar-drifting", {kExtendHip, kExtendBack, {{"hamstrings"}, "T"}, {{"calf"}, "L"}}},
     {"hinge-bar-near", {kExtendHip, kExtendBack, {{"hamstrings"}, "T"}, {{"calf"}, "L"}}},
@@ -97,14 +102,15 @@ const std::map<std::string, std::vector<Expected>> kExpected{
       kFlexShoulder}},
     {"kettlebell-swing",
      {{{"gluteus maximus", "hamstrings", "adductor magnus"}, "G, T"}, kExtendBack, kFlexShoulder}},
-    {"lateral-raise-bent", {kRaiseSideways, kTurnOut}},
+    {"lateral-raise-bent", {kRaiseSideways, kTurnOut, kRaiseGirdle}},
     {"lateral-raise-cable",
      {kRaiseSideways,
+      kRaiseGirdle,
       {{"left external oblique", "left internal oblique", "left quadratus lumborum",
         "left erector spinae"},
        "A, B"}}},
-    {"lateral-raise-leaning", {kRaiseSideways}},
-    {"lateral-raise-straight", {kRaiseSideways, kRests}},
+    {"lateral-raise-leaning", {kRaiseSideways, kRaiseGirdle}},
+    {"lateral-raise-straight", {kRaiseSideways, kRaiseGirdle, kRests}},
     {"leg-curl-machine", {{{"hamstrings"}, "T"}}},
     {"leg-extension-cuff",
      {kExtendKnee, {{"iliopsoas", "rectus femoris", "sartorius", "tensor fasciae latae"}, "G, T"}}},
@@ -113,23 +119,29 @@ const std::map<std::string, std::vector<Expected>> kExpected{
     {"leg-raise-straight", {{{"iliopsoas", "rectus femoris"}, "G, T"}, kExtendKnee}},
     {"neck-forward", {{{"neck extensors"}, "M"}, kExtendBack}},
     {"neck-partner", {{{"sternocleidomastoid"}, "M"}, kFlexTrunk}},
-    {"outward-rotation-cable", {kTurnOut, kFlexElbow}},
+    {"outward-rotation-cable", {kTurnOut, kFlexElbow, kDrawGirdleBack}},
     {"outward-rotation-dumbbell", {kRests, kFlexElbow}},
     {"outward-rotation-lying", {kTurnOut, kRests}},
-    {"overhead-press", {missing(kShoulderFlexors, "H"), kExtendElbow, kExtendBack}},
+    {"overhead-press", {missing(kShoulderFlexors, "H"), kExtendElbow, kRaiseGirdle, kExtendBack}},
     {"press-against-band",
      {{{"left external oblique", "right internal oblique"}, "A, M"}, kFlexElbow}},
     {"pull-down",
-     {{{"latissimus dorsi", "teres major", "sternal pectoralis"}, "H, Gray"}, kFlexElbow}},
-    {"push-up", {kFlexShoulder, kExtendElbow, kFlexTrunk}},
+     {{{"latissimus dorsi", "teres major", "sternal pectoralis"}, "H, Gray"},
+      kFlexElbow,
+      missing({"lower trapezius", "pectoralis minor", "latissimus dorsi"}, "P, H")}},
+    {"push-up", {kFlexShoulder, kExtendElbow, missing({"serratus anterior"}, "P"), kFlexTrunk}},
     {"rowing-trunk-swing", {kExtendBack, kDrawDown}},
     {"seated-row",
-     {{{"latissimus dorsi", "teres major", "posterior deltoid"}, "H"}, kFlexElbow, kExtendBack}},
+     {{{"latissimus dorsi", "teres major", "posterior deltoid"}, "H"},
+      kFlexElbow,
+      kDrawGirdleBack,
+      kExtendBack}},
     {"side-bend",
      {{{"left external oblique", "left internal oblique", "left quadratus lumborum",
         "left erector spinae"},
        "A, B"},
-      kRests}},
+      kRests,
+      {{"upper trapezius", "levator scapulae"}, "P, M"}}},
     {"squat-bar-back", {kExtendKnee, kExtendHip, {{"tibialis anterior"}, "L"}, kExtendBack}},
     {"squat-leaning", {kExtendKnee, kExtendHip, {{"calf"}, "L"}, kExtendBack}},
     {"squat-load-in-front", {kExtendKnee, kExtendHip, kExtendBack}},

@@ -1,6 +1,7 @@
 #include "cli/reports/body_ascii.h"
 
 #include "cli/reports/ascii_sheet.h"
+#include "mechanics/body/landmarks.h"
 #include "problems/draw/body_quantities.h"
 
 #include <fmt/core.h>
@@ -110,7 +111,7 @@ private:
         bone(joint(Segment::right_thigh), joint(Segment::left_thigh));
         for (std::size_t i = 0; i < mechanics::kSegmentCount; ++i) {
             const auto segment = static_cast<Segment>(i);
-            if (segment != Segment::head)
+            if (segment != Segment::head && !mechanics::is_girdle(segment))
                 bone(joint(segment), tip_of(segment));
         }
         const Vec2 head = seen(result_.placement[Segment::head].com_m);

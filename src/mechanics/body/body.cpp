@@ -1,6 +1,7 @@
 #include "mechanics/body/body.h"
 
 #include "mechanics/body/body_check.h"
+#include "mechanics/body/landmarks.h"
 #include "mechanics/body/slice.h"
 
 #include <algorithm>
@@ -169,8 +170,22 @@ void build_foot(Body& body, const SegmentColumn& person, Segment foot_name, Segm
     toes.joint_m = foot.tip_m;
 }
 
+/// From the breastbone to the shoulder, level. It has no mass of its own: tables count it with the
+/// trunk.
+void build_girdle(Body& body, const SegmentColumn& person, double side, Segment girdle) {
+    SegmentBody& segment = body[girdle];
+    const double height_m = person.reference_height_m;
+    const double beside_m =
+        std::min(kSternoclavicularBeside * height_m, 0.5 * person.shoulder_half_breadth_m);
+    segment.joint_m = Vec3(kSternoclavicularBefore * height_m,
+                           person.shoulder_height_m - person.lumbar_height_m, side * beside_m);
+    segment.tip_m =
+        Vec3(-segment.joint_m.x(), 0.0, side * (person.shoulder_half_breadth_m - beside_m));
+    segment.length_m = segment.tip_m.norm();
+}
+
 /// One side; z is positive to the right.
-void build_side(Body& body, const SegmentColumn& person, double side, Segment first_of_arm,
+void build_side(Body& body, const SegmentColumn& person, double side, Segment girdle,
                 Segment first_of_leg) {
     const auto after = [](Segment first, std::size_t steps) {
         return static_cast<Segment>(index_of(first) + steps);
@@ -179,11 +194,11 @@ void build_side(Body& body, const SegmentColumn& person, double side, Segment fi
         body[segment] = limb(row, body.mass_kg);
         body[segment].joint_m = joint_m;
     };
-    const double shoulder_m = person.shoulder_height_m - person.lumbar_height_m;
-    build(first_of_arm, person.upper_arm,
-          Vec3(0.0, shoulder_m, side * person.shoulder_half_breadth_m));
-    build(after(first_of_arm, 1), person.forearm, body[first_of_arm].tip_m);
-    build(after(first_of_arm, 2), person.hand, body[after(first_of_arm, 1)].tip_m);
+    build_girdle(body, person, side, girdle);
+    const Segment first_of_arm = after(girdle, 1);
+    build(first_of_arm, person.upper_arm, body[girdle].tip_m);
+    build(after(girdle, 2), person.forearm, body[first_of_arm].tip_m);
+    build(after(girdle, 3), person.hand, body[after(girdle, 2)].tip_m);
 
     build(first_of_leg, person.thigh, Vec3(0.0, 0.0, side * person.hip_half_breadth_m));
     build(after(first_of_leg, 1), person.shank, body[first_of_leg].tip_m);
@@ -203,8 +218,8 @@ Body build(const SegmentColumn& person, double mass_kg) {
     body.fingertip_from_wrist_m = person.fingertip_from_wrist_m;
     build_trunk(body, person);
     build_head(body, person);
-    build_side(body, person, 1.0, Segment::right_upper_arm, Segment::right_thigh);
-    build_side(body, person, -1.0, Segment::left_upper_arm, Segment::left_thigh);
+    build_side(body, person, 1.0, Segment::right_girdle, Segment::right_thigh);
+    build_side(body, person, -1.0, Segment::left_girdle, Segment::left_thigh);
     return body;
 }
 

@@ -14,6 +14,9 @@ constexpr bool is_foot(Segment segment) {
 constexpr bool is_toes(Segment segment) {
     return segment == Segment::right_toes || segment == Segment::left_toes;
 }
+constexpr bool is_girdle(Segment segment) {
+    return segment == Segment::right_girdle || segment == Segment::left_girdle;
+}
 constexpr bool is_shank(Segment segment) {
     return segment == Segment::right_shank || segment == Segment::left_shank;
 }
@@ -27,6 +30,12 @@ inline constexpr double kFootBreadth = 0.055;     ///< Drillis & Contini 1966, f
 inline constexpr double kHandBreadth = 0.05;      ///< across the knuckles
 inline constexpr double kSeatBreadth = 0.191;     ///< Drillis & Contini 1966, hip breadth
 inline constexpr double kSeatDepth = 0.15;        ///< from the buttocks forward under the thighs
+
+/// Joint of collar bone and breastbone, as fractions of height [-]: 2.5 cm beside the middle and 4
+/// cm before the middle of the shoulder in a person of 1.75 m, at the shoulder's height. From
+/// memory.
+inline constexpr double kSternoclavicularBeside = 0.0143;
+inline constexpr double kSternoclavicularBefore = 0.0229;
 
 /// Half the length of a contact at the ball of the foot, and below a knee [m]. Assumptions.
 inline constexpr double kHalfBall_m = 0.02;

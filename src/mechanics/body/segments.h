@@ -12,7 +12,8 @@
 //
 // The body is a tree that starts at the pelvis. *Distal* always means away from the pelvis, also
 // when a foot or a hand carries the body. The joint's hinges turn the distal segment, in the order
-// of their numbers: flexion first, then abduction or side bend, then rotation about the long axis.
+// of their numbers: flexion first, then abduction or side bend, then rotation about the long axis;
+// in the shoulder girdle protraction, then elevation, then rotation about the collar bone.
 // So at 90 degrees of shoulder flexion the abduction axis stands vertical and abduction becomes
 // what the trade calls horizontal abduction.
 
@@ -30,11 +31,13 @@ using Mat3 = Eigen::Matrix3d;
 
 enum class Segment : unsigned char {
     pelvis,
-    trunk, ///< all between the lumbar joint and the neck, without the arms
-    head,  ///< head and neck
+    trunk,        ///< all between the lumbar joint and the neck, without the arms
+    head,         ///< head and neck
+    right_girdle, ///< collar bone and shoulder blade, taken as one
     right_upper_arm,
     right_forearm,
     right_hand,
+    left_girdle,
     left_upper_arm,
     left_forearm,
     left_hand,
@@ -47,15 +50,17 @@ enum class Segment : unsigned char {
     left_foot,
     left_toes,
 };
-inline constexpr std::size_t kSegmentCount = 17;
+inline constexpr std::size_t kSegmentCount = 19;
 
 /// Each joint carries one segment: joint number j the segment number j + 1.
 enum class Joint : unsigned char {
-    lumbar, ///< lumbosacral, L5/S1
-    neck,   ///< at the seventh cervical vertebra
+    lumbar,       ///< lumbosacral, L5/S1
+    neck,         ///< at the seventh cervical vertebra
+    right_girdle, ///< sternoclavicular: the collar bone at the breastbone
     right_shoulder,
     right_elbow,
     right_wrist,
+    left_girdle,
     left_shoulder,
     left_elbow,
     left_wrist,
@@ -68,7 +73,7 @@ enum class Joint : unsigned char {
     left_ankle,
     left_ball_of_foot,
 };
-inline constexpr std::size_t kJointCount = 16;
+inline constexpr std::size_t kJointCount = 18;
 
 /// One turning axis of a joint. Signs, ranges and their sources: hinge_info and README.md.
 enum class Hinge : unsigned char {
@@ -78,6 +83,9 @@ enum class Hinge : unsigned char {
     neck_flexion,
     neck_side_bend,
     neck_rotation,
+    right_girdle_protraction,
+    right_girdle_elevation,
+    right_girdle_rotation,
     right_shoulder_flexion,
     right_shoulder_abduction,
     right_shoulder_rotation,
@@ -85,6 +93,9 @@ enum class Hinge : unsigned char {
     right_forearm_rotation,
     right_wrist_flexion,
     right_wrist_deviation,
+    left_girdle_protraction,
+    left_girdle_elevation,
+    left_girdle_rotation,
     left_shoulder_flexion,
     left_shoulder_abduction,
     left_shoulder_rotation,
@@ -107,7 +118,7 @@ enum class Hinge : unsigned char {
     left_ankle_inversion,
     left_toe_extension,
 };
-inline constexpr std::size_t kHingeCount = 34;
+inline constexpr std::size_t kHingeCount = 40;
 
 constexpr std::size_t index_of(Segment segment) {
     return static_cast<std::size_t>(segment);

@@ -1,6 +1,7 @@
 #include "mechanics/whatif/pull.h"
 
 #include "mechanics/body/kinematics.h"
+#include "mechanics/body/landmarks.h"
 #include "mechanics/whatif/reach.h"
 
 #include <algorithm>
@@ -81,8 +82,14 @@ bool is_small(Joint joint) {
 /// Of all joints on the way those that turn: see hinges_that_follow.
 std::vector<Joint> joints_that_follow(const Exercise& exercise, const BodyPoint& point) {
     const bool at_joint = point.spot == Spot::along && point.along == 0.0;
-    const std::vector<Joint> way =
+    std::vector<Joint> way =
         joints_between(point.segment, exercise.body_case.pose.anchor.point.segment, at_joint);
+    // Who pulls at a shoulder means the trunk, but where the shoulder girdle is what moves.
+    way.erase(std::remove_if(way.begin(), way.end(),
+                             [&](Joint joint) {
+                                 return is_girdle(carried_by(joint)) && !moves(exercise, joint);
+                             }),
+              way.end());
     std::vector<Joint> large;
     std::copy_if(way.begin(), way.end(), std::back_inserter(large),
                  [&](Joint joint) { return !is_small(joint) || moves(exercise, joint); });

@@ -47,6 +47,17 @@ void set_foot_length(Body& body, Segment foot, double length_m) {
     body.ball_before_ankle_m = length_m;
 }
 
+/// @param to_the_right_m  where the shoulder lies beside the middle; negative on the left
+void set_shoulder_breadth(Body& body, Segment girdle, double to_the_right_m) {
+    SegmentBody& part = body[girdle];
+    const double before_m = part.joint_m.z() + part.tip_m.z();
+    part.joint_m.z() *= to_the_right_m / before_m;
+    part.tip_m.z() *= to_the_right_m / before_m;
+    part.length_m = part.tip_m.norm();
+    body[girdle == Segment::right_girdle ? Segment::right_upper_arm : Segment::left_upper_arm]
+        .joint_m = part.tip_m;
+}
+
 void apply_to(Body& body, const BodyPartPlan& plan, Segment segment, const double* quantities) {
     SegmentBody& part = body[segment];
     if (plan.mass)
@@ -59,7 +70,7 @@ void apply_to(Body& body, const BodyPartPlan& plan, Segment segment, const doubl
         stretch(body, segment, plan.length->evaluate(quantities) / part.length_m);
     if (plan.shoulders)
         stretch(body, segment,
-                plan.shoulders->evaluate(quantities) / body[Segment::right_upper_arm].joint_m.y());
+                plan.shoulders->evaluate(quantities) / body[Segment::right_girdle].joint_m.y());
     if (plan.centre)
         part.com_m = plan.centre->evaluate(quantities) * part.tip_m.normalized();
 }
@@ -73,8 +84,8 @@ void apply(Body& body, const BodyPartPlan& plan, const double* quantities) {
     if (plan.grip)
         body.grip_from_wrist_m = plan.grip->evaluate(quantities);
     if (plan.half_breadth) {
-        body[Segment::right_upper_arm].joint_m.z() = plan.half_breadth->evaluate(quantities);
-        body[Segment::left_upper_arm].joint_m.z() = -plan.half_breadth->evaluate(quantities);
+        set_shoulder_breadth(body, Segment::right_girdle, plan.half_breadth->evaluate(quantities));
+        set_shoulder_breadth(body, Segment::left_girdle, -plan.half_breadth->evaluate(quantities));
     }
 }
 

@@ -70,7 +70,7 @@ PlacedForce part_weight(BodyPart part, const AxisPlan& axis, const BodySolution&
     const mechanics::HingeInfo& hinge = mechanics::hinge_info(axis.hinges.front());
     const bool both = axis.hinges.size() > 1 || hinge.mirror == hinge.hinge;
     const bool on_left =
-        beyond(axis.hinges.front()) >= Segment::left_upper_arm &&
+        beyond(axis.hinges.front()) >= Segment::left_girdle &&
         mechanics::segment_info(beyond(axis.hinges.front())).name.substr(0, 4) == "left";
     if (both || !on_left || left == right)
         add_weight(right, solved, total);

@@ -30,6 +30,9 @@ Girth girth_of(Segment segment) {
         return {0.058, 0.062, 0.074, 0.086};
     case Segment::head:
         return {0.030, 0.030, 0.030, 0.030};
+    case Segment::right_girdle:
+    case Segment::left_girdle:
+        return {0.020, 0.030, 0.020, 0.030};
     case Segment::right_upper_arm:
     case Segment::left_upper_arm:
         return {0.033, 0.025, 0.031, 0.025};

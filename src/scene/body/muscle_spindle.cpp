@@ -1,5 +1,7 @@
 #include "scene/body/muscle_spindle.h"
 
+#include "mechanics/body/landmarks.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -47,7 +49,8 @@ std::optional<Spindle> spindle_of(const mechanics::PlacedLine& line, double tens
     spindle.belly_px = std::clamp(0.16 * std::sqrt(tension_N), 2.5, 13.0) * fine;
     const auto carried = mechanics::joint_info(mechanics::hinge_info(hinge).joint).segment;
     const auto before = mechanics::segment_info(carried).parent;
-    const bool from_limb = mechanics::segment_info(before).mirror != before;
+    const bool from_limb =
+        mechanics::segment_info(before).mirror != before && !mechanics::is_girdle(before);
     if (from_limb) {
         const Point joint = stage.to_sheet(placement.axis_point_m(hinge));
         const Point bone = stage.to_sheet(placement[before].joint_m) - joint;

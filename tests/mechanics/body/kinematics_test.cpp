@@ -42,6 +42,9 @@ TEST_CASE("Positive angles move the parts the way their names say", "[kinematics
         const auto moved = [&](Segment segment, Hinge hinge, double angle_deg = 20) {
             return shift_of(part(segment), with({{side(hinge), angle_deg}}));
         };
+        CHECK(moved(Segment::right_hand, Hinge::right_girdle_protraction).x() > 0.0);
+        CHECK(moved(Segment::right_upper_arm, Hinge::right_girdle_elevation).y() > 0.0);
+        CHECK(moved(Segment::right_hand, Hinge::right_girdle_rotation).x() > 0.0);
         CHECK(moved(Segment::right_hand, Hinge::right_shoulder_flexion).x() > 0.0);
         CHECK(moved(Segment::right_hand, Hinge::right_shoulder_abduction).z() * outward > 0.0);
         CHECK(moved(Segment::right_hand, Hinge::right_elbow_flexion).x() > 0.0);
