@@ -37,8 +37,9 @@ std::string overview(const std::vector<Verb>& verbs) {
     text += "\n`steelyard VERB --help` shows a verb's options and more examples;\n"
             "`steelyard --version` says which version this is.\n"
             "A setup is a short text file: assets/setups/README.md shows how to write one.\n\n"
-            "Educational, not medical advice: numbers for rigid levers and limbs. Pain means\n"
-            "stop; local codes and licensed practitioners come first.\n";
+            "Educational, not medical advice. Estimates for rigid levers and limbs. Stop if it\n"
+            "hurts. Local regulations, your scope of practice and licensed practitioners come\n"
+            "first.\n";
     return text;
 }
 

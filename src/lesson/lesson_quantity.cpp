@@ -27,7 +27,7 @@ constexpr std::string_view kAgainst = " against ";
 
 constexpr std::string_view kLeverNames[] = {
     "effort",          "effort arm",       "load",     "load arm", "load torque", "effort torque",
-    "ideal advantage", "actual advantage", "reaction", "class"};
+    "ideal advantage", "actual advantage", "reaction", "class",    "class lever"};
 constexpr std::string_view kBodyNames[] = {"torque",      "both torques", "arm",    "load",
                                            "load torque", "own torque",   "muscle", "joint force",
                                            "angle",       "direction",    "axis",   "most loaded"};
@@ -57,6 +57,8 @@ Reading read_lever(std::string_view name, const mech::LeverResult& solved) {
     if (name == "class")
         return QuantityValue{std::nullopt, setup::Dimension::number,
                              decapitalised(words::class_name(solved))};
+    if (name == "class lever")
+        return QuantityValue{std::nullopt, setup::Dimension::number, words::class_lever(solved)};
     if (name == "effort")
         return or_missing(solved.effort_N, setup::Dimension::force, name);
     if (name == "effort arm")

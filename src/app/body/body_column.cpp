@@ -8,6 +8,7 @@
 #include "scene/body/body_drawing.h"
 #include "setup/units/format_quantity.h"
 #include "words/body/body_words.h"
+#include "words/caution.h"
 
 #include <fmt/format.h>
 
@@ -194,7 +195,7 @@ void draw_words(const BodyModel& model, const BodyReadings& readings, std::strin
         pen.paragraph({TextSize::caption, false, Role::wrong}, model.message);
     if (!notice.empty())
         pen.paragraph({TextSize::caption, true, Role::ink}, notice);
-    pen.paragraph(kCaption, words::kBodyCaution); // before what may have to be scrolled to
+    pen.paragraph(kCaption, words::kCaution); // before what may have to be scrolled to
     if (!model.state.setup.head.note.empty())
         pen.paragraph(kCaption, model.state.setup.head.note);
 }

@@ -8,11 +8,11 @@
 #include "words/body/load_at_joint.h"
 #include "words/body/muscle_credit.h"
 #include "words/body/strength_words.h"
+#include "words/capitalised.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 
 namespace steelyard::app {
@@ -53,13 +53,20 @@ Ranked ranked(const Shares& shares, std::size_t most) {
     return found;
 }
 
+/// What the muscles of an axis must do, as anatomy names it in the pose.
+std::string motion_asked(const BodyModel& model, Hinge hinge) {
+    const auto named_by = [&](const std::vector<mechanics::Muscle>& listed) {
+        return words::motion_asked(listed, model.posed.pose, hinge, model.solved.muscle(hinge));
+    };
+    return hinge == model.axis()
+               ? named_by(model.shown.muscles)
+               : named_by(words::shown_muscles(model.state.setup, model.muscles, hinge));
+}
+
 std::string sentence_about(const BodyModel& model, const Shares& shares, std::size_t most) {
     const Hinge first = shares[most].axis;
-    const auto asked = [&](Hinge hinge) {
-        return words::asked_of_muscles(hinge, model.solved.muscle(hinge));
-    };
     if (shares.size() < 2)
-        return fmt::format("The muscles must work in {}.", asked(first));
+        return fmt::format("The muscles must work in {}.", motion_asked(model, first));
     const double largest_Nm = shares[most].torque_Nm;
     const Ranked others = ranked(shares, most);
     if (!others.equal.empty() && largest_Nm > 0.0) {
@@ -71,8 +78,8 @@ std::string sentence_about(const BodyModel& model, const Shares& shares, std::si
     const words::AxisShare& second = shares[others.next];
     const double part = largest_Nm > 0.0 ? second.torque_Nm / largest_Nm : 0.0;
     if (words::joint_word(second.axis) == words::joint_word(first))
-        return fmt::format("in {}, and {:.0f} % of that in {}.", asked(first), 100.0 * part,
-                           asked(second.axis));
+        return fmt::format("in {}, and {:.0f} % of that in {}.", motion_asked(model, first),
+                           100.0 * part, motion_asked(model, second.axis));
     if (part < kNextToNothing)
         return fmt::format("and next to nothing at {}.", at_words(second));
     return fmt::format("and {:.0f} % of that at {}.", 100.0 * part, at_words(second));
@@ -144,17 +151,13 @@ std::string_view word_without_force(mechanics::MuscleOutcome outcome) {
 
 /// The share, its source and what has to stand beside it.
 std::string strength_sentence(const words::StrengthBeside& beside) {
-    std::string sentence = words::share_words(beside);
-    sentence[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(sentence[0])));
-    return fmt::format("{} ({}). {}", sentence, beside.measured.citation.text,
-                       words::kStrengthCaution);
+    return fmt::format("{} ({}). {}", words::capitalised(words::share_words(beside)),
+                       beside.measured.citation.text, words::kStrengthCaution);
 }
 
 /// "Both hips together".
 std::string both_together(Hinge hinge) {
-    std::string words = words::both_sides_word(hinge) + " together";
-    words[0] = 'B';
-    return words;
+    return words::capitalised(words::both_sides_word(hinge)) + " together";
 }
 
 void add_rows(const BodyModel& model, const words::AxisShare& share, setup::UnitSystem units,
@@ -164,10 +167,9 @@ void add_rows(const BodyModel& model, const words::AxisShare& share, setup::Unit
     };
     const Hinge hinge = model.axis();
     const double torque_Nm = std::abs(model.solved.muscle(hinge));
-    readings.rows.push_back(
-        {BodyQuantity::torque,
-         fmt::format("Torque, {}", words::asked_of_muscles(hinge, model.solved.muscle(hinge))),
-         text(torque_Nm, Dimension::torque), Role::ink});
+    readings.rows.push_back({BodyQuantity::torque,
+                             fmt::format("Torque, {}", motion_asked(model, hinge)),
+                             text(torque_Nm, Dimension::torque), Role::ink});
     if (const auto beside =
             words::strength_beside(model.state.setup.person, model.shown.muscles, model.posed.pose,
                                    hinge, model.solved.muscle(hinge)))

@@ -2,6 +2,7 @@
 
 #include "app/platform/key.h"
 #include "app/widgets/area.h"
+#include "words/caution.h"
 
 #include <algorithm>
 
@@ -77,9 +78,7 @@ constexpr const char* kAboutNumbers =
     "Numbers are computed for rigid levers at rest, with g = 9.80665 m/s² unless the setup says "
     "otherwise, and rounded to three figures only where they are shown. On the body a second ring "
     "marks the joint with the largest torque, not the one nearest to its limit: how strong each "
-    "joint of a person is, no table here says. Educational, not medical advice: for work on people "
-    "and with loads, local codes, your scope of practice and licensed "
-    "practitioners come first. Pain means stop.";
+    "joint of a person is, no table here says.";
 
 } // namespace
 
@@ -111,6 +110,9 @@ bool draw_help(const Style& style, const scene::Point& window_px, const std::vec
     y = draw_paragraph(list, style, {TextSize::body, false, Role::quiet_ink},
                        {24.0F, y + style.px(30.0F)}, std::min(width_px, style.px(760.0F)),
                        kAboutNumbers);
+    y += style.px(10.0F);
+    y = draw_paragraph(list, style, {TextSize::body, false, Role::quiet_ink}, {24.0F, y},
+                       std::min(width_px, style.px(760.0F)), words::kCaution);
     y += style.px(10.0F);
     draw_text(list, style, {TextSize::body, true, Role::ink}, {24.0F, y}, "Where they come from");
     y += style.px(24.0F);

@@ -8,6 +8,8 @@
 #include "setup/units/format_quantity.h"
 #include "words/body/axis_shares.h"
 #include "words/body/body_words.h"
+#include "words/capitalised.h"
+#include "words/caution.h"
 #include "words/whatif/gym_moves.h"
 #include "words/whatif/whatif_words.h"
 
@@ -152,12 +154,6 @@ void draw_wanted_field(const Part& part) {
         part.pen.paragraph(kFault, column.wanted_fault);
 }
 
-std::string capitalised(std::string text) {
-    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z')
-        text[0] = static_cast<char>(text[0] - 'a' + 'A');
-    return text;
-}
-
 /// What joints may not exceed; press one to let it go.
 void draw_limits(const Part& part) {
     part.pen.skip(28.0F);
@@ -165,7 +161,7 @@ void draw_limits(const Part& part) {
     part.pen.skip(4.0F);
     for (const mechanics::Cap& limit : part.model.state.limits) {
         const std::string words =
-            fmt::format("{} at most {}  ×", capitalised(words::joint_word(limit.hinge)),
+            fmt::format("{} at most {}  ×", words::capitalised(words::joint_word(limit.hinge)),
                         part.torque(limit.most_Nm));
         if (word_button(part.style, words.c_str(), {part.pen.left(), part.pen.y()}, words, false))
             part.wishes.intents.emplace_back(ToggleLimit{limit.hinge});
@@ -210,7 +206,7 @@ bool draw_row(const Part& part, const mechanics::Change& change, const std::stri
     ImGui::PopID();
     const TextStyle title{TextSize::body, selected, stale ? Role::quiet_ink : Role::ink};
     draw_text(pen.list(), part.style, title, {pen.left(), pen.y() + part.style.px(20.0F)},
-              shortened(part.style, title, capitalised(says), pen.width()));
+              shortened(part.style, title, words::capitalised(says), pen.width()));
     draw_text(pen.list(), part.style, kCaption, {pen.left(), pen.y() + part.style.px(39.0F)},
               shortened(part.style, kCaption, becomes, pen.width()));
     pen.skip(50.0F);
@@ -312,7 +308,7 @@ void draw_foot(const Part& part) {
     part.wishes.to_levers =
         word_button(part.style, "levers", {pen.left(), pen.y()}, "Compare two levers", false);
     pen.skip(30.0F);
-    pen.paragraph(kCaption, words::kBodyCaution);
+    pen.paragraph(kCaption, words::kCaution);
 }
 
 } // namespace

@@ -3,6 +3,7 @@
 #include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
+#include "words/caution.h"
 
 #include <algorithm>
 #include <cmath>
@@ -14,10 +15,6 @@ namespace {
 using scene::Point;
 using scene::Role;
 using scene::TextSize;
-
-constexpr const char* kCaution = "Educational, not medical advice: estimates for rigid bodies. "
-                                 "Local codes, your scope of practice and licensed practitioners "
-                                 "come first; pain means stop.";
 
 /// Doors side by side, or below each other where the window is narrow.
 struct DoorGrid {
@@ -154,7 +151,7 @@ StartFrame run_start(const Style& style, const Point& window_px, const std::vect
                         static_cast<float>(window_px.x()) - 24.0F, frame);
     y = draw_paragraph(list, style, {TextSize::caption, false, Role::quiet_ink},
                        {24.0F, y + style.px(40.0F)}, static_cast<float>(window_px.x()) - 64.0F,
-                       kCaution);
+                       words::kCaution);
     ImGui::SetCursorScreenPos({0.0F, y});
     ImGui::Dummy({1.0F, 1.0F});
     end_area();

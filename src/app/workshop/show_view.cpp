@@ -7,6 +7,7 @@
 #include "setup/body/body_names.h"
 #include "words/body/axis_shares.h"
 #include "words/body/body_words.h"
+#include "words/caution.h"
 
 #include <algorithm>
 #include <cmath>
@@ -20,7 +21,6 @@ using scene::Point;
 using scene::Role;
 using scene::TextSize;
 
-constexpr const char* kCaution = "Educational, not medical advice. Pain means stop.";
 constexpr float kMargin = 15.0F; ///< at 100 % of a room's scale, as all lengths below
 constexpr float kFirstBaseline = 34.0F;
 constexpr std::size_t kMostLargeLines = 2; ///< a longer sentence is set smaller
@@ -216,7 +216,7 @@ ShowFrame draw_show(const Style& style, const Point& window_px, const ShowModel&
     }
     const FootWishes foot =
         draw_room_foot(style, {room.margin_px, room.width_px - room.margin_px, room.height_px},
-                       show, shown.step, reads_low_back(step) ? kCaution : nullptr);
+                       show, shown.step, reads_low_back(step) ? words::kCaution : nullptr);
     if (foot.intent)
         frame.intents.push_back(*foot.intent);
     frame.leave = foot.leave;

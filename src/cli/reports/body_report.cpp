@@ -1,11 +1,11 @@
 #include "cli/reports/body_report.h"
 
-#include "cli/reports/caution.h"
 #include "mechanics/range/sweep.h"
 #include "setup/muscle/muscle_file.h"
 #include "setup/units/format_quantity.h"
 #include "words/body/body_words.h"
 #include "words/body/muscle_credit.h"
+#include "words/caution.h"
 
 #include <fmt/format.h>
 
@@ -214,7 +214,7 @@ std::string force_line(const words::ForceAtHinge& force, UnitSystem units) {
     return fmt::format("    {:<27} {}{}\n", force.name, torque, how);
 }
 
-std::string hinge_lines(const HingeReading& hinge, const mechanics::Pose& pose, UnitSystem units) {
+std::string hinge_lines(const HingeReading& hinge, UnitSystem units) {
     const mechanics::HingeInfo& info = mechanics::hinge_info(hinge.hinge);
     const double angle_rad = std::abs(hinge.angle_rad) < kNoAngle_rad ? 0.0 : hinge.angle_rad;
     const double size_Nm = std::abs(hinge.muscle_Nm);
@@ -222,7 +222,7 @@ std::string hinge_lines(const HingeReading& hinge, const mechanics::Pose& pose, 
         fmt::format("{}, {}\n  {:<29} {}", info.label, quantity(angle_rad, Dimension::angle, units),
                     "muscle torque", quantity(size_Nm, Dimension::torque, units));
     if (size_Nm >= words::kSmallTorque_Nm)
-        text += " in " + words::motion_asked(hinge.listed, pose, hinge.hinge, hinge.muscle_Nm);
+        text += " in " + hinge.motion;
     text += '\n';
     if (hinge.strength) {
         text += fmt::format("    {} ({})\n", words::share_words(*hinge.strength),
@@ -289,7 +289,7 @@ ordered_json body_json(const setup::BodySetup& setup, const words::BodyReading& 
     }
     for (const HingeCurves& one : curves)
         json["sweep"][std::string(mechanics::hinge_info(one.hinge).name)] = curves_json(one);
-    json["caution"] = kCaution;
+    json["caution"] = words::kCaution;
     return json;
 }
 
@@ -304,13 +304,10 @@ std::string body_report(const setup::BodySetup& setup, const words::BodyReading&
     if (const std::string shares = words::shares_sentence(reading.shares, setup.head.units);
         !shares.empty())
         text += fmt::format("Torque of the muscles: {}\n\n", shares);
-    mechanics::Pose pose = setup.exercise.body_case.pose;
-    if (setup.exercise.path)
-        pose = mechanics::pose_at(pose, *setup.exercise.path, reading.progress);
     for (const mechanics::Hinge axis : setup.axes) {
         for (const HingeReading& hinge : reading.hinges)
             if (hinge.hinge == axis)
-                text += hinge_lines(hinge, pose, setup.head.units);
+                text += hinge_lines(hinge, setup.head.units);
     }
     for (const HingeCurves& one : curves)
         text += curve_table(one, setup.head.units);
@@ -321,7 +318,7 @@ std::string body_report(const setup::BodySetup& setup, const words::BodyReading&
         });
     if (compares)
         text += fmt::format("\n{}\n", words::kStrengthCaution);
-    return text + fmt::format("\n{}\n", kCaution);
+    return text + fmt::format("\n{}\n", words::kCaution);
 }
 
 } // namespace steelyard::cli

@@ -1,7 +1,8 @@
 #include "cli/reports/whatif_report.h"
 
-#include "cli/reports/caution.h"
 #include "setup/units/format_quantity.h"
+#include "words/capitalised.h"
+#include "words/caution.h"
 #include "words/whatif/gym_moves.h"
 #include "words/whatif/whatif_words.h"
 
@@ -80,12 +81,6 @@ std::string step_text(const WhatIfAsked& asked, const Change& change, const Chan
     return words::change_step_text(change, range, value, asked.setup.head.units);
 }
 
-std::string capitalised(std::string text) {
-    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z')
-        text[0] = static_cast<char>(text[0] - 'a' + 'A');
-    return text;
-}
-
 /// "Crate far from the body: peak torque of lumbar flexion 180 N·m, wanted 144 N·m."
 std::string question_lines(const WhatIfAsked& asked, double present_Nm) {
     return fmt::format(
@@ -95,7 +90,7 @@ std::string question_lines(const WhatIfAsked& asked, double present_Nm) {
 }
 
 std::string last_lines() {
-    return fmt::format("\n{}\n", kCaution);
+    return fmt::format("\n{}\n", words::kCaution);
 }
 
 } // namespace
@@ -110,14 +105,14 @@ ordered_json answer_json(const WhatIfAsked& asked, const Change& change,
         json["solutions"].push_back(peak_json(solution));
     json["nearest"] = peak_json(answer.nearest);
     json["limit"] = limit_json(answer.limit);
-    json["caution"] = kCaution;
+    json["caution"] = words::kCaution;
     return json;
 }
 
 std::string answer_report(const WhatIfAsked& asked, const Change& change,
                           const mechanics::WhatIfAnswer& answer) {
     std::string text = question_lines(asked, answer.present.torque_Nm);
-    const std::string what = capitalised(describe(change, asked.exercise));
+    const std::string what = words::capitalised(describe(change, asked.exercise));
     text +=
         fmt::format("\n{}: {} now.\n", what, value_text(asked, answer.range.present, answer.range));
     for (const ChangedPeak& solution : answer.solutions) {
@@ -160,7 +155,7 @@ ordered_json ways_json(const WhatIfAsked& asked, const mechanics::RankedWays& wa
         one["limit"] = limit_json(refused.limit);
         json["refused"].push_back(std::move(one));
     }
-    json["caution"] = kCaution;
+    json["caution"] = words::kCaution;
     return json;
 }
 
@@ -211,7 +206,7 @@ ordered_json feasible_json(const WhatIfAsked& asked, const Change& change, const
                                     {"below", limit_json(span.below)},
                                     {"above", limit_json(span.above)}});
     }
-    json["caution"] = kCaution;
+    json["caution"] = words::kCaution;
     return json;
 }
 
@@ -219,7 +214,7 @@ std::string feasible_report(const WhatIfAsked& asked, const Change& change,
                             const ChangeRange& range,
                             const std::vector<mechanics::AllowedSpan>& spans) {
     std::string text = fmt::format("{}\n\n{}: {} now.\n", asked.setup.head.name,
-                                   capitalised(describe(change, asked.exercise)),
+                                   words::capitalised(describe(change, asked.exercise)),
                                    value_text(asked, range.present, range));
     if (spans.empty())
         text += "  No setting keeps every cap.\n";

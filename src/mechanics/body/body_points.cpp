@@ -35,7 +35,7 @@ std::string_view owner_of(Spot spot) {
     case Spot::upper_back:
         return "the trunk for this spot";
     case Spot::knee_front:
-        return "a shank for this spot";
+        return "a lower leg for this spot";
     }
     return "";
 }

@@ -29,7 +29,7 @@ std::string_view owner_of(Patch patch) {
     case Patch::seat:
         return "the pelvis for this patch";
     case Patch::knee:
-        return "a shank for this patch";
+        return "a lower leg for this patch";
     case Patch::back:
         return "the trunk for this patch";
     }

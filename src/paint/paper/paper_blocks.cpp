@@ -1,5 +1,6 @@
 #include "paint/paper/paper_blocks.h"
 
+#include "words/caution.h"
 #include <algorithm>
 #include <cassert>
 #include <string>
@@ -66,7 +67,7 @@ Pieces paragraphs(const PageSetting& page, std::string_view text, const TextStyl
 }
 
 Pieces caution(const PageSetting& page) {
-    return page.type.paragraph(kCaution, {page.format.small_pt(), false, Role::quiet_ink},
+    return page.type.paragraph(words::kCaution, {page.format.small_pt(), false, Role::quiet_ink},
                                page.format.content_width_pt());
 }
 

@@ -3,6 +3,7 @@
 #include "publish/figures/caption.h"
 #include "scene/body/body_drawing.h"
 #include "words/body/body_words.h"
+#include "words/caution.h"
 
 #include <algorithm>
 
@@ -52,7 +53,7 @@ body_figure(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>&
         return tl::make_unexpected(solved.error());
     const std::string summary = words::body_summary(setup, *reading, setup.head.units);
     Caption caption(summary, style.sheet_px.x());
-    caption.add_small(words::kBodyCaution);
+    caption.add_small(words::kCaution);
     const scene::Point size_px =
         style.sheet_px - scene::Point(0.0, style.caption ? caption.height_px() : 0.0);
     scene::Drawing drawing = drawn(setup, *reading, posed, *solved,

@@ -7,6 +7,7 @@
 #include "scene/plot/paired_bars.h"
 #include "words/body/axis_shares.h"
 #include "words/body/body_words.h"
+#include "words/caution.h"
 #include "words/whatif/comparison.h"
 
 #include <algorithm>
@@ -182,7 +183,7 @@ comparison_figure(const setup::BodySetup& a, const setup::BodySetup& b, const Po
     const scene::PairedBars bars = bars_of(*peaks, a.head.units, sheet_px.x());
     const std::string summary = summary_of(a, b, bars);
     Caption caption(summary, sheet_px.x());
-    caption.add_small(words::kBodyCaution);
+    caption.add_small(words::kCaution);
     scene::Drawing drawing;
     drawing.size_px = sheet_px - Point(0.0, caption.height_px());
     drawing.title = a.head.name + " beside " + b.head.name;

@@ -10,6 +10,7 @@
 #include "setup/units/format_quantity.h"
 #include "words/body/axis_shares.h"
 #include "words/body/body_words.h"
+#include "words/caution.h"
 
 #include <fmt/format.h>
 
@@ -220,7 +221,7 @@ sweep_figure(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>
     const scene::RangeScale range = range_of(setup);
     const std::string summary = summary_of(setup, curves, range);
     Caption caption(summary, sheet_px.x());
-    caption.add_small(words::kBodyCaution);
+    caption.add_small(words::kCaution);
 
     scene::Drawing drawing;
     drawing.size_px = sheet_px - scene::Point(0.0, caption.height_px());

@@ -2,6 +2,7 @@
 
 #include "publish/files/written_text.h"
 #include "publish/question/formula_text.h"
+#include "words/caution.h"
 
 #include <fmt/format.h>
 
@@ -74,7 +75,7 @@ std::string html_page(const Worksheet& sheet, std::string_view title, std::strin
         "<title>{}</title>\n<style>{}{}</style>\n</head>\n"
         "<body>\n{}<footer><span>{}</span><span>{}</span></footer>\n</body>\n</html>\n",
         sheet.large_print ? " class=\"large\"" : "", xml_escaped(title), kStyle, page_rule(sheet),
-        body, xml_escaped(sheet.code), xml_escaped(kCaution));
+        body, xml_escaped(sheet.code), xml_escaped(words::kCaution));
 }
 
 std::string html_element(std::string_view tag, std::string_view css_class, std::string_view text) {

@@ -34,9 +34,4 @@ struct Worksheet {
     }
 };
 
-/// What stands on every sheet and key.
-inline constexpr const char* kCaution =
-    "Educational, not medical advice. Pain means stop; local codes and licensed practitioners "
-    "come first.";
-
 } // namespace steelyard::publish

@@ -2,11 +2,11 @@
 
 #include "setup/units/format_quantity.h"
 #include "words/body/body_words.h"
+#include "words/capitalised.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 
 namespace steelyard::words {
@@ -73,8 +73,7 @@ std::string shares_sentence(const std::vector<AxisShare>& shares, setup::UnitSys
         if (share.both)
             sentence += fmt::format(" ({} {})", text(share.one_Nm), share.one);
     }
-    sentence[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(sentence[0])));
-    return sentence + '.';
+    return capitalised(sentence) + '.';
 }
 
 std::size_t most_loaded(const std::vector<AxisShare>& shares) {

@@ -3,6 +3,7 @@
 #include "mechanics/bounds.h"
 #include "mechanics/range/sweep.h"
 #include "words/body/body_steps.h"
+#include "words/body/muscle_credit.h"
 
 #include <algorithm>
 #include <array>
@@ -47,6 +48,7 @@ tl::expected<HingeReading, MechanicsError> read_hinge(const BodyCase& body_case,
     const mechanics::Joint joint = mechanics::hinge_info(hinge).joint;
     reading.joint_force_N = result.joint_force(mechanics::joint_info(joint).segment);
     reading.listed = std::move(listed);
+    reading.motion = motion_asked(reading.listed, body_case.pose, hinge, reading.muscle_Nm);
     reading.rule = mechanics::usual_sharing(reading.listed);
     auto muscles =
         mechanics::solve_muscles_at(body_case, result, hinge, reading.listed, reading.rule);

@@ -28,6 +28,7 @@ struct HingeReading {
     double angle_rad = 0.0;
     double external_Nm = 0.0;         ///< of all forces on the distal side, signed like the hinge
     double muscle_Nm = 0.0;           ///< asked of the muscles, signed like the hinge
+    std::string motion;               ///< what they must do: "extension", "horizontal adduction"
     std::vector<ForceAtHinge> forces; ///< own weight last
     /// Force across the joint without the muscles' pull [N].
     mechanics::Vec3 joint_force_N = mechanics::Vec3::Zero();

@@ -30,7 +30,7 @@ std::string torques(const BodyReading& reading, setup::UnitSystem units) {
         text += fmt::format("{}{} {}", text.empty() ? "" : ", ", one_side_word(axes, hinge.hinge),
                             quantity(size_Nm, setup::Dimension::torque, units));
         if (size_Nm >= kSmallTorque_Nm)
-            text += fmt::format(" ({})", asked_of_muscles(hinge.hinge, hinge.muscle_Nm));
+            text += fmt::format(" ({})", hinge.motion);
     }
     return text;
 }

@@ -37,9 +37,4 @@ std::string why_no_force(const mechanics::MuscleSolution& solution, mechanics::H
 std::string body_summary(const setup::BodySetup& setup, const BodyReading& reading,
                          setup::UnitSystem units);
 
-/// What stands beside every number about a body.
-inline constexpr const char* kBodyCaution =
-    "Estimates for a rigid-segment model, for teaching; not medical advice. Pain means stop; ask a "
-    "licensed practitioner.";
-
 } // namespace steelyard::words

@@ -44,7 +44,7 @@ std::string bone_word(Hinge hinge) {
     for (const std::string_view side : {"right ", "left "})
         if (word.rfind(side, 0) == 0)
             word.erase(0, side.size());
-    return word == "shank" ? "lower leg" : word;
+    return word;
 }
 
 bool is_across_the_spine(Hinge hinge) {

@@ -49,11 +49,11 @@ std::string contradiction(const LeverResult& result, setup::UnitSystem units) {
         return setup::format_quantity(value_m, setup::Dimension::length, units);
     };
     return fmt::format(
-        "By its places this is a {} class lever, which usually {}. Here the oblique pull turns "
+        "By its places this is a {}-class lever, which usually {}. Here the oblique pull turns "
         "that "
         "round: the effort's moment arm is {}, the load's {}, so the advantage is {}. The class "
         "tells the order of the places; only the moment arms tell the force.",
-        second ? "second" : "third", second ? "wins force" : "loses force",
+        second ? "second" : "third", second ? "gains force" : "trades force for distance",
         length(result.effort_arm_m), length(result.load_arm_m.value_or(0.0)),
         setup::format_number(result.ideal_advantage.value_or(0.0)));
 }
@@ -152,6 +152,20 @@ std::string class_name(const LeverResult& result) {
     return "No class";
 }
 
+std::string class_lever(const LeverResult& result) {
+    if (!result.lever_class)
+        return "lever without a class";
+    switch (*result.lever_class) {
+    case LeverClass::first:
+        return "first-class lever";
+    case LeverClass::second:
+        return "second-class lever";
+    case LeverClass::third:
+        return "third-class lever";
+    }
+    return {};
+}
+
 std::string class_sentence(const Lever& lever, const LeverResult& result) {
     const std::string load = the_load(lever);
     switch (result.class_reason) {
@@ -184,11 +198,11 @@ std::string class_sentence(const Lever& lever, const LeverResult& result) {
 std::string class_promise(LeverClass lever_class) {
     switch (lever_class) {
     case LeverClass::first:
-        return "A first class lever wins force or distance, whichever side is longer.";
+        return "A first-class lever gains force or distance, by which side is longer.";
     case LeverClass::second:
-        return "A second class lever usually wins force and loses distance.";
+        return "A second-class lever usually gains force and trades distance for it.";
     case LeverClass::third:
-        return "A third class lever usually loses force and wins distance and speed.";
+        return "A third-class lever usually trades force for distance and speed.";
     }
     return {};
 }

@@ -34,6 +34,9 @@ std::string_view meaning_of(LeverReading reading);
 /// "First class", "Second class", "Third class" or "No class".
 std::string class_name(const mechanics::LeverResult& result);
 
+/// "second-class lever", "lever without a class".
+std::string class_lever(const mechanics::LeverResult& result);
+
 /// Why: "The load (boat) is between axis and effort."
 std::string class_sentence(const mechanics::Lever& lever, const mechanics::LeverResult& result);
 

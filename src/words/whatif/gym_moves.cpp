@@ -2,6 +2,7 @@
 
 #include "mechanics/constants.h"
 #include "words/body/body_words.h"
+#include "words/capitalised.h"
 #include "words/whatif/whatif_words.h"
 
 #include <fmt/format.h>
@@ -152,12 +153,6 @@ struct EaseOf {
     }
     template <typename Other> Ease operator()(const Other&) const { return Ease::readily; }
 };
-
-std::string capitalised(std::string text) {
-    if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
-        text.front() = static_cast<char>(text.front() - 'a' + 'A');
-    return text;
-}
 
 /// What moves and which way, with the size of the step between them.
 struct Said {
