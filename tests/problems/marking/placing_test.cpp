@@ -84,12 +84,12 @@ TEST_CASE("a line of action may be drawn from either end and of any length") {
     CHECK(marked(question, point, point).verdict == Verdict::unreadable);
 }
 
-TEST_CASE("a line square to the lever gets the reason of that spot") {
+TEST_CASE("a line at 90° to the lever gets the reason of that spot") {
     const Question question = question_of("place-the-line-of-a-rope");
     const Marking marking = marked(question, wanted_place(question)->at_m,
                                    wanted_place(question)->at_m + Vec2(0.0, 0.4));
     CHECK_FALSE(marking.correct);
-    CHECK(marking.feedback.find("square to the lever") != std::string::npos);
+    CHECK(marking.feedback.find("at 90° to the lever") != std::string::npos);
 }
 
 TEST_CASE("a moment arm runs from the axis to the foot of the perpendicular") {
