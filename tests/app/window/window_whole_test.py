@@ -87,12 +87,12 @@ class Opening(WindowTest):
         self.assertTrue(body.says("The load pulls hardest at"))
 
     def test_a_lesson_comes_to_the_workshop_from_the_start_and_by_dropping(self):
-        path = self.lesson('name = "How long is the arm?"', 'name = "Arms on the slipway"')
+        path = self.lesson('name = "How long is the moment arm?"', 'name = "Arms on the slipway"')
         window = self.open(path)
         self.assertTrue(window.frame().says("Arms on the slipway"))
         self.assertTrue(window.frame().says("mine.lesson.toml"))  # not one of those shipped
         self.assertTrue(window.press("Return").says("How hard does that child push down?"))
-        self.lesson('name = "How long is the arm?"', 'name = "Arms at the dock"')
+        self.lesson('name = "How long is the moment arm?"', 'name = "Arms at the dock"')
         frame = window.drop(path)  # changed since: it takes the place of the old one
         self.assertTrue(frame.says("Arms at the dock"))
         self.assertFalse(frame.says("Arms on the slipway"))

@@ -26,7 +26,7 @@ class Workshop(WindowTest):
         return bench
 
     def start_second_lesson(self):
-        """How long is the arm?"""
+        """How long is the moment arm?"""
         bench = self.open_shelf()
         bench.press("Down")
         bench.press("Return")
@@ -35,7 +35,7 @@ class Workshop(WindowTest):
     def leave(self, bench):
         """One Escape too many ends no lesson: it asks first."""
         self.assertTrue(bench.press("Escape").says("Leave the lesson"))
-        self.assertTrue(bench.press("Escape").says("How long is the arm?"))
+        self.assertTrue(bench.press("Escape").says("How long is the moment arm?"))
 
     def effort_of(self, setup, old="", new=""):
         """The solver's effort for a shipped setup, one piece of its text replaced."""
@@ -134,7 +134,7 @@ class Workshop(WindowTest):
 
     def test_a_lesson_is_led_by_the_mouse_alone(self):
         bench = self.open_shelf()
-        bench.click_word("How long is the arm?")
+        bench.click_word("How long is the moment arm?")
         self.assertIn("How hard does that child push down?", self.told(bench.click_word("Begin")))
         self.assertTrue(agrees(self.shown_key(bench.click_word("Next")), self.effort_of("seesaw")))
         frame = bench.click_word("Next")
