@@ -3,6 +3,7 @@
 #include "setup/muscle/muscle_file.h"
 
 #include <algorithm>
+#include <iterator>
 #include <sstream>
 
 namespace steelyard::app {
