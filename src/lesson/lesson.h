@@ -67,6 +67,16 @@ struct LessonChange {
     int line = 0; ///< of the file; 0 = made in the window
 };
 
+/// One value of a step's stage that whoever reads the step moves between two ends.
+struct LessonMove {
+    std::string part;               ///< as in a change; "progress" alone: along a body's path
+    std::string key;                ///< as in a change; empty with "progress"
+    setup::WrittenQuantity from;    ///< of the least end; of "progress" a part of the path
+    setup::WrittenQuantity to;      ///< of the other; either may be the larger
+    std::vector<std::string> shows; ///< quantities that are read while it moves: one to three
+    int line = 0;                   ///< of the file; 0 = made in the window
+};
+
 /// What stands on the stage in a step, ready to be solved and drawn.
 struct LessonStage {
     setup::Setup setup;
@@ -89,6 +99,8 @@ struct LessonStep {
     StageMarks leave_out;           ///< not shown at all
     std::string reveal;             ///< one sentence, quantities in braces
     std::string key;                ///< the quantity that stands large at the reveal; may be empty
+    std::string also;               ///< what the step's term is also called; may be empty
+    std::optional<LessonMove> move; ///< after the reveal
     std::string note;               ///< for the presenter only
     std::optional<double> time_s;   ///< planned [s]
 

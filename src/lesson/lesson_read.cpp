@@ -1,8 +1,9 @@
+#include "lesson/lesson_change_read.h"
+#include "lesson/lesson_move.h"
 #include "lesson/lesson_quantity.h"
 #include "lesson/lesson_words.h"
 #include "setup/files/data_folder.h"
 #include "setup/files/folder.h"
-#include "setup/lever/direction.h"
 #include "setup/muscle/muscle_file.h"
 
 #include <fmt/format.h>
@@ -63,54 +64,6 @@ std::string nearest_setup(const std::string& name, const std::vector<fs::path>& 
             names.push_back(file.substr(0, file.size() - setup::kSetupEnding.size()));
         }
     return setup::nearest_spelling(name, {names.begin(), names.end()});
-}
-
-/// Dimension of a value of a change, by its key; angles are directions too.
-setup::Dimension dimension_of(std::string_view key) {
-    if (key == "mass")
-        return setup::Dimension::mass;
-    if (key == "force")
-        return setup::Dimension::force;
-    if (key == "torque")
-        return setup::Dimension::torque;
-    if (key == "angle" || key == "direction")
-        return setup::Dimension::angle;
-    return setup::Dimension::length;
-}
-
-constexpr std::string_view kChangeKeys[] = {"at",    "mass", "force",   "torque", "direction",
-                                            "angle", "up",   "forward", "right",  "slack_length"};
-
-/// "up" and the like stand for their angle.
-std::optional<setup::WrittenQuantity> read_direction_word(setup::TomlReader& table,
-                                                          std::string_view key) {
-    const setup::TomlNode* node = table.node(key);
-    const auto* word = std::get_if<std::string>(&node->value);
-    const auto direction_rad = word ? setup::direction_of_word(*word) : std::nullopt;
-    if (!direction_rad)
-        return std::nullopt;
-    return setup::WrittenQuantity{*direction_rad, *word, false, node->line, node->column};
-}
-
-LessonChange read_change(setup::TomlReader& table) {
-    LessonChange change;
-    change.line = table.line();
-    change.part = table.text("part", setup::Need::required).value_or("");
-    for (const std::string_view key : kChangeKeys) {
-        if (!table.has(key)) {
-            table.node(key);
-            continue;
-        }
-        auto written = key == "direction" ? read_direction_word(table, key) : std::nullopt;
-        if (!written)
-            written = table.quantity(key, dimension_of(key), setup::Need::optional, key == "force");
-        if (written)
-            change.values.push_back({std::string(key), *std::move(written)});
-    }
-    if (change.values.empty())
-        table.add_error("part", "a change that changes nothing", "a value, such as at = \"45 cm\"");
-    table.finish();
-    return change;
 }
 
 StageMarks read_marks(setup::TomlReader& step, std::string_view key) {
@@ -204,6 +157,8 @@ LessonStep read_step(setup::TomlReader& table, setup::InputErrors& errors) {
     step.leave_out = read_marks(table, "leave_out");
     step.reveal = table.text("reveal").value_or("");
     step.key = table.text("key").value_or(step.prediction.of);
+    step.also = table.text("also").value_or("");
+    step.move = read_move(table);
     step.note = table.text("note").value_or("");
     if (const auto time = table.quantity("time", setup::Dimension::time))
         step.time_s = time->value_SI;
@@ -292,6 +247,9 @@ private:
             check(step.key == step.prediction.of ? "predict" : "key", step.key,
                   read_quantity(step.key, source));
         check("predict", step.prediction.answer, right_choice(step.prediction, source, units));
+        if (step.move)
+            if (auto wrong = try_move(step, source))
+                table.add_error(wrong->key, wrong->found, wrong->expected, wrong->mend);
     }
 
     const std::vector<fs::path>& folders_;

@@ -41,13 +41,21 @@ std::string write_prediction(const Prediction& prediction) {
            line("answer", prediction.answer);
 }
 
+std::string write_value(std::string_view key, const setup::WrittenQuantity& value) {
+    return fmt::format("{} = {}\n", key, value.bare ? value.text : setup::toml_string(value.text));
+}
+
 std::string write_change(const LessonChange& change) {
     std::string text = "\n[[step.change]]\n" + line("part", change.part);
     for (const LessonChange::Value& value : change.values)
-        text += fmt::format("{} = {}\n", value.key,
-                            value.written.bare ? value.written.text
-                                               : setup::toml_string(value.written.text));
+        text += write_value(value.key, value.written);
     return text;
+}
+
+std::string write_move(const LessonMove& move) {
+    return "\n[step.move]\n" + line("part", move.part) + line("key", move.key) +
+           write_value("from", move.from) + write_value("to", move.to) +
+           fmt::format("shows = {}\n", list_of(move.shows));
 }
 
 /// A setup's own text with its tables moved below the step. Every table of a setup begins a line
@@ -85,13 +93,15 @@ std::string write_step(const LessonStep& step) {
     text += line("reveal", step.reveal);
     if (step.key != step.prediction.of)
         text += line("key", step.key);
-    text += line("note", step.note);
+    text += line("also", step.also) + line("note", step.note);
     if (step.time_s)
         text += fmt::format("time = \"{}\"\n",
                             setup::exact_quantity(*step.time_s, setup::Dimension::time, "s"));
     text += write_prediction(step.prediction);
     for (const LessonChange& change : step.changes)
         text += write_change(change);
+    if (step.move)
+        text += write_move(*step.move);
     if (step.own)
         text += write_own_setup(*step.own);
     return text;

@@ -4,6 +4,7 @@
 #include "learner/time/wall_clock.h"
 
 #include <random>
+#include <utility>
 
 namespace steelyard::app {
 
@@ -119,45 +120,86 @@ void PracticePlace::run_home_screen(const PlaceInput& input, const learner::Cloc
     }
 }
 
+std::string PracticePlace::open_pages_of(std::size_t skill, const std::string& back,
+                                         Surroundings& around) {
+    const problems::Skill& known = *desk_->course().skills[skill].skill;
+    const auto& muscles = around.library.muscles();
+    const auto file = app::pages_file(around.library.data_folder() / "assets", known.id);
+    auto model =
+        app::open_pages(file, muscles ? *muscles : std::vector<mechanics::Muscle>{}, around.units);
+    if (!model)
+        return setup::to_text(model.error());
+    pages_.model = *std::move(model);
+    pages_.title = known.title;
+    pages_.last_word = back;
+    beneath_ = screen_;
+    screen_ = Screen::pages;
+    return {};
+}
+
+void PracticePlace::tell(const std::string& trouble) {
+    if (!trouble.empty())
+        session_.question.words.above += ' ' + trouble;
+}
+
+scene::Drawing PracticePlace::run_session_screen(const PlaceInput& input,
+                                                 const learner::Clock& now) {
+    SessionFrame result =
+        run_session(input.style, input.layout, *desk_, now, input.frame, session_);
+    if (result.again) {
+        const Present present{desk_->course(), desk_->standing(), now};
+        const SessionKind kind = session_.session.kind;
+        open_session(session_,
+                     kind == SessionKind::quick ? begin_quick(present, any_seed())
+                     : kind == SessionKind::skill
+                         ? begin_skill(present, session_.session.skill, any_seed())
+                         : begin_day(present, any_seed()),
+                     *desk_, now);
+    } else if (result.left) {
+        go_home(now);
+    } else if (result.explain) {
+        tell(open_pages_of(session_.session.next.skill, "Back to the question", input.around));
+    }
+    return std::move(result.drawing);
+}
+
+scene::Drawing PracticePlace::run_progress_screen(const PlaceInput& input,
+                                                  const learner::Clock& now) {
+    ProgressFrame result =
+        run_progress(input.style, input.layout, *desk_, now, input.frame, progress_);
+    if (result.left)
+        go_home(now);
+    else if (result.explain)
+        progress_.remark = open_pages_of(*result.explain, "Back to the staircase", input.around);
+    else if (result.practise) {
+        screen_ = Screen::session;
+        open_session(session_,
+                     learner::begin_skill({desk_->course(), desk_->standing(), now},
+                                          *result.practise, any_seed()),
+                     *desk_, now);
+    }
+    return std::move(result.drawing);
+}
+
 scene::Drawing PracticePlace::run_screen(const PlaceInput& input, const learner::Clock& now) {
-    scene::Drawing drawing;
-    if (screen_ == Screen::session) {
-        SessionFrame result =
-            run_session(input.style, input.layout, *desk_, now, input.frame, session_);
-        drawing = std::move(result.drawing);
-        if (result.again) {
-            const Present present{desk_->course(), desk_->standing(), now};
-            const SessionKind kind = session_.session.kind;
-            open_session(session_,
-                         kind == SessionKind::quick ? begin_quick(present, any_seed())
-                         : kind == SessionKind::skill
-                             ? begin_skill(present, session_.session.skill, any_seed())
-                             : begin_day(present, any_seed()),
-                         *desk_, now);
-        } else if (result.left) {
-            go_home(now);
-        }
-    } else if (screen_ == Screen::exam) {
+    if (screen_ == Screen::session && session_.introduces)
+        tell(open_pages_of(*std::exchange(session_.introduces, std::nullopt), "On to an example",
+                           input.around));
+    if (screen_ == Screen::pages) {
+        PagesFrame result = run_pages(input.style, input.layout, input.frame, pages_);
+        if (result.read || result.left)
+            screen_ = beneath_;
+        return std::move(result.drawing);
+    }
+    if (screen_ == Screen::exam) {
         exam_.less_motion = input.around.less_motion;
         ExamFrame result = run_exam(input.style, input.layout, *desk_, now, input.frame, exam_);
-        drawing = std::move(result.drawing);
         if (result.left)
             go_home(now);
-    } else {
-        ProgressFrame result =
-            run_progress(input.style, input.layout, *desk_, now, input.frame, progress_);
-        drawing = std::move(result.drawing);
-        if (result.left)
-            go_home(now);
-        else if (result.practise) {
-            screen_ = Screen::session;
-            open_session(session_,
-                         learner::begin_skill({desk_->course(), desk_->standing(), now},
-                                              *result.practise, any_seed()),
-                         *desk_, now);
-        }
+        return std::move(result.drawing);
     }
-    return drawing;
+    return screen_ == Screen::session ? run_session_screen(input, now)
+                                      : run_progress_screen(input, now);
 }
 
 PlaceFrame PracticePlace::run(const PlaceInput& input) {

@@ -2,6 +2,7 @@
 // Practice as a place: its home, sessions, the mock exam and progress.
 
 #include "app/exam/exam_screen.h"
+#include "app/pages/pages_screen.h"
 #include "app/place/abilities.h"
 #include "app/place/place.h"
 #include "app/practice/home.h"
@@ -30,12 +31,20 @@ public:
     std::optional<double> next_frame_in_s() const override;
 
 private:
-    enum class Screen { home, session, exam, progress };
+    enum class Screen { home, session, exam, progress, pages };
 
     void open(Door door, const learner::Clock& now);
     void go_home(const learner::Clock& now);
     void run_home_screen(const PlaceInput& input, const learner::Clock& now);
     scene::Drawing run_screen(const PlaceInput& input, const learner::Clock& now);
+    scene::Drawing run_session_screen(const PlaceInput& input, const learner::Clock& now);
+    scene::Drawing run_progress_screen(const PlaceInput& input, const learner::Clock& now);
+    /// Opens the pages of a skill over the present screen; without any it stays.
+    /// @param back  what the last page's button says
+    /// @return why there are none; empty when they are open
+    std::string open_pages_of(std::size_t skill, const std::string& back, Surroundings& around);
+    /// Says above the question what went wrong; nothing for an empty sentence.
+    void tell(const std::string& trouble);
     const QuestionScreen* open_question() const;
 
     std::optional<Desk> desk_; ///< empty until the place is entered
@@ -44,7 +53,9 @@ private:
     SessionScreen session_;
     ExamScreen exam_;
     ProgressScreen progress_;
-    std::optional<Door> wanted_; ///< to be opened once there is a name
+    PagesScreen pages_;
+    Screen beneath_ = Screen::home; ///< where the pages lead back to
+    std::optional<Door> wanted_;    ///< to be opened once there is a name
 };
 
 } // namespace steelyard::app

@@ -22,6 +22,7 @@ QuestionWords words_for(const Session& session, const Present& present,
     if (is_example(session))
         words.next = "I have read it";
     words.leave = "Leave; everything is kept";
+    words.explains = true;
     return words;
 }
 
@@ -33,6 +34,8 @@ void advance(SessionScreen& screen, Desk& desk, const learner::Clock& now) {
         desk.back_up(now);
         return;
     }
+    if (learner::is_new(screen.session, present))
+        screen.introduces = screen.session.next.skill;
     QuestionWords words = words_for(screen.session, present, *asking);
     QuestionModel model;
     model.asking = std::move(*asking);
@@ -121,6 +124,7 @@ SessionFrame run_session(const Style& style, const Layout& layout, Desk& desk,
     QuestionFrame asked = run_question(style, layout, *desk.course().bank, input, screen.question);
     frame.drawing = std::move(asked.drawing);
     frame.left = settle_session(screen, desk, now, asked.wish);
+    frame.explain = asked.wish == QuestionWish::explain;
     return frame;
 }
 

@@ -5,11 +5,15 @@
 #include "app/question/question_screen.h"
 #include "learner/study/session.h"
 
+#include <optional>
+
 namespace steelyard::app {
 
 struct SessionScreen {
     learner::Session session;
     QuestionScreen question;
+    /// A skill, by its index, that is new with the present question: its pages come first.
+    std::optional<std::size_t> introduces;
 };
 
 /// Puts the first question on the screen.
@@ -17,8 +21,9 @@ void open_session(SessionScreen& screen, learner::Session session, Desk& desk,
                   const learner::Clock& now);
 
 struct SessionFrame {
-    bool left = false;  ///< back to the home of practice
-    bool again = false; ///< the same once more
+    bool left = false;    ///< back to the home of practice
+    bool again = false;   ///< the same once more
+    bool explain = false; ///< the pages of the present question's skill are asked for
     scene::Drawing drawing;
 };
 

@@ -23,6 +23,12 @@ constexpr int kRulesShown = 3;
 constexpr int kExamsShown = 5;
 constexpr int kAnswersShown = 12;
 
+/// Index of the skill of the chosen step, of which there is one.
+std::size_t skill_of_chosen(const StairLayout& stairs, const Desk& desk,
+                            const ProgressScreen& screen) {
+    return desk.outlook().stairs[stairs.steps[screen.chosen].stair].skill;
+}
+
 void read_keys(const std::vector<KeyPress>& keys, const StairLayout& stairs, Desk& desk,
                const learner::Clock& now, ProgressScreen& screen, ProgressFrame& frame) {
     for (const KeyPress& key : keys)
@@ -32,12 +38,14 @@ void read_keys(const std::vector<KeyPress>& keys, const StairLayout& stairs, Des
             screen.remark = desk.export_record(now);
         else if (stairs.steps.empty())
             continue;
+        else if (key.key == key::kE)
+            frame.explain = skill_of_chosen(stairs, desk, screen);
         else if (key.key == key::kLeft || key.key == key::kRight)
             screen.chosen = neighbour(stairs, screen.chosen, key.key == key::kRight ? 1 : -1, 0);
         else if (key.key == key::kUp || key.key == key::kDown)
             screen.chosen = neighbour(stairs, screen.chosen, 0, key.key == key::kUp ? 1 : -1);
         else if (key.key == key::kEnter || key.key == key::kKeypadEnter)
-            frame.practise = desk.outlook().stairs[stairs.steps[screen.chosen].stair].skill;
+            frame.practise = skill_of_chosen(stairs, desk, screen);
 }
 
 /// A step: filled from the left to its mastery, its title, its word. @return true when pressed
@@ -255,6 +263,10 @@ ProgressFrame run_progress(const Style& style, const Layout& layout, Desk& desk,
     draw_rules(desk, screen, pen);
     draw_last_answers(desk, screen, now, pen);
     pen.skip(24.0F);
+    if (!stairs.steps.empty() &&
+        word_button(style, "explain", {pen.left(), pen.y()}, "Explain the chosen step (E)", false))
+        frame.explain = skill_of_chosen(stairs, desk, screen);
+    pen.skip(26.0F);
     if (word_button(style, "export", {pen.left(), pen.y()}, "Export everything (X)", false))
         screen.remark = desk.export_record(now);
     pen.skip(26.0F);
@@ -265,7 +277,7 @@ ProgressFrame run_progress(const Style& style, const Layout& layout, Desk& desk,
     pen.skip(22.0F);
     const bool pressed = column_button(style, layout, pen, "Practise the chosen step");
     if (pressed && !stairs.steps.empty())
-        frame.practise = desk.outlook().stairs[stairs.steps[screen.chosen].stair].skill;
+        frame.practise = skill_of_chosen(stairs, desk, screen);
     end_area();
     return frame;
 }

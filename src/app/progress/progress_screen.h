@@ -27,10 +27,11 @@ void open_progress(ProgressScreen& screen, Desk& desk);
 struct ProgressFrame {
     bool left = false;
     std::optional<std::size_t> practise; ///< a skill by its index
+    std::optional<std::size_t> explain;  ///< a skill whose pages are asked for
     scene::Drawing drawing;
 };
 
-/// Runs one frame. Keys: arrows choose a step, Enter practises it, X exports, Escape leaves.
+/// Runs one frame. Keys: arrows choose a step, Enter practises it, E explains it, X exports, Escape leaves.
 ProgressFrame run_progress(const Style& style, const Layout& layout, Desk& desk,
                            const learner::Clock& now, const FrameInput& input,
                            ProgressScreen& screen);

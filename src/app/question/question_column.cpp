@@ -227,8 +227,12 @@ struct WordChoice {
 std::vector<WordChoice> word_choices(const QuestionScreen& screen) {
     const learner::Asking& asking = screen.model->asking;
     std::vector<WordChoice> words;
-    if (asking.finished)
+    const WordChoice explain{"explain", "Explain this"};
+    if (asking.finished) {
+        if (screen.words.explains)
+            words.push_back(explain);
         return words;
+    }
     if (has_hint(asking))
         words.push_back({"hint", halves_shown(asking) % 2 == 1 ? "Show how it comes out"
                                  : asking.open_steps == 0      ? "Show me the first step"
@@ -239,6 +243,8 @@ std::vector<WordChoice> word_choices(const QuestionScreen& screen) {
         words.push_back({"give_up", "I do not know"});
     if (may_skip(asking))
         words.push_back({"skip", "Skip"});
+    if (screen.words.explains)
+        words.push_back(explain);
     return words;
 }
 
@@ -251,6 +257,8 @@ void obey(std::string_view id, QuestionScreen& screen, QuestionFrame& frame) {
         obey(learner::Aside::give_up, screen, frame);
     else if (id == "skip")
         obey(learner::Aside::skip, screen, frame);
+    else if (id == "explain")
+        frame.wish = QuestionWish::explain;
 }
 
 void draw_word_choices(const Style& style, ColumnPen& pen, QuestionScreen& screen,

@@ -46,6 +46,8 @@ void read_key(const KeyPress& key, QuestionScreen& screen, QuestionFrame& frame)
         give_up(model.asking);
     } else if (key.key == key::kN && may_skip(model.asking)) {
         frame.wish = QuestionWish::skip;
+    } else if (key.key == key::kE && screen.words.explains) {
+        frame.wish = QuestionWish::explain;
     } else if (key.key == key::kL) {
         screen.shows_letters = !screen.shows_letters;
     }

@@ -17,6 +17,7 @@ struct QuestionWords {
     std::string above;                  ///< over the question: why this one, which of how many
     std::string next = "Next question"; ///< on the button once it is answered
     std::string leave = "Back to the bench";
+    bool explains = false; ///< there are pages about its skill
 };
 
 struct QuestionScreen {
@@ -30,7 +31,7 @@ struct QuestionScreen {
 /// Puts a question on the screen.
 void open_question(QuestionScreen& screen, QuestionModel model, QuestionWords words);
 
-enum class QuestionWish { none, next_question, skip, leave };
+enum class QuestionWish { none, next_question, skip, explain, leave };
 
 struct QuestionFrame {
     QuestionWish wish = QuestionWish::none;
@@ -44,7 +45,7 @@ struct QuestionFrame {
 bool question_claims(const QuestionScreen& screen, const KeyPress& key);
 
 /// Keys of a question: Enter checks, digits choose, arrows move what is placed, letters place, H
-/// gives a hint, W the worked answer, N skips, Escape leaves. In the answer line h, ?, w and n with
+/// gives a hint, W the worked answer, E explains, N skips, Escape leaves. In the answer line h, ?, w and n with
 /// Enter do the same, as in the terminal.
 QuestionFrame read_question_keys(const problems::Bank& bank, const std::vector<KeyPress>& keys,
                                  QuestionScreen& screen);

@@ -72,6 +72,11 @@ AskRules rules_of(const Session& session, const problems::Question& question) {
 
 } // namespace
 
+bool is_new(const Session& session, const Present& present) {
+    return session.kind != SessionKind::quick && !session.placing && is_example(session) &&
+           !present.standing.skills[session.next.skill].begun();
+}
+
 Session begin_day(const Present& present, std::uint64_t seed, std::optional<int> count) {
     Session session = begin(SessionKind::day, present, seed);
     session.target = count;

@@ -80,6 +80,10 @@ std::optional<Asking> next_question(Session& session, const Present& present);
 /// Whether the present question is a worked example to be read; nothing is asked.
 bool is_example(const Session& session);
 
+/// Whether the present question is the first of a skill that is to be learnt: it is taught before
+/// it is asked. A placement and a quick quiz find out what is known and teach nothing.
+bool is_new(const Session& session, const Present& present);
+
 /// The answers that came since the last time, to be kept. An example that was read comes when the
 /// learner goes on, and so does a question that was skipped.
 /// @param goes_on  from this question to the next; leaving the session is not going on

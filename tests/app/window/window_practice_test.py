@@ -127,7 +127,8 @@ class Practice(Candidate):
     def test_a_place_is_answered_by_dragging_on_the_drawing(self):
         window = self.open_practice()
         frame = window.press("p")
-        frame = window.click_word("Practise the chosen step")
+        window.click_word("Practise the chosen step")
+        frame = window.press("Escape")  # out of the pages that come first
         for _ in range(20):
             if frame.says("Drag the point along the lever."):
                 break
@@ -144,3 +145,43 @@ class Practice(Candidate):
         answer = next(one for one in self.answers() if one["code"] == code)
         self.assertEqual(self.mark(code, answer["typed"])["correct"], frame.says("Right"))
         self.assertTrue(frame.says("the right place"))
+
+    def test_a_new_skill_is_taught_by_pages_before_it_is_asked(self):
+        window = self.open_practice()
+        window.press("p")
+        frame = window.click_word("Practise the chosen step")
+        self.assertTrue(frame.says("Page 1 of "), frame.texts)
+        pages = int(next(t for t in frame.texts if t.startswith("Page 1 of ")).split()[-1])
+        dragged = 0
+        for page in range(1, pages + 1):
+            self.assertTrue(frame.says(f"Page {page} of {pages}"), frame.texts)
+            if frame.says("Guess first"):
+                self.assertFalse(frame.says("Drag it"))
+                self.assertTrue(window.press("Return").says(f"Page {page} of"))
+                frame = window.press("1")
+            if frame.says("Drag it"):
+                dragged += self.drag_changes_numbers(window, frame)
+            frame = window.press("Return")
+        self.assertGreater(dragged, 0)
+        self.assertTrue(frame.says("I have read it"), frame.texts)
+        frame = window.press("e")
+        self.assertTrue(frame.says("Page 1 of"), frame.texts)
+        self.assertTrue(frame.says("Leave these pages"))
+        frame = window.press("Escape")
+        self.assertTrue(frame.says("I have read it"), frame.texts)
+        self.assertEqual(self.answers(), [])
+
+    def drag_changes_numbers(self, window, frame):
+        """Whether the rail, dragged to one end and the other, changes what is read."""
+        name = next(t for t in frame.texts if t.startswith("Drag it: "))
+        grip = next(e for e in frame.data["grips"] if name.startswith(f"Drag it: {e['text']}"))
+        seen = []
+        for x in (965, 1250):
+            window.act("mousemove", int(grip["x"]), int(grip["y"]))
+            window.xdotool("mousedown", 1)
+            window.act("mousemove", x, int(grip["y"]))
+            window.act("mouseup", 1)
+            frame = window.frame()
+            seen.append(frame.texts)
+            grip = next(e for e in frame.data["grips"] if e["text"] == grip["text"])
+        return seen[0] != seen[1]

@@ -191,3 +191,37 @@ TEST_CASE("a session whose questions are all skipped ends all the same") {
     CHECK(session.done == 4);
     CHECK(result_text(session) == "Nothing was answered.");
 }
+
+TEST_CASE("every skill is taught, shown, shown in part and only then asked") {
+    for (std::size_t skill = 0; skill < shipped_course().skills.size(); ++skill) {
+        INFO(shipped_course().skills[skill].skill->id);
+        Sitting sitting;
+        sitting.standing.placement_over = true;
+        Session session = begin_skill(sitting.present(), skill, 5);
+        std::vector<Shown> shown;
+        for (int i = 0; i < 3; ++i) {
+            auto asking = next_question(session, sitting.present());
+            REQUIRE(asking);
+            CHECK(is_new(session, sitting.present()) == (i == 0));
+            shown.push_back(session.next.shown);
+            if (!is_example(session))
+                answer_right(*asking);
+            sitting.now.utc_ms += kSecond_ms;
+            sitting.keep(session, *asking, true);
+        }
+        CHECK(shown.front() == Shown::worked_example);
+        CHECK(shown[1] != Shown::worked_example);
+        CHECK_FALSE(sitting.kept.front().is_evidence());
+    }
+}
+
+TEST_CASE("a quick quiz and a placement ask and do not teach") {
+    Sitting sitting;
+    Session quiz = begin_quick(sitting.present(), 7);
+    REQUIRE(next_question(quiz, sitting.present()));
+    CHECK_FALSE(is_new(quiz, sitting.present()));
+    Session day = begin_day(sitting.present(), 3);
+    REQUIRE(next_question(day, sitting.present()));
+    REQUIRE(day.placing);
+    CHECK_FALSE(is_new(day, sitting.present()));
+}
