@@ -31,7 +31,8 @@ struct ProgressFrame {
     scene::Drawing drawing;
 };
 
-/// Runs one frame. Keys: arrows choose a step, Enter practises it, E explains it, X exports, Escape leaves.
+/// Runs one frame. Keys: arrows choose a step, Enter practises it, E explains it, X exports, Escape
+/// leaves.
 ProgressFrame run_progress(const Style& style, const Layout& layout, Desk& desk,
                            const learner::Clock& now, const FrameInput& input,
                            ProgressScreen& screen);

@@ -45,8 +45,8 @@ struct QuestionFrame {
 bool question_claims(const QuestionScreen& screen, const KeyPress& key);
 
 /// Keys of a question: Enter checks, digits choose, arrows move what is placed, letters place, H
-/// gives a hint, W the worked answer, E explains, N skips, Escape leaves. In the answer line h, ?, w and n with
-/// Enter do the same, as in the terminal.
+/// gives a hint, W the worked answer, E explains, N skips, Escape leaves. In the answer line h, ?,
+/// w and n with Enter do the same, as in the terminal.
 QuestionFrame read_question_keys(const problems::Bank& bank, const std::vector<KeyPress>& keys,
                                  QuestionScreen& screen);
 

@@ -1,6 +1,7 @@
 #include "paint/paper/paper_blocks.h"
 
 #include "words/caution.h"
+
 #include <algorithm>
 #include <cassert>
 #include <string>

@@ -119,7 +119,10 @@ TEST_CASE("the first guess counts, then the drawing follows the rail", "[pages]"
     view_page(model, at_other);
     REQUIRE_FALSE(at_one.shows.empty());
     CHECK(at_one.moved_value != at_other.moved_value);
-    CHECK(at_one.shows.front().value != at_other.shows.front().value);
+    bool follows = false;
+    for (std::size_t i = 0; i < at_one.shows.size(); ++i)
+        follows = follows || at_one.shows[i].value != at_other.shows[i].value;
+    CHECK(follows);
 }
 
 TEST_CASE("pages are turned on and back, and the last one ends them", "[pages]") {
