@@ -202,9 +202,18 @@ void Application::run_notice(const std::vector<KeyPress>& keys) {
         notice_.clear();
 }
 
-void Application::run_page(const std::vector<KeyPress>& keys) {
+PlaceFrame Application::run_page(const Layout& layout, const std::vector<KeyPress>& keys) {
+    PlaceFrame shown;
     bool stays = true;
-    if (page_ == Page::help) {
+    if (page_ == Page::glossary) {
+        const auto& muscles = around_.library.muscles();
+        GlossaryFrame frame =
+            draw_glossary(style_, layout, keys, around_.units,
+                          muscles ? *muscles : std::vector<mechanics::Muscle>{}, glossary_);
+        paint_labels(frame.drawing, Point::Zero(), style_, *ImGui::GetBackgroundDrawList());
+        shown.drawing = std::move(frame.drawing);
+        stays = !frame.close;
+    } else if (page_ == Page::help) {
         stays = !draw_help(style_, window_.size_px(), keys, around_.library.sources());
     } else {
         Preferences wanted = preferences();
@@ -213,6 +222,7 @@ void Application::run_page(const std::vector<KeyPress>& keys) {
     }
     if (!stays)
         page_ = Page::none;
+    return shown;
 }
 
 void Application::frame(double seconds) {
@@ -232,7 +242,7 @@ void Application::frame(double seconds) {
     const std::vector<KeyPress> below = covered ? std::vector<KeyPress>{} : own_keys(keys);
     PlaceFrame shown;
     if (page_ != Page::none)
-        run_page(below);
+        shown = run_page(layout, below);
     else
         shown = run_place(layout, below, seconds);
     if (!notice_.empty())

@@ -1,6 +1,7 @@
 #pragma once
 // The application: the window, the places in it, and what is the same in all of them.
 
+#include "app/glossary/glossary_view.h"
 #include "app/opened_file.h"
 #include "app/paint/shape_painter.h"
 #include "app/place/abilities.h"
@@ -47,7 +48,7 @@ public:
 
 private:
     /// Pages that lie over the place.
-    enum class Page { none, help, settings };
+    enum class Page { none, help, settings, glossary };
 
     void notice_arrivals();
     bool owes_frame();
@@ -71,7 +72,7 @@ private:
     void take_up_from(PlaceName name);
     PlaceFrame run_place(const Layout& layout, const std::vector<KeyPress>& keys, double seconds);
     void run_tour_step(const std::vector<KeyPress>& keys);
-    void run_page(const std::vector<KeyPress>& keys);
+    PlaceFrame run_page(const Layout& layout, const std::vector<KeyPress>& keys);
     void run_notice(const std::vector<KeyPress>& keys);
     void take_dropped_files(const std::vector<std::string>& paths);
     void paint(const PlaceFrame& shown);
@@ -91,6 +92,7 @@ private:
     PlaceName place_name_{};                             ///< at first the first of the list
     Page page_ = Page::none;
     SettingsState settings_;
+    GlossaryState glossary_;
     Tour tour_;
     PressLetters letters_;
     std::string notice_; ///< said over the place until it is put away; empty = nothing

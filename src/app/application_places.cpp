@@ -50,6 +50,10 @@ std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
 }
 
 bool Application::handle_control_key(int key) {
+    if (key == key::kG && page_ == Page::none && !shape().covers_window) {
+        grant(RowWish::glossary);
+        return true;
+    }
     Preferences wanted = preferences();
     if (key == key::kEqual || key == key::kKeypadAdd)
         wanted.text_size = next_text_size(wanted.text_size, 1);
@@ -112,6 +116,12 @@ void Application::grant(RowWish wish) {
     case RowWish::redo:
         able<Undoing>()->redo();
         return save_soon();
+    case RowWish::glossary:
+        if (glossary_.terms.empty())
+            glossary_ = open_glossary(around_.library.data_folder() / "assets");
+        glossary_.wants_keyboard = glossary_.brings_up = true;
+        page_ = Page::glossary;
+        return;
     case RowWish::settings:
         page_ = Page::settings;
         return;

@@ -1,4 +1,5 @@
 #include "lesson/lesson_change_read.h"
+#include "lesson/lesson_names.h"
 #include "lesson/lesson_move.h"
 #include "lesson/lesson_quantity.h"
 #include "lesson/lesson_words.h"
@@ -44,46 +45,6 @@ private:
     std::optional<std::vector<mechanics::Muscle>> muscles_;
     std::map<std::string, setup::Setup> setups_;
 };
-
-/// The file of a setup that a lesson names; empty when there is none.
-fs::path find_setup(const std::string& name, const std::vector<fs::path>& folders) {
-    std::error_code failed;
-    for (const fs::path& folder : folders)
-        for (const std::string& file : {name, name + std::string(setup::kSetupEnding)})
-            if (fs::is_regular_file(folder / file, failed))
-                return folder / file;
-    return {};
-}
-
-std::string nearest_setup(const std::string& name, const std::vector<fs::path>& folders) {
-    std::vector<std::string> names;
-    for (const fs::path& folder : folders)
-        for (const fs::path& path :
-             setup::files_ending(folder, setup::kSetupEnding).value_or(std::vector<fs::path>{})) {
-            const std::string file = path.filename().string();
-            names.push_back(file.substr(0, file.size() - setup::kSetupEnding.size()));
-        }
-    return setup::nearest_spelling(name, {names.begin(), names.end()});
-}
-
-StageMarks read_marks(setup::TomlReader& step, std::string_view key) {
-    StageMarks marks;
-    const std::vector<std::string_view> names = mark_names();
-    for (const std::string& name : step.texts(key).value_or(std::vector<std::string>{})) {
-        const auto found = std::find(names.begin(), names.end(), name);
-        if (found != names.end()) {
-            marks.insert(static_cast<StageMark>(found - names.begin()));
-            continue;
-        }
-        const std::string nearest = setup::nearest_spelling(name, names);
-        std::string list;
-        for (const std::string_view one : names)
-            list += fmt::format("{}\"{}\"", list.empty() ? "" : ", ", one);
-        step.add_error(key, fmt::format("\"{}\"", name), "marks of the stage: " + list,
-                       nearest.empty() ? "" : fmt::format("Did you mean \"{}\"?", nearest));
-    }
-    return marks;
-}
 
 constexpr std::size_t kFewestChoices = 2;
 constexpr std::size_t kMostChoices = 5;
@@ -209,16 +170,13 @@ private:
     }
 
     const setup::Setup* named_setup(const std::string& name, setup::TomlReader& table) {
-        const fs::path path = find_setup(name, folders_);
-        if (path.empty()) {
-            const std::string nearest = nearest_setup(name, folders_);
-            table.add_error("setup", fmt::format("\"{}\"", name),
-                            "the name of a setup beside this file or of one that comes with the "
-                            "program, such as \"seesaw\"",
-                            nearest.empty() ? "" : fmt::format("Did you mean \"{}\"?", nearest));
+        const auto found = find_setup(name, folders_);
+        if (!found) {
+            table.add_error("setup", found.error().found, found.error().expected,
+                            found.error().mend);
             return nullptr;
         }
-        const auto setup = sources_.setup(path);
+        const auto setup = sources_.setup(*found);
         if (!setup) {
             errors_.push_back(setup.error());
             return nullptr;

@@ -29,6 +29,7 @@ constexpr KeyLine kKeys[] = {
     {"U, D", "SI or US units; light, dark or high contrast: Settings has these and more"},
     {"Ctrl + Z, Ctrl + Y", "undo, redo"},
     {"Ctrl + +, Ctrl + −", "larger, smaller text"},
+    {"Ctrl + G", "the glossary: what a term means, and what exams and books also call it"},
     {"F11", "full screen and back"},
     {nullptr, "On the bench"},
     {"Tab", "choose the next part: axis, loads, effort, own weight"},
@@ -54,6 +55,8 @@ constexpr KeyLine kKeys[] = {
     {"T, Q, E, P", "today's session, quick quiz, mock exam, progress"},
     {"H, W, N, L", "a question: hint, worked answer, skip, letters of the places; in the answer "
                    "line with Enter"},
+    {"E", "the pages about a question, or about the chosen step of the staircase"},
+    {"Digits, ← →, Enter", "a page: guess, move the drawing, on; Page Up: back"},
     {"Page Up, Page Down", "mock exam: back and forth; with Shift between those to come back to"},
     {"M, Ctrl + M",
      "mock exam: come back to this one; in an answer line with Ctrl. Ctrl + E ends it"},

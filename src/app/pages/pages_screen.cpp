@@ -8,6 +8,7 @@
 #include "app/widgets/rail.h"
 #include "app/workshop/room_stage.h"
 #include "app/workshop/show_view.h"
+#include "words/capitalised.h"
 #include "words/caution.h"
 
 #include <fmt/format.h>
@@ -46,6 +47,15 @@ void read_key(const KeyPress& key, PagesModel& model, PagesFrame& frame) {
         guess(model, static_cast<std::size_t>(key.key - key::k1));
 }
 
+/// "axis: fulcrum, pivot" as a sentence.
+std::string also_called(const std::string& also) {
+    const std::size_t colon = also.find(": ");
+    if (colon == std::string::npos)
+        return "Also called " + also + ".";
+    return words::capitalised(also.substr(0, colon)) + " is also called " + also.substr(colon + 2) +
+           ".";
+}
+
 /// Title, place among the pages and the idea, over the drawing.
 /// @return where the drawing may begin [px]
 float draw_head(const Style& style, const Layout& layout, const PagesScreen& screen,
@@ -65,7 +75,7 @@ float draw_head(const Style& style, const Layout& layout, const PagesScreen& scr
                        view.prompt);
     if (!model.step().also.empty())
         y = draw_paragraph(list, style, kCaption, {left_px, y - style.px(4.0F)}, width_px,
-                           "Also called: " + model.step().also + ".");
+                           also_called(model.step().also));
     return y - style.px(12.0F);
 }
 
@@ -162,7 +172,7 @@ void draw_column(const Style& style, const Layout& layout, const PageView& view,
         draw_move(style, view, pen, model);
     if (reads_low_back(model.step()))
         pen.paragraph(kCaption, words::kCaution);
-    pen.skip(20.0F);
+    pen.skip(36.0F);
     if (word_button(style, "leave", {pen.left(), pen.y()}, "Leave these pages", false))
         frame.left = true;
     pen.skip(14.0F);

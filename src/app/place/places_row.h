@@ -16,7 +16,7 @@ struct PlacesRow {
 };
 
 /// What can be asked for in any place.
-enum class RowWish { open_shelf, undo, redo, settings, help };
+enum class RowWish { open_shelf, undo, redo, glossary, settings, help };
 
 /// What was pressed in the row: nothing, a place, or something else.
 using RowPress = std::variant<std::monostate, PlaceName, RowWish>;

@@ -2,6 +2,7 @@
 
 #include "cli/options/question_options.h"
 #include "cli/reports/json_text.h"
+#include "lesson/glossary.h"
 #include "lesson/lesson.h"
 #include "publish/sheets/blueprint.h"
 #include "setup/files/data_folder.h"
@@ -92,6 +93,16 @@ Lines families() {
     return lines;
 }
 
+Lines terms() {
+    return lesson::read_glossary(setup::data_folder() / "assets" / "pages" / "glossary.toml")
+        .map([](const std::vector<lesson::Term>& all) {
+            std::vector<Listed> lines;
+            for (const lesson::Term& term : all)
+                lines.push_back({term.name, term.says});
+            return lines;
+        });
+}
+
 Lines units() {
     std::vector<Listed> lines;
     for (const setup::Unit& unit : setup::all_units())
@@ -108,7 +119,7 @@ struct Kind {
 constexpr std::array kKinds{
     Kind{"setups", &levers},     Kind{"exercises", &exercises}, Kind{"lessons", &lessons},
     Kind{"families", &families}, Kind{"skills", &skills},       Kind{"blueprints", &blueprints},
-    Kind{"units", &units},
+    Kind{"units", &units},       Kind{"terms", &terms},
 };
 
 struct ListOptions {

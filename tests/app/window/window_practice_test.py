@@ -185,3 +185,15 @@ class Practice(Candidate):
             seen.append(frame.texts)
             grip = next(e for e in frame.data["grips"] if e["text"] == grip["text"])
         return seen[0] != seen[1]
+
+    def test_the_glossary_finds_a_term_by_what_exams_call_it_and_gives_the_place_back(self):
+        window = self.open_practice()
+        frame = window.press("ctrl+g")
+        self.assertTrue(frame.says("Lever"), frame.texts)
+        window.act("type", "--delay", 20, "coronal")
+        frame = window.frame()
+        self.assertTrue(frame.says("Frontal plane"), frame.texts)
+        self.assertTrue(frame.says("Source: "), frame.texts)
+        self.assertTrue(window.click_word("Close the glossary").says("Quick quiz"))
+        self.assertTrue(window.click_word("Glossary").says("Frontal plane"))
+        self.assertTrue(window.press("Escape").says("Quick quiz"))
