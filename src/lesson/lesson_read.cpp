@@ -1,6 +1,6 @@
 #include "lesson/lesson_change_read.h"
-#include "lesson/lesson_names.h"
 #include "lesson/lesson_move.h"
+#include "lesson/lesson_names.h"
 #include "lesson/lesson_quantity.h"
 #include "lesson/lesson_words.h"
 #include "setup/files/data_folder.h"

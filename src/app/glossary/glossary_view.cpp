@@ -51,14 +51,13 @@ const GlossaryState::Shown* shown_of(GlossaryState& state) {
 }
 
 void read_keys(const std::vector<KeyPress>& keys, GlossaryState& state, GlossaryFrame& frame) {
-    for (const KeyPress& key : keys) {
+    for (const KeyPress& key : keys)
         if (key.key == key::kEscape)
             frame.close = true;
         else if (key.key == key::kDown)
             step_term(state, 1);
         else if (key.key == key::kUp)
             step_term(state, -1);
-    }
 }
 
 /// The line to search in and the terms below it, in the column.
