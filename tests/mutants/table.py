@@ -19,6 +19,13 @@ PROBLEMS = "problems_tests"
 LEARNER = "learner_tests"
 
 MUTANTS = [
+    # The shoulder girdle.
+    Mutant("src/mechanics/body/tree.h", "{1, 1},  {0, -1}, {2, 1},                                      //",
+           "{1, 1},  {0, 1}, {2, 1},                                      //",
+           MECHANICS, "a shrug that lowers the right shoulder", ("*girdle*",)),
+    Mutant("src/mechanics/body/body.cpp", "side * (person.shoulder_half_breadth_m - beside_m));",
+           "side * person.shoulder_half_breadth_m);",
+           MECHANICS, "a collar bone as long as half the shoulders' breadth", ("*girdle*",)),
     # Levers.
     Mutant("src/mechanics/lever/lever_solve.cpp",
            "read_force(axis_m, point_m, down * (mass_kg * lever.gravity_m_s2), down)",

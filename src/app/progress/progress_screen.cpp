@@ -154,14 +154,16 @@ void draw_readiness(const Style& style, const Desk& desk, const ProgressScreen& 
     const learner::Course& course = desk.course();
     const learner::Readiness& ready = desk.outlook().ready;
     pen.skip(4.0F);
-    pen.paragraph(kStrong, "Would you pass today?");
-    if (ready.questions > 0 && ready.answers > 0)
+    pen.paragraph(kStrong, "Predicted score");
+    const bool predicted = ready.questions > 0 && !ready.is_too_early();
+    if (predicted)
         draw_ready_strip(style, ready, pen);
     pen.paragraph(kBody, say(ready, course));
     if (ready.questions == 0 || ready.answers == 0)
         return;
     pen.skip(8.0F);
-    pen.paragraph(kCaption, how_reached(course));
+    if (predicted)
+        pen.paragraph(kCaption, how_reached(course));
     if (const std::string trust = say(desk.standing().foresight); !trust.empty())
         pen.paragraph(kCaption, trust);
     if (!screen.exams.empty())
@@ -169,7 +171,7 @@ void draw_readiness(const Style& style, const Desk& desk, const ProgressScreen& 
                       learner::say_alone(screen.exams.front().right, screen.exams.front().of,
                                          course.parameters.confidence));
     pen.skip(12.0F);
-    pen.paragraph(kStrong, "Most is to be won here");
+    pen.paragraph(kStrong, "Study these first");
     constexpr std::size_t kShown = 4;
     const std::vector<learner::SkillShare> shares = most_to_win(ready);
     for (std::size_t i = 0; i < std::min(kShown, shares.size()); ++i)

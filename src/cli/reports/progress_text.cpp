@@ -78,12 +78,14 @@ std::string readiness_text(const Course& course, const learner::Standing& standi
     std::string text = wrapped(say(ready, course));
     if (ready.questions == 0 || ready.answers == 0)
         return text;
-    text += "\nHow that was reached: chance of each score in a mock exam today\n";
-    text += score_bars(ready);
-    text += wrapped(learner::how_reached(course));
+    if (!ready.is_too_early()) {
+        text += "\nHow that was reached: chance of each score in a mock exam today\n";
+        text += score_bars(ready);
+        text += wrapped(learner::how_reached(course));
+    }
     const std::vector<learner::SkillShare> shares = learner::most_to_win(ready);
     constexpr std::size_t kShown = 5;
-    text += "Most is to be won here:\n";
+    text += "Study these first:\n";
     for (std::size_t i = 0; i < std::min(kShown, shares.size()); ++i)
         text += fmt::format("  {} {:.1f} of {} expected\n",
                             cut(course.skills[shares[i].skill].skill->title, kTitle),

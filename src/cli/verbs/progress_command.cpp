@@ -69,6 +69,8 @@ Json readiness_json(const Study& study, const learner::Readiness& ready) {
             {"chance_to_pass", ready.chance_to_pass},
             {"answers", ready.answers},
             {"skills_tried", ready.skills_tried},
+            {"touched", ready.touched},
+            {"too_early", ready.is_too_early()},
             {"scores", ready.scores},
             {"shares", shares}};
 }

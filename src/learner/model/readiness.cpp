@@ -150,14 +150,22 @@ ShareInterval wilson_interval(int right, int of, double confidence) {
     return {std::max(0.0, centre - half), std::min(1.0, centre + half)};
 }
 
+bool Readiness::is_too_early() const {
+    return answers < kAnswersToPredict || touched < kTouchedToPredict;
+}
+
 Readiness readiness(const Course& course, const Standing& standing, TimeMs at_ms) {
     Readiness ready;
     ready.shares = exam_shares(course, known_skills(course, standing, at_ms));
     ready.answers = standing.answers;
     for (const SkillState& state : standing.skills)
         ready.skills_tried += state.answers > 0 ? 1 : 0;
-    for (const SkillShare& share : ready.shares)
+    int touched = 0;
+    for (const SkillShare& share : ready.shares) {
         ready.questions += share.questions;
+        touched += standing.skills[share.skill].answers > 0 ? share.questions : 0;
+    }
+    ready.touched = ready.questions > 0 ? static_cast<double>(touched) / ready.questions : 0.0;
     ready.pass = pass_mark(course.exam.pass_share, ready.questions);
     ready.scores.assign(static_cast<std::size_t>(ready.questions) + 1, 0.0);
     std::vector<Person> cases = people();
@@ -184,6 +192,13 @@ std::string say(const Readiness& ready, const Course& course) {
         return "The question bank has nothing that the exam asks.";
     if (ready.answers == 0)
         return "Nothing is known about you yet: answer some questions first.";
+    if (ready.is_too_early())
+        return fmt::format(
+            "Too early to predict a score: {} of {} skills begun. A prediction takes {} "
+            "answers, over {:.0f} % of the exam or more; you have given {}, over "
+            "{:.0f} %.",
+            ready.skills_tried, course.skills.size(), kAnswersToPredict, 100.0 * kTouchedToPredict,
+            ready.answers, std::floor(100.0 * ready.touched));
     const double chance = ready.chance_to_pass;
     const char* verdict = chance >= 0.95  ? "Today you would very likely pass"
                           : chance >= 0.8 ? "Today you would probably pass"

@@ -34,7 +34,16 @@ struct Readiness {
     std::vector<SkillShare> shares;
     std::int64_t answers = 0; ///< that it rests on
     int skills_tried = 0;     ///< with at least one answer
+    double touched = 0.0;     ///< share of the exam's questions whose skill has an answer
+    /// So little is known that a predicted score would say more about chance than about them.
+    bool is_too_early() const;
 };
+
+/// Answers, and share of the exam that they touch, before a score is predicted. Judgement: what a
+/// beginner is told of their chances can frighten (Valle et al. 2021, Educational Technology
+/// Research and Development), and of few answers most is chance.
+inline constexpr std::int64_t kAnswersToPredict = 40;
+inline constexpr double kTouchedToPredict = 0.6;
 
 /// About 0.3 ms: once after each answer.
 Readiness readiness(const Course& course, const Standing& standing, TimeMs at_ms);
@@ -56,7 +65,8 @@ struct ShareInterval {
 };
 ShareInterval wilson_interval(int right, int of, double confidence);
 
-/// Two or three sentences: whether they would pass, and what that rests on.
+/// Two or three sentences: whether they would pass, and what that rests on; before that can be
+/// said, how much is still to be answered.
 std::string say(const Readiness& readiness, const Course& course);
 
 /// How the chances of the scores come about, in two or three sentences.

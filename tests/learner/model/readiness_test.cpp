@@ -137,6 +137,25 @@ TEST_CASE("the words say whether they would pass, and on what that rests") {
     CHECK_THAT(failing, ContainsSubstring("100 answers"));
 }
 
+TEST_CASE("no score is predicted from few answers, nor from answers to a small part of the exam") {
+    const Course& course = shipped_course();
+    Standing standing = all_known(0.3);
+    standing.answers = kAnswersToPredict - 1;
+    Readiness ready = readiness(course, standing, kEvening_ms);
+    CHECK(ready.is_too_early());
+    const std::string said = say(ready, course);
+    CHECK_THAT(said, ContainsSubstring("Too early"));
+    CHECK_THAT(said, ContainsSubstring("given 39"));
+    CHECK_THAT(said, !ContainsSubstring("pass"));
+    standing.answers = kAnswersToPredict;
+    CHECK_FALSE(readiness(course, standing, kEvening_ms).is_too_early());
+    for (std::size_t i = 1; i < standing.skills.size(); ++i)
+        standing.skills[i].answers = 0;
+    ready = readiness(course, standing, kEvening_ms);
+    CHECK(ready.touched < 0.2);
+    CHECK(ready.is_too_early());
+}
+
 TEST_CASE("the shortest interval is found, also at the end of the scale") {
     const ScoreInterval middle = score_interval({0.05, 0.1, 0.3, 0.4, 0.1, 0.05}, 0.7);
     CHECK(middle.low == 2);
@@ -147,12 +166,12 @@ TEST_CASE("the shortest interval is found, also at the end of the scale") {
     CHECK(score_interval({1.0}, 0.9).holds == 1.0);
 }
 
-TEST_CASE("readiness that rests on one answer says so in the singular") {
+TEST_CASE("one answer is told as what it is") {
     const Course& course = shipped_course();
     Standing standing = fresh_standing(course);
     standing = after_answer(course, standing, answer_about("balance", true, kEvening_ms), 0);
     CHECK_THAT(say(readiness(course, standing, kEvening_ms), course),
-               ContainsSubstring("rests on 1 answer to 1 of"));
+               ContainsSubstring("1 of 26 skills begun"));
 }
 
 TEST_CASE("the staircase goes up from what needs nothing, with words and what is due") {
