@@ -88,14 +88,20 @@ RowPress draw_places_row(const Style& style, float width_px, const PlacesRow& ro
     const Entries all_actions = action_entries(row, true);
     const std::span<const Entry> places = all_places.all();
     const float left_px = 24.0F;
-    // Large text on a narrow window stands closer before it is cut.
+    // Words stand closer before they go into a second line, and large ones before they are cut.
+    const auto gap_for = [&](float words_px, std::size_t count, float least_px) {
+        return std::clamp((width_px - left_px - words_px) / static_cast<float>(count), least_px,
+                          style.px(18.0F));
+    };
     const float words_px = width_of(style, places, 0.0F);
-    const float gap_px =
-        std::clamp((width_px - left_px - words_px) / static_cast<float>(places.size()),
-                   style.px(6.0F), style.px(18.0F));
+    const float all_words_px = words_px + width_of(style, all_actions.all(), 0.0F);
+    const std::size_t all_count = places.size() + all_actions.all().size();
+    float gap_px = gap_for(all_words_px, all_count, style.px(12.0F));
+    if (left_px + all_words_px + gap_px * static_cast<float>(all_count) > width_px + 0.5F)
+        gap_px = gap_for(words_px, places.size(), style.px(6.0F));
     const float places_px = width_of(style, places, gap_px);
     const float actions_px = width_of(style, all_actions.all(), gap_px);
-    const bool one_line = left_px + places_px + actions_px <= width_px;
+    const bool one_line = left_px + places_px + actions_px <= width_px + 0.5F;
     RowPress pressed;
     begin_area("places", scene::Point::Zero(), {width_px, style.px(one_line ? 56.0F : 58.0F)});
     if (one_line) {

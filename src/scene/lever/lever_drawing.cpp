@@ -223,7 +223,7 @@ private:
         if (std::abs(turn_rad) > 0.5 * mechanics::kPi) // keep the text upright
             turn_rad -= std::copysign(mechanics::kPi, turn_rad);
         const Point up{std::sin(turn_rad), -std::cos(turn_rad)};
-        const std::string words = "arm " + quantity(force.reading.arm_m, Dimension::length);
+        const std::string words = "moment arm " + quantity(force.reading.arm_m, Dimension::length);
         std::vector<Label> ways;
         for (const double share : {0.5, 0.35, 0.65, 0.2, 0.8})
             for (const double side : {text(8.0), -text(19.0)}) {
@@ -236,6 +236,12 @@ private:
         if ((to - from).norm() > 1.0)
             for (const Point& end : {to, from}) // an arm shorter than its words
                 ways.push_back(past_end(end, end == to ? to - from : from - to, words, force.role));
+        for (const double side : {text(8.0), text(26.0)}) { // beside the axis, over its neighbour
+            ways.push_back(make_label(from + side * up + Point(12.0, 0.0), words, TextSize::body,
+                                      force.role, Align::left));
+            ways.push_back(make_label(from + side * up - Point(12.0, 0.0), words, TextSize::body,
+                                      force.role, Align::right));
+        }
         ways.push_back(make_label(middle + Point(14.0, text(5.0)), words, TextSize::body,
                                   force.role, Align::left));
         ways.push_back(make_label(middle + Point(-14.0, text(5.0)), words, TextSize::body,

@@ -30,7 +30,7 @@ class Readings(WindowTest):
         self.assertTrue(frame.says(words[truth["class"]]))
         # The drawing says the same as the column.
         self.assertTrue(frame.says("load torque " + shown["Load torque"]))
-        self.assertTrue(frame.says("arm " + shown["Effort arm"]))
+        self.assertTrue(frame.says("moment arm " + shown["Effort arm"]))
         self.assertGreaterEqual(frame.texts.count(shown["Effort"]), 2)
 
     def test_every_reading_follows_a_dragged_load_in_both_unit_systems(self):

@@ -280,8 +280,8 @@ TEST_CASE("what a drawing is told to hide is not there") {
     CHECK(says(full, "The name"));
     CHECK_FALSE(says(drawn_without(&LeverMarks::heading), "The name"));
     CHECK_FALSE(says(drawn_without(&LeverMarks::heading), "The sentence"));
-    CHECK(says(full, "arm "));
-    CHECK_FALSE(says(drawn_without(&LeverMarks::arms), "arm "));
+    CHECK(says(full, "moment arm "));
+    CHECK_FALSE(says(drawn_without(&LeverMarks::arms), "moment arm "));
     CHECK_FALSE(has_square_arm(drawn_without(&LeverMarks::arms), Role::effort,
                                scene.solved.effort_arm_m * scene.view.px_per_m));
     CHECK(lines_of_action(full, Role::effort).size() == 1);
