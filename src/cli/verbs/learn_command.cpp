@@ -1,5 +1,6 @@
 #include "cli/verbs/learn_command.h"
 
+#include "cli/study/pages.h"
 #include "cli/study/practice.h"
 #include "cli/study/study.h"
 #include "cli/study/terminal.h"
@@ -37,6 +38,8 @@ public:
     bool run() {
         while (auto asking = next_question(session_, present())) {
             announce(*asking);
+            if (is_new(session_, present()))
+                show_pages(asking->question.skill, streams_.out);
             const Ended ended = is_example(session_)
                                     ? read_example(asking->question)
                                     : converse(*study_.shelf.bank, *asking, streams_,

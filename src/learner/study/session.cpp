@@ -74,7 +74,7 @@ AskRules rules_of(const Session& session, const problems::Question& question) {
 
 bool is_new(const Session& session, const Present& present) {
     return session.kind != SessionKind::quick && !session.placing && is_example(session) &&
-           !present.standing.skills[session.next.skill].begun();
+           present.standing.skills[session.next.skill].examples == 0;
 }
 
 Session begin_day(const Present& present, std::uint64_t seed, std::optional<int> count) {

@@ -80,8 +80,8 @@ std::optional<Asking> next_question(Session& session, const Present& present);
 /// Whether the present question is a worked example to be read; nothing is asked.
 bool is_example(const Session& session);
 
-/// Whether the present question is the first of a skill that is to be learnt: it is taught before
-/// it is asked. A placement and a quick quiz find out what is known and teach nothing.
+/// Whether the present question is the first worked example of a skill: it is taught before. That
+/// it was asked in a placement or a quick quiz, which find out what is known, teaches nothing.
 bool is_new(const Session& session, const Present& present);
 
 /// The answers that came since the last time, to be kept. An example that was read comes when the

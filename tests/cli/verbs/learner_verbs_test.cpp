@@ -62,6 +62,10 @@ TEST_CASE("learn asks for a name, places, practises, and keeps every answer") {
     CHECK_THAT(first.out, ContainsSubstring("Ada, welcome."));
     CHECK_THAT(first.out, ContainsSubstring("First a placement"));
     CHECK_THAT(first.out, ContainsSubstring("A worked example first"));
+    // What is new is taught before it is shown.
+    const std::size_t idea = first.out.find("First the idea:");
+    CHECK(idea != std::string::npos);
+    CHECK(idea < first.out.find("Worked answer"));
     CHECK_THAT(first.out, ContainsSubstring("Too early to predict a score"));
     const json progress = folder.progress("Ada");
     CHECK(progress["answers"].get<int>() >= 6);

@@ -215,6 +215,19 @@ TEST_CASE("every skill is taught, shown, shown in part and only then asked") {
     }
 }
 
+TEST_CASE("what somebody did not know in the placement is still taught") {
+    Sitting sitting;
+    Session session = begin_day(sitting.present(), 3);
+    auto asking = next_question(session, sitting.present());
+    for (; asking && session.placing; asking = next_question(session, sitting.present())) {
+        give_up(*asking);
+        sitting.now.utc_ms += kSecond_ms;
+        sitting.keep(session, *asking, true);
+    }
+    REQUIRE(asking);
+    CHECK(is_new(session, sitting.present()));
+}
+
 TEST_CASE("a quick quiz and a placement ask and do not teach") {
     Sitting sitting;
     Session quiz = begin_quick(sitting.present(), 7);
