@@ -25,6 +25,14 @@ std::string_view how_to_answer(const Question& question) {
     return problems::row_of(question).in_window;
 }
 
+/// A sentence to go on after a colon.
+std::string lowered(std::string_view sentence) {
+    std::string text(sentence);
+    if (!text.empty() && text.front() >= 'A' && text.front() <= 'Z')
+        text.front() = static_cast<char>(text.front() - 'A' + 'a');
+    return text;
+}
+
 /// How the keys do what the hand does on the drawing.
 const char* how_by_keys(problems::Gesture gesture) {
     switch (gesture) {
@@ -249,6 +257,7 @@ std::vector<WordChoice> word_choices(const QuestionScreen& screen) {
 }
 
 void obey(std::string_view id, QuestionScreen& screen, QuestionFrame& frame) {
+    screen.wants_keyboard = is_typed(screen.model->question()); // the caret keeps its line
     if (id == "hint")
         obey(learner::Aside::hint, screen, frame);
     else if (id == "letters")
@@ -284,9 +293,12 @@ void draw_word_choices(const Style& style, ColumnPen& pen, QuestionScreen& scree
 void enter_answer(const problems::Bank& bank, QuestionScreen& screen, QuestionFrame& frame) {
     if (!screen.model->asking.rules.feedback)
         return;
-    if (screen.model->asking.finished)
+    if (screen.model->asking.finished) {
         frame.wish = QuestionWish::next_question;
-    else
+        return;
+    }
+    screen.asked_empty = answer_of(*screen.model).empty();
+    if (!screen.asked_empty)
         enter_answer(bank, *screen.model);
 }
 
@@ -315,6 +327,11 @@ void draw_question(const Style& style, const problems::Bank& bank, ColumnPen& pe
         pen.paragraph(kStrong, "You chose " + model.typed + ".");
     if (frame.entered && !was_entered)
         enter_answer(bank, screen, frame);
+    if (screen.asked_empty && answer_of(model).empty()) {
+        pen.skip(16.0F);
+        pen.paragraph(kFault,
+                      "Nothing is entered yet: " + lowered(how_to_answer(model.question())));
+    }
     if (model.asking.told)
         draw_verdict(style, *model.asking.told, pen);
     const bool explained = model.asking.finished && model.asking.rules.explains;

@@ -197,3 +197,15 @@ class Practice(Candidate):
         self.assertTrue(window.click_word("Close the glossary").says("Quick quiz"))
         self.assertTrue(window.click_word("Glossary").says("Frontal plane"))
         self.assertTrue(window.press("Escape").says("Quick quiz"))
+
+    def test_check_with_nothing_entered_says_so_and_marks_nothing(self):
+        window = self.open_practice()
+        window.press("q")
+        for _ in range(5):
+            frame = window.press("Return")
+            self.assertTrue(frame.says("Nothing is entered yet"), frame.texts)
+            self.assertFalse(frame.says("Answer: "))
+            frame = self.answer_by_keys(window, frame)
+            self.assertFalse(frame.says("Nothing is entered yet"), frame.texts)
+            frame = window.press("Return")
+        self.assertEqual(len(self.answers()), 5)
