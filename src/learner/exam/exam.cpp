@@ -15,7 +15,7 @@ using problems::Family;
 /// Shuffles by our own draws, so that a seed gives the same order everywhere (Fisher & Yates).
 template <typename T> void shuffle(std::vector<T>& items, problems::Random& random) {
     for (std::size_t i = items.size(); i > 1; --i)
-        std::swap(items[i - 1], items[problems::draw_below(random, i)]);
+        std::swap(items[i - 1], items[problems::draw_place(random, i)]);
 }
 
 /// The families of an exam's questions: each skill by its share, its families in turn.

@@ -25,7 +25,7 @@ void draw_quantities(const Family& family, Random& random, Instance& instance) {
             whole = draw.first + draw.step * static_cast<std::int64_t>(draw_below(
                                                  random, static_cast<std::uint64_t>(draw.count)));
         else
-            whole = draw.list[draw_below(random, draw.list.size())];
+            whole = draw.list[draw_place(random, draw.list.size())];
         // One division: the double nearest to the decimal that is shown.
         const double shown = static_cast<double>(whole) / tenth_power(draw.decimals);
         instance.quantities[draw.quantity] = family.quantities[draw.quantity].in_SI(shown);
@@ -33,11 +33,11 @@ void draw_quantities(const Family& family, Random& random, Instance& instance) {
     if (family.gravity)
         instance.quantities[*family.gravity] = family.gravity_m_s2;
     if (!family.scenes.empty())
-        instance.scene = draw_below(random, family.scenes.size());
+        instance.scene = draw_place(random, family.scenes.size());
     if (family.scene_number)
         instance.quantities[*family.scene_number] = static_cast<double>(instance.scene + 1);
     if (!family.changes.empty())
-        instance.change = draw_below(random, family.changes.size());
+        instance.change = draw_place(random, family.changes.size());
 }
 
 bool all_hold(const std::vector<Constraint>& constraints, const double* quantities) {
@@ -78,7 +78,7 @@ void draw_item(const Family& family, std::uint64_t seed, Instance& instance) {
 
 void shuffle(Random& random, std::vector<std::size_t>& order) {
     for (std::size_t i = order.size(); i > 1; --i)
-        std::swap(order[i - 1], order[draw_below(random, i)]);
+        std::swap(order[i - 1], order[draw_place(random, i)]);
 }
 
 std::vector<std::size_t> in_order(std::size_t count) {

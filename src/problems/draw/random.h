@@ -15,6 +15,11 @@ using Random = std::mt19937_64;
 /// A whole number from 0 to below - 1, each equally likely. below must be positive.
 std::uint64_t draw_below(Random& random, std::uint64_t below);
 
+/// The same for a place among so many, 0 to count - 1. count must be positive.
+inline std::size_t draw_place(Random& random, std::size_t count) {
+    return static_cast<std::size_t>(draw_below(random, count));
+}
+
 /// Mixes two numbers into one that looks unrelated to either: the seed of question i of paper s.
 /// Source: finaliser of SplitMix64, Steele, Lea & Flood 2014, OOPSLA (constants from memory; the
 /// golden papers hold them).

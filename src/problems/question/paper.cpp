@@ -98,8 +98,8 @@ private:
 
     const Instance* next_under(const Rules& rules) {
         for (int i = 0; i < kFamiliesPerPlace; ++i) {
-            const Candidates& families = *skills_[draw_below(random_, skills_.size())];
-            const Family& family = *families[draw_below(random_, families.size())];
+            const Candidates& families = *skills_[draw_place(random_, skills_.size())];
+            const Family& family = *families[draw_place(random_, families.size())];
             if (rules.other_strategy && last_ && last_->strategy == family.strategy)
                 continue;
             for (int j = 0; j < kTriesPerFamily; ++j)

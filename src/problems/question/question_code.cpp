@@ -54,7 +54,7 @@ std::string write_code(const CodeParts& parts) {
     for (std::size_t i = 0; i < kLength; ++i) {
         if (i == kLength / 2)
             code += '-';
-        code += kSymbols[digits[i]];
+        code += kSymbols[static_cast<std::size_t>(digits[i])];
     }
     return code;
 }
