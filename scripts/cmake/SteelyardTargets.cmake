@@ -56,6 +56,13 @@ function(steelyard_optimise_little target)
   target_compile_options(${target} PRIVATE $<$<CONFIG:Release>:-O1>)
 endfunction()
 
+# A page is small as a whole, and quick where every frame passes.
+function(steelyard_makes_frames target)
+  if(EMSCRIPTEN)
+    target_compile_options(${target} PRIVATE -O2)
+  endif()
+endfunction()
+
 # GCC 12 and 13 warn without reason of overlapping copies where a text is put before a std::string
 # (GCC bug 105651), so that one warning is left out.
 function(steelyard_own_code target)

@@ -48,6 +48,7 @@ steelyard_compiled(imgui
   SOURCES ${from}/imgui/imgui.cpp ${from}/imgui/imgui_draw.cpp ${from}/imgui/imgui_tables.cpp
           ${from}/imgui/imgui_widgets.cpp ${from}/imgui/misc/cpp/imgui_stdlib.cpp
   INCLUDES ${from}/imgui ${from}/imgui/backends ${from}/imgui/misc/cpp)
+target_compile_options(imgui PRIVATE -O2) # each frame passes here
 steelyard_compiled(SQLite::SQLite3
   SOURCES ${from}/sqlite3/sqlite3.c INCLUDES ${from}/sqlite3
   DEFINES SQLITE_THREADSAFE=0 SQLITE_OMIT_LOAD_EXTENSION SQLITE_DQS=0 SQLITE_DEFAULT_MEMSTATUS=0

@@ -1,5 +1,6 @@
 #include "app/body/plot_panel.h"
 
+#include "app/platform/folders.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "publish/pictures/picture_file.h"
@@ -70,7 +71,7 @@ std::string write_picture(const BodyModel& model, const PlotPanel& panel, scene:
     const publish::PictureSize size{static_cast<int>(kPictureScale * drawing.size_px.x()),
                                     static_cast<int>(kPictureScale * drawing.size_px.y())};
     const auto written = publish::write_picture(drawing, look, size, path, tools);
-    return written ? "Written: " + path.string() : written.error().message;
+    return written ? "Written: " + where_given(path) : written.error().message;
 }
 
 /// What the plot's curves depend on, as one number that changes with any of it.

@@ -1,5 +1,6 @@
 #include "app/practice/desk.h"
 
+#include "app/platform/folders.h"
 #include "learner/record/exchange/exchange.h"
 #include "publish/files/whole_file.h"
 #include "setup/toml/input_error.h"
@@ -216,7 +217,7 @@ std::string Desk::export_record(const Clock& now) {
     const auto written = publish::write_whole_file(path, text, publish::Readers::owner);
     if (!written)
         return written.error().message;
-    return "Everything about you is in " + path.string() + " now, one line an answer.";
+    return "Everything about you, one line an answer, is in " + where_given(path) + ".";
 }
 
 void Desk::import_record(const std::filesystem::path& path, const Clock& now) {

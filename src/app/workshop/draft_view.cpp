@@ -1,6 +1,7 @@
 #include "app/workshop/draft_view.h"
 
 #include "app/paint/label_painter.h"
+#include "app/platform/folders.h"
 #include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
@@ -319,7 +320,7 @@ void draw_words(const Style& style, const DraftLayout& page, const DraftModel& d
                          "A lesson is a row of steps. Put something on the bench or on the body, "
                          "come back and add it.");
     }
-    column.paragraph(Role::quiet_ink, "Kept as you go, in " + draft.path.string());
+    column.paragraph(Role::quiet_ink, "Kept as you go, in " + where_kept(draft.path));
     ImGui::SetCursorScreenPos({page.column_px, column.y() + style.px(16.0F)});
     ImGui::Dummy({1.0F, 1.0F});
     end_area();
