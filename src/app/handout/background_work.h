@@ -20,6 +20,8 @@ template <typename Made> class BackgroundWork {
 public:
     using Result = tl::expected<Made, std::string>;
     using Work = std::function<Result(const publish::Progress&)>;
+    /// Does a part of it; called until it gives a result.
+    using Piece = std::function<std::optional<Result>(const publish::Progress&)>;
 
     BackgroundWork() = default;
     BackgroundWork(const BackgroundWork&) = delete;
@@ -28,18 +30,25 @@ public:
 
     /// Begins; what was running before must have been taken.
     void start(Work work) {
+        start_pieces([work = std::move(work)](const publish::Progress& progress) {
+            return std::optional<Result>(work(progress));
+        });
+    }
+
+    /// Begins one that frames can be drawn between where there are no threads.
+    void start_pieces(Piece piece) {
         stopped_ = false;
         done_ = 0;
         all_ = 1;
         result_.reset();
         started_ = true;
-        beside_.start([this, work = std::move(work)] {
-            result_ = work([this](std::size_t done, std::size_t all) {
+        beside_.start([this, piece = std::move(piece)] {
+            result_ = piece([this](std::size_t done, std::size_t all) {
                 done_ = done;
                 all_ = all > 0 ? all : 1;
                 return !stopped_;
             });
-            return true;
+            return result_.has_value();
         });
     }
 

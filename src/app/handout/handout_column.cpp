@@ -1,6 +1,7 @@
 #include "app/handout/handout_column.h"
 
 #include "app/look/text_styles.h"
+#include "app/platform/folders.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/column_pen.h"
@@ -76,7 +77,7 @@ void draw_faults(const HandoutScreen& screen, ColumnPen& pen) {
 void draw_hint(const HandoutScreen& screen, ColumnPen& pen) {
     pen.skip(12.0F);
     pen.paragraph(kCaption, "A blueprint of your own can be dropped on the window" +
-                                (screen.places.own.empty()
+                                (screen.places.own.empty() || !has_folders()
                                      ? std::string(".")
                                      : ", or kept in " + short_path(screen.places.own) + '.'));
 }
@@ -107,6 +108,8 @@ void draw_row(const Style& style, const HandoutRow& row, std::size_t index, Hand
 }
 
 void draw_folder(const Style& style, HandoutScreen& screen, ColumnPen& pen) {
+    if (!has_folders())
+        return;
     pen.line(kCaption, "Into the folder");
     pen.skip(8.0F);
     text_field(style, "##folder", pen.width(), screen.choices.folder, pen);
@@ -139,14 +142,15 @@ void draw_outcome(const HandoutScreen& screen, ColumnPen& pen) {
                       ? "1 file is there:"
                       : fmt::format("{} files are there:", screen.written.size()));
     for (const std::filesystem::path& path : screen.written)
-        pen.paragraph(kCaption, path.filename().string());
+        pen.paragraph(kCaption, has_folders() ? path.filename().string() : where_given(path) + '.');
 }
 
 std::string button_words(const HandoutScreen& screen) {
     const std::size_t files = files_of(screen.choices);
     return screen.writing.running() ? "Stop"
            : files == 1             ? "Make 1 file"
-                                    : fmt::format("Make {} files", files);
+           : has_folders()          ? fmt::format("Make {} files", files)
+                                    : fmt::format("Make {} files in one package", files);
 }
 
 } // namespace

@@ -1,16 +1,21 @@
 #include "app/handout/handout_screen.h"
 
 #include "app/handout/handout_column.h"
+#include "app/platform/folders.h"
 #include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/word_row.h"
 #include "problems/question/question_writer.h"
+#include "publish/sheets/handout_job.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
 #include <cstdlib>
+#include <memory>
+#include <optional>
+#include <utility>
 
 namespace steelyard::app {
 
@@ -20,6 +25,7 @@ using publish::PagePicture;
 using publish::SheetSide;
 using scene::Role;
 using scene::TextSize;
+using Written = tl::expected<std::vector<std::filesystem::path>, std::string>;
 
 /// Where the pages lie on the stage [px].
 struct Spread {
@@ -50,6 +56,8 @@ tl::expected<PagePair, std::string> pages_of(const WantedPage& wish,
                                              const problems::Bank& bank,
                                              const publish::Tools& tools,
                                              const publish::Progress& progress) {
+    if (!tools.page_picture.is_there())
+        return tl::make_unexpected(tools.page_picture.why_not());
     const auto sheets = sheets_of(wish.choices, blueprints, bank, progress);
     if (!sheets)
         return tl::make_unexpected(sheets.error());
@@ -103,6 +111,45 @@ void keep_writing(HandoutScreen& screen) {
     }
 }
 
+/// Draws the questions, then writes one file with each call.
+class Writing {
+public:
+    Writing(HandoutChoices choices, std::vector<publish::Blueprint> blueprints,
+            const problems::Bank& bank, const publish::Tools& tools)
+        : choices_(std::move(choices)), blueprints_(std::move(blueprints)), bank_(&bank),
+          tools_(&tools) {}
+
+    std::optional<Written> operator()(const publish::Progress& progress) {
+        // To draw the questions takes about as long as to set them in one format.
+        const std::size_t parts = 1 + choices_.formats.size();
+        if (work_)
+            return go_on(publish::stretch_of(progress, 1, parts, parts));
+        auto sheets =
+            sheets_of(choices_, blueprints_, *bank_, publish::stretch_of(progress, 0, 1, parts));
+        if (!sheets)
+            return Written(tl::unexpect, std::move(sheets.error()));
+        work_ = std::make_shared<publish::HandoutWork>(
+            *bank_, std::move(*sheets), choices_.formats, choices_.folder, *tools_,
+            has_folders() ? publish::HandoutShape::files : publish::HandoutShape::package);
+        return std::nullopt;
+    }
+
+private:
+    std::optional<Written> go_on(const publish::Progress& progress) {
+        auto files = work_->step(progress);
+        if (!files)
+            return std::nullopt;
+        return std::move(*files).map_error(
+            [](const publish::PublishError& error) { return error.message; });
+    }
+
+    HandoutChoices choices_;
+    std::vector<publish::Blueprint> blueprints_;
+    const problems::Bank* bank_;
+    const publish::Tools* tools_;
+    std::shared_ptr<publish::HandoutWork> work_; ///< null until the questions are drawn
+};
+
 void start_writing(const problems::Bank& bank, HandoutScreen& screen) {
     screen.written.clear();
     screen.write_fault.clear();
@@ -111,19 +158,8 @@ void start_writing(const problems::Bank& bank, HandoutScreen& screen) {
                                                             : "Name a folder.";
         return;
     }
-    screen.writing.start([choices = screen.choices, blueprints = screen.shelf.blueprints, &bank,
-                          &tools = screen.tools](const publish::Progress& progress)
-                             -> tl::expected<std::vector<std::filesystem::path>, std::string> {
-        // To draw the questions takes about as long as to set them in one format.
-        const std::size_t parts = 1 + choices.formats.size();
-        const auto sheets =
-            sheets_of(choices, blueprints, bank, publish::stretch_of(progress, 0, 1, parts));
-        if (!sheets)
-            return tl::make_unexpected(sheets.error());
-        return publish::write_handout(bank, *sheets, choices.formats, choices.folder, tools,
-                                      publish::stretch_of(progress, 1, parts, parts))
-            .map_error([](const publish::PublishError& error) { return error.message; });
-    });
+    screen.writing.start_pieces(
+        Writing{screen.choices, screen.shelf.blueprints, bank, screen.tools});
 }
 
 void turn_page(HandoutScreen& screen, int step) {

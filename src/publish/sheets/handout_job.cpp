@@ -3,12 +3,15 @@
 #include "publish/exchange/csv.h"
 #include "publish/exchange/qti_package.h"
 #include "publish/files/whole_file.h"
+#include "publish/sheets/blueprint.h"
 #include "publish/sheets/worksheet_html.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <fstream>
 #include <functional>
+#include <sstream>
 #include <system_error>
 #include <utility>
 
@@ -19,12 +22,23 @@ namespace {
 using Bytes = tl::expected<std::string, PublishError>;
 using Written = tl::expected<void, PublishError>;
 
+} // namespace
+
+// Not without a name: they are members of HandoutWork::State.
+namespace handout_job {
+
 /// A file to make.
 struct Output {
     std::string name;
     std::function<Written(const fs::path&, const Progress&)> write;
     std::size_t weight = 1; ///< how long it takes beside the others: questions in it
 };
+
+} // namespace handout_job
+
+namespace {
+
+using handout_job::Output;
 
 std::vector<problems::Question> questions_of(const Worksheet& sheet) {
     std::vector<problems::Question> all;
@@ -110,6 +124,10 @@ PublishError cannot(const fs::path& path, const char* doing, const std::error_co
                         path.string(), doing, why.message())};
 }
 
+} // namespace
+
+namespace handout_job {
+
 /// A folder within the wanted one in which files wait for each other; gone with what is in it when
 /// the work ends.
 class WaitingFolder {
@@ -151,9 +169,26 @@ public:
 
     fs::path waiting(const std::string& name) const { return within_ / name; }
 
+    /// Packs the files as one of this name.
+    HandoutFiles pack(const std::vector<Output>& outputs, const std::string& name,
+                      const Tools& tools) const {
+        std::vector<PackedFile> files;
+        for (const Output& output : outputs) {
+            std::ifstream file(waiting(output.name), std::ios::binary);
+            std::ostringstream bytes;
+            if (!(bytes << file.rdbuf()))
+                return tl::make_unexpected(cannot(waiting(output.name), "read this again",
+                                                  std::make_error_code(std::errc::io_error)));
+            files.push_back({output.name, std::move(bytes).str()});
+        }
+        const fs::path package = folder_ / name;
+        return tools.zip(files)
+            .and_then([&](const std::string& bytes) { return write_whole_file(package, bytes); })
+            .map([&] { return std::vector<fs::path>{package}; });
+    }
+
     /// Moves files to their names; where one cannot be, those that were moved go again.
-    tl::expected<std::vector<fs::path>, PublishError>
-    move_out(const std::vector<Output>& outputs) const {
+    HandoutFiles move_out(const std::vector<Output>& outputs) const {
         std::vector<fs::path> moved;
         for (const Output& output : outputs) {
             std::error_code failed;
@@ -180,7 +215,9 @@ private:
     bool made_folder_;
 };
 
-} // namespace
+} // namespace handout_job
+
+using handout_job::WaitingFolder;
 
 Bytes exported_questions(HandoutFormat format, const problems::Bank& bank,
                          const std::vector<problems::Question>& questions, const std::string& title,
@@ -193,34 +230,87 @@ Bytes exported_questions(HandoutFormat format, const problems::Bank& bank,
     return qti_files(bank, questions, version, title, progress).and_then(tools.zip);
 }
 
-tl::expected<std::vector<fs::path>, PublishError>
-write_handout(const problems::Bank& bank, const std::vector<Worksheet>& sheets,
-              const std::vector<HandoutFormat>& formats, const fs::path& folder, const Tools& tools,
-              const Progress& progress) {
-    std::vector<Output> outputs;
-    std::size_t all = 0;
-    for (const Worksheet& sheet : sheets)
-        for (const HandoutFormat format : formats)
-            add_outputs(bank, sheet, format, tools, outputs);
-    for (const Output& output : outputs)
-        all += output.weight;
-    const auto waiting = WaitingFolder::in(folder);
-    if (!waiting)
-        return tl::make_unexpected(waiting.error());
-    std::size_t before = 0;
-    const auto tell = [&](std::size_t done) { return goes_on(progress, done, all); };
-    for (const Output& output : outputs) {
-        const Progress part = [&](std::size_t done, std::size_t of) {
-            return tell(before + output.weight * done / std::max<std::size_t>(of, 1));
-        };
-        const auto written = output.write(waiting->waiting(output.name), part);
-        if (!written)
-            return tl::make_unexpected(written.error());
-        before += output.weight;
-        if (!tell(before))
-            return stopped_work();
+/// Held where it does not move: the outputs refer to the sheets.
+struct HandoutWork::State {
+    const problems::Bank& bank;
+    std::vector<Worksheet> sheets;
+    fs::path folder;
+    const Tools& tools;
+    HandoutShape shape;
+    std::vector<Output> outputs{};
+    std::optional<WaitingFolder> waiting{};
+    std::size_t next = 0; ///< of the outputs
+    std::size_t done = 0; ///< weight of those before it
+    std::size_t all = 0;  ///< weight of all
+
+    /// "boathouse-42.zip": what the sheets' codes have in common.
+    std::string package_name() const {
+        auto code = read_sheet_code(sheets.front().code);
+        if (!code)
+            return sheets.front().code + ".zip";
+        code->version = -1;
+        return write_sheet_code(*code) + ".zip";
     }
-    return waiting->move_out(outputs);
+
+    HandoutFiles finish() const {
+        return shape == HandoutShape::package && outputs.size() > 1
+                   ? waiting->pack(outputs, package_name(), tools)
+                   : waiting->move_out(outputs);
+    }
+
+    Written make_next(const Progress& progress) {
+        const Output& output = outputs[next++];
+        const Progress part = [&](std::size_t part_done, std::size_t of) {
+            return goes_on(progress,
+                           done + output.weight * part_done / std::max<std::size_t>(of, 1), all);
+        };
+        const Written written = output.write(waiting->waiting(output.name), part);
+        done += output.weight;
+        if (written && !goes_on(progress, done, all))
+            return stopped_work();
+        return written;
+    }
+};
+
+HandoutWork::HandoutWork(const problems::Bank& bank, std::vector<Worksheet> sheets,
+                         const std::vector<HandoutFormat>& formats, fs::path folder,
+                         const Tools& tools, HandoutShape shape)
+    : state_(std::make_unique<State>(
+          State{bank, std::move(sheets), std::move(folder), tools, shape})) {
+    for (const Worksheet& sheet : state_->sheets)
+        for (const HandoutFormat format : formats)
+            add_outputs(bank, sheet, format, tools, state_->outputs);
+    for (const Output& output : state_->outputs)
+        state_->all += output.weight;
+}
+
+HandoutWork::HandoutWork(HandoutWork&&) noexcept = default;
+HandoutWork& HandoutWork::operator=(HandoutWork&&) noexcept = default;
+HandoutWork::~HandoutWork() = default;
+
+std::optional<HandoutFiles> HandoutWork::step(const Progress& progress) {
+    if (!state_->waiting) {
+        auto waiting = WaitingFolder::in(state_->folder);
+        if (!waiting)
+            return HandoutFiles(tl::unexpect, std::move(waiting.error()));
+        state_->waiting.emplace(std::move(*waiting));
+    }
+    if (state_->next < state_->outputs.size()) {
+        if (auto written = state_->make_next(progress); !written)
+            return HandoutFiles(tl::unexpect, std::move(written.error()));
+        return std::nullopt;
+    }
+    return state_->finish();
+}
+
+HandoutFiles write_handout(const problems::Bank& bank, const std::vector<Worksheet>& sheets,
+                           const std::vector<HandoutFormat>& formats, const fs::path& folder,
+                           const Tools& tools, const Progress& progress) {
+    HandoutWork work(bank, sheets, formats, folder, tools);
+    std::optional<HandoutFiles> files;
+    while (!files)
+        files = work.step(progress);
+    return *std::move(files);
 }
 
 } // namespace steelyard::publish

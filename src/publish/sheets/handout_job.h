@@ -10,7 +10,10 @@
 
 #include <tl/expected.hpp>
 
+#include <cstddef>
 #include <filesystem>
+#include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -35,14 +38,43 @@ exported_questions(HandoutFormat format, const problems::Bank& bank,
                    const std::vector<problems::Question>& questions, const std::string& title,
                    const Tools& tools, const Progress& progress = {});
 
-/// Writes every sheet in every format, named by its code: "boathouse-42-B.pdf",
-/// "boathouse-42-B-key.pdf", "boathouse-42-B-qti21.zip". The folder is made when it is missing.
-/// The files are made in a folder within and moved to their names when all are there, so that a
-/// failure or a stop leaves none of them.
-/// @return where the files are
-tl::expected<std::vector<std::filesystem::path>, PublishError>
-write_handout(const problems::Bank& bank, const std::vector<Worksheet>& sheets,
-              const std::vector<HandoutFormat>& formats, const std::filesystem::path& folder,
-              const Tools& tools, const Progress& progress = {});
+/// Where the files are that were made, or why there are none.
+using HandoutFiles = tl::expected<std::vector<std::filesystem::path>, PublishError>;
+
+/// How several files come out.
+enum class HandoutShape {
+    files,   ///< each by itself
+    package, ///< all in one, named by the first sheet's blueprint and seed: "boathouse-42.zip"
+};
+
+/// A handout that is written file by file, for whoever has other things to do between them: every
+/// sheet in every format, named by its code: "boathouse-42-B.pdf", "boathouse-42-B-key.pdf",
+/// "boathouse-42-B-qti21.zip". The folder is made when it is missing. The files are made in a
+/// folder within and moved to their names, or packed, when all are there, so that a failure or a
+/// stop leaves none of them; so does an end before the last step.
+class HandoutWork {
+public:
+    /// @param bank, tools  have to outlive the work
+    HandoutWork(const problems::Bank& bank, std::vector<Worksheet> sheets,
+                const std::vector<HandoutFormat>& formats, std::filesystem::path folder,
+                const Tools& tools, HandoutShape shape = HandoutShape::files);
+    HandoutWork(HandoutWork&&) noexcept;
+    HandoutWork& operator=(HandoutWork&&) noexcept;
+    ~HandoutWork();
+
+    /// Makes one file more.
+    /// @return empty as long as there is more to do; after that it is not to be called again
+    std::optional<HandoutFiles> step(const Progress& progress = {});
+
+private:
+    struct State;
+    std::unique_ptr<State> state_; ///< on the heap: what makes the files holds its address
+};
+
+/// All steps of such a work.
+HandoutFiles write_handout(const problems::Bank& bank, const std::vector<Worksheet>& sheets,
+                           const std::vector<HandoutFormat>& formats,
+                           const std::filesystem::path& folder, const Tools& tools,
+                           const Progress& progress = {});
 
 } // namespace steelyard::publish

@@ -62,6 +62,49 @@ TEST_CASE("a handout is a sheet and a key, or one file for another program, in e
     CHECK(std::distance(std::filesystem::directory_iterator(folder / "new/deep"), {}) == 8);
 }
 
+TEST_CASE("a handout as one package holds the same files, made one with each step") {
+    const problems::Bank bank = real_bank();
+    const std::vector<Worksheet> sheets{sheet_of(questions_of(bank, 3))};
+    const std::vector<HandoutFormat> formats{HandoutFormat::html, HandoutFormat::csv};
+    const TempFolder single;
+    const auto files = write_handout(bank, sheets, formats, single.path(), lent());
+    REQUIRE(files);
+    std::vector<PackedFile> packed;
+    Tools tools = lent();
+    tools.zip = [&](const std::vector<PackedFile>& given) {
+        packed = given;
+        return stored_zip(given);
+    };
+    const TempFolder folder;
+    HandoutWork work(bank, sheets, formats, folder / "new", tools, HandoutShape::package);
+    std::optional<HandoutFiles> made;
+    std::size_t steps = 1;
+    for (; !(made = work.step()); ++steps)
+        CHECK(folder.count() > 0); // they wait in a folder that is there
+    CHECK(steps == files->size() + 1);
+    REQUIRE(*made);
+    REQUIRE((*made)->size() == 1);
+    CHECK((*made)->front().filename() == "evening-7.zip"); // without the letter of a version
+    REQUIRE(packed.size() == files->size());
+    for (std::size_t i = 0; i < packed.size(); ++i) {
+        CHECK(packed[i].path == (*files)[i].filename());
+        CHECK(packed[i].bytes == content((*files)[i]));
+    }
+}
+
+TEST_CASE("a handout that is given up between two files leaves nothing") {
+    const problems::Bank bank = real_bank();
+    const TempFolder folder;
+    const Tools tools = lent();
+    {
+        HandoutWork work(bank, {sheet_of(questions_of(bank, 2))}, kAll, folder / "new", tools);
+        REQUIRE_FALSE(work.step());
+        REQUIRE_FALSE(work.step());
+        CHECK(folder.count() == 1);
+    }
+    CHECK(folder.count() == 0);
+}
+
 TEST_CASE("progress rises to the end") {
     const problems::Bank bank = real_bank();
     const std::vector<Worksheet> sheets{sheet_of(questions_of(bank, 3))};
