@@ -40,6 +40,7 @@ Application::Application(Window window, ShapePainter painter, SavedWork saved,
       painter_(std::move(painter)), around_{Library(std::move(data_folder)), std::move(saved),
                                             std::move(record_folder), std::move(tools)} {
     const Preferences last = around_.saved.load_preferences();
+    wishes_ = system_wishes();
     prefer(last);
     shown_around_ = last.shown_around;
     last_frame_s_ = now_s();
@@ -226,6 +227,7 @@ PlaceFrame Application::run_page(const Layout& layout, const std::vector<KeyPres
 }
 
 void Application::frame(double seconds) {
+    follow_system();
     prepare_style();
     window_.begin_frame();
     narration_.begin_frame();
@@ -280,6 +282,14 @@ Preferences Application::preferences() const {
             shown_around_,
             static_cast<int>(size_px.x()),
             static_cast<int>(size_px.y())};
+}
+
+void Application::follow_system() {
+    const SystemWishes now = system_wishes();
+    if (now == wishes_)
+        return;
+    prefer(following(preferences(), wishes_, now));
+    wishes_ = now;
 }
 
 /// Takes up preferences; what has not changed costs nothing.

@@ -77,6 +77,7 @@ private:
     void take_dropped_files(const std::vector<std::string>& paths);
     void paint(const PlaceFrame& shown);
     Preferences preferences() const;
+    void follow_system();
     void prefer(const Preferences& preferences);
     void save_soon();
     void save_work();
@@ -91,6 +92,7 @@ private:
     std::array<std::unique_ptr<Place>, kPlaces> places_; ///< each made when it is first entered
     PlaceName place_name_{};                             ///< at first the first of the list
     Page page_ = Page::none;
+    SystemWishes wishes_; ///< that the preferences follow
     SettingsState settings_;
     GlossaryState glossary_;
     Tour tour_;

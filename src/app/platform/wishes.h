@@ -7,9 +7,12 @@ namespace steelyard::app {
 struct SystemWishes {
     bool dark = false;        ///< light letters on a dark sheet
     bool less_motion = false; ///< nothing is to be animated
+
+    bool operator==(const SystemWishes&) const = default;
 };
 
-/// As they are at this moment; none where the system does not tell.
+/// As they are at this moment; none where the system does not tell. The window is woken when they
+/// change.
 SystemWishes system_wishes();
 
 /// Said after a text field that has the keyboard, in every frame: it takes a number, so keys drawn

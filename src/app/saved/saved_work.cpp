@@ -1,6 +1,5 @@
 #include "app/saved/saved_work.h"
 
-#include "app/platform/wishes.h"
 #include "publish/files/whole_file.h"
 #include "setup/setup.h"
 
@@ -63,8 +62,8 @@ const char* look_word(scene::Look look) {
 }
 
 /// The look of who has chosen none.
-scene::Look usual_look() {
-    return system_wishes().dark ? scene::Look::dark : scene::Look::light;
+scene::Look usual_look(const SystemWishes& wishes = system_wishes()) {
+    return wishes.dark ? scene::Look::dark : scene::Look::light;
 }
 
 /// The setup of one kind in a kept file; empty where there is none that can be read.
@@ -80,6 +79,15 @@ template <typename Kind> std::optional<Kind> setup_in(const json& read, const ch
 }
 
 } // namespace
+
+Preferences following(Preferences preferences, const SystemWishes& before,
+                      const SystemWishes& now) {
+    if (preferences.look == usual_look(before))
+        preferences.look = usual_look(now);
+    if (preferences.less_motion == before.less_motion)
+        preferences.less_motion = now.less_motion;
+    return preferences;
+}
 
 fs::path SavedWork::usual_folder() {
     if (const auto state = absolute_from("XDG_STATE_HOME"))

@@ -1,6 +1,7 @@
 #pragma once
 // What the window remembers from one run to the next, so that nothing is lost on a crash or a kill.
 
+#include "app/platform/wishes.h"
 #include "scene/palette.h"
 #include "setup/body/body_setup.h"
 #include "setup/lever/lever_setup.h"
@@ -24,6 +25,10 @@ struct Preferences {
     int width_px = 1280;
     int height_px = 720;
 };
+
+/// What the person wants after the system's wishes have changed: what agreed with the wish before
+/// goes on following it, what was chosen otherwise stays.
+Preferences following(Preferences preferences, const SystemWishes& before, const SystemWishes& now);
 
 /// What was on the bench.
 struct SavedBench {

@@ -149,6 +149,22 @@ TEST_CASE("nothing kept, or nothing that can be read, gives the usual preference
     }
 }
 
+TEST_CASE("what agreed with the system's wishes follows them, what was chosen otherwise stays") {
+    const SystemWishes day;
+    const SystemWishes night{true, true};
+    Preferences preferences;
+    CHECK(following(preferences, day, night).look == scene::Look::dark);
+    CHECK(following(preferences, day, night).less_motion);
+    const Preferences there = following(preferences, day, night);
+    CHECK(following(there, night, day).look == scene::Look::light);
+    CHECK_FALSE(following(there, night, day).less_motion);
+    preferences.look = scene::Look::high_contrast;
+    preferences.less_motion = true;
+    CHECK(following(preferences, day, night).look == scene::Look::high_contrast);
+    CHECK(following(preferences, day, night).less_motion);
+    CHECK(following(preferences, day, day).less_motion);
+}
+
 TEST_CASE("kept numbers out of bounds are brought within them") {
     const TemporaryFolder folder;
     const SavedWork saved(folder.path());
