@@ -13,6 +13,7 @@ using scene::Role;
 using scene::TextSize;
 
 constexpr TextStyle kName{TextSize::body, true, Role::ink};
+constexpr TextStyle kLowName{TextSize::caption, true, Role::ink};
 constexpr float kTop_px = 68.0F; ///< at 100 %
 constexpr float kLeft_px = 24.0F;
 
@@ -54,12 +55,23 @@ void draw_side_head(const Style& style, const SideHead& head, PairHeadsWishes& w
         wishes.swap = true;
     if (!head.low && draw_end_word(style, "choose", "Choose", base, right))
         wishes.choose = head.side;
-    const std::string name = shortened(style, kName, head.name, right - left - indent);
+    const float room_px = right - left - indent;
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    if (head.low && text_width(style, kName, head.name) > room_px) {
+        // What tells two exercises apart often stands at the end of their names.
+        if (press_area(style, "name", {left, top - style.px(4.0F)},
+                       {indent + room_px, style.px(40.0F)}))
+            wishes.choose = head.side;
+        ImGui::PopID();
+        draw_paragraph(list, style, kLowName, {left + indent, base - style.px(7.0F)}, room_px,
+                       head.name);
+        return;
+    }
+    const std::string name = shortened(style, kName, head.name, room_px);
     if (press_area(style, "name", {left, top - style.px(4.0F)},
                    {indent + text_width(style, kName, name), style.px(30.0F)}))
         wishes.choose = head.side;
     ImGui::PopID();
-    ImDrawList& list = *ImGui::GetWindowDrawList();
     if (ImGui::IsItemHovered())
         list.AddLine({left + indent, base + style.px(5.0F)},
                      {left + indent + text_width(style, kName, name), base + style.px(5.0F)},

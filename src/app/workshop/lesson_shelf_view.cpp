@@ -19,6 +19,7 @@ using scene::TextSize;
 
 constexpr float kTop = 56.0F; ///< below the row of places, at 100 %
 constexpr float kRow = 74.0F;
+constexpr float kNarrow = 560.0F; ///< a shelf below this gives the names all of its width
 
 /// "6 steps, 11 min, yours"; of an opened file its name
 std::string facts_of(const ShelvedLesson& one) {
@@ -105,6 +106,19 @@ float draw_begin(const Style& style, ImVec2 corner, float width_px, LessonShelfF
     return width_px - button_px - style.px(16.0F);
 }
 
+/// On a narrow shelf: the whole name, and the facts in place of the sentence.
+void draw_narrow_row(const Style& style, const ShelvedLesson& one, ImVec2 corner, float width_px) {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const float left = corner.x + style.px(16.0F);
+    const float room_px = width_px - style.px(24.0F);
+    const TextStyle name{TextSize::reading, true, Role::ink};
+    const TextStyle quiet{TextSize::caption, false, Role::quiet_ink};
+    draw_text(list, style, name, {left, corner.y + style.px(30.0F)},
+              shortened(style, name, one.lesson.head.name, room_px));
+    draw_text(list, style, quiet, {left, corner.y + style.px(53.0F)},
+              shortened(style, quiet, facts_of(one), room_px));
+}
+
 void draw_row(const Style& style, const ShelvedLesson& one, ImVec2 corner, float width_px) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float left = corner.x + style.px(16.0F);
@@ -150,11 +164,15 @@ LessonShelfFrame draw_lesson_shelf(const Style& style, const Point& window_px,
     draw_text(list, style, {TextSize::key, true, Role::ink}, {24.0F, y + style.px(42.0F)},
               "Workshop");
     draw_actions(style, {24.0F, y + style.px(72.0F)}, frame);
+    const bool narrow = width_px < style.px(kNarrow);
+    if (narrow && count > 0) // no room beside the chosen one
+        draw_begin(style, {24.0F, y + style.px(2.0F)}, width_px, frame);
     y += heading_px + style.px(8.0F);
     for (std::size_t i = 0; i < count; ++i, y += row_px) {
         const ImVec2 corner{24.0F, y};
         const bool chosen = i == state.chosen;
-        const float left_px = chosen ? draw_begin(style, corner, width_px, frame) : width_px;
+        const float left_px =
+            chosen && !narrow ? draw_begin(style, corner, width_px, frame) : width_px;
         ImGui::PushID(static_cast<int>(i));
         if (row_button(style, "lesson", corner, left_px, row_px - style.px(6.0F), chosen)) {
             // The first click chooses, the next one starts.
@@ -163,7 +181,10 @@ LessonShelfFrame draw_lesson_shelf(const Style& style, const Point& window_px,
             state.chosen = i;
         }
         ImGui::PopID();
-        draw_row(style, shelf.lessons[i], corner, left_px);
+        if (narrow)
+            draw_narrow_row(style, shelf.lessons[i], corner, left_px);
+        else
+            draw_row(style, shelf.lessons[i], corner, left_px);
     }
     y += style.px(24.0F);
     if (!message.empty())
