@@ -7,24 +7,30 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, before, test } from 'node:test';
-import { browser, serve } from './page.mjs';
+import { endBrowser, person, serve } from './page.mjs';
 
 export const folder = process.env.PAGE;
 export let server;
 before(async () => { server = await serve(folder); });
-after(() => server.stop());
+after(async () => {
+    await endBrowser();
+    server.stop();
+});
 
-/** Runs a test in a browser of its own. */
+/** Runs a test as a person who has never been here. */
 export function inBrowser(name, body, options = {}) {
     test(name, async () => {
-        const opened = await browser(options);
+        const context = await person(options);
         try {
-            await body(opened);
+            await body({ context });
         } finally {
-            await opened.end();
+            await context.close();
         }
     });
 }
+
+/** A phone held upright. */
+export const phone = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 3 };
 
 /** What the native program prints. */
 export const native = (...words) =>
@@ -38,6 +44,16 @@ export function solved(text) {
     const found = JSON.parse(native('solve', '--json', file));
     rmSync(place, { recursive: true });
     return found;
+}
+
+/** The files in a zip archive by name, as another reader of that format finds them. */
+export function unpacked(bytes) {
+    const reader = 'import base64, io, json, sys, zipfile\n'
+        + 'pack = zipfile.ZipFile(io.BytesIO(sys.stdin.buffer.read()))\n'
+        + 'assert pack.testzip() is None\n'
+        + 'print(json.dumps([[n, base64.b64encode(pack.read(n)).decode()] for n in sorted(pack.namelist())]))';
+    const files = JSON.parse(execFileSync('/usr/bin/python3', ['-c', reader], { input: bytes, maxBuffer: 1 << 28 }));
+    return new Map(files.map(([name, text]) => [name, Buffer.from(text, 'base64')]));
 }
 
 /** The text of a setup that comes with the program. */

@@ -3,9 +3,9 @@
 
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { readFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import { extname, join } from 'node:path';
 import { chromium } from 'playwright-core';
 
 const LONGEST_WAIT_MS = 60_000;
@@ -19,21 +19,47 @@ export async function serve(folder) {
     return { address: `http://127.0.0.1:${String(said).trim()}/`, stop: () => server.kill() };
 }
 
-/** A browser with a profile of its own. */
-export async function browser(options = {}) {
-    const profile = options.profile ?? mkdtempSync(join(tmpdir(), 'steelyard-page-'));
-    const context = await chromium.launchPersistentContext(profile, {
-        executablePath: '/usr/bin/chromium', headless: false, acceptDownloads: true,
-        viewport: { width: 1280, height: 720 },
+/** The same, but of one file only the first half comes before the connection ends. */
+export async function serveHalf(folder, halved) {
+    const types = { '.html': 'text/html', '.js': 'text/javascript', '.wasm': 'application/wasm', '.svg': 'image/svg+xml' };
+    const server = createServer((request, response) => {
+        const name = new URL(request.url, 'http://here').pathname.slice(1) || 'index.html';
+        const bytes = readFileSync(join(folder, name));
+        response.writeHead(200, { 'Content-Type': types[extname(name)] ?? 'application/octet-stream',
+            'Content-Length': bytes.length });
+        if (name !== halved) return response.end(bytes);
+        response.write(bytes.subarray(0, bytes.length / 2), () => response.destroy());
+    });
+    server.listen(0, '127.0.0.1');
+    await once(server, 'listening');
+    return { address: `http://127.0.0.1:${server.address().port}/`, stop() {
+        server.closeAllConnections();
+        server.close();
+    } };
+}
+
+let running; // one browser for all tests of a file: to start one takes longer than some tests
+
+/** A person at the browser: storage, screen and wishes of their own. */
+export async function person(options = {}) {
+    running ??= chromium.launch({
+        executablePath: '/usr/bin/chromium', headless: false,
         args: ['--headless=new', '--no-sandbox', '--use-gl=angle', '--use-angle=swiftshader',
             '--enable-unsafe-swiftshader', '--disable-quic', '--no-first-run',
             '--disable-background-networking', '--disable-component-update', '--disable-sync'],
-        ...options,
     });
-    return { context, profile, async end(keep = false) {
-        await context.close();
-        if (!keep) rmSync(profile, { recursive: true, force: true });
-    } };
+    return (await running).newContext({ viewport: { width: 1280, height: 720 }, ...options });
+}
+
+/** Kills the processes that draw this browser's tabs. */
+export async function killTabs() {
+    const session = await (await running).newBrowserCDPSession();
+    const { processInfo } = await session.send('SystemInfo.getProcessInfo');
+    for (const { type, id } of processInfo) if (type === 'renderer') process.kill(id, 'SIGKILL');
+}
+
+export async function endBrowser() {
+    if (running) await (await running).close();
 }
 
 export class Page {
@@ -44,8 +70,8 @@ export class Page {
         page.on('console', (line) => { if (line.type() === 'error') this.faults.push(line.text()); });
     }
 
-    static async open(context, address) {
-        const opened = new Page(context.pages()[0] ?? await context.newPage());
+    static async open(context, address, tab = null) {
+        const opened = new Page(tab ?? context.pages()[0] ?? await context.newPage());
         await opened.page.goto(address + '?narration');
         await opened.wait(async () => (await opened.told()).frames > 0, 'the first frame');
         await opened.rest();
@@ -114,42 +140,60 @@ export class Page {
         await this.rest();
     }
 
-    async click(word) {
+    /** @param rests  false where it begins what goes on moving. @return where it was */
+    async click(word, rests = true) {
+        const { height } = this.page.viewportSize();
+        for (let tries = 0; tries < 8 && (await this.place(word)).y > height - 8; ++tries) {
+            await this.page.mouse.move((await this.place(word)).x, height - 120);
+            await this.page.mouse.wheel(0, 300);
+            await this.rest();
+        }
         const { x, y } = await this.place(word);
         await this.page.mouse.click(x, y, { delay: 80 });
-        await this.rest();
+        if (rests) await this.rest();
+        return { x, y };
     }
 
-    async tap(word) {
+    async tap(word, rests = true) {
         const { height } = this.page.viewportSize();
         for (let tries = 0; tries < 8 && (await this.place(word)).y > height - 8; ++tries)
             await this.finger([[60, height - 60], [60, height - 90], [60, height - 260]]);
         const { x, y } = await this.place(word);
         await this.page.touchscreen.tap(x, y);
-        await this.rest();
-    }
-
-    /** Taps the first of these words that is shown. */
-    async tapAnyOf(words) {
-        const texts = await this.texts();
-        const shown = words.find((word) => texts.some((text) => text.startsWith(word)));
-        if (!shown) throw new Error(`none of ${words.join(', ')} is shown: ${texts.join(' | ')}`);
-        await this.tap(shown);
+        if (rests) await this.rest();
+        return { x, y };
     }
 
     /** One finger: put down, along the places, held still for a while, lifted. */
-    async finger(places, held_ms = 0) {
+    finger(places, held_ms = 0) { return this.fingers(places.map((place) => [place]), held_ms); }
+
+    /** Several fingers at once: where all of them are, moment by moment. */
+    async fingers(moments, held_ms = 0) {
         const session = await this.page.context().newCDPSession(this.page);
-        const touch = (type, place) => session.send('Input.dispatchTouchEvent',
-            { type, touchPoints: place ? [{ x: place[0], y: place[1] }] : [] });
-        await touch('touchStart', places[0]);
+        const touch = (type, places) => session.send('Input.dispatchTouchEvent',
+            { type, touchPoints: places.map(([x, y], id) => (places.length > 1 ? { x, y, id } : { x, y })) });
+        await touch('touchStart', moments[0]);
         await this.page.waitForTimeout(100 + held_ms);
-        for (const place of places.slice(1)) {
-            await touch('touchMove', place);
+        for (const places of moments.slice(1)) {
+            await touch('touchMove', places);
             await this.page.waitForTimeout(60);
         }
-        await touch('touchEnd');
+        await touch('touchEnd', []);
+        await session.detach();
         await this.rest();
+    }
+
+    /** What is shown beyond the left or the right edge of the page. */
+    async cutOff() {
+        const { width } = this.page.viewportSize();
+        return (await this.rest()).texts.filter((entry) => entry.x < -1 || entry.x + entry.width > width + 1)
+            .map((entry) => entry.text);
+    }
+
+    /** Waits for what an act gives the person as a file. @return its name and its bytes */
+    async download(act) {
+        const [given] = await Promise.all([this.page.waitForEvent('download', { timeout: 60_000 }), act()]);
+        return { name: given.suggestedFilename(), bytes: readFileSync(await given.path()) };
     }
 
     /** A file of the page's own file system as text. */

@@ -1,21 +1,10 @@
 // The page by fingers, on a phone held upright.
 
 import assert from 'node:assert/strict';
-import { inBrowser, server, shipped, solved } from './in_browser.mjs';
+import { Finger } from './hands.mjs';
+import { inBrowser, phone, server, shipped, solved } from './in_browser.mjs';
 import { Page } from './page.mjs';
-import { answersOf, rightNumber } from './practice.mjs';
-
-const phone = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 3 };
-
-inBrowser('on a phone held upright nothing is cut off', async ({ context }) => {
-    const page = await Page.open(context, server.address);
-    for (const word of ['Bench', 'Body', 'Practice', 'Side by side', 'Start']) {
-        await page.tap(word);
-        const frame = await page.rest();
-        const cut = frame.texts.filter((entry) => entry.x < -1 || entry.x + entry.width > 391);
-        assert.deepEqual(cut.map((entry) => entry.text), [], word);
-    }
-}, phone);
+import { answersOf, kindShown, workThrough } from './practice.mjs';
 
 inBrowser('a quick quiz is done by fingers and the keys on the screen', async ({ context }) => {
     const page = await Page.open(context, server.address);
@@ -27,29 +16,38 @@ inBrowser('a quick quiz is done by fingers and the keys on the screen', async ({
     assert.equal(await typed(), 'text'); // a name is asked for
     await page.type('Ada');
     await page.press('Enter');
-    let checked = 0;
-    for (let steps = 0; steps < 40 && !await page.says('Another one'); ++steps) {
-        const texts = await page.texts();
-        const isAsked = texts.includes('Check');
-        if (isAsked && await page.says('Type a number')) {
-            assert.equal(await typed(), 'decimal');
-            const code = texts.find((text) => text.startsWith('code ')).slice(5);
-            await page.type(rightNumber(code));
-        } else if (isAsked && texts.includes('1')) {
-            const inOrder = await page.says('Choose them in order');
-            for (const digit of inOrder ? ['1', '2', '3', '4', '5'] : ['1']) {
-                const choice = (await page.rest()).texts.find((entry) => entry.text === digit);
-                if (choice) await page.page.touchscreen.tap(choice.x + 30, choice.y - 4);
-                await page.rest();
-            }
-        } else if (isAsked) {
-            await page.finger([[195, 250]]); // a place on the drawing
+    const answered = await workThrough(page, new class extends Finger {
+        async goOn() {
+            const texts = await page.texts();
+            if (texts.includes('Check') && kindShown(texts) === 'number') assert.equal(await typed(), 'decimal');
+            await super.goOn();
         }
-        await page.tapAnyOf(['Check', 'Next', 'See', 'I have read it']);
-        checked += isAsked ? 1 : 0;
-    }
-    assert.ok(checked >= 5);
+    }(page));
+    assert.equal(answered.length, 5);
     assert.equal((await answersOf(page)).length, 5);
+}, phone);
+
+inBrowser('two fingers bring the sheet nearer, farther, and move it', async ({ context }) => {
+    const page = await Page.open(context, server.address);
+    await page.drop('seesaw.setup.toml', shipped('seesaw'));
+    const across = async () => {
+        const [a, b] = [await page.grip('heavier child place'), await page.grip('axis place')];
+        return { x: b.x, y: b.y, width: Math.hypot(a.x - b.x, a.y - b.y) };
+    };
+    const before = await across();
+    const apart = (px) => [[195 - px, 300], [195 + px, 300]];
+    await page.fingers([apart(30), apart(40), apart(60), apart(90)]);
+    const nearer = await across();
+    assert.ok(nearer.width > 1.5 * before.width, `${before.width} to ${nearer.width}`);
+    await page.fingers([apart(90), apart(60), apart(40), apart(30)]);
+    const farther = await across();
+    assert.ok(Math.abs(farther.width - before.width) < 0.2 * before.width, `${before.width} to ${farther.width}`);
+    const moved = (x, y) => [[150 + x, 300 + y], [240 + x, 300 + y]];
+    await page.fingers([moved(0, 0), moved(10, 10), moved(30, 20), moved(50, 40)]);
+    const after = await across();
+    assert.ok(Math.abs(after.width - farther.width) < 0.05 * farther.width);
+    assert.ok(after.x > farther.x + 25 && after.y > farther.y + 15,
+        `${farther.x}, ${farther.y} to ${after.x}, ${after.y}`);
 }, phone);
 
 inBrowser('fingers drag, scroll, and a long press types a number', async ({ context }) => {

@@ -38,6 +38,7 @@ var Module = typeof Module === 'undefined' ? {} : Module;
         canvas.hidden = true;
     }
 
+    const MISSING = 'A part of Steelyard did not arrive. Check the connection and load the page again.';
     const call = (name, ...args) => { if (running) Module['_' + name](...args); };
     const callText = (name, text) => {
         if (running)
@@ -137,6 +138,8 @@ var Module = typeof Module === 'undefined' ? {} : Module;
     window.addEventListener('blur', () => call('page_lost_focus'));
     for (const event of ['resize', 'focus', 'orientationchange'])
         window.addEventListener(event, () => call('page_stirred'));
+    for (const wish of ['(prefers-color-scheme: dark)', '(prefers-reduced-motion: reduce)'])
+        window.matchMedia(wish).addEventListener('change', () => call('page_stirred'));
     if (window.visualViewport)
         window.visualViewport.addEventListener('resize', () => call('page_stirred'));
 
@@ -211,7 +214,9 @@ var Module = typeof Module === 'undefined' ? {} : Module;
         if (!path || !path.startsWith(home))
             return;
         const isForPerson = !path.startsWith(kept) || /\.(jsonl|png|svg)$/.test(path);
-        if (isForPerson) handed_out.add(path);
+        const isUnfinished = /\.part\d*(\/|$)/.test(path); // or waits in a folder for others
+        if (isForPerson && !isUnfinished) handed_out.add(path);
+        else if (isForPerson) return;
         else changed = true;
         setTimeout(after_change, 0);
     }
@@ -235,8 +240,7 @@ var Module = typeof Module === 'undefined' ? {} : Module;
     /** Gives the person a file that the program has written for them. */
     async function hand_out(path) {
         const name = path.split('/').pop();
-        if (!FS.analyzePath(path).exists || name.startsWith('.') || /\.part\d*$/.test(name)
-            || FS.isDir(FS.stat(path).mode))
+        if (!FS.analyzePath(path).exists || name.startsWith('.') || FS.isDir(FS.stat(path).mode))
             return;
         const bytes = FS.readFile(path);
         FS.unlink(path);
@@ -245,7 +249,8 @@ var Module = typeof Module === 'undefined' ? {} : Module;
         link.href = URL.createObjectURL(blob);
         link.download = name;
         link.click();
-        say(name + ' is given to you as a download.');
+        // To see, it stands where it was asked for; this is for who listens to the page.
+        document.getElementById('told').textContent = name + ' is given to you as a download.';
         setTimeout(() => URL.revokeObjectURL(link.href), 60000);
     }
     /** The pixels of a picture that the program has written as SVG. */
@@ -316,14 +321,15 @@ var Module = typeof Module === 'undefined' ? {} : Module;
     };
     const told = [];
     Module.printErr = (line) => { told.push(line); console.warn(line); };
-    Module.onAbort = () => give_up('Steelyard has stopped: ' + (told.pop() || 'no reason was given')
-        + '. Load the page again; what was kept is still there.');
+    Module.onAbort = () => give_up(!running ? MISSING
+        : 'Steelyard has stopped: ' + (told.pop() || 'no reason was given')
+          + '. Load the page again; what was kept is still there.');
     Module.quit = (status) => { if (status !== 0) give_up(told.join(' ')); };
     window.addEventListener('error', (event) => {
-        if (!running) give_up('A part of Steelyard did not arrive. Check the connection and load the page again.');
+        if (!running) give_up(MISSING);
     });
     window.addEventListener('unhandledrejection', () => {
-        if (!running) give_up('A part of Steelyard did not arrive. Check the connection and load the page again.');
+        if (!running) give_up(MISSING);
     });
     Module.canvas = canvas;
     const asked = new URLSearchParams(location.search);
