@@ -19,6 +19,8 @@ constexpr double kSamePressure_m = 1.0e-4;
 constexpr double kNoTouch_m = 1.0e-9;
 /// Contacts spread less than this in a direction do not share a tilt that way [m].
 constexpr double kLeastSpread_m = 0.02;
+/// Farthest that what a contact touches lies above or below the floor [m]: no room is higher.
+constexpr double kMaxLevel_m = 10.0;
 /// Contacts press when they carry at least this part of the load's size [-].
 constexpr double kLeastPress = 1.0e-9;
 
@@ -64,7 +66,7 @@ PressingList pressing_contacts(const Body& body, const Placement& placement,
         const auto& c = item.corners_m;
         const double at = contacts[i].pressure_at.value_or(0.5);
         item.point_m = 0.5 * ((1.0 - at) * (c[0] + c[1]) + at * (c[2] + c[3]));
-        item.placed = contacts[i].pressure_at.has_value();
+        item.placed = contacts[i].pressure_at.has_value() || contacts[i].tilts;
     }
     return list;
 }
@@ -290,6 +292,9 @@ std::optional<MechanicsError> check_support(const Body& body, const Support& sup
         const Contact& contact = on.contacts[i];
         if (const auto corners = patch_corners(body, contact); !corners)
             return within_key(indexed("support.contacts", i), corners.error());
+        if (auto fault = outside(contact.level_m, -kMaxLevel_m, kMaxLevel_m, "height",
+                                 "a height of at most 10 m above or below the floor"))
+            return within_key(indexed("support.contacts", i), *std::move(fault));
         if (!contact.pressure_at)
             continue;
         if (auto fault = outside(*contact.pressure_at, 0.0, 1.0, "pressure_at",

@@ -7,8 +7,8 @@ namespace steelyard::mechanics {
 
 namespace {
 
-constexpr std::array<std::string_view, 7> kPatchNames{"sole", "ball", "toes", "palm",
-                                                      "seat", "knee", "back"};
+constexpr std::array<std::string_view, 9> kPatchNames{"sole", "ball", "toes",    "palm", "seat",
+                                                      "knee", "back", "forearm", "grip"};
 
 /// A rectangle in a plane of the segment's frame: from rear to front, half its breadth to each
 /// side (z). Right-hand limbs and left-hand limbs alike.
@@ -25,7 +25,10 @@ std::string_view owner_of(Patch patch) {
     case Patch::toes:
         return "toes for this patch";
     case Patch::palm:
+    case Patch::grip:
         return "a hand for this patch";
+    case Patch::forearm:
+        return "a forearm for this patch";
     case Patch::seat:
         return "the pelvis for this patch";
     case Patch::knee:
@@ -44,7 +47,10 @@ bool has_patch(Segment segment, Patch patch) {
     case Patch::toes:
         return is_toes(segment);
     case Patch::palm:
+    case Patch::grip:
         return is_hand(segment);
+    case Patch::forearm:
+        return is_forearm(segment);
     case Patch::seat:
         return segment == Segment::pelvis;
     case Patch::knee:
@@ -53,6 +59,16 @@ bool has_patch(Segment segment, Patch patch) {
         return segment == Segment::trunk;
     }
     return false;
+}
+
+/// The little-finger side lies inwards of the axis in the zero position: palms forward.
+std::array<Vec3, 4> forearm_corners(const Body& body, Segment segment) {
+    const double inwards = segment == Segment::right_forearm ? -1.0 : 1.0;
+    const double side_m = inwards * kForearmBelowAxis * body.height_m;
+    const Vec3 half_m(0.5 * kHandBreadth * body.height_m, 0.0, 0.0);
+    const Vec3 elbow_m(0.0, 0.0, side_m);
+    const Vec3 wrist_m(0.0, body[segment].tip_m.y(), side_m);
+    return {elbow_m - half_m, elbow_m + half_m, wrist_m + half_m, wrist_m - half_m};
 }
 
 std::array<Vec3, 4> corners_of(const Body& body, const Contact& contact) {
@@ -73,6 +89,11 @@ std::array<Vec3, 4> corners_of(const Body& body, const Contact& contact) {
     case Patch::palm:
         return rectangle(Vec3::Zero(), {0.0, -body.fingertip_from_wrist_m, 0.0},
                          kHandBreadth * height_m);
+    case Patch::grip:
+        return rectangle({-kHalfGrip_m, -body.grip_from_wrist_m, 0.0},
+                         {kHalfGrip_m, -body.grip_from_wrist_m, 0.0}, kHandBreadth * height_m);
+    case Patch::forearm:
+        return forearm_corners(body, contact.segment);
     case Patch::seat: {
         const double seat_m = -kSeatBelowHips * height_m;
         const double half_depth_m = 0.5 * kSeatDepth * height_m;
@@ -104,6 +125,17 @@ tl::expected<std::array<Vec3, 4>, MechanicsError> patch_corners(const Body& body
         return tl::unexpected(
             MechanicsError{Fault::inconsistent, "segment", std::string(owner_of(contact.patch))});
     return corners_of(body, contact);
+}
+
+std::vector<Vec3> touching_points(const Body& body, const Contact& contact) {
+    const auto corners = patch_corners(body, contact);
+    if (!corners)
+        return {};
+    const auto& [rear_left, rear_right, front_right, front_left] = *corners;
+    if (!contact.tilts)
+        return {rear_left, rear_right, front_right, front_left};
+    const double at = contact.pressure_at.value_or(0.5);
+    return {(1.0 - at) * rear_left + at * front_left, (1.0 - at) * rear_right + at * front_right};
 }
 
 std::optional<Patch> patch_named(std::string_view name) {

@@ -11,6 +11,9 @@ constexpr bool is_hand(Segment segment) {
 constexpr bool is_foot(Segment segment) {
     return segment == Segment::right_foot || segment == Segment::left_foot;
 }
+constexpr bool is_forearm(Segment segment) {
+    return segment == Segment::right_forearm || segment == Segment::left_forearm;
+}
 constexpr bool is_toes(Segment segment) {
     return segment == Segment::right_toes || segment == Segment::left_toes;
 }
@@ -36,6 +39,12 @@ inline constexpr double kSeatDepth = 0.15;        ///< from the buttocks forward
 /// memory.
 inline constexpr double kSternoclavicularBeside = 0.0143;
 inline constexpr double kSternoclavicularBefore = 0.0229;
+
+inline constexpr double kForearmBelowAxis = 0.02; ///< little-finger side of the forearm's axis
+
+/// Half the depth of a hand's hold on a bar [m]: a fist turned about the bar carries a little.
+/// Assumption.
+inline constexpr double kHalfGrip_m = 0.03;
 
 /// Half the length of a contact at the ball of the foot, and below a knee [m]. Assumptions.
 inline constexpr double kHalfBall_m = 0.02;

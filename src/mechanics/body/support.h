@@ -17,22 +17,36 @@ struct Held {
 
 /// Which part of a segment touches.
 enum class Patch : unsigned char {
-    sole, ///< foot: heel to ball, with the toes
-    ball, ///< foot: the ball, as on tiptoe
-    toes, ///< toes: from the ball to the tip
-    palm, ///< hand: from the wrist to the fingertips
-    seat, ///< pelvis
-    knee, ///< shank: below the knee cap, as in kneeling
-    back, ///< trunk: from the lumbar joint to the shoulders
+    sole,    ///< foot: heel to ball, with the toes
+    ball,    ///< foot: the ball, as on tiptoe
+    toes,    ///< toes: from the ball to the tip
+    palm,    ///< hand: from the wrist to the fingertips
+    seat,    ///< pelvis
+    knee,    ///< shank: below the knee cap, as in kneeling
+    back,    ///< trunk: from the lumbar joint to the shoulders
+    forearm, ///< forearm: its little-finger side, from the elbow to the wrist
+    grip,    ///< hand: what it holds on to, such as a bar; the bar may also carry what hangs
 };
 
-/// A patch of the body that presses on something level. It can push, not pull.
+/// A patch of the body that presses on something level. It can push, not pull; all that counts is
+/// that the support pushes it up, so hands that hang from a bar are contacts too.
 struct Contact {
     Segment segment = Segment::right_foot;
     Patch patch = Patch::sole;
     /// Where the setup puts the centre of pressure, from the rear (or proximal) edge of the patch
     /// = 0 to its front (or distal) edge = 1. Empty: wherever balance needs it.
     std::optional<double> pressure_at;
+    /// Only a line across the patch touches, where its pressure is, and the patch may stand at an
+    /// angle: shoulders on the floor under a lifted hip.
+    bool tilts = false;
+    /// Height of what it touches [m]: 0 is the floor.
+    double level_m = 0.0;
+    /// It stays where it is while the body moves: see range/stick.h.
+    bool sticks = false;
+
+    Contact() = default;
+    Contact(Segment of, Patch touching, std::optional<double> at = std::nullopt)
+        : segment(of), patch(touching), pressure_at(at) {}
 };
 
 /// Friction coefficient of a rubber sole on a dry floor [-]: common practice, no source.
@@ -47,8 +61,8 @@ inline constexpr double kSoleFriction = 0.8;
 /// reach (two feet side by side, body leaning forward) moves all centres of pressure alike.
 /// A turn about the vertical is taken as free couples, in proportion to the shares.
 struct OnContacts {
-    std::vector<Contact> contacts{{Segment::right_foot, Patch::sole, {}},
-                                  {Segment::left_foot, Patch::sole, {}}};
+    std::vector<Contact> contacts{{Segment::right_foot, Patch::sole},
+                                  {Segment::left_foot, Patch::sole}};
     double friction = kSoleFriction; ///< coefficient between contacts and ground [-], > 0
 };
 
@@ -85,6 +99,10 @@ struct GroundReading {
 /// An error when the segment has no such patch ("contact.patch": "a patch of a foot: ...").
 tl::expected<std::array<Vec3, 4>, MechanicsError> patch_corners(const Body& body,
                                                                 const Contact& contact);
+
+/// What of a contact has to touch, in the segment's frame [m]: the corners of its patch, or the
+/// ends of the line on which it tilts. Empty when the segment has no such patch.
+std::vector<Vec3> touching_points(const Body& body, const Contact& contact);
 
 std::optional<Patch> patch_named(std::string_view name);
 std::string_view patch_name(Patch patch);

@@ -1,5 +1,5 @@
 #pragma once
-// Inverse kinematics: which joint angles bring a point of the body to a place.
+// Inverse kinematics: which joint angles bring points of the body to places.
 
 #include "mechanics/body/pose.h"
 #include "mechanics/muscle/moment_arm_curve.h"
@@ -24,11 +24,18 @@ struct ReachGoal {
     /// Unit vector along which a miss does not count: with the direction of sight the goal lies
     /// anywhere behind one point of the sheet. Zero: the miss counts in every direction.
     Vec3 unseen = Vec3::Zero();
+    /// Unit vector along which alone a miss counts, such as up for a height. Zero: see above.
+    Vec3 only = Vec3::Zero();
+
+    ReachGoal() = default;
+    ReachGoal(const BodyPoint& of, const Vec3& to_m, const Vec3& sight = Vec3::Zero())
+        : point(of), target_m(to_m), unseen(sight) {}
 };
 
 struct ReachedPose {
     Pose pose;
-    double miss_m = 0.0; ///< distance to the target that is left, as far as it counts [m]
+    double miss_m = 0.0; ///< distance to the target that is left, as far as it counts [m]; with
+                         ///< several goals the root of the sum of their squares
 };
 
 /// A miss below this is none [m]: a hundredth of a millimetre is far below a pixel.
@@ -47,5 +54,13 @@ inline constexpr double kReached_m = 1.0e-5;
 tl::expected<ReachedPose, MechanicsError> reach_point(const Body& body, const Pose& pose,
                                                       const ReachGoal& goal,
                                                       const std::vector<FreeHinge>& hinges);
+
+/// The same for several points at once: the angles change as little as the goals allow, and where
+/// that way ends in a dead point, a second one from slightly bent limbs is tried. Where the goals
+/// contradict each other, their squares are smallest together.
+/// @return the pose, or an error as for one point; keys of points start with "goals[1]."
+tl::expected<ReachedPose, MechanicsError> reach_points(const Body& body, const Pose& pose,
+                                                       const std::vector<ReachGoal>& goals,
+                                                       const std::vector<FreeHinge>& hinges);
 
 } // namespace steelyard::mechanics

@@ -1,7 +1,6 @@
 #include "mechanics/range/repetition.h"
 
 #include "mechanics/body/solve_pose.h"
-#include "mechanics/bounds.h"
 
 namespace steelyard::mechanics {
 
@@ -12,14 +11,9 @@ Repetition::Repetition(const BodyCase& body_case, const std::optional<PosePath>&
 tl::expected<void, MechanicsError> Repetition::check() const {
     if (auto checked = check_case(body_case_); !checked)
         return checked;
-    if (auto checked = check_pose(body_case_.body, body_case_.pose); !checked)
+    if (auto checked = check_pose(body_case_.body, body_case_.pose); !checked || !path_)
         return checked;
-    if (!path_)
-        return {};
-    const Pose end_pose = mechanics::pose_at(body_case_.pose, *path_, 1.0);
-    if (auto checked = check_pose(body_case_.body, end_pose); !checked)
-        return tl::unexpected(within_key("end", checked.error()));
-    return {};
+    return check_way(body_case_, *path_);
 }
 
 double Repetition::end() const {
@@ -38,16 +32,11 @@ Pose Repetition::pose_at(double place) const {
 }
 
 tl::expected<void, MechanicsError> Repetition::solve_at(double place, BodyResult& result) const {
-    const Pose pose = pose_at(place);
     if (!path_ || !tempo_)
-        return solve_pose(body_case_, body_case_.body, pose, nullptr, result);
-    const TempoState state = state_at(place);
+        return solve_pose(body_case_, body_case_.body, pose_at(place), nullptr, result);
+    Pose pose;
     Motion motion;
-    for (std::size_t i = 0; i < kHingeCount; ++i) {
-        const double way_rad = path_->end_angle_rad[i] - body_case_.pose.angle_rad[i];
-        motion.rate_rad_s[i] = state.rate_1_s * way_rad;
-        motion.acceleration_rad_s2[i] = state.acceleration_1_s2 * way_rad;
-    }
+    pose_and_motion_at(body_case_.pose, *path_, state_at(place), pose, motion);
     return solve_pose(body_case_, body_case_.body, pose, &motion, result);
 }
 

@@ -122,8 +122,8 @@ Checked check_path(const BodyCase& body_case, const PosePath& path, std::size_t 
         return checked;
     if (auto checked = check_pose(body_case.body, body_case.pose); !checked)
         return checked;
-    if (auto checked = check_pose(body_case.body, pose_at(body_case.pose, path, 1.0)); !checked)
-        return tl::unexpected(within_key("end", checked.error()));
+    if (auto checked = check_way(body_case, path); !checked)
+        return checked;
     if (steps < 2 || steps > kMaxSteps)
         return tl::unexpected(
             MechanicsError{Fault::out_of_range, "steps", "from 2 to 100000 steps"});
@@ -145,19 +145,14 @@ Checked check_tempo(const Tempo& tempo) {
 template <typename StateAt>
 Checked fill(const BodyCase& body_case, const PosePath& path, bool moves, StateAt state_at,
              Sweep& out) {
-    Pose pose = body_case.pose;
+    Pose pose;
     Motion motion;
     BodyResult result;
     for (std::size_t step = 0; step < out.steps; ++step) {
         const TempoState state = state_at(step);
         out.progress[step] = state.progress;
         out.progress_rate[step] = state.rate_1_s;
-        for (std::size_t i = 0; i < kHingeCount; ++i) {
-            const double way_rad = path.end_angle_rad[i] - body_case.pose.angle_rad[i];
-            pose.angle_rad[i] = body_case.pose.angle_rad[i] + state.progress * way_rad;
-            motion.rate_rad_s[i] = state.rate_1_s * way_rad;
-            motion.acceleration_rad_s2[i] = state.acceleration_1_s2 * way_rad;
-        }
+        pose_and_motion_at(body_case.pose, path, state, pose, motion);
         auto solved =
             solve_pose(body_case, body_case.body, pose, moves ? &motion : nullptr, result);
         if (!solved)
@@ -169,11 +164,17 @@ Checked fill(const BodyCase& body_case, const PosePath& path, bool moves, StateA
 
 } // namespace
 
-Pose pose_at(const Pose& start, const PosePath& path, double progress) {
-    Pose pose = start;
-    for (std::size_t i = 0; i < kHingeCount; ++i)
-        pose.angle_rad[i] += progress * (path.end_angle_rad[i] - start.angle_rad[i]);
-    return pose;
+tl::expected<void, MechanicsError> check_way(const BodyCase& body_case, const PosePath& path) {
+    Pose pose = body_case.pose;
+    pose.angle_rad = path.end_angle_rad;
+    if (auto checked = check_pose(body_case.body, pose); !checked)
+        return tl::unexpected(within_key("end", checked.error()));
+    if (!path.halfway_rad)
+        return {};
+    pose.angle_rad = *path.halfway_rad;
+    if (auto checked = check_pose(body_case.body, pose); !checked)
+        return tl::unexpected(within_key("halfway", checked.error()));
+    return {};
 }
 
 tl::expected<void, MechanicsError> sweep_into(const BodyCase& body_case, const PosePath& path,

@@ -2,33 +2,18 @@
 // A repetition: the body swept along a path of poses.
 
 #include "mechanics/body/solve_body.h"
+#include "mechanics/range/pose_path.h"
 
 #include <optional>
 #include <vector>
 
 namespace steelyard::mechanics {
 
-/// From the case's pose (progress 0) to these angles (progress 1), all hinges in step; the anchor
-/// stays where it is.
-struct PosePath {
-    PerHinge end_angle_rad{};
-};
-
-/// Pose part of the way along a path.
-Pose pose_at(const Pose& start, const PosePath& path, double progress);
-
 /// Seconds for the way out, the hold at its end and the way back.
 struct Tempo {
     double out_s = 2.0;  ///< [s], > 0
     double hold_s = 0.0; ///< [s], >= 0
     double back_s = 2.0; ///< [s], > 0
-};
-
-/// Where a repetition is at a time.
-struct TempoState {
-    double progress = 0.0; ///< 0 start, 1 end of the path
-    double rate_1_s = 0.0; ///< [1/s]
-    double acceleration_1_s2 = 0.0;
 };
 
 /// Smooth out, hold and back: each way is the minimum-jerk curve 10 u³ - 15 u⁴ + 6 u⁵ of its
@@ -67,6 +52,10 @@ struct Sweep {
 
 /// Most steps of a sweep.
 inline constexpr std::size_t kMaxSteps = 100000;
+
+/// Checks the poses half-way and at the end of a path; keys in errors start with "halfway." or
+/// "end.".
+tl::expected<void, MechanicsError> check_way(const BodyCase& body_case, const PosePath& path);
 
 /// Sweeps at rest in every pose, `steps` poses evenly spaced from progress 0 to 1 (2 or more).
 tl::expected<Sweep, MechanicsError> sweep(const BodyCase& body_case, const PosePath& path,

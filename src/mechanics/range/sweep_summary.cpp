@@ -16,10 +16,6 @@ double torque_at(const Sweep& sweep, std::size_t step, Hinge hinge) {
     return sweep.muscle_Nm[step][index_of(hinge)];
 }
 
-double way_rad(const BodyCase& body_case, const PosePath& path, std::size_t hinge) {
-    return path.end_angle_rad[hinge] - body_case.pose.angle_rad[hinge];
-}
-
 /// Where a curve changes sign; where it rests on zero in between, the middle of that rest.
 std::vector<double> zero_crossings(const Sweep& sweep, Hinge hinge) {
     std::vector<double> crossings;
@@ -54,11 +50,10 @@ template <typename ValueAt> double integral(std::size_t count, double width, Val
     return sum;
 }
 
-double work_J(const BodyCase& body_case, const PosePath& path, const Sweep& sweep,
-              std::size_t hinge) {
-    const double way = way_rad(body_case, path, hinge);
+double work_J(const BodyCase& body_case, const PosePath& path, const Sweep& sweep, Hinge hinge) {
     return integral(sweep.steps, sweep.step_width, [&](std::size_t step) {
-        return sweep.muscle_Nm[step][hinge] * way * sweep.progress_rate[step];
+        const double way = way_rad(body_case.pose, path, hinge, sweep.progress[step]);
+        return torque_at(sweep, step, hinge) * way * sweep.progress_rate[step];
     });
 }
 
@@ -84,15 +79,15 @@ HingeSummary summarise(const BodyCase& body_case, const PosePath& path, const Sw
     summary.peak_angle_rad = pose_at(body_case.pose, path, summary.peak_progress)[hinge];
     summary.least_Nm = std::abs(torque_at(sweep, least, hinge));
     summary.zero_crossings = zero_crossings(sweep, hinge);
-    summary.work_J = work_J(body_case, path, sweep, index_of(hinge));
+    summary.work_J = work_J(body_case, path, sweep, hinge);
     return summary;
 }
 
 double total_work_J(const BodyCase& body_case, const PosePath& path, const Sweep& sweep) {
     double total_J = 0.0;
-    for (std::size_t hinge = 0; hinge < kHingeCount; ++hinge)
-        if (way_rad(body_case, path, hinge) != 0.0)
-            total_J += work_J(body_case, path, sweep, hinge);
+    for (const HingeInfo& info : all_hinges())
+        if (turns_on(body_case.pose, path, info.hinge))
+            total_J += work_J(body_case, path, sweep, info.hinge);
     return total_J;
 }
 

@@ -8,6 +8,7 @@
 
 #include <optional>
 #include <string>
+#include <utility>
 #include <variant>
 #include <vector>
 
@@ -28,6 +29,12 @@ struct Dumbbell {
 struct Barbell {
     double mass_kg = 20.0;
     std::optional<BodyPoint> resting_on; ///< empty: in both hands
+    /// In both hands: it goes from its first place to its last in a straight line (range/stick.h).
+    bool straight = false;
+
+    Barbell() = default;
+    explicit Barbell(double mass, std::optional<BodyPoint> lying_on = std::nullopt)
+        : mass_kg(mass), resting_on(std::move(lying_on)) {}
 };
 
 /// A weight whose mass hangs clear of the grip.

@@ -127,10 +127,12 @@ Ranged range_in(const JointAngle& change, const Exercise& exercise) {
     return ChangeRange{present, {present + shift.low, present + shift.high}, ChangeUnit::radian};
 }
 
-Changed set_in(const JointAngle& change, Exercise exercise, double value) {
-    shift_hinge(exercise, change.hinge, change.both_sides,
+Changed set_in(const JointAngle& change, const Exercise& exercise, double value) {
+    Exercise changed = exercise;
+    shift_hinge(changed, change.hinge, change.both_sides,
                 value - exercise.body_case.pose[change.hinge]);
-    return exercise;
+    return kept_in_place(std::move(changed), exercise,
+                         {change.hinge, hinge_info(change.hinge).mirror});
 }
 
 Ranged range_in(const LoadReach& change, const Exercise& exercise) {
@@ -143,10 +145,12 @@ Ranged range_in(const LoadReach& change, const Exercise& exercise) {
     });
 }
 
-Changed set_in(const LoadReach& change, Exercise exercise, double value) {
-    return arm_swing(change, exercise).map([&](const ArmSwing& swing) {
-        shift_hinge(exercise, swing.shoulder, swing.both_sides, swing.delta_rad(value));
-        return exercise;
+Changed set_in(const LoadReach& change, const Exercise& exercise, double value) {
+    return arm_swing(change, exercise).and_then([&](const ArmSwing& swing) {
+        Exercise changed = exercise;
+        shift_hinge(changed, swing.shoulder, swing.both_sides, swing.delta_rad(value));
+        return kept_in_place(std::move(changed), exercise,
+                             {swing.shoulder, hinge_info(swing.shoulder).mirror});
     });
 }
 

@@ -2,6 +2,7 @@
 
 #include "mechanics/body/kinematics.h"
 #include "mechanics/body/landmarks.h"
+#include "mechanics/body/limbs.h"
 #include "mechanics/whatif/reach.h"
 
 #include <algorithm>
@@ -10,18 +11,6 @@
 
 namespace steelyard::mechanics {
 namespace {
-
-enum class Limb { trunk, right_arm, left_arm, right_leg, left_leg };
-
-Limb limb_of(Segment segment) {
-    for (const auto& [first, limb] : {std::pair(Segment::right_upper_arm, Limb::right_arm),
-                                      std::pair(Segment::left_upper_arm, Limb::left_arm),
-                                      std::pair(Segment::right_thigh, Limb::right_leg),
-                                      std::pair(Segment::left_thigh, Limb::left_leg)})
-        if (is_at_or_beyond(segment, first))
-            return limb;
-    return Limb::trunk;
-}
 
 bool is_leg(Limb limb) {
     return limb == Limb::right_leg || limb == Limb::left_leg;
@@ -220,7 +209,10 @@ tl::expected<Exercise, MechanicsError> pulled(const Exercise& exercise, const Pu
     }
     for (const Joint joint : joints_that_turn_back(exercise, pull.point))
         turn_back(changed, placement, pull.sight, joint, -turned_rad);
-    return changed;
+    std::vector<Hinge> kept;
+    for (const FreeHinge& free : hinges)
+        kept.insert(kept.end(), {free.hinge, hinge_info(free.hinge).mirror});
+    return kept_in_place(std::move(changed), exercise, kept);
 }
 
 } // namespace steelyard::mechanics

@@ -2,6 +2,7 @@
 
 #include "mechanics/body/landmarks.h"
 #include "mechanics/portable.h"
+#include "mechanics/range/stick.h"
 #include "mechanics/resistance/resistance_kinds.h"
 
 #include <Eigen/Geometry>
@@ -47,23 +48,41 @@ bool held_alike_on_both_sides(const Exercise& exercise, Hinge hinge) {
         return angles[index_of(hinge)] == angles[index_of(mirror)];
     };
     return mirror != hinge && alike(exercise.body_case.pose.angle_rad) &&
-           (!exercise.path || alike(exercise.path->end_angle_rad));
+           (!exercise.path ||
+            (alike(exercise.path->end_angle_rad) &&
+             (!exercise.path->halfway_rad || alike(*exercise.path->halfway_rad))));
 }
 
 void shift_hinge(Exercise& exercise, Hinge hinge, bool both_sides, double delta_rad) {
     exercise.body_case.pose[hinge] += delta_rad;
-    if (exercise.path)
+    if (exercise.path) {
         exercise.path->end_angle_rad[index_of(hinge)] += delta_rad;
+        if (exercise.path->halfway_rad)
+            (*exercise.path->halfway_rad)[index_of(hinge)] += delta_rad;
+    }
     if (both_sides)
         shift_hinge(exercise, hinge_info(hinge).mirror, false, delta_rad);
+}
+
+tl::expected<Exercise, MechanicsError> kept_in_place(Exercise changed, const Exercise& before,
+                                                     const std::vector<Hinge>& kept) {
+    auto movement = stick(changed.body_case, changed.path, before.body_case.pose, kept);
+    if (!movement)
+        return tl::unexpected(movement.error());
+    changed.body_case.pose = movement->start;
+    changed.path = std::move(movement->path);
+    return changed;
 }
 
 Interval allowed_shift(const Exercise& exercise, Hinge hinge) {
     const double start = exercise.body_case.pose[hinge];
     const double end = exercise.path ? exercise.path->end_angle_rad[index_of(hinge)] : start;
+    const double halfway = exercise.path && exercise.path->halfway_rad
+                               ? (*exercise.path->halfway_rad)[index_of(hinge)]
+                               : start;
     const HingeInfo& info = hinge_info(hinge);
-    return {std::min(0.0, info.least_rad - std::min(start, end)),
-            std::max(0.0, info.most_rad - std::max(start, end))};
+    return {std::min(0.0, info.least_rad - std::min({start, halfway, end})),
+            std::max(0.0, info.most_rad - std::max({start, halfway, end}))};
 }
 
 double ArmSwing::distance_m(double delta_rad) const {

@@ -33,6 +33,12 @@ bool held_alike_on_both_sides(const Exercise& exercise, Hinge hinge);
 /// Adds to a hinge's angle at the start and at the end of the path.
 void shift_hinge(Exercise& exercise, Hinge hinge, bool both_sides, double delta_rad);
 
+/// A changed exercise with what sticks where it was before the change: see range/stick.h.
+/// @param kept  hinges that the change has turned; they do not follow
+/// @return the exercise, or what cannot stay
+tl::expected<Exercise, MechanicsError> kept_in_place(Exercise changed, const Exercise& before,
+                                                     const std::vector<Hinge>& kept);
+
 /// Shifts of a hinge that keep it in its range at the start and at the end of the path.
 Interval allowed_shift(const Exercise& exercise, Hinge hinge);
 
