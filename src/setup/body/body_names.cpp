@@ -61,7 +61,7 @@ std::vector<std::string_view> spot_names() {
 
 std::vector<std::string_view> patch_names() {
     std::vector<std::string_view> names;
-    for (int i = 0; i <= static_cast<int>(mechanics::Patch::back); ++i)
+    for (int i = 0; i <= static_cast<int>(mechanics::Patch::grip); ++i)
         names.push_back(mechanics::patch_name(static_cast<mechanics::Patch>(i)));
     return names;
 }

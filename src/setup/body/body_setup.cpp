@@ -2,6 +2,7 @@
 
 #include "setup/body/body_names.h"
 #include "setup/body/body_places.h"
+#include "setup/body/touching.h"
 #include "setup/resistance/resistance_file.h"
 #include "setup/units/format_quantity.h"
 
@@ -70,7 +71,7 @@ void read_angles(TomlReader& table, const std::string& prefix, PerHinge& angles_
                  SourceNotes& source) {
     std::array<bool, kHingeCount> set{};
     for (const std::string& key : table.free_keys()) {
-        if (key == "anchor")
+        if (key == "anchor" || key == "halfway")
             continue;
         const std::vector<Hinge> hinges = hinges_named(key);
         if (hinges.empty()) {
@@ -106,6 +107,16 @@ void read_anchor(TomlReader& pose, Anchor& anchor, SourceNotes& source) {
     table->finish();
 }
 
+/// Angles half-way; a hinge that is not named is then half-way between start and end.
+void read_halfway(TomlReader& path_table, const PerHinge& start_rad, PosePath& path,
+                  SourceNotes& source) {
+    auto table = path_table.table("halfway");
+    if (!table)
+        return;
+    path.halfway_rad = even_halfway_rad(start_rad, path);
+    read_angles(*table, "path.halfway", *path.halfway_rad, source);
+}
+
 void read_movement(TomlReader& top, BodySetup& setup) {
     Pose& pose = setup.exercise.body_case.pose;
     if (auto table = top.table("pose")) {
@@ -115,6 +126,7 @@ void read_movement(TomlReader& top, BodySetup& setup) {
     if (auto table = top.table("path")) {
         setup.exercise.path = PosePath{pose.angle_rad};
         read_angles(*table, "path", setup.exercise.path->end_angle_rad, setup.source);
+        read_halfway(*table, pose.angle_rad, *setup.exercise.path, setup.source);
     }
     if (auto table = top.table("tempo")) {
         const NotedTable in{*table, setup.source, "tempo"};
@@ -141,6 +153,10 @@ Contact read_contact(TomlReader& table, std::size_t index, SourceNotes& source) 
         contact.patch = static_cast<Patch>(*patch);
     contact.pressure_at =
         noted_quantity(table, "pressure_at", Dimension::number, in.key_of("pressure_at"), source);
+    contact.tilts = table.boolean("tilts").value_or(contact.tilts);
+    contact.level_m = in.quantity("height", Dimension::length, contact.level_m);
+    contact.sticks = table.boolean("stick").value_or(contact.sticks);
+    in.note_place("stick");
     table.finish();
     return contact;
 }
@@ -185,26 +201,38 @@ std::vector<Hinge> read_axes(TomlReader& top) {
     return axes;
 }
 
-/// Every place of the path must be one that can be computed with.
-tl::expected<void, MechanicsError> check_movement(const BodySetup& setup) {
+/// Start and end must be poses that can be computed with.
+tl::expected<void, MechanicsError> check_ends(const BodySetup& setup) {
     if (auto checked = check_case(setup.exercise.body_case); !checked)
         return checked;
     if (auto solved = solve_body(setup.exercise.body_case); !solved)
         return tl::make_unexpected(solved.error());
     if (!setup.exercise.path)
         return {};
-    Pose end = setup.exercise.body_case.pose;
-    end.angle_rad = setup.exercise.path->end_angle_rad;
-    if (auto checked = check_pose(setup.exercise.body_case.body, end); !checked) {
+    if (auto checked = check_way(setup.exercise.body_case, *setup.exercise.path); !checked) {
         MechanicsError error = checked.error();
-        if (error.key.substr(0, 5) == "pose.")
-            error.key = "path." + error.key.substr(5);
+        for (const auto& [told, written] :
+             {std::pair<std::string_view, std::string_view>("end.pose.", "path."),
+              {"halfway.pose.", "path.halfway."}})
+            if (error.key.rfind(told, 0) == 0)
+                error.key.replace(0, told.size(), written);
         return tl::make_unexpected(error);
     }
-    constexpr std::size_t kPlaces = 25;
-    if (auto swept = sweep(setup.exercise.body_case, *setup.exercise.path, kPlaces); !swept)
-        return tl::make_unexpected(swept.error());
     return {};
+}
+
+/// Every place of the path must be one that can be computed with, and what touches must touch.
+std::optional<InputError> finish_movement(BodySetup& setup) {
+    if (const auto checked = check_ends(setup); !checked)
+        return placed_error(checked.error(), setup.source);
+    if (auto error = keep_in_place(setup))
+        return error;
+    constexpr std::size_t kPlaces = 25;
+    if (setup.exercise.path)
+        if (const auto swept = sweep(setup.exercise.body_case, *setup.exercise.path, kPlaces);
+            !swept)
+            return placed_error(swept.error(), setup.source);
+    return untouched_contact(setup);
 }
 
 } // namespace
@@ -244,8 +272,8 @@ tl::expected<BodySetup, InputError> body_setup_of(const TomlDocument& document,
     if (!body)
         return tl::make_unexpected(placed_error(body.error(), setup.source));
     setup.exercise.body_case.body = *std::move(body);
-    if (const auto checked = check_movement(setup); !checked)
-        return tl::make_unexpected(placed_error(checked.error(), setup.source));
+    if (auto error = finish_movement(setup))
+        return tl::make_unexpected(*std::move(error));
     return setup;
 }
 

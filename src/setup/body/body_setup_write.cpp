@@ -126,9 +126,13 @@ std::string write_movement(const Writing& writing) {
     if (!angles.empty())
         text += "\n[pose]\n" + angles;
     text += write_anchor(writing);
-    if (setup.exercise.path)
-        text += "\n[path]\n" + write_angles(writing, "path", setup.exercise.path->end_angle_rad,
-                                            setup.exercise.body_case.pose.angle_rad);
+    const PerHinge& start_rad = setup.exercise.body_case.pose.angle_rad;
+    if (const auto& path = setup.exercise.path) {
+        text += "\n[path]\n" + write_angles(writing, "path", path->end_angle_rad, start_rad);
+        if (path->halfway_rad)
+            text += "\n[path.halfway]\n" + write_angles(writing, "path.halfway", *path->halfway_rad,
+                                                        even_halfway_rad(start_rad, *path));
+    }
     if (setup.exercise.tempo) {
         text += "\n[tempo]\n";
         for (const auto& [key, time_s] : {std::pair("out", setup.exercise.tempo->out_s),
@@ -160,6 +164,15 @@ std::string write_support(const Writing& writing) {
                                 writing.quantity(*contact.pressure_at, Dimension::number,
                                                  fmt::format("support.contacts[{}].pressure_at", i),
                                                  ""));
+        if (contact.tilts)
+            text += "tilts = true\n";
+        if (contact.level_m != 0.0)
+            text += fmt::format("height = {}\n",
+                                writing.quantity(contact.level_m, Dimension::length,
+                                                 fmt::format("support.contacts[{}].height", i),
+                                                 writing.length_unit));
+        if (contact.sticks)
+            text += "stick = true\n";
     }
     return text;
 }

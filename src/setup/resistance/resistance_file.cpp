@@ -23,6 +23,7 @@ void read(const NotedTable& in, Barbell& barbell) {
     barbell.mass_kg = in.quantity("mass", Dimension::mass, 0.0, Need::required);
     if (in.table.has("resting_on"))
         barbell.resting_on = read_body_point(in, "resting_on", BodyPoint{});
+    barbell.straight = in.table.boolean("straight").value_or(false);
 }
 
 void read(const NotedTable& in, Kettlebell& bell) {
@@ -145,6 +146,8 @@ public:
         mass("mass", barbell.mass_kg);
         if (barbell.resting_on)
             point("resting_on", *barbell.resting_on);
+        if (barbell.straight)
+            line("straight", "true");
     }
 
     void operator()(const Kettlebell& bell) {

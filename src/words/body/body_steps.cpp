@@ -229,6 +229,13 @@ private:
     std::vector<double> torques_Nm_;
 };
 
+/// Hands may hang from a bar.
+bool holds_a_bar(const mechanics::BodyCase& body_case, const BodyForce& contact) {
+    const auto* on = std::get_if<mechanics::OnContacts>(&body_case.support);
+    return on != nullptr && contact.index < on->contacts.size() &&
+           on->contacts[contact.index].patch == mechanics::Patch::grip;
+}
+
 } // namespace
 
 std::string name_of_force(const mechanics::BodyCase& body_case, const BodyForce& force) {
@@ -237,7 +244,7 @@ std::string name_of_force(const mechanics::BodyCase& body_case, const BodyForce&
     case mechanics::ForceOrigin::resistance:
         break;
     case mechanics::ForceOrigin::contact:
-        return fmt::format("ground at the {}", place);
+        return fmt::format("{} at the {}", holds_a_bar(body_case, force) ? "bar" : "ground", place);
     case mechanics::ForceOrigin::steadying:
         return "steadying touch";
     case mechanics::ForceOrigin::held:

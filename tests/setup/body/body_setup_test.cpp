@@ -119,10 +119,13 @@ friction = 0.7
 segment = "left_foot"
 patch = "sole"
 pressure_at = 0.4
+height = "2 in"
 
 [[support.contact]]
 segment = "right_foot"
 patch = "sole"
+height = "2 in"
+stick = true
 )";
 
 const std::vector<NamedSegmentTable>& tables() {
@@ -198,15 +201,19 @@ TEST_CASE("a body setup is read with every key", "[setup][body]") {
     CHECK(on.friction == 0.7);
     CHECK(on.contacts[0].pressure_at == 0.4);
     CHECK_FALSE(on.contacts[1].pressure_at.has_value());
+    CHECK(on.contacts[0].level_m == Approx(0.0508).epsilon(1e-15));
+    CHECK_FALSE(on.contacts[0].sticks);
+    CHECK(on.contacts[1].sticks);
 }
 
 TEST_CASE("a body setup is written back in its author's words", "[setup][body]") {
     const BodySetup setup = parsed(kEverything);
     const std::string written = write_body_setup(setup);
-    for (const char* kept : {"height = \"5 ft 7 in\"", "mass = \"140 lb\"", "elbow_flexion = 30\n",
-                             "lumbar_flexion = \"0.1 rad\"", "hold = \"500 ms\"",
-                             "tension = \"5 kg\"", "centre = \"45 %\"", "force = \"9 lbf\"",
-                             "up = \"2 in\"", "direction = \"backward\"", "friction = 0.7"}) {
+    for (const char* kept :
+         {"height = \"5 ft 7 in\"", "mass = \"140 lb\"", "elbow_flexion = 30\n",
+          "lumbar_flexion = \"0.1 rad\"", "hold = \"500 ms\"", "tension = \"5 kg\"",
+          "centre = \"45 %\"", "force = \"9 lbf\"", "up = \"2 in\"", "direction = \"backward\"",
+          "friction = 0.7", "height = \"2 in\"", "stick = true"}) {
         INFO(kept);
         CHECK(written.find(kept) != std::string::npos);
     }
