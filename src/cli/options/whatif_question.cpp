@@ -2,6 +2,7 @@
 
 #include "setup/body/body_names.h"
 #include "setup/toml/spelling.h"
+#include "setup/units/format_quantity.h"
 #include "words/whatif/gym_moves.h"
 #include "words/whatif/whatif_words.h"
 
@@ -60,8 +61,11 @@ std::vector<std::string_view> joint_and_hinge_names() {
 }
 
 tl::expected<double, InputError> quantity_meant(const std::string& text, setup::Dimension dimension,
-                                                const std::string& option) {
-    const auto value = setup::parse_quantity(text, dimension);
+                                                const std::string& option,
+                                                std::string_view bare_unit = {}) {
+    setup::ReadingRules rules;
+    rules.bare_unit = bare_unit;
+    const auto value = setup::parse_quantity(text, dimension, rules);
     if (!value) {
         return tl::make_unexpected(about(
             option, text, fmt::format("a {}", setup::name_of(dimension)), to_text(value.error())));
@@ -108,7 +112,8 @@ tl::expected<Hinge, InputError> hinge_meant(const std::string& name, const Exerc
 }
 
 tl::expected<std::vector<mechanics::Cap>, InputError>
-caps_meant(const std::vector<std::string>& texts, const Exercise& exercise) {
+caps_meant(const std::vector<std::string>& texts, const Exercise& exercise,
+           setup::UnitSystem units) {
     std::vector<mechanics::Cap> caps;
     for (const std::string& text : texts) {
         const std::size_t equals = text.find('=');
@@ -120,7 +125,8 @@ caps_meant(const std::vector<std::string>& texts, const Exercise& exercise) {
         if (!hinge)
             return tl::make_unexpected(hinge.error());
         const auto most_Nm =
-            quantity_meant(text.substr(equals + 1), setup::Dimension::torque, "--cap");
+            quantity_meant(text.substr(equals + 1), setup::Dimension::torque, "--cap",
+                           setup::formula_unit(setup::Dimension::torque, units));
         if (!most_Nm)
             return tl::make_unexpected(most_Nm.error());
         caps.push_back({*hinge, *most_Nm});
@@ -133,9 +139,10 @@ tl::expected<double, InputError> part_meant(const std::string& text, const std::
 }
 
 tl::expected<double, InputError> torque_meant(const WhatIfWords& words, const Exercise& exercise,
-                                              Hinge hinge) {
+                                              Hinge hinge, setup::UnitSystem units) {
     if (!words.torque.empty())
-        return quantity_meant(words.torque, setup::Dimension::torque, "--torque");
+        return quantity_meant(words.torque, setup::Dimension::torque, "--torque",
+                              setup::formula_unit(setup::Dimension::torque, units));
     const auto part = part_meant(words.less, "--less");
     if (!part)
         return tl::make_unexpected(part.error());

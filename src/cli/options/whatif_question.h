@@ -3,6 +3,7 @@
 
 #include "mechanics/whatif/whatif.h"
 #include "setup/toml/input_error.h"
+#include "setup/units/units.h"
 
 #include <tl/expected.hpp>
 
@@ -31,12 +32,17 @@ tl::expected<mechanics::Hinge, setup::InputError> hinge_meant(const std::string&
                                                               const std::string& option);
 
 /// "lumbar_flexion=120 Nm", each.
+/// @param units  of the exercise's readings: a number without a unit is in theirs
 tl::expected<std::vector<mechanics::Cap>, setup::InputError>
-caps_meant(const std::vector<std::string>& texts, const mechanics::Exercise& exercise);
+caps_meant(const std::vector<std::string>& texts, const mechanics::Exercise& exercise,
+           setup::UnitSystem units);
 
 /// The torque that is wanted at a hinge, from --torque or --less [N·m].
-tl::expected<double, setup::InputError>
-torque_meant(const WhatIfWords& words, const mechanics::Exercise& exercise, mechanics::Hinge hinge);
+/// @param units  as above
+tl::expected<double, setup::InputError> torque_meant(const WhatIfWords& words,
+                                                     const mechanics::Exercise& exercise,
+                                                     mechanics::Hinge hinge,
+                                                     setup::UnitSystem units);
 
 /// The one change that is named, or every change that a coach would ask for when none is.
 tl::expected<std::vector<mechanics::Change>, setup::InputError>

@@ -82,7 +82,7 @@ torque_to_reach(const WhatifOptions& options, const WhatIfAsked& asked,
                 const std::optional<setup::BodySetup>& other) {
     const mechanics::Hinge hinge = asked.goal.wanted.hinge;
     if (!other)
-        return torque_meant(options.words, asked.exercise, hinge);
+        return torque_meant(options.words, asked.exercise, hinge, asked.setup.head.units);
     auto torque_Nm = peak_less(other->exercise, hinge, 0.0);
     if (!torque_Nm)
         return tl::make_unexpected(question_error(torque_Nm.error()));
@@ -97,7 +97,7 @@ tl::expected<void, setup::InputError> understand(const WhatifOptions& options,
     if (!hinge)
         return tl::make_unexpected(hinge.error());
     asked.goal.wanted.hinge = *hinge;
-    auto caps = caps_meant(options.words.caps, asked.exercise);
+    auto caps = caps_meant(options.words.caps, asked.exercise, asked.setup.head.units);
     if (!caps)
         return tl::make_unexpected(caps.error());
     asked.goal.wanted.caps = std::move(*caps);

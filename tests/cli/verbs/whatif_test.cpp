@@ -102,6 +102,18 @@ TEST_CASE("whatif --feasible gives the loads that keep a cap") {
     CHECK(json["feasible"][0]["above"]["joint"] == "lumbar_flexion");
 }
 
+TEST_CASE("whatif takes a plain number in the unit of the exercise's readings") {
+    const auto said =
+        json_of({"crate-far", "--joint", "lumbar", "--torque", "60 Nm", "--change", "load"});
+    CHECK(json_of({"crate-far", "--joint", "lumbar", "--torque", "60", "--change", "load"}) ==
+          said);
+    // An exercise in US customary units reads in ft·lbf.
+    const auto pounds = json_of(
+        {"side-bend", "--joint", "lumbar_side_bend", "--torque", "20 ft·lbf", "--change", "load"});
+    CHECK(json_of({"side-bend", "--joint", "lumbar_side_bend", "--torque", "20", "--change",
+                   "load"}) == pounds);
+}
+
 TEST_CASE("whatif refuses what it does not understand, and says what to do") {
     struct Case {
         std::vector<std::string> arguments;
@@ -109,7 +121,7 @@ TEST_CASE("whatif refuses what it does not understand, and says what to do") {
     };
     const std::vector<Case> cases{
         {{"crate-far", "--joint", "lumbarr", "--less", "20 %"}, "Did you mean \"lumbar\"?"},
-        {{"crate-far", "--joint", "lumbar", "--torque", "5"}, "has no unit"},
+        {{"crate-far", "--joint", "lumbar", "--torque", "5 kg"}, "is a unit of mass"},
         {{"crate-far", "--joint", "lumbar", "--torque", "-5 Nm"}, "0 N·m or more"},
         {{"crate-far", "--joint", "lumbar"}, "one of --torque, --less, --equal"},
         {{"crate-far", "--joint", "lumbar", "--torque", "5 Nm", "--less", "5 %"}, "one of"},
