@@ -66,6 +66,13 @@ const Expected kHoldGirdleBack = missing({"lower trapezius", "serratus anterior"
 const Expected kDrawGirdleBack = missing({"middle trapezius", "rhomboids"}, "P");
 const Expected kTurnOut{{"infraspinatus", "teres minor"}, "H text"};
 const Expected kFlexTrunk{{"rectus abdominis", "external oblique", "internal oblique"}, "A"};
+const Expected kFlexHip{{"iliopsoas", "rectus femoris", "sartorius", "tensor fasciae latae"},
+                        "G, T"};
+/// The hip of the leg that stands, drawn inwards: beyond the tables.
+const Expected kNoArmsAdducted = missing({"gluteus medius", "gluteus minimus"}, "G");
+/// Across the chest, the arm raised forward.
+const Expected kDrawAcross{{"sternal pectoralis", "clavicular pectoralis", "anterior deltoid"},
+                           "H, K"};
 /// Drawing a raised arm down: the pectoralis major with latissimus and teres major.
 const Expected kDrawDown{
     {"latissimus dorsi", "teres major", "posterior deltoid", "sternal pectoralis"}, "H, Gray"};
@@ -76,21 +83,27 @@ const Names kExtendFromOverhead{"latissimus dorsi", "teres major", "sternal pect
 const std::map<std::string, std::vector<Expected>> kExpected{
     {"back-extension", {kExtendBack, kExtendHip}},
     {"bench-press",
-     {{{"sternal pectoralis", "clavicular pectoralis", "anterior deltoid"}, "H, K"},
-      missing(kShoulderFlexors, "H"), // the arms were found nearer to the side
+     {missing(kShoulderFlexors, "H"), // the arms were found nearer to the side
       {{"triceps", "anconeus"}, "F"}}},
     {"calf-raise",
      {{{"calf"}, "L"}, missing({"flexor hallucis longus", "flexor digitorum longus"}, "M")}},
     {"crate-far", {kExtendBack, kFlexShoulder, kFlexElbow}},
     {"crate-near", {kExtendBack, kFlexShoulder, kFlexElbow}},
+    {"crunch", {kFlexTrunk}},
     {"curl-arm-forward", {kFlexElbow, kFlexShoulder}},
     {"curl-band", {kFlexElbow, kFlexShoulder, kExtendBack}},
     {"curl-cable", {kFlexElbow, kFlexShoulder, kExtendBack}},
     {"curl-dumbbell", {kFlexElbow, kFlexShoulder, kExtendBack}},
+    {"deadlift-floor", {kExtendHip, kExtendBack, kExtendKnee, {{"calf"}, "L"}}},
     {"elbow-partner", {kFlexElbow, kFlexShoulder}},
+    {"fly-cables", {kDrawAcross, kFlexElbow}},
+    {"fly-dumbbells", {kDrawAcross, kFlexElbow}},
+    {"forearm-plank", {kFlexTrunk, kFlexHip}},
     {"front-raise-bent", {kFlexShoulder, kFlexElbow, kHoldGirdleBack, kExtendBack}},
     {"front-raise-straight", {kFlexShoulder, kFlexElbow, kHoldGirdleBack, kExtendBack}},
+    {"glute-bridge", {kExtendHip, {{"hamstrings"}, "T"}, kExtendBack}},
     {"good-morning", {kExtendHip, kExtendBack}},
+    {"hinge-back-rounded", {kExtendHip, kExtendBack, {{"hamstrings"}, "T"}, {{"calf"}, "L"}}},
     {"hinge-bar-drifting", {kExtendHip, kExtendBack, {{"hamstrings"}, "T"}, {{"calf"}, "L"}}},
     {"hinge-bar-near", {kExtendHip, kExtendBack, {{"hamstrings"}, "T"}, {{"calf"}, "L"}}},
     {"hip-abduction-cable", {kAbductHip, kAbductHip}},
@@ -102,6 +115,7 @@ const std::map<std::string, std::vector<Expected>> kExpected{
       kFlexShoulder}},
     {"kettlebell-swing",
      {{{"gluteus maximus", "hamstrings", "adductor magnus"}, "G, T"}, kExtendBack, kFlexShoulder}},
+    {"lateral-band-walk", {kAbductHip, kNoArmsAdducted}},
     {"lateral-raise-bent", {kRaiseSideways, kTurnOut, kRaiseGirdle}},
     {"lateral-raise-cable",
      {kRaiseSideways,
@@ -129,6 +143,7 @@ const std::map<std::string, std::vector<Expected>> kExpected{
      {{{"latissimus dorsi", "teres major", "sternal pectoralis"}, "H, Gray"},
       kFlexElbow,
       missing({"lower trapezius", "pectoralis minor", "latissimus dorsi"}, "P, H")}},
+    {"pull-up", {missing({"latissimus dorsi", "teres major"}, "H"), kFlexElbow}},
     {"push-up", {kFlexShoulder, kExtendElbow, missing({"serratus anterior"}, "P"), kFlexTrunk}},
     {"rowing-trunk-swing", {kExtendBack, kDrawDown}},
     {"seated-row",
@@ -142,9 +157,16 @@ const std::map<std::string, std::vector<Expected>> kExpected{
        "A, B"},
       kRests,
       {{"upper trapezius", "levator scapulae"}, "P, M"}}},
-    {"squat-bar-back", {kExtendKnee, kExtendHip, {{"tibialis anterior"}, "L"}, kExtendBack}},
+    {"split-squat", {kExtendKnee, kExtendHip, kExtendKnee}},
+    {"squat-bar-back", {kExtendKnee, kExtendHip, {{"calf"}, "L"}, kExtendBack}},
     {"squat-leaning", {kExtendKnee, kExtendHip, {{"calf"}, "L"}, kExtendBack}},
     {"squat-load-in-front", {kExtendKnee, kExtendHip, kExtendBack}},
+    {"step-up", {kExtendKnee, kExtendHip, kNoArmsAdducted, {{"calf"}, "L"}}},
+    {"suitcase-carry",
+     {{{"left external oblique", "left internal oblique", "left quadratus lumborum",
+        "left erector spinae"},
+       "A, B"},
+      kAbductHip}},
     {"triceps-overhead", {kExtendElbow, missing(kExtendFromOverhead, "H")}},
     {"triceps-pushdown",
      {kExtendElbow, {{"latissimus dorsi", "teres major", "posterior deltoid"}, "H"}}},

@@ -104,6 +104,7 @@ const std::map<std::string, std::vector<Claim>> kClaims{
                            curve_of("crate-near", Hinge::right_elbow_flexion).most()) <
                   0.02 * here.most();
        }}}},
+    {"crunch", {{"its weight is hardest to lift at the start", Hinge::lumbar_flexion, at_start}}},
     {"curl-arm-forward",
      {{"the hardest angle moves towards the start", Hinge::right_elbow_flexion,
        [](const Curve& here) {
@@ -131,9 +132,26 @@ const std::map<std::string, std::vector<Claim>> kClaims{
            const double least = *std::min_element(here.torque_Nm.begin(), here.torque_Nm.end());
            return here.most() - least < 3.0;
        }}}},
+    {"fly-cables",
+     {{"the shoulders still work when the hands meet", Hinge::right_shoulder_abduction,
+       [](const Curve& here) { return here.torque_Nm.back() > 0.3 * here.most(); }}}},
+    {"fly-dumbbells",
+     {{"pull hardest with the arms spread level", Hinge::right_shoulder_abduction, at_start},
+      {"hardly at all when they are above the shoulders", Hinge::right_shoulder_abduction,
+       [](const Curve& here) { return here.torque_Nm.back() < 0.25 * here.most(); }}}},
     {"good-morning",
      {{"its moment arm grows with the lean", Hinge::right_hip_flexion, at_end},
       {"its moment arm grows with the lean", Hinge::lumbar_flexion, at_end}}},
+    {"hinge-back-rounded",
+     {{"the low back holds the same torque", Hinge::lumbar_flexion,
+       [](const Curve& here) {
+           const double flat_Nm = curve_of("hinge-bar-near", Hinge::lumbar_flexion).most();
+           return std::abs(here.most() - flat_Nm) < 0.01 * flat_Nm;
+       }},
+      {"the hips less", Hinge::right_hip_flexion,
+       [](const Curve& here) {
+           return here.most() < 0.9 * curve_of("hinge-bar-near", Hinge::right_hip_flexion).most();
+       }}}},
     {"hip-abduction-cable",
      {{"pulls from the first degree on", Hinge::right_hip_abduction, from_the_start}}},
     {"hip-abduction-lying", {{"hardest at the start", Hinge::right_hip_abduction, at_start}}},
@@ -169,6 +187,8 @@ const std::map<std::string, std::vector<Claim>> kClaims{
      {{"pulls hardest with the forearm level", Hinge::right_elbow_flexion,
        peaks_at_angle(90.0, 5.0)}}},
     // These words say nothing about where on the path.
+    {"squat-bar-back", {{"Thighs nearly level", Hinge::right_knee_flexion, always}}},
+    {"step-up", {{"keep the pelvis level", Hinge::right_hip_abduction, always}}},
     {"rowing-trunk-swing", {{"far from the hands", Hinge::lumbar_flexion, always}}},
 };
 
