@@ -155,15 +155,10 @@ std::string class_name(const LeverResult& result) {
 std::string class_lever(const LeverResult& result) {
     if (!result.lever_class)
         return "lever without a class";
-    switch (*result.lever_class) {
-    case LeverClass::first:
-        return "first-class lever";
-    case LeverClass::second:
-        return "second-class lever";
-    case LeverClass::third:
-        return "third-class lever";
-    }
-    return {};
+    std::string name = class_name(result); // "First class"
+    name.front() = static_cast<char>(name.front() - 'A' + 'a');
+    name[name.find(' ')] = '-';
+    return name + " lever";
 }
 
 std::string class_sentence(const Lever& lever, const LeverResult& result) {
