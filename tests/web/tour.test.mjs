@@ -104,14 +104,13 @@ async function lookAtTheBody(page, hand) {
     assert.deepEqual(await page.cutOff(), []);
 }
 
-for (const [name, Hand, most, options] of [['a mouse', Mouse, 40, {}], ['a finger on a phone', Finger, 6, phone]]) {
+for (const [name, Hand, most, options] of [['a mouse', Mouse, 8, {}], ['a finger on a phone', Finger, 4, phone]]) {
     inBrowser(`a candidate practises and sits the mock exam by ${name}`, async ({ context }) => {
         const page = await Page.open(context, server.address);
         const hand = new Hand(page);
         await lookAhead(page, hand, await practise(page, hand));
         const kinds = await sitExam(page, hand, most);
-        console.log(`kinds in the exam: ${kinds.join(' ')}`);
-        if (most === 40) assert.equal(new Set(kinds).size, 5);
+        assert.equal(kinds.length, most);
         assert.deepEqual(page.faults, []);
     }, options);
 
