@@ -1,3 +1,4 @@
+// Minutes long, so run by hand: node --test tests/web/tour_by_hand.mjs, as scripts/test_web.sh runs the others.
 // The README's five minutes for a candidate, walked in the page by mouse and by finger. What is
 // looked at in the end are numbers and states: the record and the setups that were kept.
 
