@@ -137,7 +137,7 @@ TEST_CASE("a plan for one difficulty has questions of that difficulty only") {
 
 TEST_CASE("a collection longer than a paper has no code twice, and begins with the papers") {
     PaperPlan plan;
-    plan.count = 3 * kPaperLength;
+    plan.count = 10 * kPaperLength;
     const auto papers = make_paper(our_bank(), plan);
     const auto collection = make_collection(our_bank(), plan);
     REQUIRE(papers.has_value());
