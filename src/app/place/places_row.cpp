@@ -47,8 +47,8 @@ Entries action_entries(const PlacesRow& row, bool idle_too) {
         entries.add({"Undo", RowWish::undo, row.can_undo});
     if (row.can_redo || idle_too)
         entries.add({"Redo", RowWish::redo, row.can_redo});
-    entries.add({"Glossary", RowWish::glossary});
     entries.add({"Settings", RowWish::settings});
+    entries.add({"Glossary", RowWish::glossary});
     entries.add({"Keys", RowWish::help});
     return entries;
 }
