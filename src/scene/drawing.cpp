@@ -55,6 +55,12 @@ struct Scaler {
         taper.to_radius_px *= factor;
         return taper;
     }
+    Shape operator()(Outline outline) const {
+        for (Ring& ring : outline.rings)
+            for (Point& corner : ring)
+                corner *= factor;
+        return outline;
+    }
     Shape operator()(Box box) const {
         box.centre *= factor;
         box.size_px *= factor;
@@ -89,6 +95,11 @@ struct Mover {
     void operator()(Taper& taper) const {
         taper.from += by;
         taper.to += by;
+    }
+    void operator()(Outline& outline) const {
+        for (Ring& ring : outline.rings)
+            for (Point& corner : ring)
+                corner += by;
     }
     void operator()(Box& box) const { box.centre += by; }
     void operator()(Label& label) const { label.at += by; }

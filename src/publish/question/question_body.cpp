@@ -1,8 +1,8 @@
 #include "publish/question/question_body.h"
 
 #include "scene/body/body_drawing.h"
-#include "scene/body/figure.h"
 #include "scene/body/resistance_marks.h"
+#include "scene/figure/figure.h"
 #include "scene/marks/force_marks.h"
 #include "scene/marks/label_board.h"
 
@@ -35,7 +35,7 @@ public:
     scene::Drawing paint() {
         drawing_.title = "Drawing of the question";
         drawing_.description = "A person, drawn to scale.";
-        scene::add_figure(picture_.body_case.body, result_.placement, stage_, drawing_.shapes);
+        scene::add_figure(picture_.body_case, result_.placement, stage_, drawing_.shapes);
         keep_figure_clear();
         scene::add_resistance_marks(picture_.body_case, result_, stage_,
                                     {Point::Zero(), stage_.size_px}, drawing_.shapes);

@@ -2,10 +2,10 @@
 
 #include "scene/body/body_arms.h"
 #include "scene/body/body_forces.h"
-#include "scene/body/figure.h"
 #include "scene/body/muscle_spindle.h"
 #include "scene/body/resistance_marks.h"
 #include "scene/body/support_pad.h"
+#include "scene/figure/figure.h"
 #include "scene/marks/balance_strip.h"
 #include "scene/marks/name_plate.h"
 #include "setup/units/format_quantity.h"
@@ -51,7 +51,7 @@ public:
         if (const auto pad = support_pad(case_, result_.placement, stage_))
             add_support_pad(*pad, shapes());
         add_trail();
-        add_figure(case_.body, result_.placement, stage_, shapes());
+        add_figure(case_, result_.placement, stage_, shapes());
         add_muscles();
         add_resistance_marks(case_, result_, stage_, room_, shapes());
         const std::optional<std::size_t> main = main_force(case_, result_, chosen());

@@ -1,6 +1,6 @@
 #include "scene/body/pose_row.h"
 
-#include "scene/body/figure.h"
+#include "scene/figure/figure.h"
 #include "scene/marks/force_marks.h"
 
 #include <cmath>
@@ -48,7 +48,7 @@ void add_pose_row(const mechanics::Exercise& exercise, const Camera& camera,
     }
     for (std::size_t i = 0; i < places.size(); ++i) {
         stage.origin_px = origin + Point(places[i].middle_px - 0.5 * width_px, room.low.y());
-        add_figure(body, results[i].placement, stage, shapes);
+        add_figure(exercise.body_case, results[i].placement, stage, shapes);
         add_pulls(results[i], stage, 0.3 * size_px.y(), shapes);
     }
 }

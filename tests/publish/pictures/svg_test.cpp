@@ -51,7 +51,7 @@ TEST_CASE("every shape of a drawing is an element of its SVG, in painting order"
     std::string names;
     for (const auto element : svg.children())
         names += std::string(element.name()) + ' ';
-    CHECK(names == "title desc rect rect rect line line line polyline path path circle polygon "
+    CHECK(names == "title desc rect rect rect line line line polyline path path circle polygon path "
                    "text text ");
 }
 

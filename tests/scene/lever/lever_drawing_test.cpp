@@ -136,6 +136,11 @@ struct Numbers {
             add(corner);
         all.push_back(triangle.opacity);
     }
+    void operator()(const Outline& outline) {
+        for (const Ring& ring : outline.rings)
+            for (const Point& corner : ring)
+                add(corner);
+    }
     void operator()(const Taper& taper) {
         add(taper.from);
         add(taper.to);
