@@ -92,16 +92,6 @@ struct Triangle {
     double opacity = 1.0;
 };
 
-/// The hull of two discs, round at both ends and thicker at one.
-struct Taper {
-    Point from = Point::Zero();
-    Point to = Point::Zero();
-    double from_radius_px = 0.0;
-    double to_radius_px = 0.0;
-    Role fill = Role::effort;
-    double opacity = 1.0;
-};
-
 /// A closed row of corners; the last is joined to the first.
 using Ring = std::vector<Point>;
 
@@ -111,9 +101,6 @@ struct Outline {
     std::vector<Ring> rings;
     Role fill = Role::skin;
 };
-
-/// Outline of a taper as a closed row of corners, fine enough for paper.
-std::vector<Point> taper_outline(const Taper& taper);
 
 /// A filled rectangle with rounded corners, turned about its centre.
 struct Box {
@@ -144,7 +131,7 @@ struct Label {
 Label make_label(const Point& at, std::string text, TextSize size, Role role, Align align,
                  bool strong = false);
 
-using Shape = std::variant<Line, Polyline, Arc, Disc, Triangle, Taper, Outline, Box, Label>;
+using Shape = std::variant<Line, Polyline, Arc, Disc, Triangle, Outline, Box, Label>;
 
 /// Shapes in painting order: later ones cover earlier ones.
 struct Drawing {

@@ -63,26 +63,6 @@ public:
             add_triangle(triangle, outline.fill, 1.0);
     }
 
-    void operator()(const scene::Taper& taper) {
-        const Point span = taper.to - taper.from;
-        const double closing = taper.from_radius_px - taper.to_radius_px;
-        if (std::abs(closing) >= span.norm()) { // one disc lies inside the other
-            const Point& centre = closing > 0.0 ? taper.from : taper.to;
-            const double radius_px = std::max(taper.from_radius_px, taper.to_radius_px);
-            add_box(centre, {radius_px, radius_px}, radius_px, 0.0, taper.fill, taper.opacity);
-            return;
-        }
-        const double widest_px = std::max(taper.from_radius_px, taper.to_radius_px);
-        const Point half{0.5 * span.norm() + widest_px, widest_px};
-        ShapeRecord& record = add(ShapeKind::taper, 0.5 * (taper.from + taper.to), half,
-                                  std::atan2(span.y(), span.x()), taper.fill, taper.opacity);
-        record.form = {static_cast<float>(span.norm()), static_cast<float>(taper.from_radius_px),
-                       static_cast<float>(taper.to_radius_px), 0.0F};
-        const double sine = closing / span.norm();
-        const auto sides = floats({sine, std::sqrt(1.0 - sine * sine)});
-        record.form_more = {sides[0], sides[1], 0.0F, 0.0F};
-    }
-
     void operator()(const scene::Box& box) {
         const Point half = 0.5 * box.size_px;
         if (box.fill)

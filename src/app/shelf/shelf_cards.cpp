@@ -38,9 +38,7 @@ scene::Drawing body_picture(const setup::BodySetup& setup, const Point& size_px)
     picture.size_px = size_px / kReduction;
     if (!solved)
         return picture;
-    const scene::Camera camera = setup.view == setup::BodyView::side    ? scene::side_camera()
-                                 : setup.view == setup::BodyView::front ? scene::front_camera()
-                                                                        : scene::above_camera();
+    const scene::Camera camera = scene::camera_of(setup.view);
     const scene::BodyStage stage =
         scene::fit_body(posed.body, {*solved}, camera, picture.size_px, {30.0, 30.0, 20.0, 20.0});
     scene::add_figure(posed, solved->placement, stage, picture.shapes);

@@ -60,14 +60,6 @@ public:
         fill_and_outline(triangle.fill, triangle.opacity, std::nullopt);
     }
 
-    void operator()(const Taper& taper) const {
-        cairo_new_path(surface_);
-        for (const Point& corner : taper_outline(taper))
-            cairo_line_to(surface_, corner.x(), corner.y());
-        cairo_close_path(surface_);
-        fill_and_outline(taper.fill, taper.opacity, std::nullopt);
-    }
-
     void operator()(const Outline& outline) const {
         cairo_new_path(surface_);
         for (const Ring& ring : outline.rings) {

@@ -44,10 +44,6 @@ struct IsFinite {
         return finite(triangle.a) && finite(triangle.b) && finite(triangle.c) &&
                finite(triangle.opacity);
     }
-    bool operator()(const Taper& taper) const {
-        return finite(taper.from) && finite(taper.to) && finite(taper.from_radius_px) &&
-               finite(taper.to_radius_px) && finite(taper.opacity);
-    }
     bool operator()(const Outline& outline) const {
         return std::all_of(outline.rings.begin(), outline.rings.end(), [](const Ring& ring) {
             return std::all_of(ring.begin(), ring.end(),

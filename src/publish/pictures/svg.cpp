@@ -92,11 +92,6 @@ public:
                            fill(triangle.fill, triangle.opacity));
     }
 
-    std::string operator()(const Taper& taper) const {
-        return fmt::format(R"(<polygon points="{}"{}/>)", points(taper_outline(taper)),
-                           fill(taper.fill, taper.opacity));
-    }
-
     std::string operator()(const Outline& outline) const {
         std::string path;
         for (const Ring& ring : outline.rings) {

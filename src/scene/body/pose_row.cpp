@@ -16,11 +16,6 @@ void add_pulls(const mechanics::BodyResult& result, const BodyStage& stage, doub
         const Point from = stage.to_sheet(force.point_m);
         const ArrowSpan span = arrow_span(stage.arrow(force.force_N), longest_px);
         constexpr double kShortest_px = 5.0;
-        Disc held;
-        held.centre = from;
-        held.radius_px = 4.0;
-        held.fill = Role::load;
-        shapes.emplace_back(held);
         if (span.along_px.norm() >= kShortest_px)
             add_arrow(from, from + span.along_px, Tail::plain, {Role::load, 2.5}, shapes);
     }

@@ -16,7 +16,7 @@ using mechanics::Segment;
 constexpr double kLevel = 0.35;         ///< rise of a segment that lies, as a part of its length
 constexpr double kLeastHeight_px = 5.0; ///< of a pad above the floor
 constexpr double kPad_px = 16.0;
-constexpr double kLeg_px = 9.0;
+constexpr double kLeg_px = 5.0;
 
 constexpr std::array kThighs{Segment::right_thigh, Segment::left_thigh};
 constexpr std::array kLying{Segment::pelvis, Segment::trunk, Segment::head, Segment::right_thigh,
@@ -83,24 +83,25 @@ std::optional<Rect> support_pad(const mechanics::BodyCase& body_case,
 
 void add_support_pad(const Rect& room, std::vector<Shape>& shapes) {
     const double height_px = room.high.y() - room.low.y();
-    const auto add_box = [&](const Rect& at, double corner_px) {
+    const auto add_box = [&](const Rect& at, double corner_px, Role role) {
         Box box;
         box.centre = 0.5 * (at.low + at.high);
         box.size_px = at.high - at.low;
         box.corner_px = corner_px;
-        box.fill = Role::quiet_ink;
-        box.fill_opacity = 0.35;
+        box.fill = role;
         shapes.emplace_back(box);
     };
     const double pad_px = std::min(kPad_px, height_px);
-    add_box({room.low, {room.high.x(), room.low.y() + pad_px}}, std::min(6.0, 0.5 * pad_px));
+    add_box({room.low, {room.high.x(), room.low.y() + pad_px}}, std::min(6.0, 0.5 * pad_px),
+            Role::pad);
     const double leg_top_px = room.low.y() + pad_px;
     const double width_px = room.high.x() - room.low.x();
     if (height_px < 2.5 * kPad_px)
         return;
     for (const double share : {0.15, 0.85}) {
         const double x = room.low.x() + share * width_px;
-        add_box({{x - 0.5 * kLeg_px, leg_top_px}, {x + 0.5 * kLeg_px, room.high.y()}}, 0.0);
+        add_box({{x - 0.5 * kLeg_px, leg_top_px}, {x + 0.5 * kLeg_px, room.high.y()}}, 0.0,
+                Role::iron);
     }
 }
 

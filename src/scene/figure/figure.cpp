@@ -4,6 +4,7 @@
 #include "scene/figure/head_shapes.h"
 #include "scene/figure/paint_order.h"
 #include "scene/figure/ring_union.h"
+#include "scene/things/held_things.h"
 
 #include <algorithm>
 #include <cmath>
@@ -61,8 +62,16 @@ public:
         std::vector<DepthBalls> balls;
         for (std::size_t part = 0; part < part_count; ++part)
             balls.push_back(balls_of(static_cast<Part>(part)));
+        std::vector<ThingPart> things = held_things(case_, placement_, flesh_, stage_);
+        for (const ThingPart& thing : things)
+            balls.push_back(thing.balls);
         const std::vector<std::size_t> order = paint_order(balls);
         for (std::size_t i = 0; i < order.size(); ++i) {
+            if (order[i] >= part_count) {
+                for (Shape& shape : things[order[i] - part_count].shapes)
+                    shapes_.emplace_back(std::move(shape));
+                continue;
+            }
             const auto part = static_cast<Part>(order[i]);
             if (part == core) {
                 add_core();
@@ -81,7 +90,8 @@ public:
 private:
     static bool are_one_limb(Part one, Part other) {
         const Part low = std::min(one, other);
-        return low >= right_thigh && is_upper(low) && std::max(one, other) == low + 1;
+        return low >= right_thigh && std::max(one, other) < part_count && is_upper(low) &&
+               std::max(one, other) == low + 1;
     }
 
     // --- which lies before which --------------------------------------------------------------

@@ -7,8 +7,9 @@
 
 namespace steelyard::scene {
 
-/// Appends the figure, far parts first, each limb and garment one closed outline; hairlines in the
-/// sheet's colour part a limb from what lies behind it. The far side is a shade darker.
+/// Appends the figure with what it holds and wears, far parts first, each limb and garment one
+/// closed outline; hairlines in the sheet's colour part a limb from what lies behind it. The far
+/// side is a shade darker.
 void add_figure(const mechanics::BodyCase& body_case, const mechanics::Placement& placement,
                 const BodyStage& stage, std::vector<Shape>& shapes);
 

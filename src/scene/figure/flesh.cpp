@@ -108,7 +108,7 @@ Stack stack_of(std::span<const Station> stations, const SegmentFrame& frame, con
     Stack stack;
     for (const Station& station : stations)
         stack.push_back(level(frame, station.along * tip_m, station, girth));
-    return smoothed(stack, 3);
+    return smoothed(stack, 2);
 }
 
 /// A limb by its hem: what cloth covers, and what is bare.
@@ -174,13 +174,13 @@ Stack Flesh::trunk() const {
         station.half_width *= std::lerp(1.0, shoulders_ * tall_ / stout_, 0.7 * bony);
         stack.push_back(level(frame, station.along * body_[Segment::trunk].tip_m, station, stout_));
     }
-    return smoothed(stack, 3);
+    return smoothed(stack, 2);
 }
 
 Stack Flesh::waist() const {
     const Stack below = pelvis();
     const Stack above = trunk();
-    return {below[below.size() - 5], above[5]};
+    return {below[below.size() - 4], above[3]};
 }
 
 Stack Flesh::shoulder(const BodySide& side) const {

@@ -2,6 +2,9 @@
 
 #include "mechanics/constants.h"
 
+#include <Eigen/Cholesky>
+#include <Eigen/LU>
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -17,21 +20,45 @@ double cross(const Point& a, const Point& b) {
     return a.x() * b.y() - a.y() * b.x();
 }
 
-/// Directions all round, none of them along the axis or square to it, where a section that is seen
-/// from its edge has no one farthest point. The first half looks to the axis' left.
-std::vector<Point> directions_about(const Point& axis, double radius_px) {
+/// Half sizes of a section on the sheet: to its side, and to its front and back on the mean.
+struct Girth {
+    Point across;
+    Point deep;
+
+    double radius_px() const { return std::max(across.norm(), deep.norm()); }
+};
+
+/// Directions all round in which the farthest points of an ellipse lie evenly about it, so that
+/// its flat sides are no coarser than its ends; none of them exactly along the axis, where a
+/// section that is seen from its edge has no one farthest point. The first half looks to the axis'
+/// left, from the axis' end to its start, the second to its right.
+std::vector<Point> directions_about(const Point& axis, const Girth& girth) {
+    const double radius_px = std::max(girth.radius_px(), 1e-6);
     const auto half = static_cast<std::size_t>(
         std::clamp(0.5 * mechanics::kPi * std::sqrt(radius_px / (2.0 * kFine_px)), 7.0, 40.0));
+    // A section seen from its edge has no inverse: it counts as a little thicker.
+    Eigen::Matrix2d shape;
+    shape << girth.across, girth.deep;
+    const Eigen::Matrix2d spread =
+        (shape * shape.transpose() + 0.01 * radius_px * radius_px * Eigen::Matrix2d::Identity())
+            .inverse()
+            .llt()
+            .matrixL();
+    const Point left_of{-axis.y(), axis.x()};
     std::vector<Point> directions;
     directions.reserve(2 * half);
-    for (const double side : {1.0, -1.0})
-        for (std::size_t i = 0; i < half; ++i) {
-            const double turn_rad =
-                side * mechanics::kPi * (static_cast<double>(i) + 0.5) / static_cast<double>(half);
-            const double c = std::cos(turn_rad);
-            const double s = std::sin(turn_rad);
-            directions.emplace_back(c * axis.x() - s * axis.y(), s * axis.x() + c * axis.y());
-        }
+    for (std::size_t i = 0; i < half; ++i) {
+        const double turn_rad =
+            mechanics::kPi * (static_cast<double>(i) + 0.5037) / static_cast<double>(half);
+        Point way = (spread * Point(std::cos(turn_rad), std::sin(turn_rad))).normalized();
+        if (way.dot(left_of) < 0.0)
+            way = -way;
+        directions.push_back(way);
+    }
+    std::sort(directions.begin(), directions.end(),
+              [&](const Point& a, const Point& b) { return a.dot(axis) > b.dot(axis); });
+    for (std::size_t i = 0; i < half; ++i)
+        directions.push_back(-directions[half - 1 - i]);
     return directions;
 }
 
@@ -59,7 +86,7 @@ public:
             high = std::max(high, along);
         }
         const auto count =
-            static_cast<std::size_t>(std::clamp(18.0 + (high - low) / 6.0, 18.0, 90.0));
+            static_cast<std::size_t>(std::clamp(24.0 + (high - low) / 4.0, 24.0, 120.0));
         places_.resize(count);
         for (std::size_t i = 0; i < count; ++i) // closer together at the round ends
             places_[i] =
@@ -128,7 +155,7 @@ private:
 
 /// Leaves out corners that lie on the line between those that stay.
 Ring simplified(const Ring& ring) {
-    constexpr double kOnLine_px = 0.05;
+    constexpr double kOnLine_px = 0.08;
     if (ring.size() < 4)
         return ring;
     Ring kept{ring.front()};
@@ -151,11 +178,11 @@ Ring simplified(const Ring& ring) {
 }
 
 template <typename Any>
-Ring outline_along(std::span<const Any> sections, const Point& along, double radius_px,
+Ring outline_along(std::span<const Any> sections, const Point& along, const Girth& girth,
                    Point (*farthest)(const Any&, const Point&)) {
     Reach reach;
     reach.axis = along.norm() > 1e-6 ? Point(along.normalized()) : Point(1.0, 0.0);
-    reach.directions = directions_about(reach.axis, radius_px);
+    reach.directions = directions_about(reach.axis, girth);
     reach.farthest.reserve(sections.size() * reach.directions.size());
     for (const Any& section : sections)
         for (const Point& direction : reach.directions)
@@ -197,14 +224,15 @@ FlatSection flat(const Section& section, const BodyStage& stage) {
 Ring loft_outline(std::span<const Section> sections, const BodyStage& stage) {
     std::vector<FlatSection> flat_ones;
     flat_ones.reserve(sections.size());
-    double radius_px = 0.0;
+    Girth widest{Point::Zero(), Point::Zero()};
     for (const Section& section : sections) {
-        flat_ones.push_back(flat(section, stage));
-        radius_px = std::max({radius_px, flat_ones.back().across.norm(),
-                              flat_ones.back().front.norm(), flat_ones.back().back.norm()});
+        const FlatSection& one = flat_ones.emplace_back(flat(section, stage));
+        const Girth girth{one.across, 0.5 * (one.front - one.back)};
+        if (girth.radius_px() > widest.radius_px())
+            widest = girth;
     }
     return outline_along<FlatSection>(
-        flat_ones, flat_ones.back().centre - flat_ones.front().centre, radius_px,
+        flat_ones, flat_ones.back().centre - flat_ones.front().centre, widest,
         [](const FlatSection& section, const Point& way) { return section.farthest(way); });
 }
 
@@ -213,7 +241,7 @@ Ring loft_outline(std::span<const Ring> sections, const Point& along) {
     for (const Ring& section : sections)
         for (const Point& corner : section)
             radius_px = std::max(radius_px, 0.5 * (corner - section.front()).norm());
-    return outline_along<Ring>(sections, along, radius_px,
+    return outline_along<Ring>(sections, along, {Point(radius_px, 0.0), Point(0.0, radius_px)},
                                [](const Ring& section, const Point& way) {
                                    return *std::max_element(section.begin(), section.end(),
                                                             [&](const Point& a, const Point& b) {

@@ -161,29 +161,3 @@ TEST_CASE("records are appended after those that are there, in painting order") 
     CHECK(is_kind(records[2], ShapeKind::triangle));
     CHECK(is_kind(records[3], ShapeKind::box_fill));
 }
-
-TEST_CASE("a taper is one record that keeps its length and both its radii") {
-    const auto records =
-        records_of({scene::Taper{{10.0, 20.0}, {40.0, 60.0}, 12.0, 7.0, scene::Role::effort, 0.5}});
-    REQUIRE(records.size() == 1);
-    const ShapeRecord& limb = records.front();
-    CHECK(is_kind(limb, ShapeKind::taper));
-    CHECK(limb.centre == std::array{25.0F, 40.0F});
-    CHECK(limb.half == std::array{37.0F, 12.0F}); // half of 50 and the larger radius
-    CHECK(limb.turn[0] == Approx(0.6F));
-    CHECK(limb.turn[1] == Approx(0.8F));
-    CHECK(limb.form == std::array{50.0F, 12.0F, 7.0F, 0.0F});
-    CHECK(limb.form_more[0] == Approx(0.1F)); // the sides close in by 5 px on 50
-    CHECK(limb.form_more[1] == Approx(std::sqrt(0.99F)));
-    CHECK(limb.colour[3] == 0.5F);
-}
-
-TEST_CASE("a taper seen end on is the larger of its discs") {
-    const auto records =
-        records_of({scene::Taper{{10.0, 20.0}, {13.0, 20.0}, 12.0, 7.0, scene::Role::effort, 1.0}});
-    REQUIRE(records.size() == 1);
-    CHECK(is_kind(records.front(), ShapeKind::box_fill));
-    CHECK(records.front().centre == std::array{10.0F, 20.0F});
-    CHECK(records.front().half == std::array{12.0F, 12.0F});
-    CHECK(records.front().form[2] == 12.0F);
-}

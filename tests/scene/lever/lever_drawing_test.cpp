@@ -141,11 +141,6 @@ struct Numbers {
             for (const Point& corner : ring)
                 add(corner);
     }
-    void operator()(const Taper& taper) {
-        add(taper.from);
-        add(taper.to);
-        all.insert(all.end(), {taper.from_radius_px, taper.to_radius_px, taper.opacity});
-    }
     void operator()(const Box& box) {
         add(box.centre);
         add(box.size_px);
