@@ -60,15 +60,12 @@ public:
         fill_and_outline(triangle.fill, triangle.opacity, std::nullopt);
     }
 
-    void operator()(const Outline& outline) const {
+    void operator()(const Taper& taper) const {
         cairo_new_path(surface_);
-        for (const Ring& ring : outline.rings) {
-            cairo_new_sub_path(surface_);
-            for (const Point& corner : ring)
-                cairo_line_to(surface_, corner.x(), corner.y());
-            cairo_close_path(surface_);
-        }
-        fill_and_outline(outline.fill, 1.0, std::nullopt);
+        for (const Point& corner : taper_outline(taper))
+            cairo_line_to(surface_, corner.x(), corner.y());
+        cairo_close_path(surface_);
+        fill_and_outline(taper.fill, taper.opacity, std::nullopt);
     }
 
     void operator()(const Box& box) const {
