@@ -208,9 +208,9 @@ PlaceFrame Application::run_page(const Layout& layout, const std::vector<KeyPres
     bool stays = true;
     if (page_ == Page::glossary) {
         const auto& muscles = around_.library.muscles();
-        GlossaryFrame frame =
-            draw_glossary(style_, layout, keys, around_.units,
-                          muscles ? *muscles : std::vector<mechanics::Muscle>{}, glossary_);
+        const std::vector<mechanics::Muscle> none; // a temporary here would copy the muscles
+        GlossaryFrame frame = draw_glossary(style_, layout, keys, around_.units,
+                                            muscles ? *muscles : none, glossary_);
         paint_labels(frame.drawing, Point::Zero(), style_, *ImGui::GetBackgroundDrawList());
         shown.drawing = std::move(frame.drawing);
         stays = !frame.close;

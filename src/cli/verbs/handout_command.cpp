@@ -134,7 +134,7 @@ Work add_handout_options(CLI::App& command) {
 } // namespace
 
 Verb handout_verb() {
-    return {"handout", "make worksheets with keys, in versions for neighbours",
+    return {"handout", "make worksheets with keys, in several versions",
             "  steelyard handout --blueprint boathouse --seed 42 --versions 3 --out handouts\n"
             "  steelyard handout --code boathouse-42-B --out handouts\n"
             "  steelyard handout --blueprint mine.blueprint.toml --large-print --out handouts",

@@ -73,7 +73,7 @@ struct BodyPlan {
     std::vector<ResistancePlan> resistances;
     mechanics::Support support = mechanics::Held{};
     std::vector<AxisPlan> axes; ///< the first is the one that load_arm and so on are about
-    /// "the upright axis of the trunk": of the first axis, where its joint's name would mislead;
+    /// "the vertical axis of the trunk": of the first axis, where its joint's name would mislead;
     /// empty = that name.
     std::string axis_name;
     std::optional<MusclePlan> effort;
