@@ -1,20 +1,23 @@
 """Says which sources of a target may be compiled as one: joinable_sources.py SOURCE...
 
 Called in the target's folder. Prints one line for each source: the number of its group, or - for a
-source that stays alone. Two sources whose unnamed namespaces declare the same name are never in one
-group; a source stays alone that defines a macro, or whose own names hide those of a header there.
+source that stays alone. Two sources are never in one group whose unnamed namespaces declare the same
+name, unless it is that of functions that take other types; a source stays alone that defines a macro,
+or whose own names hide those of a header there.
 """
 
 import re
 import sys
 from pathlib import Path
 
-MOST_IN_GROUP = 24
+MOST_IN_GROUP = 32
 
 UNNAMED = re.compile(r"^namespace \{$(.*?)^\} // namespace$", re.DOTALL | re.MULTILINE)
 TYPE = re.compile(r"(?:struct|class|enum class|using) (\w+)(?: \{| : | =|$)")
 CONSTANT = re.compile(r"(?:inline )?(?:constexpr|const) [^=({;]*?(\w+)(?: =|\{|\[|;)")
 FUNCTION = re.compile(r"[^(]*?[ &*](\w+)\(")
+OVERLOADED = re.compile(r"^(?!template|using|struct|class|enum)[a-z][^(){};=]*?[ &*](\w+)\(([^(){};]*)\)"
+                        r"(?: const| noexcept)* \{", re.IGNORECASE | re.MULTILINE)
 TAKEN_OVER = re.compile(r"^using (?!namespace)[\w:]+::(\w+);$", re.MULTILINE)
 
 
@@ -24,23 +27,53 @@ def declared(text, *forms):
     return {found[1] for line in lines for form in forms if (found := form.match(line))}
 
 
+def own_text(text):
+    return "\n".join(UNNAMED.findall(text))
+
+
 def own_names(text):
     """With the constants of functions, which would shadow a neighbour's."""
-    return (declared("\n".join(UNNAMED.findall(text)), TYPE, CONSTANT, FUNCTION) |
+    return (declared(own_text(text), TYPE, CONSTANT, FUNCTION) |
             set(re.findall(r"constexpr [^=({;]*?(k[A-Z]\w*)(?: =|\{|\[)", text)))
+
+
+def types_of(parameters):
+    """Of `const Style& style, double` the types alone."""
+    return tuple(re.sub(r"[ &*]\w+$", lambda end: end[0][0], " ".join(one.split())).strip()
+                 for one in parameters.split(","))
+
+
+def by_signature(text):
+    """The own names, each with the types it takes where all that bear it are functions."""
+    functions = {}
+    for found in OVERLOADED.finditer(own_text(text)):
+        functions.setdefault(found[1], set()).add(types_of(found[2]))
+    return {name: functions.get(name) for name in own_names(text)}
+
+
+def clash(taken, names):
+    return any(name in taken and (taken[name] is None or types is None or taken[name] & types)
+               for name, types in names.items())
+
+
+def with_names(taken, names):
+    merged = dict(taken)
+    for name, types in names.items():
+        merged[name] = types if name not in taken else taken[name] | types
+    return merged
 
 
 def groups_of(texts, public):
     groups = []  # of the names that are taken, and how many sources there are
     for text in texts:
-        names = own_names(text)
-        hidden = public & (names | set(TAKEN_OVER.findall(text)))
+        hidden = public & (own_names(text) | set(TAKEN_OVER.findall(text)))
         if hidden or re.search(r"^#define ", text, re.MULTILINE):
             yield None
             continue
+        names = by_signature(text)
         for number, (taken, count) in enumerate(groups):
-            if count < MOST_IN_GROUP and not taken & names:
-                groups[number] = taken | names, count + 1
+            if count < MOST_IN_GROUP and not clash(taken, names):
+                groups[number] = with_names(taken, names), count + 1
                 yield number
                 break
         else:

@@ -2,6 +2,7 @@
 // What is wrong with the numbers handed to a computation. The layer that read them knows the file
 // and the line; this says which number, by its key, and why it cannot be used.
 
+#include <optional>
 #include <string>
 
 namespace steelyard::mechanics {
@@ -22,5 +23,8 @@ struct MechanicsError {
     std::string key;      ///< which input, as a path of keys, counted from 0: "load[1].mass"
     std::string expected; ///< what would be accepted, as a phrase: "a mass from 0 to 1000000 kg"
 };
+
+/// What a check found wrong, when it found anything.
+using Found = std::optional<MechanicsError>;
 
 } // namespace steelyard::mechanics

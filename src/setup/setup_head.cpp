@@ -10,10 +10,6 @@
 namespace steelyard::setup {
 namespace {
 
-bool same_bits(double one, double other) {
-    return std::memcmp(&one, &other, sizeof one) == 0;
-}
-
 /// "load[0].mass" as people count: "load[1].mass".
 std::string counted_from_one(const std::string& key) {
     std::string result;
@@ -54,6 +50,10 @@ std::string found_phrase(const mechanics::MechanicsError& error, const SourceNot
 }
 
 } // namespace
+
+bool same_bits(double one, double other) {
+    return std::memcmp(&one, &other, sizeof one) == 0;
+}
 
 const SourceNote* SourceNotes::find(std::string_view key) const {
     const auto found = by_key.find(key);

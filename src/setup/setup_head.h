@@ -57,6 +57,9 @@ std::optional<double> noted_quantity(TomlReader& table, std::string_view key, Di
                                      const std::string& mechanics_key, SourceNotes& source,
                                      Need need = Need::optional, bool mass_as_force = false);
 
+/// Whether two values are one to the last bit, as what is read again must be; -0 is not 0.
+bool same_bits(double one, double other);
+
 /// A quantity as the right side of a line of TOML: the author's own text while it still means this
 /// very value, else the value in the author's unit, else in the fallback unit.
 std::string written_quantity(double value_SI, Dimension dimension, std::string_view mechanics_key,

@@ -56,7 +56,7 @@ double total_load_N(const mechanics::LeverResult& solved) {
     return sum_N.norm();
 }
 
-std::vector<Reading> rows_of(const BenchModel& model) {
+std::vector<Reading> reading_rows(const BenchModel& model) {
     const ReadingMaker maker(model);
     const mechanics::LeverResult& solved = model.solved;
     std::optional<double> effort_N = solved.effort_N;
@@ -106,7 +106,7 @@ BenchReadings read_bench(const BenchModel& model) {
                                             model.solved.ideal_advantage, Dimension::number);
     readings.key.name = "Mechanical advantage";
     readings.key_note = model.solved.ideal_advantage ? "effort arm ÷ load arm" : "";
-    readings.rows = rows_of(model);
+    readings.rows = reading_rows(model);
     return readings;
 }
 

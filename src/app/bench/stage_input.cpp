@@ -75,8 +75,8 @@ BenchIntent drag_tip(const BenchModel& model, const StageState& stage, const Poi
                    stage.gesture};
 }
 
-BenchIntent drag_place(const BenchModel& model, const StageState& stage, const Point& at_px,
-                       bool snap_off) {
+BenchIntent drag_held_place(const BenchModel& model, const StageState& stage, const Point& at_px,
+                            bool snap_off) {
     const double at_m =
         mechanics::nearest_at(model.state.setup.lever.path_m, stage.view.to_world(at_px));
     return SetNumber{{stage.held->part, LeverField::place},
@@ -251,7 +251,7 @@ std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePo
     const Point at_px = pointer.at_px + stage.held_offset_px;
     stage.hovered = stage.held;
     stage.hovered->at_px = at_px;
-    return stage.held->hold == Hold::place ? drag_place(model, stage, at_px, pointer.snap_off)
+    return stage.held->hold == Hold::place ? drag_held_place(model, stage, at_px, pointer.snap_off)
                                            : drag_tip(model, stage, at_px, pointer.snap_off);
 }
 

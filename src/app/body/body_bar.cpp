@@ -72,7 +72,7 @@ private:
 };
 
 /// A load's numbers and those of where it is fixed stand beside each other.
-PartWords words_of(const BodyModel& model, const BodyPart& part, setup::UnitSystem units) {
+PartWords part_words(const BodyModel& model, const BodyPart& part, setup::UnitSystem units) {
     std::vector<BodyNumber> numbers = numbers_of(model.exercise(), part);
     if (part.kind == BodyPartKind::load)
         for (const BodyNumber& place :
@@ -105,8 +105,8 @@ std::optional<BodyIntent> draw_body_bar(const Style& style, const BodyModel& mod
     if (field.number && !value_of(model.standing(), *field.number))
         field.number.reset(); // its part went while it was being typed
     const BodyPart part = shown_part(chosen, field);
-    const PartWords& words =
-        field.words.of({model.stamp(), part, units}, [&] { return words_of(model, part, units); });
+    const PartWords& words = field.words.of({model.stamp(), part, units},
+                                            [&] { return part_words(model, part, units); });
     if (words.numbers.empty())
         return std::nullopt;
     const TextStyle name_style{TextSize::caption, false, Role::quiet_ink};

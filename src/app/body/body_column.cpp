@@ -101,7 +101,7 @@ void draw_sides(const Style& style, BodyColumnState& state, ColumnPen& pen) {
 }
 
 /// Load and muscles as bars from one zero: how much more than the load the muscles pull.
-void draw_pair(const Style& style, const ForcePair& pair, ColumnPen& pen) {
+void draw_force_pair(const Style& style, const ForcePair& pair, ColumnPen& pen) {
     const double largest_N = std::max(pair.load_N, pair.muscles_N);
     const float height_px = style.px(12.0F);
     pen.skip(6.0F);
@@ -136,7 +136,7 @@ void draw_rows(const Style& style, const BodyModel& model, const BodyReadings& r
         if (draw_reading_row(style, row.name, row.value, row.role, pen))
             state.unfolded = open ? std::nullopt : std::optional(row.id);
         if (row.id == words::BodyQuantity::muscles && readings.pair)
-            draw_pair(style, *readings.pair, pen);
+            draw_force_pair(style, *readings.pair, pen);
         // The caution belongs beside the share, and both are long: where the torque is unfolded.
         if (row.id == words::BodyQuantity::torque && open && !readings.strength.empty())
             pen.paragraph(kCaption, readings.strength);

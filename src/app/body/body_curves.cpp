@@ -14,7 +14,7 @@ using mechanics::BodyResult;
 using mechanics::ForceOrigin;
 using mechanics::Hinge;
 
-constexpr std::size_t kPlaces = 49;
+constexpr std::size_t kCurvePlaces = 49;
 constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
 /// Muscles that pull with less than this rest [N]: an advantage would compare with nothing.
 constexpr double kResting_N = 1.0;
@@ -90,10 +90,10 @@ tl::expected<void, mechanics::MechanicsError> curves_into(const setup::BodySetup
         resize(0, setup.axes.size(), muscles, curves);
         return {};
     }
-    resize(kPlaces, setup.axes.size(), muscles, curves);
+    resize(kCurvePlaces, setup.axes.size(), muscles, curves);
     mechanics::BodyCase here = exercise.body_case;
-    for (std::size_t place = 0; place < kPlaces; ++place) {
-        const double progress = static_cast<double>(place) / static_cast<double>(kPlaces - 1);
+    for (std::size_t place = 0; place < kCurvePlaces; ++place) {
+        const double progress = static_cast<double>(place) / static_cast<double>(kCurvePlaces - 1);
         here.pose = mechanics::pose_at(exercise.body_case.pose, *exercise.path, progress);
         const auto result = mechanics::solve_body(here);
         if (!result)

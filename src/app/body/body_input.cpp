@@ -178,8 +178,8 @@ std::optional<BodyIntent> size_load(const BodyModel& model, double steps, setup:
                          gesture_of(number->part, state)};
 }
 
-std::optional<BodyIntent> nudge(const BodyModel& model, const BodyStage& stage, const Point& step,
-                                BodyStageState& state) {
+std::optional<BodyIntent> nudge_part(const BodyModel& model, const BodyStage& stage,
+                                     const Point& step, BodyStageState& state) {
     for (const BodyGrip& grip : grips_of(model, stage, state)) {
         if (grip.part != *state.chosen || grip.hold != BodyHold::place)
             continue;
@@ -217,8 +217,8 @@ std::optional<BodyIntent> press_arrow(const BodyModel& model, const BodyStage& s
     const bool across = key.key == key::kLeft || key.key == key::kRight;
     const double sign = key.key == key::kRight || key.key == key::kUp ? 1.0 : -1.0;
     if (state.chosen)
-        return nudge(model, stage, across ? Point(sign * times, 0.0) : Point(0.0, sign * times),
-                     state);
+        return nudge_part(model, stage,
+                          across ? Point(sign * times, 0.0) : Point(0.0, sign * times), state);
     if (across)
         return Scrub{model.progress + sign * times * kScrubStep};
     return size_load(model, sign * times, units, state);

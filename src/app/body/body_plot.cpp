@@ -28,7 +28,7 @@ constexpr double kNothing = 1e-9;
 constexpr int kRangeTicks = 5;
 constexpr Dash kDashes[] = {Dash::solid, Dash::dashed, Dash::dotted};
 
-Dimension dimension_of(PlotSubject subject) {
+Dimension plotted_dimension(PlotSubject subject) {
     switch (subject) {
     case PlotSubject::torque:
     case PlotSubject::load:
@@ -198,7 +198,7 @@ scene::CurvePlot make_plot(const BodyModel& model, PlotSubject subject, setup::U
     plot.title = title_of(model, subject);
     plot.curves = curves_of(model, subject);
     plot.cursor = model.progress;
-    const Dimension dimension = dimension_of(subject);
+    const Dimension dimension = plotted_dimension(subject);
     const std::string unit(setup::formula_unit(dimension, units));
     const double per_SI =
         dimension == Dimension::number ? 1.0 : setup::from_SI(1.0, dimension, unit);
@@ -238,7 +238,7 @@ std::string values_at(const BodyModel& model, PlotSubject subject, setup::UnitSy
         if (!std::isfinite(value))
             continue;
         line += between + curve.name + " " +
-                setup::format_quantity(value, dimension_of(subject), units);
+                setup::format_quantity(value, plotted_dimension(subject), units);
         between = ", ";
     }
     return line;

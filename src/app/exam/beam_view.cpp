@@ -164,7 +164,7 @@ private:
     std::size_t every_;
 };
 
-std::string words_of(const Notch& notch, std::size_t index) {
+std::string notch_words(const Notch& notch, std::size_t index) {
     const auto sign = [&]() -> const char* {
         switch (notch.sign) {
         case NotchSign::open:
@@ -195,7 +195,7 @@ void tell(const Style& style, const BeamLayout& beam, const std::vector<Notch>& 
         const auto notch = static_cast<double>(i);
         style.narration->add_grip(fmt::format("notch {}", i + 1),
                                   middle(notch, 0.5F * (kNotchTop + kBeamTop)));
-        style.narration->add_grip("notch " + words_of(notches[i], i), middle(notch, kNotchTop));
+        style.narration->add_grip("notch " + notch_words(notches[i], i), middle(notch, kNotchTop));
         if (notches[i].come_back)
             style.narration->add_grip(fmt::format("weight {}", i + 1),
                                       middle(notch, kWeightMiddle));
@@ -205,7 +205,7 @@ void tell(const Style& style, const BeamLayout& beam, const std::vector<Notch>& 
 }
 
 /// What of the beam the mouse is on, and what it does there.
-struct Touch {
+struct BeamTouch {
     BeamWishes wishes;
     std::optional<std::size_t> over_notch;
     std::optional<std::size_t> over_weight;
@@ -216,8 +216,8 @@ bool take_click() {
     return std::exchange(ImGui::GetIO().MouseClicked[ImGuiMouseButton_Left], false);
 }
 
-Touch take_mouse(const BeamLayout& beam, bool hangs) {
-    Touch touch;
+BeamTouch take_mouse(const BeamLayout& beam, bool hangs) {
+    BeamTouch touch;
     const float mouse_px = ImGui::GetIO().MousePos.x;
     ImGui::SetCursorScreenPos({beam.left_px, beam.top_px});
     const bool pressed =
@@ -301,7 +301,7 @@ BeamWishes draw_beam(const Style& style, const BeamLayout& beam, const std::vect
     if (notches.empty())
         return {};
     const BeamPen pen(style, beam, notches);
-    Touch touch = take_mouse(beam, hangs);
+    BeamTouch touch = take_mouse(beam, hangs);
     if (const auto pressed = pressed_by_letters(style, beam, pen))
         touch.wishes.go_to = pressed;
     if (touch.wishes.held)
@@ -317,7 +317,7 @@ BeamWishes draw_beam(const Style& style, const BeamLayout& beam, const std::vect
                       : touch.over_notch ? touch.over_notch
                                          : touch.over_weight;
     if (over)
-        taken.push_back(pen.draw_words(*over, pointer_span, words_of(notches[*over], *over)));
+        taken.push_back(pen.draw_words(*over, pointer_span, notch_words(notches[*over], *over)));
     pen.draw_numbers(taken);
     tell(style, beam, notches, pointer);
     return touch.wishes;

@@ -27,7 +27,7 @@ using scene::TextSize;
 constexpr double kNudge = 0.02; ///< share of the way that an arrow key moves
 constexpr double kFarNudge = 0.1;
 
-void turn_on(PagesModel& model, PagesFrame& frame) {
+void turn_page(PagesModel& model, PagesFrame& frame) {
     frame.read = !turn_on(model);
 }
 
@@ -36,7 +36,7 @@ void read_key(const KeyPress& key, PagesModel& model, PagesFrame& frame) {
     if (key.key == key::kEscape)
         frame.left = true;
     else if (key.key == key::kEnter || key.key == key::kKeypadEnter || key.key == key::kPageDown)
-        turn_on(model, frame);
+        turn_page(model, frame);
     else if (key.key == key::kPageUp || key.key == key::kBackspace)
         turn_back(model);
     else if (key.key == key::kRight)
@@ -153,8 +153,8 @@ void draw_move(const Style& style, const PageView& view, ColumnPen& pen, PagesMo
     }
 }
 
-void draw_column(const Style& style, const Layout& layout, const PageView& view,
-                 PagesScreen& screen, PagesFrame& frame) {
+void draw_page_column(const Style& style, const Layout& layout, const PageView& view,
+                      PagesScreen& screen, PagesFrame& frame) {
     PagesModel& model = *screen.model;
     begin_area("column", layout.column_at_px, layout.column_px, true);
     ColumnPen pen(style, layout);
@@ -187,7 +187,7 @@ void draw_column(const Style& style, const Layout& layout, const PageView& view,
         turn_back(model);
         break;
     case FootPress::main:
-        turn_on(model, frame);
+        turn_page(model, frame);
         break;
     }
     end_area();
@@ -204,7 +204,7 @@ PagesFrame run_pages(const Style& style, const Layout& layout, const FrameInput&
     view_page(*screen.model, view);
     const float top_px = draw_head(style, layout, screen, view);
     frame.drawing = draw_stage(style, layout, *screen.model, view, top_px);
-    draw_column(style, layout, view, screen, frame);
+    draw_page_column(style, layout, view, screen, frame);
     return frame;
 }
 

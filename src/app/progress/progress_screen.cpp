@@ -192,7 +192,7 @@ void draw_rules(const Desk& desk, const ProgressScreen& screen, ColumnPen& pen) 
     }
 }
 
-std::string_view word_of(learner::Outcome outcome) {
+std::string_view outcome_word(learner::Outcome outcome) {
     switch (outcome) {
     case learner::Outcome::right:
         return "right";
@@ -227,7 +227,7 @@ void draw_last_answers(const Desk& desk, const ProgressScreen& screen, const lea
     for (const learner::Answer& answer : screen.answers) {
         const problems::Skill* skill = desk.course().bank->find_skill(answer.skill);
         pen.paragraph(kCaption,
-                      fmt::format("{}  {}, {} s: {}", answer.code, word_of(answer.outcome),
+                      fmt::format("{}  {}, {} s: {}", answer.code, outcome_word(answer.outcome),
                                   answer.took_ms / learner::kSecond_ms,
                                   skill != nullptr ? skill->title : answer.skill));
     }

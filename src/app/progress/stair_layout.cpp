@@ -13,7 +13,7 @@ constexpr double kGap_px = 8.0;
 /// A row of steps of one level, by their indices.
 using Row = std::vector<std::size_t>;
 
-std::vector<Row> rows_of(const std::vector<learner::Stair>& stairs, std::size_t columns) {
+std::vector<Row> stair_rows(const std::vector<learner::Stair>& stairs, std::size_t columns) {
     std::vector<Row> rows;
     for (std::size_t i = 0; i < stairs.size(); ++i) {
         const bool opens = rows.empty() || rows.back().size() == columns ||
@@ -54,7 +54,7 @@ StairLayout lay_stairs(const std::vector<learner::Stair>& stairs, const scene::P
     const double room_px = size_px.x() - indent_px * (top_level - 1);
     const double columns = std::clamp(std::floor((room_px + kGap_px) / (least_px + kGap_px)), 1.0,
                                       static_cast<double>(widest_level(stairs)));
-    const std::vector<Row> rows = rows_of(stairs, static_cast<std::size_t>(columns));
+    const std::vector<Row> rows = stair_rows(stairs, static_cast<std::size_t>(columns));
     const double width_px =
         std::min(least_px * 1.5, (room_px - kGap_px * (columns - 1.0)) / columns);
     // Lower or higher steps, so that all are seen at once where that can be.

@@ -42,7 +42,7 @@ Choice choice(const Preferences& present, Value Preferences::*member, Value valu
     return {std::move(word), present.*member == value, chosen};
 }
 
-std::vector<Row> rows_of(const Preferences& now) {
+std::vector<Row> setting_rows(const Preferences& now) {
     Row sizes{"Text", {}};
     for (const double size : kTextSizes)
         sizes.choices.push_back(
@@ -85,7 +85,7 @@ float draw_extras(const Style& style, ImVec2 at, float right_px) {
 bool read_keys(const std::vector<KeyPress>& keys, SettingsState& state, Preferences& preferences) {
     bool close = false;
     for (const KeyPress& key : keys) {
-        const std::vector<Row> rows = rows_of(preferences);
+        const std::vector<Row> rows = setting_rows(preferences);
         const std::size_t last = rows.size() - 1;
         if (key.key == key::kEscape)
             close = true;
@@ -157,7 +157,7 @@ bool draw_settings(const Style& style, const scene::Point& window_px,
         how = "all is remembered";
     draw_text(list, style, quiet, {24.0F, style.px(72.0F) - scroll}, how);
     float y = style.px(124.0F) - scroll;
-    const std::vector<Row> rows = rows_of(preferences);
+    const std::vector<Row> rows = setting_rows(preferences);
     for (std::size_t i = 0; i < rows.size(); ++i)
         y = draw_row(style, rows[i], {style.px(36.0F), y},
                      static_cast<float>(window_px.x()) - 24.0F, i == state.chosen, preferences) +

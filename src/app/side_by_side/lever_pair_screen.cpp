@@ -98,7 +98,7 @@ void take_way(LeverPairScreen& screen, bool any) {
         }
 }
 
-void nudge(LeverPairScreen& screen, double hundredths) {
+void nudge_lever_pair(LeverPairScreen& screen, double hundredths) {
     const auto change = selected_change(screen.model);
     if (!change)
         return;
@@ -118,7 +118,7 @@ struct PairKeys {
         return SideBySideWish::none;
     }
     SideBySideWish operator()(NudgeSelected nudged) const {
-        nudge(screen, nudged.hundredths);
+        nudge_lever_pair(screen, nudged.hundredths);
         return SideBySideWish::none;
     }
     SideBySideWish operator()(PairKey key) const {

@@ -62,7 +62,7 @@ void take_selected(SideBySideScreen& screen) {
 }
 
 /// Nudges the selected change by hundredths of its dial.
-void nudge(SideBySideScreen& screen, double hundredths) {
+void nudge_pair(SideBySideScreen& screen, double hundredths) {
     const auto change = selected_change(screen.model);
     if (!change)
         return;
@@ -103,7 +103,7 @@ struct PairKeys {
         return SideBySideWish::none;
     }
     SideBySideWish operator()(NudgeSelected nudged) const {
-        nudge(screen, nudged.hundredths);
+        nudge_pair(screen, nudged.hundredths);
         return SideBySideWish::none;
     }
     SideBySideWish operator()(PairKey key) const {

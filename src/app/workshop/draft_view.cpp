@@ -85,7 +85,7 @@ void read_keys(const std::vector<KeyPress>& keys, const DraftModel& draft, Draft
 
 // --- the steps -----------------------------------------------------------------------------------
 
-const char* word_of(PredictionKind kind) {
+const char* prediction_word(PredictionKind kind) {
     switch (kind) {
     case PredictionKind::none:
         return "only shown";
@@ -140,7 +140,7 @@ void draw_steps(const Style& style, const DraftLayout& page, const DraftModel& d
                   shortened(style, name, fmt::format("{}  {}", i + 1, title),
                             width_px - style.px(16.0F)));
         draw_text(list, style, {TextSize::caption, false, Role::quiet_ink},
-                  {28.0F, y + style.px(38.0F)}, word_of(steps[i].prediction.kind));
+                  {28.0F, y + style.px(38.0F)}, prediction_word(steps[i].prediction.kind));
     }
     const bool any = draft.state.has_step();
     WordColumn words(style, 28.0F, y + style.px(28.0F), page.list_px - 36.0F);
@@ -264,7 +264,7 @@ void draw_prediction(const lesson::LessonStep& step, DraftColumn& column, DraftF
     ImGui::PushID("kind");
     for (const PredictionKind kind : {PredictionKind::none, PredictionKind::number,
                                       PredictionKind::choice, PredictionKind::hands})
-        if (column.word(word_of(kind), step.prediction.kind == kind))
+        if (column.word(prediction_word(kind), step.prediction.kind == kind))
             frame.intents.emplace_back(SetPrediction{kind});
     ImGui::PopID();
     column.end_words();

@@ -60,7 +60,7 @@ private:
 constexpr TextStyle kHeading{TextSize::caption, true, Role::quiet_ink};
 constexpr TextStyle kPlain{TextSize::body, false, Role::ink};
 
-std::string title_of(const lesson::LessonStep& step, const StepWords& words) {
+std::string step_title(const lesson::LessonStep& step, const StepWords& words) {
     return step.title.empty() ? words.prompt : step.title;
 }
 
@@ -73,7 +73,7 @@ void write_note(const Style& style, const Point& window_px, const ShowModel& sho
                  fmt::format("{}, step {} of {}", show.lesson->head.name, show.step + 1,
                              show.lesson->steps.size()),
                  0.0F);
-    writer.write({TextSize::reading, true, Role::ink}, title_of(step, words), 10.0F);
+    writer.write({TextSize::reading, true, Role::ink}, step_title(step, words), 10.0F);
     writer.write(kQuietBody, words.prompt, 4.0F);
     writer.write({TextSize::reading, false, Role::ink},
                  step.note.empty() && show.step == 0 ? show.lesson->head.note : step.note, 22.0F);
@@ -85,7 +85,7 @@ void write_note(const Style& style, const Point& window_px, const ShowModel& sho
         return writer.write(kQuietBody, "This is the last step.", 22.0F);
     const lesson::LessonStep& next = show.lesson->steps[show.step + 1];
     const StepWords next_words = words_of(show, show.step + 1);
-    writer.write(kHeading, "Next: " + title_of(next, next_words), 22.0F);
+    writer.write(kHeading, "Next: " + step_title(next, next_words), 22.0F);
     writer.write(kQuietBody, next_words.prompt, 4.0F);
 }
 

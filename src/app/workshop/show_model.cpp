@@ -69,7 +69,7 @@ void end_entry(ShowModel& show) {
     show.message.clear();
 }
 
-void go_on(ShowModel& show) {
+void go_on_showing(ShowModel& show) {
     if (!present(show).revealed && show.lesson_step().has_reveal())
         present(show).revealed = true;
     else if (!show.at_end())
@@ -78,7 +78,7 @@ void go_on(ShowModel& show) {
 
 void apply(ShowModel& show, const GoOn& /*intent*/) {
     end_entry(show);
-    go_on(show);
+    go_on_showing(show);
 }
 
 void apply(ShowModel& show, const GoBack& /*intent*/) {

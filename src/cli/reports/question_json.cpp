@@ -36,7 +36,7 @@ const char* verdict_name(problems::Verdict verdict) {
     return "";
 }
 
-Json answer_json(const Question& question) {
+Json expected_answer_json(const Question& question) {
     const problems::NumberWanted* number = problems::wanted_number(question);
     return number != nullptr ? Json(rounded(number->value)) : Json(question.answer_text);
 }
@@ -102,7 +102,7 @@ Json question_json(const Question& question) {
             {"given", std::move(given)},
             {"asked", question.asked},
             {"unit", number != nullptr ? number->unit : std::string()},
-            {"answer", answer_json(question)},
+            {"answer", expected_answer_json(question)},
             {"answer_text", question.answer_text},
             {"tolerance", number != nullptr ? Json(rounded(number->tolerance)) : Json(nullptr)},
             {"choices", choices_json(question)},
@@ -116,7 +116,7 @@ Json marking_json(const Question& question, const problems::Marking& marking) {
     Json json{{"correct", marking.correct},
               {"wrong_rule", marking.wrong_rule ? Json(*marking.wrong_rule) : Json(nullptr)},
               {"feedback", marking.feedback},
-              {"answer", answer_json(question)},
+              {"answer", expected_answer_json(question)},
               {"answer_text", question.answer_text},
               {"verdict", verdict_name(marking.verdict)},
               {"wrong_rules", marking.wrong_rules},

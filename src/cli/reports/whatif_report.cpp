@@ -48,7 +48,7 @@ ordered_json peak_json(const std::optional<ChangedPeak>& at) {
         {"value", at->value}, {"torque_Nm", at->peak.torque_Nm}, {"progress", at->peak.progress}};
 }
 
-ordered_json question_json(const WhatIfAsked& asked, const mechanics::PeakTorque& present) {
+ordered_json asked_json(const WhatIfAsked& asked, const mechanics::PeakTorque& present) {
     ordered_json json;
     json["setup"] = asked.setup.head.name;
     json["joint"] = mechanics::hinge_info(asked.goal.wanted.hinge).name;
@@ -97,7 +97,7 @@ std::string last_lines() {
 
 ordered_json answer_json(const WhatIfAsked& asked, const Change& change,
                          const mechanics::WhatIfAnswer& answer) {
-    ordered_json json = question_json(asked, answer.present);
+    ordered_json json = asked_json(asked, answer.present);
     json.update(change_json(asked, change, answer.range));
     json["outcome"] = outcome_word(answer.outcome);
     json["solutions"] = ordered_json::array();
@@ -130,7 +130,7 @@ std::string answer_report(const WhatIfAsked& asked, const Change& change,
 }
 
 ordered_json ways_json(const WhatIfAsked& asked, const mechanics::RankedWays& ways) {
-    ordered_json json = question_json(asked, ways.present);
+    ordered_json json = asked_json(asked, ways.present);
     json["keep"] = asked.goal.keep
                        ? ordered_json{{"joint", mechanics::hinge_info(asked.goal.keep->hinge).name},
                                       {"within", asked.goal.keep->within}}

@@ -45,7 +45,7 @@ std::optional<Value> named_in(const std::array<std::pair<Value, std::string_view
 }
 
 /// @param options  choices or places
-double guess_rate(problems::Picks picks, std::size_t options, const Parameters& parameters) {
+double chance_of_a_guess(problems::Picks picks, std::size_t options, const Parameters& parameters) {
     const double k = static_cast<double>(std::max<std::size_t>(options, 2));
     switch (picks) {
     case problems::Picks::nothing:
@@ -86,9 +86,9 @@ std::optional<Outcome> outcome_named(std::string_view name) {
 }
 
 double guess_rate(const problems::Question& question, const Parameters& parameters) {
-    return guess_rate(problems::row_of(question).picks,
-                      problems::choices_of(question).size() + problems::spots_of(question).size(),
-                      parameters);
+    return chance_of_a_guess(
+        problems::row_of(question).picks,
+        problems::choices_of(question).size() + problems::spots_of(question).size(), parameters);
 }
 
 double guess_rate(const problems::Family& family, const Parameters& parameters) {
@@ -96,13 +96,13 @@ double guess_rate(const problems::Family& family, const Parameters& parameters) 
     if (!family.items.empty()) {
         double sum = 0.0;
         for (const problems::Item& item : family.items)
-            sum += guess_rate(kind.picks, item.choices.size(), parameters);
+            sum += chance_of_a_guess(kind.picks, item.choices.size(), parameters);
         return sum / static_cast<double>(family.items.size());
     }
     const std::size_t options = kind.has_changes ? kWaysToChange
                                 : kind.has_place ? family.place->spots.size()
                                                  : family.choices.size();
-    return guess_rate(kind.picks, options, parameters);
+    return chance_of_a_guess(kind.picks, options, parameters);
 }
 
 Answer answer_to(const problems::Question& question, const Parameters& parameters) {

@@ -55,7 +55,7 @@ void note(Asking& asking, std::string typed, Marking marking, bool gave_up) {
         {std::move(typed), std::move(marking), gave_up, asking.hints, help_of(asking)});
 }
 
-void finish(Asking& asking) {
+void finish_asking(Asking& asking) {
     asking.finished = true;
     asking.open_steps = asking.question.steps.size();
     asking.next_told = false;
@@ -78,7 +78,7 @@ Asking begin_asking(problems::Question question, const AskRules& rules) {
 
 Asking asked_before(problems::Question question) {
     Asking asking = begin_asking(std::move(question), {});
-    finish(asking);
+    finish_asking(asking);
     return asking;
 }
 
@@ -96,7 +96,7 @@ void mark_answer(const problems::Bank& bank, Asking& asking, const std::string& 
         return;
     }
     asking.told = std::move(marking);
-    finish(asking);
+    finish_asking(asking);
 }
 
 void change_answer(Asking& asking) {
@@ -155,7 +155,7 @@ void give_up(Asking& asking) {
         return;
     note(asking, {}, {}, true);
     asking.told.reset();
-    finish(asking);
+    finish_asking(asking);
 }
 
 bool may_skip(const Asking& asking) {

@@ -9,8 +9,6 @@ namespace steelyard::mechanics {
 
 namespace {
 
-using Found = std::optional<MechanicsError>;
-
 /// Longest segment of a reference body [m]; also above 1, the stature where lengths are fractions.
 constexpr double kMostSegment_m = 2.0;
 constexpr double kLeastSegment_m = 1.0e-3;

@@ -9,10 +9,9 @@ namespace steelyard::mechanics {
 
 namespace {
 
-using portable::SineCosine;
-
 /// Turns a frame about one of its own axes: the other two columns mix.
-template <typename Frame> void turn(Frame& frame, std::size_t axis, const SineCosine& angle) {
+template <typename Frame>
+void turn(Frame& frame, std::size_t axis, const portable::SineCosine& angle) {
     const auto b = static_cast<Eigen::Index>((axis + 1) % 3);
     const auto c = static_cast<Eigen::Index>((axis + 2) % 3);
     const Vec3 old_b = frame.col(b);
@@ -28,13 +27,15 @@ struct Turns {
 
     explicit Turns(const Pose& pose) {
         for (std::size_t i = 0; i < kHingeCount; ++i) {
-            const SineCosine angle =
+            const portable::SineCosine angle =
                 portable::sine_cosine_near(tree::kTurn[i].sign * pose.angle_rad[i]);
             sine[i] = angle.sine;
             cosine[i] = angle.cosine;
         }
     }
-    SineCosine operator[](std::size_t hinge) const { return {sine[hinge], cosine[hinge]}; }
+    portable::SineCosine operator[](std::size_t hinge) const {
+        return {sine[hinge], cosine[hinge]};
+    }
 };
 
 /// Orientation of the anchored segment: turn, then lean, then side lean.

@@ -7,12 +7,10 @@ namespace steelyard::mechanics {
 
 namespace {
 
-using Found = std::optional<MechanicsError>;
-
 /// Rounding of an angle that was typed in degrees must not put it past the end of its range [rad].
 constexpr double kAngleRounding_rad = 1.0e-9;
 
-std::string range_of(const HingeInfo& hinge) {
+std::string allowed_range(const HingeInfo& hinge) {
     const auto degrees = [](double angle_rad) {
         return std::to_string(std::lround(angle_rad * 180.0 / kPi));
     };
@@ -46,7 +44,7 @@ tl::expected<void, MechanicsError> check_pose(const Body& body, const Pose& pose
             continue;
         const Fault fault = std::isfinite(angle_rad) ? Fault::out_of_range : Fault::not_finite;
         return tl::unexpected(
-            MechanicsError{fault, "pose." + std::string(hinge.name), range_of(hinge)});
+            MechanicsError{fault, "pose." + std::string(hinge.name), allowed_range(hinge)});
     }
     if (Found fault = check_anchor(body, pose.anchor))
         return tl::unexpected(*std::move(fault));

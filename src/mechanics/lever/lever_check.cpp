@@ -16,8 +16,6 @@ constexpr double kMaxDirection_rad = 2000.0 * kPi;
 constexpr double kMaxFriction = 10.0;
 constexpr double kMaxAxleRadius_m = 10.0;
 
-using Found = std::optional<MechanicsError>;
-
 Found between(double value, double low, double high, const std::string& key, const char* expected) {
     if (!std::isfinite(value))
         return MechanicsError{Fault::not_finite, key, expected};

@@ -47,7 +47,7 @@ ForceReading read_load(const Lever& lever, const Vec2& axis_m, const Load& load)
 }
 
 /// Torque and force of everything but the effort.
-struct Resultant {
+struct LoadSum {
     double torque_Nm = 0.0;
     Vec2 force_N = Vec2::Zero();
 
@@ -69,7 +69,7 @@ void set_class(const Lever& lever, LeverResult& result) {
         (found.lever_class == LeverClass::third && ideal > 1.0 + kAdvantageSlack);
 }
 
-void set_load_arm(const Resultant& loads, LeverResult& result) {
+void set_load_arm(const LoadSum& loads, LeverResult& result) {
     const double force_N = loads.force_N.norm();
     // Forces that cancel leave a rest of rounding, not a resultant.
     double gross_N = 0.0;
@@ -95,8 +95,7 @@ LeverStatus status_of(const LeverResult& result) {
     return shares_a_place ? LeverStatus::coincident_points : LeverStatus::ok;
 }
 
-void set_effort(const Lever& lever, const Resultant& loads, const Resultant& all,
-                LeverResult& result) {
+void set_effort(const Lever& lever, const LoadSum& loads, const LoadSum& all, LeverResult& result) {
     const Vec2 along = unit_vector(lever.effort.direction_rad);
     const Vec2 point_m = point_at(lever.path_m, lever.effort.at_m);
     result.effort = read_force(result.axis_m, point_m, Vec2::Zero(), along);
@@ -138,7 +137,7 @@ tl::expected<LeverResult, MechanicsError> solve_lever(const Lever& lever) {
     LeverResult result;
     result.axis_m = point_at(lever.path_m, lever.axis_at_m);
     result.loads.reserve(lever.loads.size());
-    Resultant loads;
+    LoadSum loads;
     for (const Load& load : lever.loads) {
         result.loads.push_back(read_load(lever, result.axis_m, load));
         loads.add(result.loads.back());
@@ -147,7 +146,7 @@ tl::expected<LeverResult, MechanicsError> solve_lever(const Lever& lever) {
     const Vec2 centre_m =
         own.centre_at_m ? point_at(lever.path_m, *own.centre_at_m) : path_centroid(lever.path_m);
     result.own_weight = read_weight(lever, result.axis_m, centre_m, own.mass_kg);
-    Resultant all = loads;
+    LoadSum all = loads;
     all.add(result.own_weight);
     result.torque_load_Nm = all.torque_Nm;
 

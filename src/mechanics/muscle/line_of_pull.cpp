@@ -62,7 +62,8 @@ std::optional<PlacedLine> wrap_around(const WrapCylinder& cylinder, const Vec3& 
     return line;
 }
 
-tl::expected<PlacedLine, MechanicsError> place(const AttachmentLine& line, const JointAxis& axis) {
+tl::expected<PlacedLine, MechanicsError> placed_by(const AttachmentLine& line,
+                                                   const JointAxis& axis) {
     if (!line.insertion_m.allFinite() || !line.origin_m.allFinite())
         return tl::unexpected(unplaced(Fault::not_finite, "line.origin", "finite attachments"));
     PlacedLine placed;
@@ -88,7 +89,8 @@ tl::expected<PlacedLine, MechanicsError> place(const AttachmentLine& line, const
     return placed;
 }
 
-tl::expected<PlacedLine, MechanicsError> place(const FixedAngleLine& line, const JointAxis& axis) {
+tl::expected<PlacedLine, MechanicsError> placed_by(const FixedAngleLine& line,
+                                                   const JointAxis& axis) {
     const double angle = line.angle_to_bone_rad;
     if (!(angle >= 0.0 && angle <= kPi))
         return tl::unexpected(unplaced(Fault::out_of_range, "line.angle", "0 to 180 deg"));
@@ -111,8 +113,9 @@ tl::expected<PlacedLine, MechanicsError> place(const FixedAngleLine& line, const
 
 } // namespace
 
-tl::expected<PlacedLine, MechanicsError> place_line(const LineOfPull& line, const JointAxis& axis) {
-    return std::visit([&axis](const auto& convention) { return place(convention, axis); }, line);
+tl::expected<PlacedLine, MechanicsError> placed_by(const LineOfPull& line, const JointAxis& axis) {
+    return std::visit([&axis](const auto& convention) { return placed_by(convention, axis); },
+                      line);
 }
 
 PullParts parts_of_pull(const PlacedLine& line, double tension_N, const JointAxis& axis) {

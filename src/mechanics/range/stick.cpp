@@ -26,7 +26,7 @@ struct Stuck {
 };
 
 /// A movement on its way to being one in which things stay.
-struct Way {
+struct StickyPath {
     const BodyCase& body_case;
     const std::optional<PosePath>& path;
     const Placement there; ///< where what sticks is at its place
@@ -65,7 +65,7 @@ std::vector<Hinge> with_mirrors(std::vector<Hinge> hinges) {
     return hinges;
 }
 
-std::vector<Hinge> that_follow(const Way& way, const Contact& contact) {
+std::vector<Hinge> that_follow(const StickyPath& way, const Contact& contact) {
     const Limb own = limb_of(contact.segment);
     const Limb fixed = limb_of(way.body_case.pose.anchor.point.segment);
     if (own != Limb::trunk) {
@@ -76,7 +76,7 @@ std::vector<Hinge> that_follow(const Way& way, const Contact& contact) {
 }
 
 /// Three corners hold all of a patch, two points the line on which it tilts.
-std::vector<ReachGoal> goals_of(const Way& way, const Contact& contact) {
+std::vector<ReachGoal> goals_of(const StickyPath& way, const Contact& contact) {
     std::vector<ReachGoal> goals;
     const std::vector<Vec3> points_m = touching_points(way.body_case.body, contact);
     for (std::size_t i = 0; i < std::min<std::size_t>(3, points_m.size()); ++i)
@@ -85,7 +85,7 @@ std::vector<ReachGoal> goals_of(const Way& way, const Contact& contact) {
     return goals;
 }
 
-void add_contacts(const Way& way, std::vector<Stuck>& all) {
+void add_contacts(const StickyPath& way, std::vector<Stuck>& all) {
     const auto* on = std::get_if<OnContacts>(&way.body_case.support);
     for (std::size_t i = 0; on != nullptr && i < on->contacts.size(); ++i) {
         const Contact& contact = on->contacts[i];
@@ -98,7 +98,7 @@ void add_contacts(const Way& way, std::vector<Stuck>& all) {
 }
 
 /// The hinges of both arms that turn on the way.
-std::vector<Hinge> turning_arms(const Way& way) {
+std::vector<Hinge> turning_arms(const StickyPath& way) {
     std::vector<Hinge> turning;
     for (const Hinge hinge : with_mirrors(hinges_of(Limb::right_arm)))
         if (turns_on(way.body_case.pose, *way.path, hinge))
@@ -106,7 +106,7 @@ std::vector<Hinge> turning_arms(const Way& way) {
     return turning;
 }
 
-void add_bar(const Way& way, std::vector<Stuck>& all) {
+void add_bar(const StickyPath& way, std::vector<Stuck>& all) {
     const auto& resistances = way.body_case.resistances;
     const auto bar = std::find_if(resistances.begin(), resistances.end(), [](const auto& one) {
         const auto* barbell = std::get_if<Barbell>(&one.kind);
@@ -140,7 +140,7 @@ void add_bar(const Way& way, std::vector<Stuck>& all) {
 }
 
 /// The hinges of all that stays, each once; mirror images that are held alike as one.
-std::vector<FreeHinge> free_hinges(const Way& way, const std::vector<Stuck>& all,
+std::vector<FreeHinge> free_hinges(const StickyPath& way, const std::vector<Stuck>& all,
                                    const std::vector<Hinge>& kept) {
     const auto is_in = [](const std::vector<Hinge>& list, Hinge hinge) {
         return std::find(list.begin(), list.end(), hinge) != list.end();
@@ -166,7 +166,7 @@ std::vector<FreeHinge> free_hinges(const Way& way, const std::vector<Stuck>& all
 /// Brings one pose of the way to where all that sticks is at its place.
 class Keeper {
 public:
-    Keeper(const Way& way, std::vector<Stuck> all, const std::vector<Hinge>& kept)
+    Keeper(const StickyPath& way, std::vector<Stuck> all, const std::vector<Hinge>& kept)
         : body_(way.body_case.body), all_(std::move(all)), free_(free_hinges(way, all_, kept)) {
         for (const Stuck& stuck : all_)
             goals_.insert(goals_.end(), stuck.goals.begin(), stuck.goals.end());
@@ -252,7 +252,7 @@ bends_between(const Keeper& keeper, const Pose& start, const PosePath& even) {
 tl::expected<Movement, MechanicsError> stick(const BodyCase& body_case,
                                              const std::optional<PosePath>& path, const Pose& as_in,
                                              const std::vector<Hinge>& kept) {
-    const Way way{body_case, path, place(body_case.body, as_in)};
+    const StickyPath way{body_case, path, place(body_case.body, as_in)};
     std::vector<Stuck> all;
     add_contacts(way, all);
     add_bar(way, all);

@@ -11,7 +11,7 @@ namespace steelyard::mechanics {
 namespace {
 
 /// Places of a path that are looked at.
-constexpr int kPlaces = 25;
+constexpr int kPlacesTried = 25;
 /// A turn that is told brings the contact this near [m].
 constexpr double kMended_m = 0.01;
 /// A smaller turn is not worth telling among several [rad]: half a degree.
@@ -107,7 +107,7 @@ std::optional<TouchFault> find_touch_fault(const BodyCase& body_case,
     const auto* on = std::get_if<OnContacts>(&body_case.support);
     if (on == nullptr)
         return std::nullopt;
-    const int places = path ? kPlaces : 1;
+    const int places = path ? kPlacesTried : 1;
     for (int k = 0; k < places; ++k) {
         const double progress = places > 1 ? static_cast<double>(k) / (places - 1) : 0.0;
         const Pose pose = path ? pose_at(body_case.pose, *path, progress) : body_case.pose;

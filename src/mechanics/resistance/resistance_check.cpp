@@ -8,8 +8,6 @@ namespace steelyard::mechanics {
 
 namespace {
 
-using Found = std::optional<MechanicsError>;
-
 constexpr double kMostStiffness_N_m = 1.0e5;
 constexpr double kMostCamRadius_m = 2.0;
 constexpr double kLeastSlack_m = 0.01;

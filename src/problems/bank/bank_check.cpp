@@ -22,7 +22,7 @@ constexpr double kManyRefusals = 0.95;
 /// A share of equal instances above which a family has too little to offer [-].
 constexpr double kManyDuplicates = 0.5;
 /// A step's formula and the solver's number may differ by rounding only.
-constexpr double kAgreement = 1.0e-9;
+constexpr double kSolverAgreement = 1.0e-9;
 
 std::string no_value(const std::string& what) {
     return what + " has no finite value in some of the draws: see what it divides by";
@@ -61,7 +61,7 @@ void check_steps(const Instance& instance, std::set<std::string>& faults) {
                 no_value(fmt::format("the step for \"{}\"", family.quantities[step.find].name)));
             continue;
         }
-        if (std::abs(by - solver) <= kAgreement * std::max(std::abs(by), std::abs(solver)))
+        if (std::abs(by - solver) <= kSolverAgreement * std::max(std::abs(by), std::abs(solver)))
             continue;
         const std::string where =
             fmt::format("the step for \"{}\" gives ", family.quantities[step.find].name);

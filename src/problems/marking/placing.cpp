@@ -25,7 +25,7 @@ const PlaceWanted& place_of(const Question& question) {
     return std::get<PlaceWanted>(question.wanted);
 }
 
-Vec2 axis_of(const Question& question) {
+Vec2 axis_on_drawing(const Question& question) {
     const mechanics::Lever& lever = lever_of(question);
     return mechanics::point_at(lever.path_m, lever.axis_at_m);
 }
@@ -73,7 +73,7 @@ Marking mark_line(const Bank& bank, const Question& question, const Placed& line
 
 Marking mark_arm(const Bank& bank, const Question& question, const Placed& arm) {
     const double near_m = place_of(question).tolerance_m;
-    if ((arm.from_m - axis_of(question)).norm() > near_m)
+    if ((arm.from_m - axis_on_drawing(question)).norm() > near_m)
         return mark_missed_place(question, "A moment arm begins at the axis.");
     if ((arm.to_m - place_of(question).at_m).norm() <= near_m)
         return mark_spot(bank, question, place_of(question).correct);
@@ -82,8 +82,8 @@ Marking mark_arm(const Bank& bank, const Question& question, const Placed& arm) 
     if (spot < place_of(question).spots.size())
         return mark_spot(bank, question, spot);
     const bool right_way =
-        turn_between(arm.to_m - axis_of(question), place_of(question).at_m - axis_of(question)) <=
-        kLineTolerance_rad;
+        turn_between(arm.to_m - axis_on_drawing(question),
+                     place_of(question).at_m - axis_on_drawing(question)) <= kLineTolerance_rad;
     return mark_missed_place(question, right_way
                                            ? "The direction is right, but a moment arm ends on "
                                              "the line of action."
@@ -122,7 +122,7 @@ Placed first_place(const Question& question) {
     const mechanics::Lever& lever = lever_of(question);
     switch (gesture_of(question)) {
     case Gesture::arm: {
-        const Vec2 axis = axis_of(question);
+        const Vec2 axis = axis_on_drawing(question);
         return {axis, axis};
     }
     case Gesture::line:
@@ -141,8 +141,9 @@ Placed settled(const Question& question, const Placed& dragged) {
     Placed result = dragged;
     switch (gesture_of(question)) {
     case Gesture::arm:
-        if ((result.from_m - axis_of(question)).norm() <= 2.0 * place_of(question).tolerance_m)
-            result.from_m = axis_of(question);
+        if ((result.from_m - axis_on_drawing(question)).norm() <=
+            2.0 * place_of(question).tolerance_m)
+            result.from_m = axis_on_drawing(question);
         return result;
     case Gesture::line:
         return result;
@@ -159,7 +160,7 @@ Placed right_place(const Question& question) {
     const mechanics::Lever& lever = lever_of(question);
     switch (gesture_of(question)) {
     case Gesture::arm:
-        return {axis_of(question), place_of(question).at_m};
+        return {axis_on_drawing(question), place_of(question).at_m};
     case Gesture::line: {
         const double reach_m = 0.5 * mechanics::path_length(lever.path_m);
         const Vec2 pull = mechanics::unit_vector(lever.effort.direction_rad);

@@ -33,12 +33,12 @@ Trace trace_of(const Instance& instance) {
 }
 
 /// Of two instances of one family.
-bool exactly_same(const Trace& one, const Trace& other) {
+bool equal_traces(const Trace& one, const Trace& other) {
     return one.item == other.item && one.change == other.change &&
            one.quantities == other.quantities;
 }
 
-bool nearly_same(const Family& family, const Trace& one, const Trace& other) {
+bool near_traces(const Family& family, const Trace& one, const Trace& other) {
     if (one.item != other.item || one.change != other.change)
         return false;
     return std::all_of(family.draws.begin(), family.draws.end(), [&](const Draw& draw) {
@@ -118,8 +118,8 @@ private:
         std::vector<Trace>& before = before_[&family];
         Trace trace = trace_of(instance_);
         const auto is_same = [&](const Trace& other) {
-            return rules.no_near_duplicates ? nearly_same(family, trace, other)
-                                            : exactly_same(trace, other);
+            return rules.no_near_duplicates ? near_traces(family, trace, other)
+                                            : equal_traces(trace, other);
         };
         if (std::any_of(before.begin(), before.end(), is_same))
             return nullptr;
@@ -153,11 +153,11 @@ NoQuestion too_few(const PaperPlan& plan, std::size_t made) {
 } // namespace
 
 bool exactly_same(const Instance& one, const Instance& other) {
-    return one.family == other.family && exactly_same(trace_of(one), trace_of(other));
+    return one.family == other.family && equal_traces(trace_of(one), trace_of(other));
 }
 
 bool nearly_same(const Instance& one, const Instance& other) {
-    return one.family == other.family && nearly_same(*one.family, trace_of(one), trace_of(other));
+    return one.family == other.family && near_traces(*one.family, trace_of(one), trace_of(other));
 }
 
 tl::expected<void, NoQuestion> draw_paper(const Bank& bank, const PaperPlan& plan,

@@ -18,14 +18,14 @@ scene::Label label(std::string text, const Point& at, bool strong) {
 
 double add_figure_head(std::string_view name, std::string_view sentence, double sheet_width_px,
                        std::vector<scene::Shape>& shapes) {
-    constexpr double kLeading_px = 18.0;
+    constexpr double kHeadLeading_px = 18.0;
     const double width_px = sheet_width_px - 2.0 * kFigureEdge_px;
     double baseline_px = 38.0;
     shapes.emplace_back(label(cut_to_width(std::string(name), TextSize::body, true, width_px),
                               {kFigureEdge_px, baseline_px}, true));
     baseline_px += 4.0;
     for (std::string& line : broken_into_lines(sentence, TextSize::caption, width_px)) {
-        baseline_px += kLeading_px;
+        baseline_px += kHeadLeading_px;
         shapes.emplace_back(label(std::move(line), {kFigureEdge_px, baseline_px}, false));
     }
     return baseline_px + 16.0;

@@ -20,11 +20,11 @@ using scene::Point;
 using scene::Side;
 
 constexpr double kBars_px = 284.0;
-constexpr double kHead_px = 56.0; ///< of a side: badge and name
+constexpr double kLeverHead_px = 56.0; ///< of a side: badge and name
 
 /// Room for arrows and their words.
-scene::StageMargins margins_on(const Point& size_px) {
-    return {std::min(110.0, 0.16 * size_px.x()), kHead_px + std::min(50.0, 0.16 * size_px.y()),
+scene::StageMargins lever_margins_on(const Point& size_px) {
+    return {std::min(110.0, 0.16 * size_px.x()), kLeverHead_px + std::min(50.0, 0.16 * size_px.y()),
             std::min(70.0, 0.22 * size_px.y())};
 }
 
@@ -40,7 +40,7 @@ void add_side(const ShownLever& lever, setup::UnitSystem units, Side side, doubl
     scene::LeverDrawing how;
     how.units = units;
     how.marks.heading = how.marks.strip = how.marks.ruler = how.marks.arrow_scale = false;
-    how.heading_top_px = kHead_px; // labels keep below it
+    how.heading_top_px = kLeverHead_px; // labels keep below it
     scene::Drawing half = scene::moved(
         scene::draw_lever(lever.setup.lever, lever.solved, lever.view, how), {0.0, top_px});
     drawing.shapes.insert(drawing.shapes.end(), half.shapes.begin(), half.shapes.end());
@@ -99,7 +99,7 @@ comparison_figure(const setup::LeverSetup& a, const setup::LeverSetup& b, const 
     drawing.description = summary;
 
     const Point half_px(sheet_px.x() - kBars_px - 2.0 * kFigureEdge_px, 0.5 * drawing.size_px.y());
-    const scene::StageMargins margins = margins_on(half_px);
+    const scene::StageMargins margins = lever_margins_on(half_px);
     ShownLever shown_a{a, *solved_a, scene::fit_lever(a.lever, *solved_a, half_px, margins)};
     ShownLever shown_b{b, *solved_b, scene::fit_lever(b.lever, *solved_b, half_px, margins)};
     scene::share_scale(shown_a.view, shown_b.view);

@@ -11,7 +11,7 @@ namespace steelyard::publish {
 namespace {
 
 /// Room for labels and strip on a large sheet, less on a small one.
-scene::StageMargins margins_on(const scene::Point& sheet_px) {
+scene::StageMargins stage_margins_on(const scene::Point& sheet_px) {
     return {std::min(120.0, 0.16 * sheet_px.x()), std::min(150.0, 0.3 * sheet_px.y()),
             std::min(140.0, 0.28 * sheet_px.y())};
 }
@@ -25,8 +25,8 @@ scene::Drawing lever_figure(const setup::LeverSetup& setup, const mechanics::Lev
     how.sentence = setup.head.description;
     how.units = setup.head.units;
     scene::Drawing drawing = scene::draw_lever(
-        setup.lever, result, scene::fit_lever(setup.lever, result, sheet_px, margins_on(sheet_px)),
-        how);
+        setup.lever, result,
+        scene::fit_lever(setup.lever, result, sheet_px, stage_margins_on(sheet_px)), how);
     drawing.description += ' ' + words::lever_summary(setup.lever, result, setup.head.units);
     return drawing;
 }

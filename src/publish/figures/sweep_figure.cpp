@@ -25,7 +25,7 @@ using mechanics::MechanicsError;
 using scene::SweepCurve;
 
 /// Places of the curves: one for each per cent of the path.
-constexpr std::size_t kSteps = 101;
+constexpr std::size_t kBodySteps = 101;
 /// More curves than these cannot be told apart by their strokes.
 constexpr std::size_t kMostCurves = 5;
 
@@ -56,7 +56,7 @@ scene::CurvePlace peak_of(const std::vector<double>& values) {
 
 tl::expected<std::vector<SweepCurve>, MechanicsError> torque_curves(const setup::BodySetup& setup) {
     const mechanics::Exercise& exercise = setup.exercise;
-    const auto sweep = mechanics::sweep(exercise.body_case, *exercise.path, kSteps);
+    const auto sweep = mechanics::sweep(exercise.body_case, *exercise.path, kBodySteps);
     if (!sweep)
         return tl::make_unexpected(sweep.error());
     mechanics::Exercise slow = exercise;
@@ -86,7 +86,7 @@ tl::expected<void, MechanicsError> add_pulls(const setup::BodySetup& setup,
     const auto shown = words::shown_muscles(setup, muscles, setup.axes.front());
     const auto steps = mechanics::sweep_muscles(exercise.body_case, exercise.path, std::nullopt,
                                                 setup.axes.front(), shown,
-                                                mechanics::usual_sharing(shown), kSteps);
+                                                mechanics::usual_sharing(shown), kBodySteps);
     if (!steps)
         return tl::make_unexpected(steps.error());
     for (const mechanics::MuscleStep& step : *steps) {

@@ -137,8 +137,8 @@ public:
         const bool made = fs::create_directories(folder, failed);
         if (failed)
             return tl::make_unexpected(cannot(folder, "make this folder", failed));
-        constexpr int kTries = 100;
-        for (int i = 0; i < kTries; ++i) {
+        constexpr int kNamesTried = 100;
+        for (int i = 0; i < kNamesTried; ++i) {
             const fs::path within = folder / fmt::format(".handout{}.part", i);
             if (fs::create_directory(within, failed))
                 return WaitingFolder(folder, within, made);

@@ -19,7 +19,7 @@ using problems::Question;
 
 /// Seeds tried for a question of the same family and difficulty as its neighbour's; families that
 /// have so few instances repeat one.
-constexpr std::uint64_t kTries = 400;
+constexpr std::uint64_t kSeedsTried = 400;
 
 PublishError unfilled(const Blueprint& blueprint, const BlueprintPart& part, std::size_t index,
                       const std::string& why) {
@@ -98,7 +98,7 @@ Question sibling(const problems::Bank& bank, const Question& first, std::uint64_
     Question best = first;
     if (family == nullptr)
         return best;
-    for (std::uint64_t i = 0; i < kTries; ++i) {
+    for (std::uint64_t i = 0; i < kSeedsTried; ++i) {
         auto question = problems::question_of_family(bank, *family, problems::mix(seed, i));
         if (!question || question->difficulty != first.difficulty)
             continue;

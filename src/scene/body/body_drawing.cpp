@@ -22,7 +22,7 @@ using mechanics::Hinge;
 using setup::Dimension;
 
 /// Length of a resistance's arrow whose size is not given away [px].
-constexpr double kStubArrow_px = 90.0;
+constexpr double kNeutralArrow_px = 90.0;
 constexpr double kSmallTorque_Nm = 0.05; ///< below it a joint is said to carry nothing
 /// Turning of the largest torque [rad]: the others turn in proportion.
 constexpr double kLargestTurn_rad = 2.2;
@@ -91,7 +91,7 @@ private:
             if (force.ground && !marks.reaction)
                 continue;
             if (!force.ground && !marks.load_sizes)
-                force.span = {kStubArrow_px * force.span.along_px.normalized(), false};
+                force.span = {kNeutralArrow_px * force.span.along_px.normalized(), false};
             shown.push_back(force);
         }
         return shown;

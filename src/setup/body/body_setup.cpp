@@ -67,8 +67,8 @@ Person read_person(TomlReader& top, SourceNotes& source,
 
 /// Angles by names of hinges, with or without a side.
 /// @param prefix  of the notes: "pose" or "path"
-void read_angles(TomlReader& table, const std::string& prefix, PerHinge& angles_rad,
-                 SourceNotes& source) {
+void read_hinge_angles(TomlReader& table, const std::string& prefix, PerHinge& angles_rad,
+                       SourceNotes& source) {
     std::array<bool, kHingeCount> set{};
     for (const std::string& key : table.free_keys()) {
         if (key == "anchor" || key == "halfway")
@@ -114,18 +114,18 @@ void read_halfway(TomlReader& path_table, const PerHinge& start_rad, PosePath& p
     if (!table)
         return;
     path.halfway_rad = even_halfway_rad(start_rad, path);
-    read_angles(*table, "path.halfway", *path.halfway_rad, source);
+    read_hinge_angles(*table, "path.halfway", *path.halfway_rad, source);
 }
 
 void read_movement(TomlReader& top, BodySetup& setup) {
     Pose& pose = setup.exercise.body_case.pose;
     if (auto table = top.table("pose")) {
         read_anchor(*table, pose.anchor, setup.source);
-        read_angles(*table, "pose", pose.angle_rad, setup.source);
+        read_hinge_angles(*table, "pose", pose.angle_rad, setup.source);
     }
     if (auto table = top.table("path")) {
         setup.exercise.path = PosePath{pose.angle_rad};
-        read_angles(*table, "path", setup.exercise.path->end_angle_rad, setup.source);
+        read_hinge_angles(*table, "path", setup.exercise.path->end_angle_rad, setup.source);
         read_halfway(*table, pose.angle_rad, *setup.exercise.path, setup.source);
     }
     if (auto table = top.table("tempo")) {

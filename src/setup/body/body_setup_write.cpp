@@ -6,16 +6,10 @@
 
 #include <fmt/format.h>
 
-#include <cstring>
-
 namespace steelyard::setup {
 namespace {
 
 using namespace mechanics;
-
-bool same_bits(double one, double other) {
-    return std::memcmp(&one, &other, sizeof one) == 0;
-}
 
 std::string list_of_texts(const std::vector<std::string>& texts) {
     std::string list;

@@ -31,7 +31,7 @@ std::vector<std::string> pulling_by(Basis basis, const std::vector<Muscle>& list
     return names;
 }
 
-std::string_view class_name(const std::optional<MuscleLever>& lever) {
+std::string_view class_about(const std::optional<MuscleLever>& lever) {
     constexpr std::array<std::string_view, 4> kNames{"no", "first", "second", "third"};
     const auto found = lever ? lever->of_whole.lever_class : std::nullopt;
     return kNames[found ? static_cast<std::size_t>(*found) : 0];
@@ -97,14 +97,14 @@ std::string class_words(const HingeMuscles& at, std::size_t i, Hinge hinge) {
         return fmt::format("no one class for the {}: what the muscle works against lies on both "
                            "sides of it",
                            bone_word(hinge));
-    const std::string_view name = class_name(at.levers[i]);
+    const std::string_view name = class_about(at.levers[i]);
     if (is_across_the_spine(hinge))
         return fmt::format("{} class across the spine", name);
     if (!at.levers_about_support[i])
         return fmt::format("{} class for the {}", name, bone_word(hinge));
     return fmt::format("{} class about the {}, {} about the ball of the foot", name,
                        mechanics::joint_info(mechanics::hinge_info(hinge).joint).label,
-                       class_name(at.levers_about_support[i]));
+                       class_about(at.levers_about_support[i]));
 }
 
 std::string motion_asked(const std::vector<Muscle>& listed, const mechanics::Pose& pose,

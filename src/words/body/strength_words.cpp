@@ -14,7 +14,7 @@ int per_cent(double share) {
 }
 
 /// A torque below it is nothing to compare [N·m].
-constexpr double kSmallTorque_Nm = 0.5;
+constexpr double kLeastDemand_Nm = 0.5;
 
 } // namespace
 
@@ -22,7 +22,7 @@ std::optional<StrengthBeside> strength_beside(const setup::Person& person,
                                               const std::vector<mechanics::Muscle>& muscles,
                                               const mechanics::Pose& pose, mechanics::Hinge hinge,
                                               double muscle_Nm) {
-    if (std::abs(muscle_Nm) < kSmallTorque_Nm)
+    if (std::abs(muscle_Nm) < kLeastDemand_Nm)
         return std::nullopt;
     const mechanics::JointAction* action = mechanics::action_asked(muscles, pose, hinge, muscle_Nm);
     if (action == nullptr)

@@ -28,7 +28,7 @@ std::string in_brackets_if_negative(const std::string& text, double value) {
 }
 
 /// Less than this is rounding: it reads "0".
-constexpr double kNoTorque_Nm = 1e-9;
+constexpr double kTurnsNothing_Nm = 1e-9;
 
 std::string turning_sense(double torque_Nm) {
     return torque_Nm > 0.0 ? "counter-clockwise, positive" : "clockwise, negative";
@@ -38,7 +38,7 @@ void add_torque(const Explainer& explain, const std::string& index, const ForceR
                 Steps& steps) {
     const double force_N = reading.force_N.norm();
     const std::string sign = reading.torque_Nm < 0.0 ? "−" : "";
-    const bool turns = std::abs(reading.torque_Nm) >= kNoTorque_Nm;
+    const bool turns = std::abs(reading.torque_Nm) >= kTurnsNothing_Nm;
     steps.push_back(explain.step(
         turns ? fmt::format("Torque: it turns the lever {}", turning_sense(reading.torque_Nm))
               : std::string("Torque: it turns nothing"),

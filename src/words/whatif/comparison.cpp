@@ -16,7 +16,7 @@ using mechanics::Change;
 using mechanics::Hinge;
 
 /// What-if reaches a torque to 1e-9 of it; two such answers may differ by twice that.
-constexpr double kEqualPart = 1.0e-8;
+constexpr double kSameNumber = 1.0e-8;
 /// Torques and lengths below this are rounding, see format_number.
 constexpr double kNothing = 1.0e-9;
 
@@ -46,7 +46,7 @@ compare_peaks(const setup::BodySetup& a, const setup::BodySetup& b) {
 }
 
 bool are_equal(double a, double b) {
-    return std::abs(b - a) <= std::max(kEqualPart * std::max(std::abs(a), std::abs(b)), kNothing);
+    return std::abs(b - a) <= std::max(kSameNumber * std::max(std::abs(a), std::abs(b)), kNothing);
 }
 
 std::string difference_text(double a, double b, setup::Dimension dimension,

@@ -116,10 +116,10 @@ std::string limit_phrase(const mechanics::Limit& limit) {
 }
 
 std::string_view limit_word(LimitKind kind) {
-    constexpr std::array<std::string_view, 7> kWords{"range_end",  "turning_point", "would_topple",
-                                                     "would_slip", "lifts_off",     "cap",
-                                                     "cannot_be"};
-    return kWords[static_cast<std::size_t>(kind)];
+    constexpr std::array<std::string_view, 7> kEndings{
+        "range_end", "turning_point", "would_topple", "would_slip",
+        "lifts_off", "cap",           "cannot_be"};
+    return kEndings[static_cast<std::size_t>(kind)];
 }
 
 } // namespace steelyard::words

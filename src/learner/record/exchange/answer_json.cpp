@@ -8,7 +8,6 @@ namespace steelyard::learner {
 
 namespace {
 
-using Json = nlohmann::ordered_json;
 using MaybeFault = std::optional<Fault>;
 
 struct ToJson {

@@ -7,20 +7,21 @@
 
 namespace steelyard::learner {
 
+using Json = nlohmann::ordered_json;
+
 /// An answer as an object, its members in the order of answer_table().
-nlohmann::ordered_json json_of(const Answer& answer);
+Json json_of(const Answer& answer);
 
 /// Reads an answer from an object. A member that may be absent leaves the default.
-tl::expected<Answer, Fault> answer_from(const nlohmann::ordered_json& object);
+tl::expected<Answer, Fault> answer_from(const Json& object);
 
 // --- members of an object ------------------------------------------------------------------------
 
 /// A member that is there and not null.
-const nlohmann::ordered_json* member_of(const nlohmann::ordered_json& object,
-                                        std::string_view name);
+const Json* member_of(const Json& object, std::string_view name);
 /// Its whole number; empty where there is none, or one that no 64 bits hold.
-std::optional<std::int64_t> whole_of(const nlohmann::ordered_json* member);
-std::optional<double> number_of(const nlohmann::ordered_json* member);
-std::optional<std::string> words_of(const nlohmann::ordered_json* member);
+std::optional<std::int64_t> whole_of(const Json* member);
+std::optional<double> number_of(const Json* member);
+std::optional<std::string> words_of(const Json* member);
 
 } // namespace steelyard::learner

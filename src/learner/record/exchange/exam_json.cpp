@@ -4,12 +4,10 @@ namespace steelyard::learner {
 
 namespace {
 
-using Json = nlohmann::ordered_json;
-
 /// A week: longer than any blueprint allows.
 constexpr std::int64_t kLongestExam_ms = 7 * kDay_ms;
 
-Json json_of(const ExamItem& item) {
+Json item_json(const ExamItem& item) {
     return {{"code", item.code},
             {"skill", item.skill},
             {"family", item.family},
@@ -66,7 +64,7 @@ Json json_of(const KeptExam& kept) {
     const Exam& exam = kept.exam;
     Json items = Json::array();
     for (const ExamItem& item : exam.items)
-        items.push_back(json_of(item));
+        items.push_back(item_json(item));
     return {{"title", exam.title},
             {"seed", static_cast<std::int64_t>(exam.seed)},
             {"pass_share", exam.pass_share},

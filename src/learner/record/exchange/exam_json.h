@@ -6,10 +6,10 @@
 
 namespace steelyard::learner {
 
-nlohmann::ordered_json json_of(const KeptExam& kept);
+Json json_of(const KeptExam& kept);
 
 /// Reads an exam from an object. Earlier exports called "come_back" "flagged".
 /// @return the exam, or the fault: a member that is missing or impossible, no items
-tl::expected<KeptExam, Fault> exam_from(const nlohmann::ordered_json& object);
+tl::expected<KeptExam, Fault> exam_from(const Json& object);
 
 } // namespace steelyard::learner

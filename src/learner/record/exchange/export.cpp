@@ -9,8 +9,6 @@ namespace steelyard::learner {
 
 namespace {
 
-using Json = nlohmann::ordered_json;
-
 Recorded<void> export_answers(Record& record, const Learner& learner,
                               const std::function<void(const Answer&)>& take,
                               const Progress& progress) {

@@ -13,8 +13,6 @@ namespace steelyard::learner {
 
 namespace {
 
-using Json = nlohmann::ordered_json;
-
 class Import {
 public:
     Import(Record& record, const Course& course, std::istream& in, const std::string& file,
