@@ -99,6 +99,13 @@ void apply(BenchModel& model, const SolveForEffort& /*intent*/) {
 
 void apply(BenchModel& model, const OpenSetup& intent) {
     put(model, {intent.setup, std::nullopt}, 0);
+    model.history.forget();
+}
+
+void apply(BenchModel& model, const NameSetup& intent) {
+    BenchState state = model.state;
+    state.setup.head.name = intent.name;
+    put(model, std::move(state), 0);
 }
 
 void apply(BenchModel& model, const SwitchUnits& /*intent*/) {

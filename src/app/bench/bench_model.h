@@ -57,15 +57,19 @@ struct RemoveLoad {
 struct TakeByHand {};
 /// The solver finds the effort again.
 struct SolveForEffort {};
+/// Puts another setup on the bench. There is no undo into the one before.
 struct OpenSetup {
     setup::LeverSetup setup;
+};
+struct NameSetup {
+    std::string name;
 };
 struct SwitchUnits {};
 struct Undo {};
 struct Redo {};
 
 using BenchIntent = std::variant<SetNumber, SetPull, AddLoad, RemoveLoad, TakeByHand,
-                                 SolveForEffort, OpenSetup, SwitchUnits, Undo, Redo>;
+                                 SolveForEffort, OpenSetup, NameSetup, SwitchUnits, Undo, Redo>;
 
 /// Applies an intent and solves anew when the lever changed. What cannot be computed with is
 /// refused: the model stays as it was and says why in its message.
