@@ -38,9 +38,12 @@ def own_names(text):
 
 
 def types_of(parameters):
-    """Of `const Style& style, double` the types alone."""
-    return tuple(re.sub(r"[ &*]\w+$", lambda end: end[0][0], " ".join(one.split())).strip()
-                 for one in parameters.split(","))
+    """Of `const scene::Point& at, double` the types alone, as the namespace knows them."""
+    def type_of(one):
+        named = re.sub(r"\w+::", "", " ".join(one.split()))
+        return re.sub(r"[ &*]\w+$", lambda end: end[0][0], named).strip()
+
+    return tuple(type_of(one) for one in parameters.split(","))
 
 
 def by_signature(text):

@@ -24,7 +24,7 @@ using scene::Point;
 using scene::Role;
 using scene::TextSize;
 
-constexpr float kTop = 64.0F; ///< where the text begins, at 100 %
+constexpr float kTextTop = 64.0F; ///< where the text begins, at 100 %
 
 std::string listing(const std::vector<std::string>& names) {
     std::string text;
@@ -113,7 +113,7 @@ float draw_meaning(const Style& style, const Layout& layout, const lesson::Term&
     const float left_px = 24.0F;
     const float width_px =
         std::min(static_cast<float>(layout.stage_px.x()) - 2.0F * left_px, style.px(760.0F));
-    float y = style.px(kTop);
+    float y = style.px(kTextTop);
     draw_text(list, style, {TextSize::key, true, Role::ink}, {left_px, y},
               words::capitalised(term.name));
     y += style.px(28.0F);
@@ -174,7 +174,7 @@ GlossaryFrame draw_glossary(const Style& style, const Layout& layout,
     frame.drawing.size_px = layout.stage_px;
     read_keys(keys, state, frame);
     if (state.terms.empty()) {
-        draw_paragraph(*ImGui::GetBackgroundDrawList(), style, kFault, {24.0F, style.px(kTop)},
+        draw_paragraph(*ImGui::GetBackgroundDrawList(), style, kFault, {24.0F, style.px(kTextTop)},
                        style.px(700.0F), state.fault);
         return frame;
     }

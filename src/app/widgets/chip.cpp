@@ -9,13 +9,13 @@ using scene::TextSize;
 
 namespace {
 
-constexpr TextStyle kName{TextSize::caption, false, Role::quiet_ink};
+constexpr TextStyle kChipName{TextSize::caption, false, Role::quiet_ink};
 constexpr TextStyle kValue{TextSize::body, true, Role::ink};
 
 } // namespace
 
 float chip_width(const Style& style, const std::string& name, const std::string& value) {
-    return text_width(style, kName, name) + text_width(style, kValue, value) + style.px(28.0F);
+    return text_width(style, kChipName, name) + text_width(style, kValue, value) + style.px(28.0F);
 }
 
 DrawnChip draw_chip(const Style& style, const ImVec2& corner, const std::string& name,
@@ -32,7 +32,7 @@ DrawnChip draw_chip(const Style& style, const ImVec2& corner, const std::string&
     if (hovered)
         list.AddRect(corner, far_corner, style.mark(Role::ink), 6.0F, 0, 1.5F);
     const float base = corner.y + style.px(22.0F);
-    const float name_px = draw_text(list, style, kName, {corner.x + pad, base}, name);
+    const float name_px = draw_text(list, style, kChipName, {corner.x + pad, base}, name);
     draw_text(list, style, kValue, {corner.x + pad + name_px + style.px(8.0F), base}, value);
     return chip;
 }

@@ -17,7 +17,7 @@ using scene::Point;
 using scene::Role;
 using scene::TextSize;
 
-constexpr float kTop = 56.0F; ///< below the row of places, at 100 %
+constexpr float kShelfTop = 56.0F; ///< below the row of places, at 100 %
 constexpr float kRow = 74.0F;
 constexpr float kNarrow = 560.0F; ///< a shelf below this gives the names all of its width
 
@@ -146,13 +146,13 @@ LessonShelfFrame draw_lesson_shelf(const Style& style, const Point& window_px,
     state.chosen = std::min(state.chosen, count > 0 ? count - 1 : 0);
     read_keys(keys, count, state, frame);
     const auto width_px = std::min(static_cast<float>(window_px.x()) - 48.0F, style.px(1200.0F));
-    begin_area("lessons", {0.0, style.px(kTop)}, {window_px.x(), window_px.y() - style.px(kTop)},
-               true);
+    begin_area("lessons", {0.0, style.px(kShelfTop)},
+               {window_px.x(), window_px.y() - style.px(kShelfTop)}, true);
     const float row_px = style.px(kRow);
     const float heading_px = style.px(84.0F);
     if (state.scroll_to_chosen) {
         const float at = heading_px + row_px * static_cast<float>(state.chosen);
-        const float seen_px = static_cast<float>(window_px.y()) - style.px(kTop) - row_px;
+        const float seen_px = static_cast<float>(window_px.y()) - style.px(kShelfTop) - row_px;
         if (at < ImGui::GetScrollY() + row_px)
             ImGui::SetScrollY(std::max(0.0F, at - row_px));
         else if (at > ImGui::GetScrollY() + seen_px)
@@ -160,7 +160,7 @@ LessonShelfFrame draw_lesson_shelf(const Style& style, const Point& window_px,
         state.scroll_to_chosen = false;
     }
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    float y = style.px(kTop) - ImGui::GetScrollY();
+    float y = style.px(kShelfTop) - ImGui::GetScrollY();
     draw_text(list, style, {TextSize::key, true, Role::ink}, {24.0F, y + style.px(42.0F)},
               "Workshop");
     draw_actions(style, {24.0F, y + style.px(72.0F)}, frame);

@@ -118,11 +118,11 @@ scene::Drawing draw_body_stage(const lesson::SolvedStage& solved,
 } // namespace
 
 double room_type_scale(double window_height_px) {
-    constexpr double kLines = 1080.0;
-    constexpr double kSteps = 16.0; // fonts are not made anew for every pixel of a resize
-    const double exact =
-        kSmallestType_px / scene::text_height_px(scene::TextSize::body) * window_height_px / kLines;
-    return std::max(1.0, std::ceil(exact * kSteps - 1e-9) / kSteps);
+    constexpr double kRoomLines = 1080.0;
+    constexpr double kRoomSteps = 16.0; // fonts are not made anew for every pixel of a resize
+    const double exact = kSmallestType_px / scene::text_height_px(scene::TextSize::body) *
+                         window_height_px / kRoomLines;
+    return std::max(1.0, std::ceil(exact * kRoomSteps - 1e-9) / kRoomSteps);
 }
 
 scene::Drawing draw_room_stage(const lesson::SolvedStage& solved,

@@ -113,7 +113,7 @@ tl::expected<PlacedLine, MechanicsError> placed_by(const FixedAngleLine& line,
 
 } // namespace
 
-tl::expected<PlacedLine, MechanicsError> placed_by(const LineOfPull& line, const JointAxis& axis) {
+tl::expected<PlacedLine, MechanicsError> place_line(const LineOfPull& line, const JointAxis& axis) {
     return std::visit([&axis](const auto& convention) { return placed_by(convention, axis); },
                       line);
 }

@@ -32,7 +32,7 @@ std::size_t rows_of(std::size_t count, std::size_t columns) {
 }
 
 /// Room for the words beside the figure, less on a small sheet.
-scene::BodyMargins margins_on(const Point& size_px) {
+scene::BodyMargins half_margins_on(const Point& size_px) {
     const double side_px = std::min(130.0, 0.24 * size_px.x());
     return {side_px, side_px, kHead_px + 24.0, 28.0};
 }
@@ -85,8 +85,8 @@ tl::expected<Posed, MechanicsError> pose(const setup::BodySetup& setup, double p
     if (!solved)
         return tl::make_unexpected(solved.error());
     posed.solved = std::move(*solved);
-    posed.stage =
-        scene::fit_body(posed.body_case.body, {posed.solved}, camera, size_px, margins_on(size_px));
+    posed.stage = scene::fit_body(posed.body_case.body, {posed.solved}, camera, size_px,
+                                  half_margins_on(size_px));
     return posed;
 }
 
@@ -198,7 +198,7 @@ comparison_figure(const setup::BodySetup& a, const setup::BodySetup& b, const Po
     auto posed_b = pose(b, first.b.progress, camera, half_px);
     if (!posed_b)
         return tl::make_unexpected(posed_b.error());
-    scene::share_scale(posed_a->stage, posed_b->stage, margins_on(half_px));
+    scene::share_scale(posed_a->stage, posed_b->stage, half_margins_on(half_px));
     add_side(a, *posed_a, first.a.hinge, a.head.units, Side::a, 0.0, drawing);
     add_side(b, *posed_b, first.b.hinge, a.head.units, Side::b, half_px.x(), drawing);
     add_bars(bars, half_px.y(), drawing);
