@@ -44,8 +44,9 @@ void BenchPlace::refit() {
     bench_.stage.view_fits = bench_.stage.view_is_own;
 }
 
-void BenchPlace::open(const OpenedFile& file, Surroundings& /*around*/) {
-    put({std::get<setup::LeverSetup>(std::get<setup::Setup>(file))});
+void BenchPlace::open(const OpenedFile& file, Surroundings& around) {
+    const auto& lever = std::get<setup::LeverSetup>(std::get<setup::Setup>(file));
+    put({lever, Origin::shipped, around.library.own().file_at(lever.source.file)});
 }
 
 void BenchPlace::put(const Shelved<setup::LeverSetup>& lever) {

@@ -30,8 +30,9 @@ void BodyPlace::refit() {
 
 void BodyPlace::open(const OpenedFile& file, Surroundings& around) {
     enter(around);
+    const auto& exercise = std::get<setup::BodySetup>(std::get<setup::Setup>(file));
     if (body_)
-        put({std::get<setup::BodySetup>(std::get<setup::Setup>(file))});
+        put({exercise, Origin::shipped, around.library.own().file_at(exercise.source.file)});
 }
 
 void BodyPlace::put(const Shelved<setup::BodySetup>& exercise) {

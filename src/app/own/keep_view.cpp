@@ -102,7 +102,7 @@ KeepFrame draw_keep(const Style& style, const scene::Point& window_px,
         std::min(static_cast<float>(window_px.x()) - 2.0F * left_px, style.px(520.0F));
     float y = style.px(48.0F) - ImGui::GetScrollY();
     draw_text(list, style, {TextSize::reading, true, Role::ink}, {left_px, y},
-              "Keep it among yours");
+              "Save as one of yours");
     y += style.px(24.0F);
     std::optional<KeepWish> wish;
     if (draw_name({left_px, y}, width_px, state, frame))
@@ -115,20 +115,20 @@ KeepFrame draw_keep(const Style& style, const scene::Point& window_px,
     const bool renamed = state.name != head_of(state.setup).name;
     if (state.file) {
         if (main_button(style, "same", {left_px, y}, width_px,
-                        renamed ? "Keep under the new name" : "Keep"))
+                        renamed ? "Save under the new name" : "Save"))
             wish = KeepWish::same_file;
         y += main_button_height(style) + style.px(8.0F);
-        if (side_button(style, "new", {left_px, y}, width_px, "Keep as another one", renamed))
+        if (side_button(style, "new", {left_px, y}, width_px, "Save as another one", renamed))
             wish = KeepWish::new_file;
-    } else if (main_button(style, "new", {left_px, y}, width_px, "Keep")) {
+    } else if (main_button(style, "new", {left_px, y}, width_px, "Save")) {
         wish = KeepWish::new_file;
     }
     y += main_button_height(style) + style.px(32.0F);
     if (!own.folder().empty())
         y = draw_paragraph(list, style, {TextSize::caption, false, Role::quiet_ink}, {left_px, y},
                            width_px,
-                           "Kept in " + where_kept(own.folder()) +
-                               ", as a text file that can be read and edited.");
+                           "Saved in " + where_kept(own.folder()) +
+                               ", as a text file that you can read and edit.");
     if (word_button(style, "leave", {left_px, y + style.px(24.0F)}, "Back", false))
         frame.close = true;
     end_area();

@@ -49,6 +49,19 @@ std::string keep_original(const fs::path& path, const std::string& text) {
     return written ? std::string() : written.error().message;
 }
 
+/// Why a file may not be written over; empty when it holds what it did.
+std::optional<std::string> change_since(const OwnFile& file) {
+    const auto present = text_in(file.path);
+    const std::string name = file.path.filename().string();
+    if (!present)
+        return name + " is no longer there: save it as another one.";
+    if (*present != file.text)
+        return fmt::format("Another program has changed {} since it was opened here. Save yours as "
+                           "another one, or choose it from the shelf again to go on with that.",
+                           name);
+    return std::nullopt;
+}
+
 } // namespace
 
 std::vector<OwnSetup> OwnSetups::all(std::vector<std::string>& faults) const {
@@ -73,13 +86,22 @@ std::vector<OwnSetup> OwnSetups::all(std::vector<std::string>& faults) const {
     return own;
 }
 
+std::optional<OwnFile> OwnSetups::file_at(const fs::path& path) const {
+    std::error_code failed;
+    if (path.empty() || !fs::equivalent(path.parent_path(), folder_, failed))
+        return std::nullopt;
+    auto text = text_in(path);
+    return text ? std::optional(OwnFile{folder_ / path.filename(), *std::move(text)})
+                : std::nullopt;
+}
+
 /// @param besides  the file that may have the name, as it is the one to be written
 std::optional<std::string> OwnSetups::trouble_with(const std::string& name,
                                                    const fs::path& besides) const {
     if (folder_.empty())
-        return "It could not be kept: no home folder is known. Set HOME and start again.";
+        return "It could not be saved: no home folder is known. Set HOME and start again.";
     if (name.find_first_not_of(' ') == std::string::npos)
-        return "Enter a name to keep it under.";
+        return "Enter a name to save it under.";
     std::vector<std::string> faults;
     for (const OwnSetup& one : all(faults))
         if (one.file.path != besides &&
@@ -94,7 +116,7 @@ tl::expected<OwnFile, std::string> OwnSetups::write(const fs::path& path,
     fs::create_directories(folder_, failed);
     std::string text = setup::write_setup(setup);
     if (const auto written = publish::write_whole_file(path, text); !written)
-        return tl::unexpected("It could not be kept: " + written.error().message);
+        return tl::unexpected("It could not be saved: " + written.error().message);
     return OwnFile{path, std::move(text)};
 }
 
@@ -108,17 +130,10 @@ tl::expected<OwnFile, std::string> OwnSetups::keep_new(setup::Setup setup,
 
 tl::expected<OwnFile, std::string> OwnSetups::keep_again(const setup::Setup& setup,
                                                          const OwnFile& file) const {
-    const auto present = text_in(file.path);
-    if (!present)
-        return tl::unexpected(fmt::format("{} is no longer there: keep it as a new one.",
-                                          file.path.filename().string()));
-    if (*present != file.text)
-        return tl::unexpected(fmt::format(
-            "Another program has changed {} since it was opened here. Keep yours as a new one, or "
-            "choose it from the shelf again to go on with the other.",
-            file.path.filename().string()));
-    if (const std::string trouble = keep_original(file.path, *present); !trouble.empty())
-        return tl::unexpected("It could not be kept: " + trouble);
+    if (auto changed = change_since(file))
+        return tl::unexpected(*std::move(changed));
+    if (const std::string trouble = keep_original(file.path, file.text); !trouble.empty())
+        return tl::unexpected("It could not be saved: " + trouble);
     return write(file.path, setup);
 }
 
@@ -127,6 +142,8 @@ OwnSetups::keep_renamed(setup::Setup setup, const std::string& name, const OwnFi
     if (auto trouble = trouble_with(name, file.path))
         return tl::unexpected(*std::move(trouble));
     give_name(setup, name);
+    if (auto changed = change_since(file))
+        return tl::unexpected(*std::move(changed));
     auto kept = write(free_path(folder_, name, setup::kSetupEnding, "setup"), setup);
     if (kept)
         if (const auto removed = remove(file.path); !removed)

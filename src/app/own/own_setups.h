@@ -37,6 +37,9 @@ public:
     /// @param faults  gets a sentence for each file that cannot
     std::vector<OwnSetup> all(std::vector<std::string>& faults) const;
 
+    /// A file of the folder that was opened by its path; empty for any other.
+    std::optional<OwnFile> file_at(const std::filesystem::path& path) const;
+
     /// Keeps a setup under a name in a file of its own.
     /// @return the file, or a sentence: the name is empty or taken, the folder cannot be written to
     tl::expected<OwnFile, std::string> keep_new(setup::Setup setup, const std::string& name) const;
