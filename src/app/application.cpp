@@ -203,6 +203,17 @@ void Application::run_notice(const std::vector<KeyPress>& keys) {
         notice_.clear();
 }
 
+/// @return true while the page stays
+bool Application::run_keep(const std::vector<KeyPress>& keys) {
+    const KeepFrame frame =
+        draw_keep(style_, window_.size_px(), keys, around_.library.own(), keep_);
+    if (frame.kept) {
+        able<Keeping>()->was_kept(keep_.name, *frame.kept);
+        save_soon();
+    }
+    return !frame.close;
+}
+
 PlaceFrame Application::run_page(const Layout& layout, const std::vector<KeyPress>& keys) {
     PlaceFrame shown;
     bool stays = true;
@@ -214,6 +225,8 @@ PlaceFrame Application::run_page(const Layout& layout, const std::vector<KeyPres
         paint_labels(frame.drawing, Point::Zero(), style_, *ImGui::GetBackgroundDrawList());
         shown.drawing = std::move(frame.drawing);
         stays = !frame.close;
+    } else if (page_ == Page::keep) {
+        stays = run_keep(keys);
     } else if (page_ == Page::help) {
         stays = !draw_help(style_, window_.size_px(), keys, around_.library.sources());
     } else {

@@ -3,6 +3,7 @@
 
 #include "app/glossary/glossary_view.h"
 #include "app/opened_file.h"
+#include "app/own/keep_view.h"
 #include "app/paint/shape_painter.h"
 #include "app/place/abilities.h"
 #include "app/place/place_list.h"
@@ -48,7 +49,7 @@ public:
 
 private:
     /// Pages that lie over the place.
-    enum class Page { none, help, settings, glossary };
+    enum class Page { none, help, settings, glossary, keep };
 
     void notice_arrivals();
     bool owes_frame();
@@ -72,6 +73,7 @@ private:
     void take_up_from(PlaceName name);
     PlaceFrame run_place(const Layout& layout, const std::vector<KeyPress>& keys, double seconds);
     void run_tour_step(const std::vector<KeyPress>& keys);
+    bool run_keep(const std::vector<KeyPress>& keys);
     PlaceFrame run_page(const Layout& layout, const std::vector<KeyPress>& keys);
     void run_notice(const std::vector<KeyPress>& keys);
     void take_dropped_files(const std::vector<std::string>& paths);
@@ -95,6 +97,7 @@ private:
     SystemWishes wishes_; ///< that the preferences follow
     SettingsState settings_;
     GlossaryState glossary_;
+    KeepState keep_;
     Tour tour_;
     PressLetters letters_;
     std::string notice_; ///< said over the place until it is put away; empty = nothing

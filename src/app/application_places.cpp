@@ -54,6 +54,11 @@ bool Application::handle_control_key(int key) {
         grant(RowWish::glossary);
         return true;
     }
+    if (key == key::kS && page_ == Page::none && able<Keeping>() != nullptr &&
+        !shape().covers_window) {
+        grant(RowWish::keep);
+        return true;
+    }
     Preferences wanted = preferences();
     if (key == key::kEqual || key == key::kKeypadAdd)
         wanted.text_size = next_text_size(wanted.text_size, 1);
@@ -96,7 +101,7 @@ void Application::draw_row(const Layout& layout) {
     const auto* choosing = able<Choosing>();
     const auto* undoing = able<Undoing>();
     const PlacesRow row{place_name_, choosing != nullptr ? choosing->shelf_word() : nullptr,
-                        undoing != nullptr && undoing->can_undo(),
+                        able<Keeping>() != nullptr, undoing != nullptr && undoing->can_undo(),
                         undoing != nullptr && undoing->can_redo()};
     const double width_px = shape().has_column ? layout.stage_px.x() : window_.size_px().x();
     const RowPress pressed = draw_places_row(style_, static_cast<float>(width_px), row);
@@ -110,6 +115,13 @@ void Application::grant(RowWish wish) {
     switch (wish) {
     case RowWish::open_shelf:
         return able<Choosing>()->open_shelf();
+    case RowWish::keep:
+        if (auto setup = able<Keeping>()->to_keep()) {
+            keep_ = open_keep(around_.library.own(), *std::move(setup),
+                              able<Keeping>()->kept_as().file);
+            page_ = Page::keep;
+        }
+        return;
     case RowWish::undo:
         able<Undoing>()->undo();
         return save_soon();

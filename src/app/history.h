@@ -23,6 +23,14 @@ public:
             earlier_.erase(earlier_.begin());
     }
 
+    /// Nothing before this moment can be gone back to.
+    void forget() {
+        earlier_.clear();
+        later_.clear();
+        last_gesture_ = 0;
+        ++steps_;
+    }
+
     /// Counts changes, undone and done again ones too: it differs after each of them.
     std::size_t steps() const { return steps_; }
     bool can_undo() const { return !earlier_.empty(); }

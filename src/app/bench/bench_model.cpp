@@ -1,7 +1,11 @@
 #include "app/bench/bench_model.h"
 
+#include "app/bench/lever_shape.h"
+#include "mechanics/lever/lever_geometry.h"
+
 #include <algorithm>
 #include <cassert>
+#include <cmath>
 #include <initializer_list>
 
 namespace steelyard::app {
@@ -50,7 +54,81 @@ void put_numbers(BenchModel& model, const HandledLever& handled,
         put(model, with_handled(model.state, handled), gesture);
 }
 
+/// Puts the lever in another shape; one that stays what it is is no step.
+void put_path(BenchModel& model, std::vector<mechanics::Vec2> path_m, int gesture) {
+    model.message.clear();
+    if (path_m == model.state.setup.lever.path_m)
+        return;
+    BenchState state = model.state;
+    state.setup.lever = on_path(std::move(state.setup.lever), std::move(path_m));
+    put(model, std::move(state), gesture);
+}
+
+void apply(BenchModel& model, const MoveCorner& intent) {
+    std::vector<mechanics::Vec2> path_m = model.state.setup.lever.path_m;
+    if (intent.index >= path_m.size())
+        return;
+    path_m[intent.index] = intent.to_m;
+    put_path(model, std::move(path_m), intent.gesture);
+}
+
+void apply(BenchModel& model, const AddCorner& /*intent*/) {
+    put_path(model, with_corner(model.state.setup.lever.path_m), 0);
+}
+
+void apply(BenchModel& model, const RemoveCorner& intent) {
+    if (model.state.setup.lever.path_m.size() <= 2)
+        model.message = "A lever has two ends: pull one instead.";
+    else
+        put_path(model, without_corner(model.state.setup.lever.path_m, intent.index), 0);
+}
+
+/// The action of another kind that is as large: the same pull, or the torque that it has.
+auto changed_action(const BenchModel& model, std::size_t index, LoadKind to) {
+    const mechanics::Lever& lever = model.state.setup.lever;
+    const mechanics::ForceReading& now = model.solved.loads[index];
+    const double at_m = place_of(lever.loads[index]).value_or(free_place_m(lever));
+    const double arm_m =
+        std::abs(mechanics::point_at(lever.path_m, at_m).x() - model.solved.axis_m.x());
+    const double pull_N = kind_of(lever.loads[index]) == LoadKind::torque
+                              ? std::abs(now.torque_Nm) / std::max(arm_m, 0.01)
+                              : now.force_N.norm();
+    decltype(lever.loads[index].action) action = mechanics::Couple{now.torque_Nm};
+    if (to == LoadKind::weight)
+        action = mechanics::Weight{at_m, pull_N / std::max(lever.gravity_m_s2, 1e-3)};
+    else if (to == LoadKind::pull)
+        action = mechanics::PointForce{at_m, pull_N, mechanics::kDown_rad};
+    return action;
+}
+
+void apply(BenchModel& model, const ChangeLoad& intent) {
+    auto& loads = model.state.setup.lever.loads;
+    if (intent.index >= loads.size() || kind_of(loads[intent.index]) == intent.to)
+        return;
+    BenchState state = model.state;
+    state.setup.lever.loads[intent.index].action = changed_action(model, intent.index, intent.to);
+    put(model, std::move(state), 0);
+}
+
+void apply(BenchModel& model, const NamePart& intent) {
+    BenchState state = model.state;
+    mechanics::Lever& lever = state.setup.lever;
+    if (intent.name.empty())
+        model.message = "Enter a name, such as crate or hand.";
+    else if (intent.part.kind == scene::PartKind::effort)
+        lever.effort.name = intent.name;
+    else if (intent.part.kind == scene::PartKind::load && intent.part.index < lever.loads.size())
+        lever.loads[intent.part.index].name = intent.name;
+    if (!intent.name.empty())
+        put(model, std::move(state), 0);
+}
+
 void apply(BenchModel& model, const SetNumber& intent) {
+    if (intent.number.part.kind == scene::PartKind::corner) {
+        const HandledLever moved =
+            with_value(model.state.handled(), intent.number, intent.value_SI);
+        return put_path(model, moved.lever.path_m, intent.gesture);
+    }
     put_numbers(model, with_value(model.state.handled(), intent.number, intent.value_SI),
                 {intent.number}, intent.gesture);
 }
@@ -99,6 +177,13 @@ void apply(BenchModel& model, const SolveForEffort& /*intent*/) {
 
 void apply(BenchModel& model, const OpenSetup& intent) {
     put(model, {intent.setup, std::nullopt}, 0);
+    model.history.forget();
+}
+
+void apply(BenchModel& model, const NameSetup& intent) {
+    BenchState state = model.state;
+    state.setup.head.name = intent.name;
+    put(model, std::move(state), 0);
 }
 
 void apply(BenchModel& model, const SwitchUnits& /*intent*/) {
@@ -117,6 +202,13 @@ void apply(BenchModel& model, const Redo& /*intent*/) {
 }
 
 } // namespace
+
+LoadKind kind_of(const mechanics::Load& load) {
+    if (std::holds_alternative<mechanics::Weight>(load.action))
+        return LoadKind::weight;
+    return std::holds_alternative<mechanics::PointForce>(load.action) ? LoadKind::pull
+                                                                      : LoadKind::torque;
+}
 
 BenchModel make_bench(const setup::LeverSetup& setup, std::optional<double> hand_N) {
     BenchModel model;

@@ -46,6 +46,29 @@ struct SetPull {
     double size_N = 0.0;
     int gesture = 0;
 };
+/// Puts a corner elsewhere.
+struct MoveCorner {
+    std::size_t index = 0;
+    mechanics::Vec2 to_m;
+    int gesture = 0;
+};
+/// A further corner, to be pulled.
+struct AddCorner {};
+struct RemoveCorner {
+    std::size_t index = 0;
+};
+/// What a load is: something that hangs there, a pull, a pure torque.
+enum class LoadKind { weight, pull, torque };
+/// Makes another kind of a load, as large as it was: the same pull, or the torque that it has.
+struct ChangeLoad {
+    std::size_t index = 0;
+    LoadKind to = LoadKind::weight;
+};
+/// Gives the effort or a load another name.
+struct NamePart {
+    scene::LeverPart part;
+    std::string name;
+};
 struct AddLoad {
     double at_m = 0.0;
     double mass_kg = 0.0;
@@ -57,15 +80,23 @@ struct RemoveLoad {
 struct TakeByHand {};
 /// The solver finds the effort again.
 struct SolveForEffort {};
+/// Puts another setup on the bench. There is no undo into the one before.
 struct OpenSetup {
     setup::LeverSetup setup;
+};
+struct NameSetup {
+    std::string name;
 };
 struct SwitchUnits {};
 struct Undo {};
 struct Redo {};
 
-using BenchIntent = std::variant<SetNumber, SetPull, AddLoad, RemoveLoad, TakeByHand,
-                                 SolveForEffort, OpenSetup, SwitchUnits, Undo, Redo>;
+using BenchIntent = std::variant<SetNumber, SetPull, MoveCorner, AddCorner, RemoveCorner,
+                                 ChangeLoad, NamePart, AddLoad, RemoveLoad, TakeByHand,
+                                 SolveForEffort, OpenSetup, NameSetup, SwitchUnits, Undo, Redo>;
+
+/// What a load of the lever is.
+LoadKind kind_of(const mechanics::Load& load);
 
 /// Applies an intent and solves anew when the lever changed. What cannot be computed with is
 /// refused: the model stays as it was and says why in its message.

@@ -14,9 +14,17 @@ SavedBench first_bench(Surroundings& around) {
     if (auto last = around.saved.load_bench())
         return *last;
     SavedBench bench;
-    if (const Shelf& shelf = around.library.levers(); !shelf.levers.empty())
-        bench.setup = shelf.levers.front();
+    if (const LeverShelf& shelf = around.library.levers(); !shelf.setups.empty())
+        bench.setup = shelf.setups.front().setup;
+    bench.kept.text = setup::write_lever_setup(bench.setup);
     return bench;
+}
+
+/// A lever to begin with: plain, balanced by a pull that can be held.
+setup::LeverSetup new_lever() {
+    setup::LeverSetup lever;
+    lever.head.name = "New lever";
+    return lever;
 }
 
 } // namespace
@@ -24,6 +32,7 @@ SavedBench first_bench(Surroundings& around) {
 BenchPlace::BenchPlace(Surroundings& around) : question_seed_(std::random_device{}()) {
     const SavedBench first = first_bench(around);
     bench_.model = make_bench(first.setup, first.hand_N);
+    kept_ = first.kept;
     bench_.stage.chosen = {scene::PartKind::effort, 0};
 }
 
@@ -33,23 +42,30 @@ void BenchPlace::enter(Surroundings& /*around*/) {
 
 void BenchPlace::refit() {
     bench_.stage.view_fits = bench_.stage.view_is_own;
-    shelf_.cards_width_px = 0.0;
 }
 
-void BenchPlace::open(const OpenedFile& file, Surroundings& /*around*/) {
-    put(std::get<setup::LeverSetup>(std::get<setup::Setup>(file)));
+void BenchPlace::open(const OpenedFile& file, Surroundings& around) {
+    const auto& lever = std::get<setup::LeverSetup>(std::get<setup::Setup>(file));
+    put({lever, Origin::shipped, around.library.own().file_at(lever.source.file)});
 }
 
-void BenchPlace::put(const setup::LeverSetup& lever) {
+void BenchPlace::put(const Shelved<setup::LeverSetup>& lever) {
+    leave_behind(bench_.model.state.setup, kept_, shelf_);
+    kept_ = kept_as_shelved(lever);
     question_.model.reset();
-    update(bench_.model, OpenSetup{lever});
+    update(bench_.model, OpenSetup{lever.setup});
     bench_.stage.view_fits = false;
     bench_.stage.view_is_own = false;
     bench_.stage.chosen = {scene::PartKind::effort, 0};
 }
 
 std::string BenchPlace::keep(const SavedWork& saved) const {
-    return saved.save_bench({bench_.model.state.setup, bench_.model.state.hand_N});
+    return saved.save_bench({bench_.model.state.setup, bench_.model.state.hand_N, kept_});
+}
+
+void BenchPlace::was_kept(const std::string& name, const OwnFile& file) {
+    update(bench_.model, NameSetup{name});
+    kept_ = {file, file.text};
 }
 
 /// Opens a question like the lever on the bench; each is another one.
@@ -69,11 +85,9 @@ void BenchPlace::ask(Library& library) {
 PlaceFrame BenchPlace::run(const PlaceInput& input) {
     bench_.model.units = input.around.units;
     bench_.less_motion = input.around.less_motion;
-    if (shelf_.open) {
-        const Shelf& levers = input.around.library.levers();
-        return run_shelf(input, lever_content("Choose a lever", levers), shelf_,
-                         [&](std::size_t chosen) { put(levers.levers[chosen]); });
-    }
+    if (shelf_.state.open)
+        return run_shelf(input, "Choose a lever", new_lever(), shelf_,
+                         [&](const Shelved<setup::LeverSetup>& one) { put(one); });
     return question_.model ? run_open_question(input) : run_stage(input);
 }
 

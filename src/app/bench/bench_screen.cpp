@@ -37,6 +37,12 @@ void keep_view(const Style& style, const Layout& layout, BenchScreen& screen) {
     stage.view_fits = true;
 }
 
+/// A lever of another length is fitted to the stage when it is let go, not while it is pulled.
+void refit_after_pull(const StagePointer& pointer, StageState& stage) {
+    if (pointer.released && stage.held && stage.held->part.kind == scene::PartKind::corner)
+        stage.view_fits = stage.view_is_own;
+}
+
 /// True for intents after which the lever should be fitted to the stage again.
 bool shows_another_lever(const BenchIntent& intent) {
     return std::holds_alternative<OpenSetup>(intent);
@@ -49,7 +55,7 @@ void apply_intent(BenchScreen& screen, const BenchIntent& intent, BenchFrame& fr
         screen.stage.view_fits = false;
         screen.stage.view_is_own = false;
         screen.stage.chosen = {scene::PartKind::effort, 0};
-        screen.field.number.reset();
+        screen.field = {};
     }
 }
 
@@ -69,21 +75,19 @@ void aim_tilt(BenchScreen& screen, double seconds) {
 /// is. They lie under the lever.
 void add_grip_rings(const BenchScreen& screen, scene::Drawing& drawing) {
     std::vector<scene::Shape> rings;
-    for (const scene::Grip& grip :
-         scene::lever_grips(screen.model.state.setup.lever, screen.model.solved, screen.stage.view,
-                            screen.pose())) {
+    for (const scene::Grip& grip : bench_grips(screen.model, screen.pose(), screen.stage.view)) {
         const bool hovered = screen.stage.hovered && screen.stage.hovered->part == grip.part &&
                              screen.stage.hovered->hold == grip.hold;
         const bool chosen = screen.stage.chosen == grip.part && grip.hold == scene::Hold::place;
-        if (!hovered && !chosen)
+        if (!hovered && !chosen && grip.part.kind != scene::PartKind::corner)
             continue;
         scene::Disc ring;
         ring.centre = grip.at_px;
-        ring.radius_px = hovered ? 20.0 : 16.0;
+        ring.radius_px = hovered ? 20.0 : chosen ? 16.0 : 7.0;
         ring.fill = grip.part.kind == scene::PartKind::effort ? Role::effort
                     : grip.part.kind == scene::PartKind::load ? Role::load
                                                               : Role::quiet_ink;
-        ring.fill_opacity = hovered ? 0.22 : 0.12;
+        ring.fill_opacity = hovered ? 0.22 : chosen ? 0.12 : 0.35;
         if (chosen)
             ring.outline = scene::Stroke{Role::ink, 1.5, scene::Dash::solid, 0.8};
         rings.emplace_back(ring);
@@ -94,6 +98,8 @@ void add_grip_rings(const BenchScreen& screen, scene::Drawing& drawing) {
 /// What the held or hovered grip does, beside it.
 std::string grip_caption(const BenchModel& model, const scene::Grip& grip) {
     const std::string name = name_of(model.state.setup.lever, grip.part);
+    if (grip.part.kind == scene::PartKind::corner)
+        return name + ": drag to lengthen or bend the lever";
     if (grip.hold == scene::Hold::place)
         return name + ": drag along the lever";
     if (value_of(model.state.handled(), {grip.part, LeverField::mass}))
@@ -141,8 +147,7 @@ scene::Drawing draw_stage(const Style& style, bool bare, const BenchScreen& scre
 void tell_grips(const Style& style, const BenchScreen& screen) {
     if (style.narration == nullptr)
         return;
-    for (const scene::Grip& grip : scene::lever_grips(
-             screen.model.state.setup.lever, screen.model.solved, screen.stage.view, screen.pose()))
+    for (const scene::Grip& grip : bench_grips(screen.model, screen.pose(), screen.stage.view))
         style.narration->add_grip(name_of(screen.model.state.setup.lever, grip.part) +
                                       (grip.hold == scene::Hold::tip ? " tip" : " place"),
                                   grip.at_px);
@@ -154,6 +159,7 @@ BenchFrame run_bench(const Style& style, const Layout& layout, const FrameInput&
                      BenchScreen& screen) {
     BenchFrame frame;
     keep_view(style, layout, screen);
+    refit_after_pull(input.pointer, screen.stage);
     if (const auto intent =
             point_on_stage(screen.model, input.pointer, screen.pose(), screen.stage))
         apply_intent(screen, *intent, frame);
@@ -169,7 +175,7 @@ BenchFrame run_bench(const Style& style, const Layout& layout, const FrameInput&
     }
     const bool bare = is_bare(layout, style.fonts.scale);
     const Point bar_at{24.0, (kHeadingTop_px + 50.0) * style.fonts.scale};
-    if (!bare || screen.field.number)
+    if (!bare || screen.field.is_open())
         if (const auto intent =
                 draw_part_bar(style, screen.model, bar_at, layout.stage_px.x() - 48.0, screen.stage,
                               screen.field))

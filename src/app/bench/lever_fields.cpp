@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string>
 
 namespace steelyard::app {
 
@@ -32,7 +33,17 @@ auto find_number(Handled& handled, const LeverNumber& number)
     case PartKind::axis:
         if (field == LeverField::place)
             return &lever.axis_at_m;
-        return field == LeverField::grip ? &lever.friction.coefficient : nullptr;
+        if (field == LeverField::radius)
+            return &lever.friction.radius_m;
+        return field == LeverField::grip && lever.friction.radius_m > 0.0
+                   ? &lever.friction.coefficient
+                   : nullptr;
+    case PartKind::corner:
+        if (number.part.index >= lever.path_m.size())
+            return nullptr;
+        if (field == LeverField::across)
+            return &lever.path_m[number.part.index].x();
+        return field == LeverField::up ? &lever.path_m[number.part.index].y() : nullptr;
     case PartKind::own_weight:
         return field == LeverField::mass ? &lever.own_weight.mass_kg : nullptr;
     case PartKind::effort:
@@ -74,8 +85,12 @@ std::vector<LeverField> fields_of(const HandledLever& handled, const LeverPart& 
     switch (part.kind) {
     case PartKind::axis:
         return handled.lever.friction.radius_m > 0.0
-                   ? std::vector{LeverField::place, LeverField::grip}
-                   : std::vector{LeverField::place};
+                   ? std::vector{LeverField::place, LeverField::radius, LeverField::grip}
+                   : std::vector{LeverField::place, LeverField::radius};
+    case PartKind::corner:
+        if (part.index >= handled.lever.path_m.size())
+            return {};
+        return {LeverField::across, LeverField::up};
     case PartKind::own_weight:
         return {LeverField::mass};
     case PartKind::effort:
@@ -101,12 +116,17 @@ std::vector<LeverPart> parts_of(const Lever& lever) {
         parts.push_back({PartKind::load, i});
     parts.push_back({PartKind::effort, 0});
     parts.push_back({PartKind::own_weight, 0});
+    for (std::size_t i = 0; i < lever.path_m.size(); ++i)
+        parts.push_back({PartKind::corner, i});
     return parts;
 }
 
 setup::Dimension dimension_of(LeverField field) {
     switch (field) {
     case LeverField::place:
+    case LeverField::radius:
+    case LeverField::across:
+    case LeverField::up:
         return setup::Dimension::length;
     case LeverField::mass:
         return setup::Dimension::mass;
@@ -136,6 +156,12 @@ std::string name_of(LeverField field) {
         return "torque";
     case LeverField::grip:
         return "friction";
+    case LeverField::radius:
+        return "axle radius";
+    case LeverField::across:
+        return "across";
+    case LeverField::up:
+        return "up";
     }
     return {};
 }
@@ -148,6 +174,11 @@ std::string name_of(const Lever& lever, const LeverPart& part) {
         return lever.effort.name;
     case PartKind::own_weight:
         return "own weight";
+    case PartKind::corner:
+        if (part.index == 0)
+            return "start of the lever";
+        return part.index + 1 < lever.path_m.size() ? "corner " + std::to_string(part.index)
+                                                    : "end of the lever";
     case PartKind::load:
         break;
     }
@@ -173,12 +204,15 @@ HandledLever with_value(HandledLever handled, const LeverNumber& number, double 
         break;
     case LeverField::mass:
     case LeverField::grip:
+    case LeverField::radius:
         *found = std::max(value_SI, 0.0);
         break;
     case LeverField::force: // a hand may push as well as pull; a load turns instead
         *found = number.part.kind == PartKind::effort ? value_SI : std::max(value_SI, 0.0);
         break;
     case LeverField::torque:
+    case LeverField::across:
+    case LeverField::up:
         *found = value_SI;
         break;
     }

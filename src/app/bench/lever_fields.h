@@ -18,6 +18,9 @@ enum class LeverField {
     direction, ///< counter-clockwise from +x [rad]
     torque,    ///< of a couple [N·m]
     grip,      ///< friction coefficient of the axis [-]
+    radius,    ///< of the axle, on which the friction acts [m]
+    across,    ///< of a corner, to the right [m]
+    up,        ///< of a corner [m]
 };
 
 /// One number that can be set, by part and field.
@@ -51,7 +54,8 @@ std::string name_of(const mechanics::Lever& lever, const scene::LeverPart& part)
 std::optional<double> value_of(const HandledLever& handled, const LeverNumber& number);
 
 /// The lever with one number set; a number the part does not have leaves it as it was.
-/// Places are kept on the lever, sizes at or above zero; a direction may be any.
+/// Places are kept on the lever, sizes at or above zero; a direction may be any. Of a corner the
+/// path alone changes: see on_path for what acts on it.
 HandledLever with_value(HandledLever handled, const LeverNumber& number, double value_SI);
 
 } // namespace steelyard::app

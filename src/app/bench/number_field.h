@@ -9,14 +9,20 @@
 
 namespace steelyard::app {
 
-/// A number being typed.
+/// A number, or the name of a part, being typed.
 struct NumberField {
-    std::optional<LeverNumber> number; ///< empty = nothing is being typed
+    std::optional<LeverNumber> number;    ///< empty = no number is being typed
+    std::optional<scene::LeverPart> name; ///< of this part; empty = no name is being typed
     TypedField typed;
+
+    bool is_open() const { return number || name; }
 };
 
 /// Starts typing a number: its present value stands selected in the field.
 void open_field(NumberField& field, const BenchModel& model, const LeverNumber& number);
+
+/// Starts typing the name of a load or of the effort.
+void open_name(NumberField& field, const BenchModel& model, const scene::LeverPart& part);
 
 /// Reads a typed number for the lever.
 /// @return the intent, or a sentence saying what is wrong and what to do

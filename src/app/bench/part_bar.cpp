@@ -47,22 +47,30 @@ private:
     ImVec2 at_;
 };
 
-} // namespace
+bool press_word(const Style& style, BarPen& pen, const char* word, float gap_px,
+                bool in_force = false) {
+    return word_button(style, word, pen.place_word(word, gap_px), word, in_force);
+}
 
-std::optional<BenchIntent> draw_part_bar(const Style& style, const BenchModel& model,
-                                         const scene::Point& corner_px, double width_px,
-                                         const StageState& stage, NumberField& field) {
-    if (field.number && !value_of(model.state.handled(), *field.number))
-        field.number.reset(); // its part went while it was being typed
-    const scene::LeverPart part = field.number ? field.number->part : stage.chosen;
-    // No higher than what stands there: what lies below is the stage's to be taken hold of.
-    begin_area("part", corner_px, {width_px, style.px(field.number ? 150.0F : 76.0F)});
-    ImDrawList& list = *ImGui::GetWindowDrawList();
-    BarPen pen(style, corner_px, width_px);
-    const TextStyle quiet{TextSize::caption, false, Role::quiet_ink};
+/// The part's name; that of a load or of the effort can be pressed to give it another.
+void draw_name(const Style& style, const BenchModel& model, const scene::LeverPart& part,
+               BarPen& pen, NumberField& field) {
     const std::string name = name_of(model.state.setup.lever, part);
-    const ImVec2 name_at = pen.place(text_width(style, quiet, name), 10.0F);
-    draw_text(list, style, quiet, {name_at.x, name_at.y + style.px(22.0F)}, name);
+    const ImVec2 at = pen.place(text_width(style, {}, name), 10.0F);
+    const ImVec2 base{at.x, at.y + style.px(22.0F)};
+    const bool has_own_name =
+        part.kind == scene::PartKind::load || part.kind == scene::PartKind::effort;
+    if (!has_own_name)
+        draw_text(*ImGui::GetWindowDrawList(), style, {TextSize::caption, false, Role::quiet_ink},
+                  base, name);
+    else if (word_button(style, "name", base, name, false))
+        open_name(field, model, part);
+}
+
+/// The numbers of the part; the one that is being typed is a field.
+std::optional<BenchIntent> draw_numbers(const Style& style, const BenchModel& model,
+                                        const scene::LeverPart& part, BarPen& pen,
+                                        NumberField& field) {
     std::optional<BenchIntent> intent;
     for (const LeverField one : fields_of(model.state.handled(), part)) {
         const LeverNumber number{part, one};
@@ -76,12 +84,63 @@ std::optional<BenchIntent> draw_part_bar(const Style& style, const BenchModel& m
         if (draw_chip(style, corner, name_of(one), value).pressed)
             open_field(field, model, number);
     }
-    pen.place(0.0F, 8.0F);
-    if (word_button(style, "add", pen.place_word("add a load", 20.0F), "add a load", false))
+    return intent;
+}
+
+struct KindWord {
+    LoadKind kind;
+    const char* word;
+};
+constexpr KindWord kKindWords[] = {
+    {LoadKind::weight, "weight"}, {LoadKind::pull, "pull"}, {LoadKind::torque, "torque"}};
+
+/// What can be done with the chosen part, and added to the lever.
+std::optional<BenchIntent> draw_words(const Style& style, const BenchModel& model,
+                                      const scene::LeverPart& part, BarPen& pen) {
+    std::optional<BenchIntent> intent;
+    const auto& loads = model.state.setup.lever.loads;
+    if (part.kind == scene::PartKind::load && part.index < loads.size()) {
+        for (const KindWord& one : kKindWords)
+            if (press_word(style, pen, one.word, 12.0F, kind_of(loads[part.index]) == one.kind))
+                intent = ChangeLoad{part.index, one.kind};
+        pen.place(0.0F, 12.0F);
+    }
+    if (press_word(style, pen, "add a load", 20.0F))
         intent = new_load(model);
-    if (part.kind == scene::PartKind::load &&
-        word_button(style, "remove", pen.place_word("remove", 0.0F), "remove", false))
-        intent = RemoveLoad{part.index};
+    if (press_word(style, pen, "add a corner", 20.0F))
+        intent = AddCorner{};
+    const bool is_inner = part.kind == scene::PartKind::corner && part.index > 0 &&
+                          part.index + 1 < model.state.setup.lever.path_m.size();
+    if ((is_inner || part.kind == scene::PartKind::load) && press_word(style, pen, "remove", 0.0F))
+        intent = is_inner ? BenchIntent(RemoveCorner{part.index}) : RemoveLoad{part.index};
+    return intent;
+}
+
+} // namespace
+
+std::optional<BenchIntent> draw_part_bar(const Style& style, const BenchModel& model,
+                                         const scene::Point& corner_px, double width_px,
+                                         const StageState& stage, NumberField& field) {
+    if (field.number && !value_of(model.state.handled(), *field.number))
+        field.number.reset(); // its part went while it was being typed
+    const scene::LeverPart part = field.number ? field.number->part
+                                  : field.name ? *field.name
+                                               : stage.chosen;
+    // No higher than what stands there: what lies below is the stage's to be taken hold of.
+    begin_area("part", corner_px, {width_px, style.px(field.is_open() ? 150.0F : 76.0F)});
+    BarPen pen(style, corner_px, width_px);
+    std::optional<BenchIntent> intent;
+    if (field.name) {
+        const float width = style.px(180.0F);
+        intent = draw_number_field(style, model, pen.place(width, 8.0F), width, field);
+    } else {
+        draw_name(style, model, part, pen, field);
+    }
+    if (const auto typed = draw_numbers(style, model, part, pen, field))
+        intent = typed;
+    pen.place(0.0F, 8.0F);
+    if (const auto pressed = draw_words(style, model, part, pen))
+        intent = pressed;
     end_area();
     return intent;
 }

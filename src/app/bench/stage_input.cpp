@@ -1,5 +1,6 @@
 #include "app/bench/stage_input.h"
 
+#include "app/bench/lever_shape.h"
 #include "app/platform/key.h"
 #include "mechanics/constants.h"
 #include "mechanics/lever/lever_geometry.h"
@@ -84,6 +85,26 @@ BenchIntent drag_held_place(const BenchModel& model, const StageState& stage, co
                      stage.gesture};
 }
 
+/// A corner is pulled; across and up snap by themselves.
+BenchIntent drag_corner(const BenchModel& model, const StageState& stage, const Point& grip_px,
+                        bool snap_off) {
+    const std::size_t corner = stage.held->part.index;
+    const Vec2 to_m = stage.view.to_world(
+        grip_px - scene::corner_grip_offset_px(model.state.setup.lever, corner));
+    const double step_m = place_step_m(stage.view, model.units);
+    return MoveCorner{corner,
+                      {snapped(to_m.x(), step_m, snap_off), snapped(to_m.y(), step_m, snap_off)},
+                      stage.gesture};
+}
+
+BenchIntent drag(const BenchModel& model, const StageState& stage, const Point& at_px,
+                 bool snap_off) {
+    if (stage.held->part.kind == PartKind::corner)
+        return drag_corner(model, stage, at_px, snap_off);
+    return stage.held->hold == Hold::place ? drag_held_place(model, stage, at_px, snap_off)
+                                           : drag_tip(model, stage, at_px, snap_off);
+}
+
 /// Zooms about a point, as long as the lever stays something that can be seen: from a thumbnail to
 /// a few millimetres of it over the whole stage.
 void zoom(const BenchModel& model, const Point& about_px, double factor, StageState& stage) {
@@ -117,12 +138,14 @@ std::optional<Nudge> nudge_of(const BenchModel& model, const StageState& stage,
     const double times = (key.modifiers & key::kWithShift) != 0 ? 10.0 : 1.0;
     const bool turning = (key.modifiers & key::kWithControl) != 0;
     const double sign = key.key == key::kRight || key.key == key::kUp ? 1.0 : -1.0;
+    const bool is_corner = stage.chosen.kind == PartKind::corner;
+    const double step_m = us ? 0.5 * mechanics::kInch_m : 0.01;
     switch (key.key) {
     case key::kLeft:
     case key::kRight:
         if (turning) // right turns clockwise, as a hand on the arrow would
             return Nudge{LeverField::direction, -sign * times * mechanics::kDegree_rad};
-        return Nudge{LeverField::place, sign * times * (us ? 0.5 * mechanics::kInch_m : 0.01)};
+        return Nudge{is_corner ? LeverField::across : LeverField::place, sign * times * step_m};
     case key::kUp:
     case key::kDown:
         for (const LeverField field : fields_of(model.state.handled(), stage.chosen)) {
@@ -134,6 +157,8 @@ std::optional<Nudge> nudge_of(const BenchModel& model, const StageState& stage,
                 return Nudge{field, sign * times};
             if (field == LeverField::grip)
                 return Nudge{field, sign * times * 0.01};
+            if (field == LeverField::up)
+                return Nudge{field, sign * times * step_m};
         }
         return std::nullopt;
     default:
@@ -170,6 +195,8 @@ std::optional<BenchIntent> command_of(const BenchModel& model, const KeyPress& k
     case key::kDelete:
         if (stage.chosen.kind == PartKind::load)
             return RemoveLoad{stage.chosen.index};
+        if (stage.chosen.kind == PartKind::corner)
+            return RemoveCorner{stage.chosen.index};
         return std::nullopt;
     case key::kTab:
         choose_next(model, stage, shift ? -1 : 1);
@@ -201,9 +228,17 @@ std::optional<BenchIntent> command_of(const BenchModel& model, const KeyPress& k
 } // namespace
 
 AddLoad new_load(const BenchModel& model) {
-    const double length_m = mechanics::path_length(model.state.setup.lever.path_m);
-    const double share = model.state.setup.lever.axis_at_m > 0.5 * length_m ? 0.25 : 0.75;
-    return {std::min(std::round(share * length_m * 100.0) / 100.0, length_m), 5.0};
+    return {free_place_m(model.state.setup.lever), 5.0};
+}
+
+std::vector<Grip> bench_grips(const BenchModel& model, const scene::LeverPose& pose,
+                              const scene::StageView& view) {
+    std::vector<Grip> grips = scene::lever_grips(model.state.setup.lever, model.solved, view, pose);
+    if (pose.tilt_rad == 0.0) {
+        const std::vector<Grip> corners = scene::corner_grips(model.state.setup.lever, view);
+        grips.insert(grips.end(), corners.begin(), corners.end());
+    }
+    return grips;
 }
 
 double place_step_m(const scene::StageView& view, setup::UnitSystem units) {
@@ -219,8 +254,7 @@ double force_step_N(const scene::StageView& view, setup::UnitSystem units) {
 std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePointer& pointer,
                                           const scene::LeverPose& pose, StageState& stage) {
     look_around(model, pointer, stage);
-    const std::vector<Grip> grips =
-        scene::lever_grips(model.state.setup.lever, model.solved, stage.view, pose);
+    const std::vector<Grip> grips = bench_grips(model, pose, stage.view);
     if (stage.held && !is_among(grips, *stage.held)) // its load went: undone, removed, replaced
         stage.held.reset();
     if (!stage.held)
@@ -228,9 +262,10 @@ std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePo
     if (pointer.double_clicked && stage.hovered) {
         const auto fields = fields_of(model.state.handled(), stage.hovered->part);
         const bool at_place = stage.hovered->hold == Hold::place;
+        const bool is_corner = stage.hovered->part.kind == PartKind::corner;
         if (!fields.empty())
-            stage.to_type =
-                LeverNumber{stage.hovered->part, at_place ? LeverField::place : fields.front()};
+            stage.to_type = LeverNumber{
+                stage.hovered->part, at_place && !is_corner ? LeverField::place : fields.front()};
         stage.held.reset();
         return std::nullopt;
     }
@@ -251,8 +286,7 @@ std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePo
     const Point at_px = pointer.at_px + stage.held_offset_px;
     stage.hovered = stage.held;
     stage.hovered->at_px = at_px;
-    return stage.held->hold == Hold::place ? drag_held_place(model, stage, at_px, pointer.snap_off)
-                                           : drag_tip(model, stage, at_px, pointer.snap_off);
+    return drag(model, stage, at_px, pointer.snap_off);
 }
 
 std::optional<BenchIntent> press_on_stage(const BenchModel& model, const KeyPress& key,

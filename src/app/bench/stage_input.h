@@ -6,6 +6,7 @@
 #include "scene/stage_view.h"
 
 #include <optional>
+#include <vector>
 
 namespace steelyard::app {
 
@@ -23,14 +24,19 @@ struct StageState {
     std::optional<LeverNumber> to_type; ///< asked for: type this number
 };
 
+/// All that can be taken hold of on the bench. Corners only while the lever stands as set.
+std::vector<scene::Grip> bench_grips(const BenchModel& model, const scene::LeverPose& pose,
+                                     const scene::StageView& view);
+
 /// Turns what the pointer did into an intent; zoom, pan and choice go to the state at once.
 std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePointer& pointer,
                                           const scene::LeverPose& pose, StageState& stage);
 
 /// Turns one key press into an intent, or into a change of what is chosen or seen. Keys: arrows
 /// nudge the chosen part (Shift: tenfold, Ctrl: its direction), Tab chooses the next part, Enter
-/// types its main number, Insert adds a load, Delete removes the chosen one, H hands over the
-/// effort, U switches units, Home fits the view, + and - zoom, Ctrl+Z and Ctrl+Y undo and redo.
+/// types its main number, Insert adds a load, Delete removes the chosen one or a corner, H hands
+/// over the effort, U switches units, Home fits the view, + and - zoom, Ctrl+Z and Ctrl+Y undo and
+/// redo.
 std::optional<BenchIntent> press_on_stage(const BenchModel& model, const KeyPress& key,
                                           StageState& stage);
 

@@ -112,7 +112,14 @@ void apply(BodyModel& model, const MoveFixture& intent) {
 void apply(BodyModel& model, const OpenExercise& intent) {
     model.progress = 0.0;
     put(model, BodyState{intent.setup, 0}, 0);
+    model.history.forget();
     go_to_hardest(model);
+}
+
+void apply(BodyModel& model, const NameExercise& intent) {
+    BodyState state = model.state;
+    state.setup.head.name = intent.name;
+    put(model, std::move(state), 0);
 }
 
 /// An earlier or later exercise, seen from the axis that is looked at now.

@@ -83,14 +83,18 @@ struct MoveFixture {
     mechanics::Vec3 to_m;
     int gesture = 0;
 };
+/// Puts another exercise on the stage. There is no undo into the one before.
 struct OpenExercise {
     setup::BodySetup setup;
+};
+struct NameExercise {
+    std::string name;
 };
 struct UndoBody {};
 struct RedoBody {};
 
 using BodyIntent = std::variant<Scrub, ChooseAxis, SetBodyNumber, PullPoint, MoveFixture,
-                                OpenExercise, UndoBody, RedoBody>;
+                                OpenExercise, NameExercise, UndoBody, RedoBody>;
 
 /// Applies an intent and solves anew what depends on it. What cannot be computed with is refused:
 /// the model stays as it was and says why in its message.

@@ -1,20 +1,19 @@
 #include "app/body/body_place.h"
 
-#include "app/place/place_parts.h"
-
 namespace steelyard::app {
 
 void BodyPlace::enter(Surroundings& around) {
     if (body_)
         return;
-    const Shelf& exercises = around.library.exercises();
+    const ExerciseShelf& exercises = around.library.exercises();
     const auto& muscles = around.library.muscles();
     const std::optional<SavedBody> last = around.saved.load_body();
-    if (!muscles || (exercises.bodies.empty() && !last)) {
+    if (!muscles || (exercises.setups.empty() && !last)) {
         trouble_ = muscles ? "There are no exercises to show." : muscles.error();
         return;
     }
-    const setup::BodySetup& first = last ? last->setup : exercises.bodies.front();
+    const setup::BodySetup& first = last ? last->setup : exercises.setups.front().setup;
+    kept_ = last ? last->kept : KeptAs{{}, setup::write_body_setup(first)};
     body_ = BodyScreen{};
     body_->model = make_body(first, *muscles);
     body_->folder = SavedWork::usual_folder();
@@ -27,13 +26,28 @@ void BodyPlace::enter(Surroundings& around) {
 void BodyPlace::refit() {
     if (body_)
         body_->stage_fits = false;
-    shelf_.cards_width_px = 0.0;
 }
 
 void BodyPlace::open(const OpenedFile& file, Surroundings& around) {
     enter(around);
+    const auto& exercise = std::get<setup::BodySetup>(std::get<setup::Setup>(file));
     if (body_)
-        open_exercise(*body_, std::get<setup::BodySetup>(std::get<setup::Setup>(file)));
+        put({exercise, Origin::shipped, around.library.own().file_at(exercise.source.file)});
+}
+
+void BodyPlace::put(const Shelved<setup::BodySetup>& exercise) {
+    leave_behind(body_->model.state.setup, kept_, shelf_);
+    kept_ = kept_as_shelved(exercise);
+    open_exercise(*body_, exercise.setup);
+}
+
+std::optional<setup::Setup> BodyPlace::to_keep() const {
+    return body_ ? std::optional<setup::Setup>(body_->model.state.setup) : std::nullopt;
+}
+
+void BodyPlace::was_kept(const std::string& name, const OwnFile& file) {
+    update(body_->model, NameExercise{name});
+    kept_ = {file, file.text};
 }
 
 std::optional<lesson::LessonStage> BodyPlace::stage() const {
@@ -46,16 +60,13 @@ std::optional<lesson::LessonStage> BodyPlace::stage() const {
 std::string BodyPlace::keep(const SavedWork& saved) const {
     if (!body_)
         return {};
-    return saved.save_body({body_->model.state.setup, body_->model.progress});
+    return saved.save_body({body_->model.state.setup, body_->model.progress, kept_});
 }
 
 PlaceFrame BodyPlace::run(const PlaceInput& input) {
-    if (shelf_.open) {
-        const Shelf& exercises = input.around.library.exercises();
-        return run_shelf(
-            input, exercise_content("Choose an exercise", exercises), shelf_,
-            [&](std::size_t chosen) { open_exercise(*body_, exercises.bodies[chosen]); });
-    }
+    if (shelf_.state.open)
+        return run_shelf(input, "Choose an exercise", shelf_,
+                         [&](const Shelved<setup::BodySetup>& one) { put(one); });
     PlaceFrame frame;
     if (!body_) {
         draw_trouble(input, trouble_);

@@ -8,7 +8,7 @@
 #include "words/body/load_at_joint.h"
 #include "words/body/muscle_credit.h"
 #include "words/body/strength_words.h"
-#include "words/capitalised.h"
+#include "words/letter_case.h"
 
 #include <fmt/format.h>
 

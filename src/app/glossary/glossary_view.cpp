@@ -9,7 +9,7 @@
 #include "app/widgets/pressed_key.h"
 #include "app/workshop/room_stage.h"
 #include "setup/toml/input_error.h"
-#include "words/capitalised.h"
+#include "words/letter_case.h"
 
 #include <fmt/format.h>
 #include <imgui_stdlib.h>

@@ -8,8 +8,8 @@
 #include "app/widgets/rail.h"
 #include "app/workshop/room_stage.h"
 #include "app/workshop/show_view.h"
-#include "words/capitalised.h"
 #include "words/caution.h"
+#include "words/letter_case.h"
 
 #include <fmt/format.h>
 

@@ -5,6 +5,7 @@
 #include "app/look/narration.h"
 #include "app/look/style.h"
 #include "app/opened_file.h"
+#include "app/own/kept_as.h"
 #include "app/platform/window.h"
 #include "lesson/lesson.h"
 
@@ -65,6 +66,19 @@ public:
 
 protected:
     ~Lending() = default;
+};
+
+/// What is on its stage can be kept among the person's own setups.
+class Keeping {
+public:
+    /// What is to be kept; empty while there is nothing on the stage.
+    virtual std::optional<setup::Setup> to_keep() const = 0;
+    virtual const KeptAs& kept_as() const = 0;
+    /// It was kept, under this name.
+    virtual void was_kept(const std::string& name, const OwnFile& file) = 0;
+
+protected:
+    ~Keeping() = default;
 };
 
 /// It takes up what is on the stage of another place.

@@ -1,5 +1,6 @@
 #include "app/place/library.h"
 
+#include "app/own/own_files.h"
 #include "setup/body/segment_table_file.h"
 #include "setup/muscle/muscle_file.h"
 
@@ -18,15 +19,18 @@ void add_muscle_sources(const mechanics::Muscle& muscle, std::vector<std::string
 
 } // namespace
 
-const Shelf& Library::levers() {
+Library::Library(std::filesystem::path data_folder)
+    : data_folder_(std::move(data_folder)), own_(own_folder_of("setups")) {}
+
+const LeverShelf& Library::levers() {
     if (!levers_)
-        levers_ = read_shelf(data_folder_ / "assets" / "setups");
+        levers_ = read_levers(data_folder_ / "assets" / "setups");
     return *levers_;
 }
 
-const Shelf& Library::exercises() {
+const ExerciseShelf& Library::exercises() {
     if (!exercises_)
-        exercises_ = read_shelf(data_folder_ / "assets" / "setups" / "body");
+        exercises_ = read_exercises(data_folder_ / "assets" / "setups" / "body");
     return *exercises_;
 }
 

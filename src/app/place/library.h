@@ -1,5 +1,6 @@
 #pragma once
-// What comes with the program, each part read when it is first asked for.
+// What comes with the program, each part read when it is first asked for, and what the person has
+// kept.
 
 #include "app/shelf/shelf.h"
 #include "mechanics/muscle/muscle.h"
@@ -17,14 +18,16 @@ namespace steelyard::app {
 class Library {
 public:
     /// @param data_folder  holds assets/ and question_bank/
-    explicit Library(std::filesystem::path data_folder) : data_folder_(std::move(data_folder)) {}
+    explicit Library(std::filesystem::path data_folder);
 
     const std::filesystem::path& data_folder() const { return data_folder_; }
 
     /// Setups of levers that are shipped.
-    const Shelf& levers();
+    const LeverShelf& levers();
     /// Exercises that are shipped.
-    const Shelf& exercises();
+    const ExerciseShelf& exercises();
+    /// What the person has kept.
+    const OwnSetups& own() const { return own_; }
     /// Muscles that are shipped, or a sentence saying why they cannot be had.
     const tl::expected<std::vector<mechanics::Muscle>, std::string>& muscles();
     const problems::Bank& bank();
@@ -34,8 +37,9 @@ public:
 
 private:
     std::filesystem::path data_folder_;
-    std::optional<Shelf> levers_;
-    std::optional<Shelf> exercises_;
+    OwnSetups own_;
+    std::optional<LeverShelf> levers_;
+    std::optional<ExerciseShelf> exercises_;
     std::optional<tl::expected<std::vector<mechanics::Muscle>, std::string>> muscles_;
     std::optional<problems::Bank> bank_;
     std::optional<std::vector<std::string>> sources_;

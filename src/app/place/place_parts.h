@@ -8,16 +8,40 @@
 
 namespace steelyard::app {
 
-/// What the shelf shows of levers. The shelf is to outlive it.
-ShelfContent lever_content(std::string heading, const Shelf& levers);
+/// The shelf of a place, for one kind of setups.
+template <typename Kind> struct Choosable {
+    ShelfState state;
+    Shelf<Kind> offered; ///< what stands on it while it is open
+    /// Changed and not kept when another was put on the stage.
+    std::optional<Shelved<Kind>> left_behind;
+    std::filesystem::path removed; ///< what was removed last; empty = nothing
+    std::string trouble = {};      ///< why something could not be removed or put back
+};
 
-/// The same of exercises.
-ShelfContent exercise_content(std::string heading, const Shelf& exercises);
+/// Notes what is about to leave the stage, when it was changed and not kept, so that it can be
+/// chosen again.
+template <typename Kind>
+void leave_behind(const Kind& setup, const KeptAs& kept, Choosable<Kind>& shelf) {
+    if (is_changed(kept, setup))
+        shelf.left_behind = {setup, Origin::left_behind, kept.file};
+}
+
+/// How a setup stands to what is kept of it when it comes from the shelf.
+template <typename Kind> KeptAs kept_as_shelved(const Shelved<Kind>& one) {
+    return {one.file,
+            one.origin == Origin::left_behind ? std::string() : setup::write_setup(one.setup)};
+}
+
+/// What was chosen: a setup, and its file when it is an own one.
+template <typename Kind> using PutOnStage = std::function<void(const Shelved<Kind>&)>;
 
 /// Runs a frame of a place whose shelf is open.
-/// @param put  puts what was chosen on the stage, by its index
-PlaceFrame run_shelf(const PlaceInput& input, const ShelfContent& content, ShelfState& state,
-                     const std::function<void(std::size_t)>& put);
+/// @param new_one  a setup to begin a new one with; empty = none can be begun here
+PlaceFrame run_shelf(const PlaceInput& input, const std::string& heading,
+                     const std::optional<setup::LeverSetup>& new_one,
+                     Choosable<setup::LeverSetup>& shelf, const PutOnStage<setup::LeverSetup>& put);
+PlaceFrame run_shelf(const PlaceInput& input, const std::string& heading,
+                     Choosable<setup::BodySetup>& shelf, const PutOnStage<setup::BodySetup>& put);
 
 /// Says in a place's own room why there is nothing to show.
 void draw_trouble(const PlaceInput& input, const std::string& sentence);

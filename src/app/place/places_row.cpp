@@ -43,6 +43,8 @@ Entries action_entries(const PlacesRow& row, bool idle_too) {
     Entries entries;
     if (row.shelf_word != nullptr)
         entries.add({row.shelf_word, RowWish::open_shelf});
+    if (row.can_keep)
+        entries.add({"Save", RowWish::keep});
     if (row.can_undo || idle_too)
         entries.add({"Undo", RowWish::undo, row.can_undo});
     if (row.can_redo || idle_too)

@@ -11,12 +11,13 @@ namespace steelyard::app {
 struct PlacesRow {
     PlaceName place{};
     const char* shelf_word = nullptr; ///< null = nothing to choose from here
+    bool can_keep = false;            ///< what is here may be kept among the person's own
     bool can_undo = false;
     bool can_redo = false;
 };
 
 /// What can be asked for in any place.
-enum class RowWish { open_shelf, undo, redo, glossary, settings, help };
+enum class RowWish { open_shelf, keep, undo, redo, glossary, settings, help };
 
 /// What was pressed in the row: nothing, a place, or something else.
 using RowPress = std::variant<std::monostate, PlaceName, RowWish>;

@@ -78,6 +78,26 @@ template <typename Kind> std::optional<Kind> setup_in(const json& read, const ch
     return *kind;
 }
 
+std::string text_of(const json& from, const char* key) {
+    const auto found = from.find(key);
+    return found != from.end() && found->is_string() ? found->get<std::string>() : std::string();
+}
+
+KeptAs kept_in(const json& read) {
+    KeptAs kept{{}, text_of(read, "kept")};
+    if (const fs::path file = text_of(read, "file"); !file.empty())
+        kept.file = OwnFile{file, text_of(read, "file_text")};
+    return kept;
+}
+
+void add_kept(const KeptAs& kept, json& to) {
+    to["kept"] = kept.text;
+    if (kept.file) {
+        to["file"] = kept.file->path.string();
+        to["file_text"] = kept.file->text;
+    }
+}
+
 } // namespace
 
 Preferences following(Preferences preferences, const SystemWishes& before,
@@ -129,7 +149,7 @@ std::optional<SavedBench> SavedWork::load_bench() const {
     auto setup = setup_in<setup::LeverSetup>(read);
     if (!setup)
         return std::nullopt;
-    SavedBench bench{std::move(*setup), std::nullopt};
+    SavedBench bench{std::move(*setup), std::nullopt, kept_in(read)};
     if (read.contains("hand_N"))
         bench.hand_N = number_in(read, "hand_N", -1.0e7, 1.0e7, 0.0);
     return bench;
@@ -142,7 +162,7 @@ std::optional<SavedBody> SavedWork::load_body() const {
     auto setup = setup_in<setup::BodySetup>(read);
     if (!setup)
         return std::nullopt;
-    return SavedBody{std::move(*setup), number_in(read, "progress", 0.0, 1.0, 0.0)};
+    return SavedBody{std::move(*setup), number_in(read, "progress", 0.0, 1.0, 0.0), kept_in(read)};
 }
 
 std::optional<SavedPair> SavedWork::load_pair() const {
@@ -193,11 +213,13 @@ std::string SavedWork::save_bench(const SavedBench& bench) const {
     json kept{{"setup", setup::write_lever_setup(bench.setup)}};
     if (bench.hand_N)
         kept["hand_N"] = *bench.hand_N;
+    add_kept(bench.kept, kept);
     return write(kBenchFile, kept.dump(2) + "\n");
 }
 
 std::string SavedWork::save_body(const SavedBody& body) const {
-    const json kept{{"setup", setup::write_body_setup(body.setup)}, {"progress", body.progress}};
+    json kept{{"setup", setup::write_body_setup(body.setup)}, {"progress", body.progress}};
+    add_kept(body.kept, kept);
     return write(kBodyFile, kept.dump(2) + "\n");
 }
 

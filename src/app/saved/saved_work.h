@@ -1,6 +1,7 @@
 #pragma once
 // What the window remembers from one run to the next, so that nothing is lost on a crash or a kill.
 
+#include "app/own/kept_as.h"
 #include "app/platform/wishes.h"
 #include "scene/palette.h"
 #include "setup/body/body_setup.h"
@@ -34,12 +35,14 @@ Preferences following(Preferences preferences, const SystemWishes& before, const
 struct SavedBench {
     setup::LeverSetup setup;
     std::optional<double> hand_N;
+    KeptAs kept = {};
 };
 
 /// What was on the body stage.
 struct SavedBody {
     setup::BodySetup setup;
     double progress = 0.0; ///< along the path, 0 to 1
+    KeptAs kept = {};
 };
 
 /// Two levers that stood side by side.

@@ -49,28 +49,51 @@ scene::Drawing body_picture(const setup::BodySetup& setup, const Point& size_px)
     return scene::without_labels(scene::scaled(picture, kReduction));
 }
 
+/// The place in the scenario, or where else it comes from.
+std::string second_line(Origin origin, const std::string& place) {
+    switch (origin) {
+    case Origin::left_behind:
+        return "As you left it";
+    case Origin::own:
+        return place.empty() ? "Yours" : "Yours · " + place;
+    case Origin::shipped:
+        break;
+    }
+    return place;
+}
+
+template <typename Kind> ShelfCard card_of(const Shelved<Kind>& one) {
+    ShelfCard card;
+    card.name = one.setup.head.name;
+    card.second_line = second_line(one.origin, one.setup.head.place);
+    card.removable = one.origin == Origin::own;
+    return card;
+}
+
 } // namespace
 
-std::vector<ShelfCard> lever_cards(const Shelf& shelf, const Point& picture_px) {
+std::vector<ShelfCard> cards_of(const LeverShelf& shelf, const Point& picture_px) {
     std::vector<ShelfCard> cards;
-    for (const setup::LeverSetup& setup : shelf.levers) {
-        ShelfCard card{setup.head.name, "", setup.head.place, {}};
-        if (const auto solved = mechanics::solve_lever(setup.lever)) {
+    for (const Shelved<setup::LeverSetup>& one : shelf.setups) {
+        ShelfCard card = card_of(one);
+        if (const auto solved = mechanics::solve_lever(one.setup.lever)) {
             card.first_line = words::class_name(*solved);
-            card.picture = lever_picture(setup.lever, *solved, picture_px);
+            card.picture = lever_picture(one.setup.lever, *solved, picture_px);
         }
         cards.push_back(std::move(card));
     }
     return cards;
 }
 
-std::vector<ShelfCard> body_cards(const Shelf& shelf, const Point& picture_px) {
+std::vector<ShelfCard> cards_of(const ExerciseShelf& shelf, const Point& picture_px) {
     std::vector<ShelfCard> cards;
-    for (const setup::BodySetup& setup : shelf.bodies) {
-        std::string axes;
-        for (const mechanics::Hinge hinge : setup.axes)
-            axes += (axes.empty() ? "about the " : ", ") + scene::joint_word(hinge);
-        cards.push_back({setup.head.name, axes, setup.head.place, body_picture(setup, picture_px)});
+    for (const Shelved<setup::BodySetup>& one : shelf.setups) {
+        ShelfCard card = card_of(one);
+        for (const mechanics::Hinge hinge : one.setup.axes)
+            card.first_line +=
+                (card.first_line.empty() ? "about the " : ", ") + scene::joint_word(hinge);
+        card.picture = body_picture(one.setup, picture_px);
+        cards.push_back(std::move(card));
     }
     return cards;
 }

@@ -14,12 +14,13 @@ struct ShelfCard {
     std::string first_line;
     std::string second_line;
     scene::Drawing picture;
+    bool removable = false; ///< the person's own, in a file of theirs
 };
 
 /// Cards of the levers, with their classes.
-std::vector<ShelfCard> lever_cards(const Shelf& shelf, const scene::Point& picture_px);
+std::vector<ShelfCard> cards_of(const LeverShelf& shelf, const scene::Point& picture_px);
 
 /// Cards of the exercises, with the joint they are meant for.
-std::vector<ShelfCard> body_cards(const Shelf& shelf, const scene::Point& picture_px);
+std::vector<ShelfCard> cards_of(const ExerciseShelf& shelf, const scene::Point& picture_px);
 
 } // namespace steelyard::app

@@ -3,9 +3,14 @@
 #include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
+#include "words/letter_case.h"
+
+#include <imgui_stdlib.h>
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <sstream>
 
 namespace steelyard::app {
 
@@ -48,13 +53,6 @@ CardGrid lay_cards(const Style& style, const Point& window_px) {
     return grid;
 }
 
-void make_cards(const ShelfContent& content, const CardGrid& grid, ShelfState& state) {
-    if (state.cards_width_px == grid.card_px)
-        return;
-    state.cards = content.make_cards({grid.card_px, grid.picture_px});
-    state.cards_width_px = grid.card_px;
-}
-
 void draw_card(const Style& style, const ShelfCard& card, const CardGrid& grid,
                const ImVec2& corner, bool chosen) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
@@ -74,15 +72,27 @@ void draw_card(const Style& style, const ShelfCard& card, const CardGrid& grid,
     line({TextSize::caption, false, Role::quiet_ink}, 66.0F, card.second_line);
 }
 
-void read_keys(const CardGrid& grid, const std::vector<KeyPress>& keys, ShelfState& state,
-               ShelfFrame& frame) {
-    const std::size_t count = state.cards.size();
+/// The word on an own card. It is drawn before the card, so that the pointer finds it first.
+bool draw_remove(const Style& style, const CardGrid& grid, const ImVec2& corner) {
+    const float width_px = text_width(style, {TextSize::body, false}, "remove");
+    return word_button(style, "remove",
+                       {corner.x + static_cast<float>(grid.card_px) - width_px - style.px(16.0F),
+                        corner.y + static_cast<float>(grid.row_px) - style.px(14.0F)},
+                       "remove", false);
+}
+
+/// @param shown  the cards that the search leaves
+void read_keys(const CardGrid& grid, const std::vector<KeyPress>& keys,
+               const std::vector<std::size_t>& shown, ShelfState& state, ShelfFrame& frame) {
     for (const KeyPress& key : keys) {
         std::ptrdiff_t step = 0;
         if (key.key == key::kEscape)
             state.open = false;
-        else if ((key.key == key::kEnter || key.key == key::kKeypadEnter) && count > 0)
-            frame.opened = state.chosen;
+        else if ((key.key == key::kEnter || key.key == key::kKeypadEnter) && !shown.empty())
+            frame.opened = shown[state.chosen];
+        else if (key.key == key::kDelete && !shown.empty() &&
+                 state.cards[shown[state.chosen]].removable)
+            frame.removed = shown[state.chosen];
         else if (key.key == key::kRight || key.key == key::kTab)
             step = 1;
         else if (key.key == key::kLeft)
@@ -92,7 +102,7 @@ void read_keys(const CardGrid& grid, const std::vector<KeyPress>& keys, ShelfSta
         else if (key.key == key::kUp)
             step = -static_cast<std::ptrdiff_t>(grid.columns);
         const std::ptrdiff_t next = static_cast<std::ptrdiff_t>(state.chosen) + step;
-        if (step != 0 && next >= 0 && next < static_cast<std::ptrdiff_t>(count)) {
+        if (step != 0 && next >= 0 && next < std::ssize(shown)) {
             state.chosen = static_cast<std::size_t>(next);
             state.scroll_to_chosen = true;
         }
@@ -121,6 +131,60 @@ float draw_faults(const Style& style, const std::vector<std::string>& faults, fl
     return top;
 }
 
+/// What can be done with the shelf, and the line to search in.
+void draw_head(const Style& style, const ShelfContent& content, const Point& window_px,
+               ShelfState& state, ShelfFrame& frame) {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const float scroll = ImGui::GetScrollY();
+    const auto right_px = static_cast<float>(window_px.x()) - 40.0F;
+    draw_text(list, style, {TextSize::reading, true, Role::ink}, {24.0F, style.px(44.0F) - scroll},
+              content.heading);
+    const float field_px = std::min(style.px(240.0F), 0.4F * right_px);
+    ImGui::SetCursorScreenPos({right_px - field_px, style.px(18.0F) - scroll});
+    ImGui::SetNextItemWidth(field_px);
+    const std::string before = state.search;
+    ImGui::InputTextWithHint("##search", "Search", &state.search);
+    if (state.search != before)
+        state.chosen = 0;
+    ImVec2 at{24.0F, style.px(76.0F) - scroll};
+    const auto word = [&](const char* what) {
+        const bool pressed = word_button(style, what, at, what, false);
+        at.x += text_width(style, {TextSize::body, false}, what) + style.px(20.0F);
+        return pressed;
+    };
+    if (content.new_word != nullptr)
+        frame.makes_new = word(content.new_word);
+    if (content.can_put_back)
+        frame.put_back = word("Put back what was removed");
+    if (word("Back"))
+        state.open = false;
+}
+
+/// Draws the cards that can be seen, of which some may be pressed.
+/// @return where the next row would begin [px]
+float draw_cards(const Style& style, const CardGrid& grid, const Point& window_px,
+                 const std::vector<std::size_t>& shown, ShelfState& state, ShelfFrame& frame) {
+    const float scroll = ImGui::GetScrollY();
+    for (std::size_t i = 0; i < shown.size(); ++i) {
+        const ShelfCard& card = state.cards[shown[i]];
+        const Point at = grid.corner(i) - Point(0.0, scroll);
+        const ImVec2 corner{static_cast<float>(at.x()), static_cast<float>(at.y())};
+        ImGui::PushID(static_cast<int>(shown[i]));
+        if (card.removable && draw_remove(style, grid, corner))
+            frame.removed = shown[i];
+        if (press_area(style, "card", corner,
+                       {static_cast<float>(grid.card_px), static_cast<float>(grid.row_px)}))
+            frame.opened = shown[i];
+        const bool chosen = i == state.chosen || ImGui::IsItemHovered();
+        ImGui::PopID();
+        draw_card(style, card, grid, corner, chosen);
+        if (at.y() < window_px.y() && at.y() + grid.row_px > 0.0)
+            frame.pictures.push_back({&card.picture, at});
+    }
+    const std::size_t rows = (shown.size() + grid.columns - 1) / grid.columns;
+    return static_cast<float>(grid.corner(rows * grid.columns).y()) - scroll;
+}
+
 } // namespace
 
 void open_shelf(ShelfState& state) {
@@ -128,42 +192,49 @@ void open_shelf(ShelfState& state) {
     state.open = true;
 }
 
+std::vector<std::size_t> cards_with(const std::vector<ShelfCard>& cards,
+                                    const std::string& search) {
+    std::istringstream stream(words::in_small_letters(search));
+    const std::vector<std::string> wanted{std::istream_iterator<std::string>(stream), {}};
+    std::vector<std::size_t> found;
+    for (std::size_t i = 0; i < cards.size(); ++i) {
+        const std::string words = words::in_small_letters(
+            cards[i].name + "\n" + cards[i].first_line + "\n" + cards[i].second_line);
+        if (std::all_of(wanted.begin(), wanted.end(), [&](const std::string& word) {
+                return words.find(word) != std::string::npos;
+            }))
+            found.push_back(i);
+    }
+    return found;
+}
+
+Point card_picture_px(const Style& style, const Point& window_px) {
+    const CardGrid grid = lay_cards(style, window_px);
+    return {grid.card_px, grid.picture_px};
+}
+
 ShelfFrame draw_shelf(const Style& style, const ShelfContent& content, const Point& window_px,
                       const std::vector<KeyPress>& keys, ShelfState& state) {
     const CardGrid grid = lay_cards(style, window_px);
-    make_cards(content, grid, state);
     ShelfFrame frame;
-    read_keys(grid, keys, state, frame);
+    std::vector<std::size_t> shown = cards_with(state.cards, state.search);
+    state.chosen = std::min(state.chosen, shown.empty() ? 0 : shown.size() - 1);
+    read_keys(grid, keys, shown, state, frame);
     begin_area("shelf", Point::Zero(), window_px, true);
     scroll_to(grid, window_px, state);
-    const float scroll = ImGui::GetScrollY();
-    ImDrawList& list = *ImGui::GetWindowDrawList();
-    draw_text(list, style, {TextSize::reading, true, Role::ink}, {24.0F, style.px(48.0F) - scroll},
-              content.heading);
-    draw_text(list, style, {TextSize::caption, false, Role::quiet_ink},
-              {24.0F, style.px(72.0F) - scroll},
-              "click one, or arrows and Enter; Escape goes back");
-    for (std::size_t i = 0; i < state.cards.size(); ++i) {
-        const Point at = grid.corner(i) - Point(0.0, scroll);
-        const ImVec2 corner{static_cast<float>(at.x()), static_cast<float>(at.y())};
-        ImGui::PushID(static_cast<int>(i));
-        if (press_area(style, "card", corner,
-                       {static_cast<float>(grid.card_px), static_cast<float>(grid.row_px)}))
-            frame.opened = i;
-        ImGui::PopID();
-        draw_card(style, state.cards[i], grid, corner, i == state.chosen || ImGui::IsItemHovered());
-        if (at.y() < window_px.y() && at.y() + grid.row_px > 0.0)
-            frame.pictures.push_back({&state.cards[i].picture, at});
-    }
-    const std::size_t rows = (state.cards.size() + grid.columns - 1) / grid.columns;
-    const auto below = static_cast<float>(grid.corner(rows * grid.columns).y()) - scroll;
-    const float end = draw_faults(style, *content.faults, below + style.px(20.0F),
+    draw_head(style, content, window_px, state, frame);
+    shown = cards_with(state.cards, state.search);
+    float below = draw_cards(style, grid, window_px, shown, state, frame);
+    if (shown.empty())
+        below =
+            draw_paragraph(*ImGui::GetWindowDrawList(), style, {TextSize::body, false, Role::ink},
+                           {24.0F, below + style.px(16.0F)}, style.px(600.0F),
+                           "Nothing here has these words in its name, its joints or its place.");
+    const float end = draw_faults(style, content.faults, below + style.px(20.0F),
                                   static_cast<float>(window_px.x()) - 48.0F);
     ImGui::SetCursorScreenPos({0.0F, end + style.px(16.0F)});
     ImGui::Dummy({1.0F, 1.0F});
     end_area();
-    if (frame.opened)
-        state.open = false;
     return frame;
 }
 

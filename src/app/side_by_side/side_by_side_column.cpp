@@ -8,8 +8,8 @@
 #include "setup/units/format_quantity.h"
 #include "words/body/axis_shares.h"
 #include "words/body/body_words.h"
-#include "words/capitalised.h"
 #include "words/caution.h"
+#include "words/letter_case.h"
 #include "words/whatif/gym_moves.h"
 #include "words/whatif/whatif_words.h"
 

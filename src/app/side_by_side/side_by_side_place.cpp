@@ -16,13 +16,13 @@ constexpr const char* kFirstPair[] = {"hinge-bar-near", "hinge-bar-drifting"};
 constexpr const char* kFirstLevers[] = {"launch-trolley", "wheelbarrow"};
 
 /// A shipped setup by the name of its file; the first of the shelf when it is not there.
-template <typename Setup>
-const Setup& shipped(const std::vector<Setup>& shelf, const std::string& name) {
+template <typename Kind> const Kind& shipped(const Shelf<Kind>& shelf, const std::string& name) {
     const std::string file = name + std::string(setup::kSetupEnding);
-    const auto found = std::find_if(shelf.begin(), shelf.end(), [&](const Setup& one) {
-        return std::filesystem::path(one.source.file).filename() == file;
-    });
-    return found == shelf.end() ? shelf.front() : *found;
+    const auto found =
+        std::find_if(shelf.setups.begin(), shelf.setups.end(), [&](const Shelved<Kind>& one) {
+            return std::filesystem::path(one.setup.source.file).filename() == file;
+        });
+    return (found == shelf.setups.end() ? shelf.setups.front() : *found).setup;
 }
 
 } // namespace
@@ -43,13 +43,13 @@ void SideBySidePlace::enter(Surroundings& around) {
         }
         return;
     }
-    const Shelf& exercises = around.library.exercises();
-    if (exercises.bodies.empty()) {
+    const ExerciseShelf& exercises = around.library.exercises();
+    if (exercises.setups.empty()) {
         trouble_ = "There are no exercises to show.";
         return;
     }
-    pair_ = open_side_by_side(shipped(exercises.bodies, kFirstPair[0]),
-                              shipped(exercises.bodies, kFirstPair[1]), std::move(muscles));
+    pair_ = open_side_by_side(shipped(exercises, kFirstPair[0]), shipped(exercises, kFirstPair[1]),
+                              std::move(muscles));
 }
 
 void SideBySidePlace::refit() {
@@ -57,7 +57,6 @@ void SideBySidePlace::refit() {
         pair_->stages_fit = false;
     if (levers_)
         levers_->views_fit = false;
-    shelf_.cards_width_px = 0.0;
 }
 
 void SideBySidePlace::undo() {
@@ -115,8 +114,8 @@ std::string SideBySidePlace::keep(const SavedWork& saved) const {
 /// Turns to levers; the first time two of the shelf are put up.
 void SideBySidePlace::show_levers(Surroundings& around) {
     wants_levers_ = true;
-    const std::vector<setup::LeverSetup>& shelf = around.library.levers().levers;
-    if (levers_ || shelf.empty())
+    const LeverShelf& shelf = around.library.levers();
+    if (levers_ || shelf.setups.empty())
         return;
     levers_.emplace().model =
         make_lever_pair(shipped(shelf, kFirstLevers[0]), shipped(shelf, kFirstLevers[1]));
@@ -124,11 +123,11 @@ void SideBySidePlace::show_levers(Surroundings& around) {
 
 void SideBySidePlace::choose(Side side) {
     chosen_for_ = side;
-    app::open_shelf(shelf_);
+    app::open_shelf(shows_levers() ? lever_shelf_.state : exercise_shelf_.state);
 }
 
 PlaceFrame SideBySidePlace::run(const PlaceInput& input) {
-    if (shelf_.open)
+    if (chooses())
         return run_choosing(input);
     PlaceFrame frame;
     if (!pair_ && !shows_levers()) {
@@ -169,15 +168,13 @@ SideBySideFrame SideBySidePlace::run_pair(const PlaceInput& input) {
 }
 
 PlaceFrame SideBySidePlace::run_choosing(const PlaceInput& input) {
-    const char* const side = chosen_for_ == Side::a ? " for A" : " for B";
-    if (shows_levers()) {
-        const Shelf& shelf = input.around.library.levers();
-        return run_shelf(input, lever_content(std::string("Choose a lever") + side, shelf), shelf_,
-                         [&](std::size_t chosen) { put(chosen_for_, shelf.levers[chosen]); });
-    }
-    const Shelf& shelf = input.around.library.exercises();
-    return run_shelf(input, exercise_content(std::string("Choose an exercise") + side, shelf),
-                     shelf_, [&](std::size_t chosen) { put(chosen_for_, shelf.bodies[chosen]); });
+    const std::string side = chosen_for_ == Side::a ? " for A" : " for B";
+    if (lever_shelf_.state.open)
+        return run_shelf(
+            input, "Choose a lever" + side, std::nullopt, lever_shelf_,
+            [&](const Shelved<setup::LeverSetup>& one) { put(chosen_for_, one.setup); });
+    return run_shelf(input, "Choose an exercise" + side, exercise_shelf_,
+                     [&](const Shelved<setup::BodySetup>& one) { put(chosen_for_, one.setup); });
 }
 
 } // namespace steelyard::app

@@ -2,8 +2,7 @@
 // Side by side as a place: two exercises or two levers, and the shelf from which either is chosen.
 
 #include "app/place/abilities.h"
-#include "app/place/place.h"
-#include "app/shelf/shelf_view.h"
+#include "app/place/place_parts.h"
 #include "app/side_by_side/lever_pair_screen.h"
 #include "app/side_by_side/side_by_side_screen.h"
 
@@ -21,7 +20,7 @@ public:
     bool moving() const override {
         return shows_levers() ? levers_->moving() : pair_ && pair_->moving();
     }
-    PlaceShape shape(const scene::Point& /*window_px*/) const override { return {shelf_.open}; }
+    PlaceShape shape(const scene::Point& /*window_px*/) const override { return {chooses()}; }
     bool can_undo() const override {
         return shows_levers() ? levers_->model.history.can_undo()
                               : pair_ && pair_->model.history.can_undo();
@@ -41,6 +40,7 @@ public:
 private:
     PlaceFrame run_choosing(const PlaceInput& input);
     SideBySideFrame run_pair(const PlaceInput& input);
+    bool chooses() const { return lever_shelf_.state.open || exercise_shelf_.state.open; }
     bool shows_levers() const { return wants_levers_ && levers_; }
     void show_levers(Surroundings& around);
     void choose(Side side);
@@ -50,7 +50,8 @@ private:
     std::optional<SideBySideScreen> pair_;  ///< empty until the place is entered
     std::optional<LeverPairScreen> levers_; ///< empty until two levers are compared
     bool wants_levers_ = false;
-    ShelfState shelf_;
+    Choosable<setup::LeverSetup> lever_shelf_;
+    Choosable<setup::BodySetup> exercise_shelf_;
     Side chosen_for_ = Side::b; ///< the side that the shelf is open for
     std::string trouble_;       ///< why there is no pair
 };

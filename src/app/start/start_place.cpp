@@ -42,17 +42,19 @@ constexpr DoorWords kDoors[] = {
 
 /// The picture of a shipped setup, a lever or an exercise; an empty sheet where there is none.
 scene::Drawing picture_of(Library& library, const std::string& name, const scene::Point& size_px) {
-    const auto is_it = [&](const auto& setup) { return setup.head.name == name; };
-    Shelf only;
-    const std::vector<setup::LeverSetup>& levers = library.levers().levers;
-    std::copy_if(levers.begin(), levers.end(), std::back_inserter(only.levers), is_it);
-    const std::vector<setup::BodySetup>& bodies = library.exercises().bodies;
-    std::copy_if(bodies.begin(), bodies.end(), std::back_inserter(only.bodies), is_it);
-    if (!only.levers.empty())
-        return lever_cards(only, size_px).front().picture;
-    if (!only.bodies.empty())
-        return body_cards(only, size_px).front().picture;
-    return {};
+    const auto is_it = [&](const auto& one) { return one.setup.head.name == name; };
+    const auto picture_in = [&](const auto& shelf) -> std::optional<scene::Drawing> {
+        auto only = shelf;
+        only.setups.clear();
+        std::copy_if(shelf.setups.begin(), shelf.setups.end(), std::back_inserter(only.setups),
+                     is_it);
+        if (only.setups.empty())
+            return std::nullopt;
+        return cards_of(only, size_px).front().picture;
+    };
+    if (auto picture = picture_in(library.levers()))
+        return *std::move(picture);
+    return picture_in(library.exercises()).value_or(scene::Drawing{});
 }
 
 } // namespace

@@ -33,7 +33,7 @@ TypedEnd draw_typed_field(const Style& style, ImVec2 corner, float width_px, Typ
     const bool entered =
         ImGui::InputText("##number", &field.text,
                          ImGuiInputTextFlags_EnterReturnsTrue | ImGuiInputTextFlags_AutoSelectAll);
-    if (ImGui::IsItemActive())
+    if (ImGui::IsItemActive() && field.is_number)
         ask_for_digits();
     const bool left = ImGui::IsItemDeactivated() && !entered;
     if (!field.fault.empty()) {

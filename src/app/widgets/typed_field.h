@@ -14,8 +14,9 @@ namespace steelyard::app {
 /// A text being typed.
 struct TypedField {
     std::string text;
-    std::string fault;   ///< what is wrong with the text, and what to do
-    bool opened = false; ///< asked for, and yet to take the keyboard
+    std::string fault;     ///< what is wrong with the text, and what to do
+    bool opened = false;   ///< asked for, and yet to take the keyboard
+    bool is_number = true; ///< a keyboard on the screen need only have digits
 };
 
 /// A field in which the present value stands selected.

@@ -1,12 +1,9 @@
 #include "app/workshop/lesson_shelf.h"
 
+#include "app/own/own_files.h"
 #include "publish/files/whole_file.h"
-#include "setup/files/data_folder.h"
-
-#include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 #include <system_error>
 
 namespace steelyard::app {
@@ -31,25 +28,10 @@ void add_folder(const fs::path& folder, LessonOrigin origin, LessonShelf& shelf)
             shelf.faults.push_back(setup::to_text(listing.lesson.error()));
 }
 
-std::string file_name_of(const std::string& name) {
-    std::string file;
-    for (const char c : name) {
-        const auto letter = static_cast<unsigned char>(c);
-        if (std::isalnum(letter) != 0)
-            file += static_cast<char>(std::tolower(letter));
-        else if (!file.empty() && file.back() != '-')
-            file += '-';
-    }
-    while (!file.empty() && file.back() == '-')
-        file.pop_back();
-    return file.empty() ? "lesson" : file.substr(0, 60);
-}
-
 } // namespace
 
 fs::path own_lesson_folder() {
-    const fs::path own = setup::own_folder();
-    return own.empty() ? own : own / "lessons";
+    return own_folder_of("lessons");
 }
 
 LessonShelf read_lesson_shelf(const fs::path& shipped_folder, const fs::path& own_folder) {
@@ -90,15 +72,7 @@ std::string save_lesson(const lesson::Lesson& lesson, const fs::path& path) {
 }
 
 fs::path free_lesson_path(const fs::path& folder, const std::string& name) {
-    if (folder.empty())
-        return {};
-    const std::string stem = file_name_of(name);
-    const std::string ending(lesson::kLessonEnding);
-    std::error_code failed;
-    fs::path path = folder / (stem + ending);
-    for (int number = 2; fs::exists(path, failed); ++number)
-        path = folder / fmt::format("{}-{}{}", stem, number, ending);
-    return path;
+    return free_path(folder, name, lesson::kLessonEnding, "lesson");
 }
 
 } // namespace steelyard::app

@@ -1,8 +1,8 @@
 #include "cli/reports/whatif_report.h"
 
 #include "setup/units/format_quantity.h"
-#include "words/capitalised.h"
 #include "words/caution.h"
+#include "words/letter_case.h"
 #include "words/whatif/gym_moves.h"
 #include "words/whatif/whatif_words.h"
 

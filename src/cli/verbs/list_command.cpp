@@ -33,24 +33,42 @@ std::string name_of(const std::filesystem::path& path, std::string_view ending) 
     return file.substr(0, file.size() - ending.size());
 }
 
-Lines setups_in(const std::filesystem::path& folder) {
+/// The setups of a kind in a folder; those that cannot be read too.
+template <typename Kind> Lines setups_in(const std::filesystem::path& folder) {
     return setup::list_setups(folder).map([](const std::vector<setup::SetupListing>& all) {
         std::vector<Listed> lines;
-        for (const setup::SetupListing& one : all)
+        for (const setup::SetupListing& one : all) {
+            if (one.setup && !std::holds_alternative<Kind>(*one.setup))
+                continue;
             lines.push_back({name_of(one.path, setup::kSetupEnding),
                              one.setup
                                  ? std::visit([](const auto& x) { return x.head.name; }, *one.setup)
                                  : "cannot be read"});
+        }
         return lines;
     });
 }
 
+/// The person's own, which the verbs look for first, and those that come with the program.
+template <typename Kind> Lines own_and_shipped(const std::filesystem::path& shipped) {
+    const std::filesystem::path own = setup::own_folder() / "setups";
+    std::error_code failed;
+    Lines lines = std::filesystem::is_directory(own, failed) ? setups_in<Kind>(own)
+                                                             : Lines(std::vector<Listed>());
+    if (!lines)
+        return lines;
+    return setups_in<Kind>(shipped).map([&](const std::vector<Listed>& more) {
+        lines->insert(lines->end(), more.begin(), more.end());
+        return *lines;
+    });
+}
+
 Lines levers() {
-    return setups_in(setup::data_folder() / "assets" / "setups");
+    return own_and_shipped<setup::LeverSetup>(setup::data_folder() / "assets" / "setups");
 }
 
 Lines exercises() {
-    return setups_in(setup::data_folder() / "assets" / "setups" / "body");
+    return own_and_shipped<setup::BodySetup>(setup::data_folder() / "assets" / "setups" / "body");
 }
 
 Lines lessons() {
@@ -178,7 +196,7 @@ Work add_list_options(CLI::App& command) {
 } // namespace
 
 Verb list_verb() {
-    return {"list", "list what comes with the program and can be called by its name",
+    return {"list", "list what can be called by its name: yours, and what comes with the program",
             "  steelyard list exercises\n"
             "  steelyard list skills --json",
             &add_list_options};

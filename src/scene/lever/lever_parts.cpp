@@ -39,7 +39,29 @@ Point tip_of(const StageView& view, const Point& from_px, const mechanics::Vec2&
     return from_px + arrow_span(span, longest_arrow_px(view)).along_px;
 }
 
+/// From a corner to its grip [px]: farther than grips reach.
+constexpr double kCornerGripOff_px = 34.0;
+
 } // namespace
+
+Point corner_grip_offset_px(const mechanics::Lever& lever, std::size_t corner) {
+    const std::size_t last = lever.path_m.size() - 1;
+    if (corner != 0 && corner != last)
+        return {0.0, kCornerGripOff_px};
+    const mechanics::Vec2& at = lever.path_m[corner];
+    const mechanics::Vec2& next = lever.path_m[corner == 0 ? 1 : last - 1];
+    const mechanics::Vec2 outward = (at - next).normalized();
+    return kCornerGripOff_px * Point(outward.x(), -outward.y());
+}
+
+std::vector<Grip> corner_grips(const mechanics::Lever& lever, const StageView& view) {
+    std::vector<Grip> grips;
+    for (std::size_t i = 0; i < lever.path_m.size(); ++i)
+        grips.push_back({{PartKind::corner, i},
+                         Hold::place,
+                         view.to_sheet(lever.path_m[i]) + corner_grip_offset_px(lever, i)});
+    return grips;
+}
 
 std::vector<Grip> lever_grips(const mechanics::Lever& lever, const mechanics::LeverResult& solved,
                               const StageView& view, const LeverPose& pose) {

@@ -9,9 +9,9 @@
 
 namespace steelyard::scene {
 
-enum class PartKind { axis, load, effort, own_weight };
+enum class PartKind { axis, load, effort, own_weight, corner };
 
-/// One part of a lever; `index` counts the loads.
+/// One part of a lever; `index` counts the loads, or the corners from end to end.
 struct LeverPart {
     PartKind kind = PartKind::axis;
     std::size_t index = 0;
@@ -53,7 +53,14 @@ Point tilted_point(const StageView& view, const mechanics::LeverResult& solved,
 /// Size of the effort as drawn along its stated direction [N]: set by hand, or found.
 double shown_effort_N(const mechanics::LeverResult& solved, const LeverPose& pose);
 
-/// Every grip of a lever: tips before places, so that a tip near a place is found first.
+/// Grips of the corners of a lever that stands as set, each a little off its corner, since
+/// something may act there: of the ends beyond them, of the others below.
+std::vector<Grip> corner_grips(const mechanics::Lever& lever, const StageView& view);
+
+/// From a corner to its grip [px].
+Point corner_grip_offset_px(const mechanics::Lever& lever, std::size_t corner);
+
+/// Every other grip of a lever: tips before places, so that a tip near a place is found first.
 /// Couples and a weightless lever's own weight have none.
 std::vector<Grip> lever_grips(const mechanics::Lever& lever, const mechanics::LeverResult& solved,
                               const StageView& view, const LeverPose& pose);

@@ -2,7 +2,7 @@
 
 #include "setup/units/format_quantity.h"
 #include "words/body/body_words.h"
-#include "words/capitalised.h"
+#include "words/letter_case.h"
 
 #include <fmt/format.h>
 

@@ -2,7 +2,7 @@
 
 #include "mechanics/constants.h"
 #include "words/body/body_words.h"
-#include "words/capitalised.h"
+#include "words/letter_case.h"
 #include "words/whatif/whatif_words.h"
 
 #include <fmt/format.h>

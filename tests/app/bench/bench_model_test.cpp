@@ -11,8 +11,6 @@ namespace {
 
 /// One intent of every kind that changes the lever, each applicable to the sample.
 std::vector<BenchIntent> changing_intents() {
-    setup::LeverSetup other = sample_setup();
-    other.lever.axis_at_m = 0.7;
     return {SetNumber{{kAxis, LeverField::place}, 0.3},
             SetNumber{{kCrate, LeverField::mass}, 12.5},
             SetNumber{{kHand, LeverField::direction}, -1.0},
@@ -20,7 +18,11 @@ std::vector<BenchIntent> changing_intents() {
             AddLoad{0.2, 3.0},
             RemoveLoad{0},
             TakeByHand{},
-            OpenSetup{other}};
+            MoveCorner{1, {1.2, 0.1}, 0},
+            AddCorner{},
+            ChangeLoad{0, LoadKind::pull},
+            NamePart{kHand, "foot"},
+            NameSetup{"Another name"}};
 }
 
 } // namespace
@@ -52,6 +54,16 @@ TEST_CASE("every change is undone and done again exactly") {
         CHECK(exact_text(model.state) == after);
         CHECK_FALSE(model.history.can_redo());
     }
+}
+
+TEST_CASE("undo never leads into the setup that was there before") {
+    BenchModel model = sample_bench();
+    update(model, SetNumber{{kAxis, LeverField::place}, 0.3});
+    setup::LeverSetup other = sample_setup();
+    other.lever.axis_at_m = 0.7;
+    update(model, OpenSetup{other});
+    CHECK_FALSE(model.history.can_undo());
+    CHECK(exact_text(model.state) == exact_text({other, std::nullopt}));
 }
 
 TEST_CASE("all changes in a row are undone in the opposite order") {

@@ -109,7 +109,7 @@ TEST_CASE("a direction reads from above -180° to 180° and stays the same direc
 TEST_CASE("the keyboard visits every part once") {
     const HandledLever handled = lever_with_everything();
     const std::vector<LeverPart> parts = parts_of(handled.lever);
-    CHECK(parts.size() == 3 + handled.lever.loads.size());
+    CHECK(parts.size() == 3 + handled.lever.loads.size() + handled.lever.path_m.size());
     for (const LeverPart& part : parts) {
         CHECK(std::count(parts.begin(), parts.end(), part) == 1);
         CHECK_FALSE(name_of(handled.lever, part).empty());

@@ -58,10 +58,10 @@ std::string everything_said(const BenchReadings& readings) {
 } // namespace
 
 TEST_CASE("readings of the shipped levers are the solver's numbers to the shown digits") {
-    const Shelf shelf = read_shelf(std::string(STEELYARD_SOURCE_DIR) + "/assets/setups");
+    const LeverShelf shelf = read_levers(std::string(STEELYARD_SOURCE_DIR) + "/assets/setups");
     CHECK(shelf.faults.empty());
-    REQUIRE(shelf.levers.size() >= 12);
-    for (const setup::LeverSetup& setup : shelf.levers)
+    REQUIRE(shelf.setups.size() >= 12);
+    for (const auto& [setup, origin, file] : shelf.setups)
         for (const auto units : {setup::UnitSystem::si, setup::UnitSystem::us}) {
             BenchModel model = make_bench(setup, std::nullopt);
             model.units = units;

@@ -69,7 +69,8 @@ TEST_CASE("what was kept is read back exactly") {
                             true,
                             1111,
                             777};
-    const SavedBench bench{sample_setup(), 1.0 / 3.0};
+    const SavedBench bench{sample_setup(), 1.0 / 3.0,
+                           KeptAs{OwnFile{"/home/ada/plank.setup.toml", "its text"}, "as kept"}};
     CHECK(saved.save_preferences(liked).empty());
     CHECK(saved.save_bench(bench).empty());
     const Preferences read = saved.load_preferences();
@@ -84,6 +85,7 @@ TEST_CASE("what was kept is read back exactly") {
     REQUIRE(kept);
     CHECK(exact_text_of(*kept) == exact_text_of(bench));
     CHECK(kept->hand_N == bench.hand_N);
+    CHECK(kept->kept == bench.kept);
 }
 
 TEST_CASE("a pair of exercises is kept with the levers that were compared") {

@@ -1,0 +1,140 @@
+#include "app/own/keep_view.h"
+
+#include "app/platform/folders.h"
+#include "app/platform/key.h"
+#include "app/widgets/area.h"
+#include "app/widgets/buttons.h"
+#include "app/widgets/keyboard_wish.h"
+#include "app/widgets/pressed_key.h"
+
+#include <fmt/format.h>
+#include <imgui_stdlib.h>
+
+#include <algorithm>
+
+namespace steelyard::app {
+
+namespace {
+
+using scene::Role;
+using scene::TextSize;
+
+/// Names are no longer than a line of the shelf [bytes].
+constexpr std::size_t kLongestName = 80;
+
+enum class KeepWish {
+    same_file, ///< in the file that it came from, renamed where the name is another
+    new_file,
+};
+
+std::string free_name(const OwnSetups& own, const std::string& wanted) {
+    std::vector<std::string> faults;
+    const std::vector<OwnSetup> all = own.all(faults);
+    const auto is_taken = [&](const std::string& name) {
+        return std::any_of(all.begin(), all.end(),
+                           [&](const OwnSetup& one) { return head_of(one.setup).name == name; });
+    };
+    std::string name = wanted;
+    for (int number = 2; is_taken(name); ++number)
+        name = fmt::format("{} {}", wanted, number);
+    return name;
+}
+
+void keep(const OwnSetups& own, KeepWish wish, KeepState& state, KeepFrame& frame) {
+    const bool renamed = state.name != head_of(state.setup).name;
+    const auto kept = wish == KeepWish::new_file ? own.keep_new(state.setup, state.name)
+                      : renamed ? own.keep_renamed(state.setup, state.name, *state.file)
+                                : own.keep_again(state.setup, *state.file);
+    if (!kept) {
+        state.fault = kept.error();
+        state.wants_keyboard = true;
+        return;
+    }
+    frame.kept = *kept;
+    frame.close = true;
+}
+
+/// Cuts between two letters, never within the bytes of one.
+void shorten(std::string& name) {
+    if (name.size() <= kLongestName)
+        return;
+    std::size_t end = kLongestName;
+    while (end > 0 && (static_cast<unsigned char>(name[end]) & 0xC0U) == 0x80U)
+        --end;
+    name.resize(end);
+}
+
+/// @return true when Enter ended it
+bool draw_name(ImVec2 at, float width_px, KeepState& state, KeepFrame& frame) {
+    ImGui::SetCursorScreenPos(at);
+    ImGui::SetNextItemWidth(width_px);
+    if (gives_keyboard(state.wants_keyboard))
+        state.wants_keyboard = false;
+    const bool entered = ImGui::InputTextWithHint("##name", "Its name", &state.name,
+                                                  ImGuiInputTextFlags_EnterReturnsTrue |
+                                                      ImGuiInputTextFlags_AutoSelectAll);
+    if (ImGui::IsItemDeactivated() && is_pressed(ImGuiKey_Escape))
+        frame.close = true;
+    shorten(state.name);
+    return entered;
+}
+
+} // namespace
+
+KeepState open_keep(const OwnSetups& own, setup::Setup setup, std::optional<OwnFile> file) {
+    KeepState state;
+    state.name = file ? head_of(setup).name : free_name(own, head_of(setup).name);
+    state.setup = std::move(setup);
+    state.file = std::move(file);
+    return state;
+}
+
+KeepFrame draw_keep(const Style& style, const scene::Point& window_px,
+                    const std::vector<KeyPress>& keys, const OwnSetups& own, KeepState& state) {
+    KeepFrame frame;
+    for (const KeyPress& key : keys)
+        if (key.key == key::kEscape)
+            frame.close = true;
+    begin_area("keep", scene::Point::Zero(), window_px, true);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const float left_px = 24.0F;
+    const float width_px =
+        std::min(static_cast<float>(window_px.x()) - 2.0F * left_px, style.px(520.0F));
+    float y = style.px(48.0F) - ImGui::GetScrollY();
+    draw_text(list, style, {TextSize::reading, true, Role::ink}, {left_px, y},
+              "Save as one of yours");
+    y += style.px(24.0F);
+    std::optional<KeepWish> wish;
+    if (draw_name({left_px, y}, width_px, state, frame))
+        wish = state.file ? KeepWish::same_file : KeepWish::new_file;
+    y += style.px(60.0F);
+    if (!state.fault.empty())
+        y = draw_paragraph(list, style, {TextSize::body, false, Role::wrong}, {left_px, y},
+                           width_px, state.fault) +
+            style.px(8.0F);
+    const bool renamed = state.name != head_of(state.setup).name;
+    if (state.file) {
+        if (main_button(style, "same", {left_px, y}, width_px,
+                        renamed ? "Save under the new name" : "Save"))
+            wish = KeepWish::same_file;
+        y += main_button_height(style) + style.px(8.0F);
+        if (side_button(style, "new", {left_px, y}, width_px, "Save as another one", renamed))
+            wish = KeepWish::new_file;
+    } else if (main_button(style, "new", {left_px, y}, width_px, "Save")) {
+        wish = KeepWish::new_file;
+    }
+    y += main_button_height(style) + style.px(32.0F);
+    if (!own.folder().empty())
+        y = draw_paragraph(list, style, {TextSize::caption, false, Role::quiet_ink}, {left_px, y},
+                           width_px,
+                           "Saved in " + where_kept(own.folder()) +
+                               ", as a text file that you can read and edit.");
+    if (word_button(style, "leave", {left_px, y + style.px(24.0F)}, "Back", false))
+        frame.close = true;
+    end_area();
+    if (wish)
+        keep(own, *wish, state, frame);
+    return frame;
+}
+
+} // namespace steelyard::app
