@@ -19,8 +19,8 @@ namespace {
 
 using Made = tl::expected<fs::path, std::string>;
 
-/// Between two drawings of a moving picture [s]: 25 a second.
-constexpr double kFrame_s = 0.04;
+/// Between two drawings of a moving picture [s]: 20 a second.
+constexpr double kFrame_s = 0.05;
 
 publish::BodyFigureStyle figure_style(const PictureWish& wish) {
     publish::BodyFigureStyle style;

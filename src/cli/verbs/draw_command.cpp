@@ -63,7 +63,7 @@ std::optional<Kind> setup_beside(const DrawOptions& options, const Streams& stre
 ExitStatus draw_moving(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>& muscles,
                        const DrawOptions& options, const publish::BodyFigureStyle& style,
                        const Streams& streams) {
-    constexpr double kFrame_s = 0.04;
+    constexpr double kFrame_s = 0.05;
     if (options.sweep || !options.beside.empty() || options.body.progress) {
         streams.err << "--out: a moving picture shows the whole repetition of one exercise; leave "
                        "--sweep, --beside and --at out, or end the name in .png, .svg or .pdf.\n";
