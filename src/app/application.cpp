@@ -3,6 +3,7 @@
 #include "app/frame/stage_pointer.h"
 #include "app/help/help_view.h"
 #include "app/notice/notice.h"
+#include "app/own/own_files.h"
 #include "app/paint/label_painter.h"
 #include "app/platform/clock.h"
 
@@ -57,7 +58,7 @@ double Application::rest_s() {
         return std::max(kMinimised_s, until_due_s());
     if (frames_owed_ > 0)
         return 0.0;
-    if (place().moving())
+    if (is_moving())
         return std::max(0.0, kFrame_s - (now_s() - last_frame_s_));
     tell_rest(true);
     rested_ = true;
@@ -109,7 +110,7 @@ bool Application::owes_frame() {
         --frames_owed_;
         return true;
     }
-    if (place().moving())
+    if (is_moving())
         return now_s() - last_frame_s_ >= kFrame_s - kEarly_s;
     const std::optional<double> next_s = place().next_frame_in_s();
     return next_s && now_s() >= last_frame_s_ + *next_s;
@@ -211,7 +212,24 @@ bool Application::run_keep(const std::vector<KeyPress>& keys) {
         able<Keeping>()->was_kept(keep_.name, *frame.kept);
         save_soon();
     }
+    const auto* lending = able<Lending>();
+    if (frame.picture && lending != nullptr)
+        take_along(*frame.picture, lending->stage());
     return !frame.close;
+}
+
+/// Begins to make a picture of what is on the stage.
+void Application::take_along(const PictureKind& kind,
+                             const std::optional<lesson::LessonStage>& stage) {
+    const auto& muscles = around_.library.muscles();
+    if (stage)
+        start(keep_.taking, kind,
+              {*stage, muscles ? *muscles : std::vector<mechanics::Muscle>{}, style_.look,
+               publish::PictureSize{}, own_folder_of("pictures"), around_.tools});
+}
+
+bool Application::is_moving() {
+    return place().moving() || (page_ == Page::keep && keep_.taking.is_busy());
 }
 
 PlaceFrame Application::run_page(const Layout& layout, const std::vector<KeyPress>& keys) {

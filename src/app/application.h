@@ -74,6 +74,8 @@ private:
     PlaceFrame run_place(const Layout& layout, const std::vector<KeyPress>& keys, double seconds);
     void run_tour_step(const std::vector<KeyPress>& keys);
     bool run_keep(const std::vector<KeyPress>& keys);
+    void take_along(const PictureKind& kind, const std::optional<lesson::LessonStage>& stage);
+    bool is_moving();
     PlaceFrame run_page(const Layout& layout, const std::vector<KeyPress>& keys);
     void run_notice(const std::vector<KeyPress>& keys);
     void take_dropped_files(const std::vector<std::string>& paths);

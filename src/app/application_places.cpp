@@ -118,7 +118,7 @@ void Application::grant(RowWish wish) {
     case RowWish::keep:
         if (auto setup = able<Keeping>()->to_keep()) {
             keep_ = open_keep(around_.library.own(), *std::move(setup),
-                              able<Keeping>()->kept_as().file);
+                              able<Keeping>()->kept_as().file, around_.tools);
             page_ = Page::keep;
         }
         return;

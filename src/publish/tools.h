@@ -7,6 +7,7 @@
 #include "publish/exchange/stored_zip.h"
 #include "publish/files/error.h"
 #include "publish/files/progress.h"
+#include "publish/pictures/moving_picture.h"
 #include "publish/pictures/picture_size.h"
 #include "publish/sheets/page_picture.h"
 #include "publish/sheets/worksheet.h"
@@ -66,6 +67,10 @@ struct Tools {
         "This edition of Steelyard makes no PNG. Take SVG."};
     Lent<std::string, const scene::Drawing&, scene::Look, PictureSize> picture_pdf{
         "This edition of Steelyard makes no PDF. Take SVG."};
+
+    /// The bytes of a moving picture as GIF that begins again at its end.
+    Lent<std::string, const MovingPicture&, scene::Look, PictureSize, const Progress&> gif{
+        "This edition of Steelyard makes no moving picture. Take a still one, as SVG."};
 
     /// The bytes of a package; stored as they are where nothing compresses.
     std::function<tl::expected<std::string, PublishError>(const std::vector<PackedFile>&)> zip =

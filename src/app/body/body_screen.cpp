@@ -16,8 +16,6 @@ constexpr double kZoomPerNotch = 1.12;
 constexpr double kLeastZoom_px_m = 40.0;
 constexpr double kMostZoom_px_m = 4000.0;
 constexpr double kTurn_rad_px = 0.008;
-/// A repetition without a tempo is shown at this one.
-constexpr mechanics::Tempo kUsualTempo{2.0, 0.5, 2.0};
 
 /// The exercise at its start, middle and end: what the stage must hold.
 std::vector<mechanics::BodyResult> key_places(const BodyModel& model) {
@@ -142,7 +140,7 @@ void point(const StagePointer& pointer, setup::UnitSystem units, BodyScreen& scr
 void play(BodyScreen& screen, double seconds) {
     if (!screen.playing)
         return;
-    const mechanics::Tempo tempo = screen.model.exercise().tempo.value_or(kUsualTempo);
+    const mechanics::Tempo tempo = screen.model.exercise().tempo.value_or(mechanics::kUsualTempo);
     screen.played_s =
         std::fmod(screen.played_s + std::min(seconds, 0.1), mechanics::duration_s(tempo));
     update(screen.model, Scrub{mechanics::tempo_state(tempo, screen.played_s).progress});

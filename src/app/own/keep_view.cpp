@@ -6,6 +6,7 @@
 #include "app/widgets/buttons.h"
 #include "app/widgets/keyboard_wish.h"
 #include "app/widgets/pressed_key.h"
+#include "app/widgets/word_row.h"
 
 #include <fmt/format.h>
 #include <imgui_stdlib.h>
@@ -79,10 +80,41 @@ bool draw_name(ImVec2 at, float width_px, KeepState& state, KeepFrame& frame) {
     return entered;
 }
 
+/// The kinds of pictures, and what has come of the last one.
+/// @return the baseline below which the next thing may stand
+float draw_pictures(const Style& style, ImVec2 at, float width_px, KeepState& state,
+                    KeepFrame& frame) {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    draw_text(list, style, {TextSize::reading, true, Role::ink}, at, "Or take a picture along");
+    at.y += style.px(36.0F);
+    look_after(state.taking);
+    if (state.taking.is_busy()) {
+        const std::string share =
+            fmt::format("Painting: {:.0f} %", 100.0 * state.taking.work->share());
+        draw_text(list, style, {TextSize::body, false, Role::ink}, at, share);
+        const float word_px = text_width(style, {TextSize::body, false}, "Painting: 100 %");
+        if (word_button(style, "stop", {at.x + word_px + style.px(20.0F), at.y}, "Stop", false))
+            state.taking.work->stop();
+        return at.y;
+    }
+    std::vector<RowWord> words;
+    for (const PictureKind& kind : state.kinds)
+        words.push_back({kind.word, false});
+    if (const auto pressed = draw_word_row(style, "pictures", words, at, at.x + width_px))
+        frame.picture = state.kinds[*pressed];
+    if (state.taking.said.empty())
+        return at.y;
+    const Role role = state.taking.is_fault ? Role::wrong : Role::quiet_ink;
+    return draw_paragraph(list, style, {TextSize::caption, false, role},
+                          {at.x, at.y + style.px(28.0F)}, width_px, state.taking.said);
+}
+
 } // namespace
 
-KeepState open_keep(const OwnSetups& own, setup::Setup setup, std::optional<OwnFile> file) {
+KeepState open_keep(const OwnSetups& own, setup::Setup setup, std::optional<OwnFile> file,
+                    const publish::Tools& tools) {
     KeepState state;
+    state.kinds = picture_kinds(setup, tools);
     state.name = file ? head_of(setup).name : free_name(own, head_of(setup).name);
     state.setup = std::move(setup);
     state.file = std::move(file);
@@ -129,8 +161,11 @@ KeepFrame draw_keep(const Style& style, const scene::Point& window_px,
                            width_px,
                            "Saved in " + where_kept(own.folder()) +
                                ", as a text file that you can read and edit.");
-    if (word_button(style, "leave", {left_px, y + style.px(24.0F)}, "Back", false))
+    y = draw_pictures(style, {left_px, y + style.px(32.0F)}, width_px, state, frame);
+    if (word_button(style, "leave", {left_px, y + style.px(32.0F)}, "Back", false))
         frame.close = true;
+    ImGui::SetCursorScreenPos({0.0F, y + style.px(56.0F)});
+    ImGui::Dummy({1.0F, 1.0F});
     end_area();
     if (wish)
         keep(own, *wish, state, frame);

@@ -1,8 +1,10 @@
 #pragma once
-// The page on which what is on a stage is kept among the person's own setups.
+// The page on which what is on a stage is saved among the person's own setups, or taken along as a
+// picture.
 
 #include "app/look/style.h"
 #include "app/own/own_setups.h"
+#include "app/own/take_along.h"
 #include "app/platform/window.h"
 
 #include <optional>
@@ -13,20 +15,24 @@ namespace steelyard::app {
 
 /// The page between frames.
 struct KeepState {
-    setup::Setup setup;          ///< what is to be kept
-    std::optional<OwnFile> file; ///< the own file that it came from
-    std::string name;            ///< as typed so far
-    std::string fault;           ///< why it could not be kept, and what to do
-    bool wants_keyboard = true;  ///< the name has yet to get it
+    setup::Setup setup;             ///< what is to be kept
+    std::optional<OwnFile> file;    ///< the own file that it came from
+    std::string name;               ///< as typed so far
+    std::string fault;              ///< why it could not be kept, and what to do
+    std::vector<PictureKind> kinds; ///< of pictures that can be made of it
+    TakeAlong taking;
+    bool wants_keyboard = true; ///< the name has yet to get it
 };
 
 /// Opens the page for a setup, with a name that is free where it has none of its own yet.
-KeepState open_keep(const OwnSetups& own, setup::Setup setup, std::optional<OwnFile> file);
+KeepState open_keep(const OwnSetups& own, setup::Setup setup, std::optional<OwnFile> file,
+                    const publish::Tools& tools);
 
 /// What came of a frame.
 struct KeepFrame {
     bool close = false;
-    std::optional<OwnFile> kept; ///< in this file, under the name that was typed
+    std::optional<OwnFile> kept;        ///< in this file, under the name that was typed
+    std::optional<PictureKind> picture; ///< to be made
 };
 
 /// Draws the page over the whole window. Enter keeps in the same file where there is one, and under

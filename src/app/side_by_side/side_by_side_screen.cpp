@@ -13,8 +13,6 @@ namespace {
 using scene::Point;
 
 constexpr double kScrubStep = 0.02;
-/// A repetition without a tempo is shown at this one.
-constexpr mechanics::Tempo kUsualTempo{2.0, 0.5, 2.0};
 
 /// B takes a value, and is seen on its way there.
 void change_b(SideBySideScreen& screen, const mechanics::Change& change, double value) {
@@ -198,7 +196,7 @@ void play(SideBySideScreen& screen, double seconds) {
         return;
     const ComparedState& state = screen.model.state;
     const mechanics::Tempo tempo =
-        state.a.exercise.tempo.value_or(state.b.exercise.tempo.value_or(kUsualTempo));
+        state.a.exercise.tempo.value_or(state.b.exercise.tempo.value_or(mechanics::kUsualTempo));
     screen.played_s =
         std::fmod(screen.played_s + std::min(seconds, 0.1), mechanics::duration_s(tempo));
     update(screen.model, ScrubBoth{mechanics::tempo_state(tempo, screen.played_s).progress});

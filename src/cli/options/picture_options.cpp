@@ -37,7 +37,10 @@ scene::Look read_look(const std::string& text) {
 } // namespace
 
 void add_picture_options(CLI::App& command, PictureOptions& options) {
-    command.add_option("--out", options.out, "file to write; .png, .svg or .pdf says the format")
+    command
+        .add_option("--out", options.out,
+                    "file to write; .png, .svg or .pdf says the format. A repetition moves in "
+                    "a .gif, or as a PNG each in a folder whose name ends in /")
         ->required()
         ->type_name("FILE");
     command
@@ -70,6 +73,16 @@ ExitStatus write_picture(const scene::Drawing& drawing, const PictureOptions& op
         return status_of(written.error());
     }
     return ExitStatus::ok;
+}
+
+ExitStatus write_moving_picture(const publish::MovingPicture& picture,
+                                const PictureOptions& options, const Streams& streams) {
+    const auto written = publish::write_moving_picture(picture, options.look, options.size,
+                                                       options.out, paint::paint_tools());
+    if (written)
+        return ExitStatus::ok;
+    streams.err << written.error().message << '\n';
+    return status_of(written.error());
 }
 
 ExitStatus status_of(const publish::PublishError& error) {

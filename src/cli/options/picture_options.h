@@ -23,6 +23,10 @@ void add_picture_options(CLI::App& command, PictureOptions& options);
 ExitStatus write_picture(const scene::Drawing& drawing, const PictureOptions& options,
                          const Streams& streams);
 
+/// The same of a moving picture.
+ExitStatus write_moving_picture(const publish::MovingPicture& picture,
+                                const PictureOptions& options, const Streams& streams);
+
 /// The status that a failure to publish ends with: bad input for what the command line asked.
 ExitStatus status_of(const publish::PublishError& error);
 

@@ -59,6 +59,26 @@ std::optional<Kind> setup_beside(const DrawOptions& options, const Streams& stre
     return *same_kind;
 }
 
+/// Writes the repetition as a moving picture.
+ExitStatus draw_moving(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>& muscles,
+                       const DrawOptions& options, const publish::BodyFigureStyle& style,
+                       const Streams& streams) {
+    constexpr double kFrame_s = 0.05;
+    if (options.sweep || !options.beside.empty() || options.body.progress) {
+        streams.err << "--out: a moving picture shows the whole repetition of one exercise; leave "
+                       "--sweep, --beside and --at out, or end the name in .png, .svg or .pdf.\n";
+        return ExitStatus::bad_input;
+    }
+    const auto moving = publish::repetition_picture(setup, muscles, style, kFrame_s);
+    if (!moving) {
+        streams.err << options.file
+                    << " holds still: a moving picture takes an exercise with a [path]. End the "
+                       "name in .png, .svg or .pdf.\n";
+        return ExitStatus::bad_input;
+    }
+    return write_moving_picture(*moving, options.picture, streams);
+}
+
 ExitStatus draw_body(const setup::BodySetup& setup, const DrawOptions& options,
                      const Streams& streams) {
     const auto muscles = setup::shipped_muscles();
@@ -68,6 +88,8 @@ ExitStatus draw_body(const setup::BodySetup& setup, const DrawOptions& options,
     }
     publish::BodyFigureStyle style = options.body;
     style.sheet_px = publish::sheet_for(options.picture.size);
+    if (publish::moving_format(options.picture.out) != publish::MovingFormat::none)
+        return draw_moving(setup, *muscles, options, style, streams);
     if (!options.beside.empty()) {
         const auto other = setup_beside<setup::BodySetup>(options, streams);
         return other ? finish(publish::comparison_figure(setup, *other, style.sheet_px),
@@ -200,8 +222,10 @@ Work add_figure_options(CLI::App& command) {
 } // namespace
 
 Verb draw_verb() {
-    return {"draw", "draw a setup as on the stage, as a PNG, SVG or PDF",
+    return {"draw", "draw a setup as on the stage, as a PNG, SVG or PDF; a repetition as a GIF",
             "  steelyard draw launch-trolley --out trolley.png\n"
+            "  steelyard draw squat-bar-back --out squat.gif --size 640x480\n"
+            "  steelyard draw squat-bar-back --out frames/\n"
             "  steelyard draw my-lever.setup.toml --out lever.svg --size 1920x1080 --look dark",
             &add_draw_options};
 }

@@ -51,10 +51,10 @@ template <typename Kind> Lines setups_in(const std::filesystem::path& folder) {
 
 /// The person's own, which the verbs look for first, and those that come with the program.
 template <typename Kind> Lines own_and_shipped(const std::filesystem::path& shipped) {
-    const std::filesystem::path own = setup::own_folder() / "setups";
+    const std::filesystem::path own = setup::own_folder();
     std::error_code failed;
-    Lines lines = std::filesystem::is_directory(own, failed) ? setups_in<Kind>(own)
-                                                             : Lines(std::vector<Listed>());
+    const bool has_own = !own.empty() && std::filesystem::is_directory(own / "setups", failed);
+    Lines lines = has_own ? setups_in<Kind>(own / "setups") : Lines(std::vector<Listed>());
     if (!lines)
         return lines;
     return setups_in<Kind>(shipped).map([&](const std::vector<Listed>& more) {

@@ -16,6 +16,9 @@ struct Tempo {
     double back_s = 2.0; ///< [s], > 0
 };
 
+/// The tempo in which an exercise is shown that has none of its own: unhurried.
+inline constexpr Tempo kUsualTempo{2.0, 0.5, 2.0};
+
 /// Smooth out, hold and back: each way is the minimum-jerk curve 10 u³ - 15 u⁴ + 6 u⁵ of its
 /// elapsed fraction u, with no velocity or acceleration at either end. Before 0 and after the end
 /// the body rests at the start.

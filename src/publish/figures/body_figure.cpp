@@ -6,6 +6,7 @@
 #include "words/caution.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace steelyard::publish {
 namespace {
@@ -19,19 +20,45 @@ scene::BodyMargins margins_on(const scene::Point& sheet_px) {
             std::min(125.0, 0.24 * sheet_px.y())};
 }
 
-scene::Drawing drawn(const setup::BodySetup& setup, const words::BodyReading& reading,
-                     const mechanics::BodyCase& posed, const mechanics::BodyResult& solved,
-                     const scene::Camera& camera, const scene::Point& size_px) {
-    const scene::BodyStage stage =
-        scene::fit_body(posed.body, {solved}, camera, size_px, margins_on(size_px));
+/// The exercise in one place of its path.
+struct Placed {
+    words::BodyReading reading;
+    mechanics::BodyCase posed;
+    mechanics::BodyResult solved;
+};
+
+tl::expected<Placed, MechanicsError> placed_at(const setup::BodySetup& setup,
+                                               const std::vector<mechanics::Muscle>& muscles,
+                                               double place) {
+    auto reading = words::read_body(setup, muscles, setup.axes, place);
+    if (!reading)
+        return tl::make_unexpected(reading.error());
+    mechanics::BodyCase posed = setup.exercise.body_case;
+    if (setup.exercise.path)
+        posed.pose = mechanics::pose_at(posed.pose, *setup.exercise.path, place);
+    auto solved = mechanics::solve_body(posed);
+    if (!solved)
+        return tl::make_unexpected(solved.error());
+    return Placed{*std::move(reading), std::move(posed), *std::move(solved)};
+}
+
+scene::Drawing drawn(const setup::BodySetup& setup, const Placed& placed,
+                     const scene::BodyStage& stage) {
     scene::BodyDrawing how;
     how.name = setup.head.name;
     how.sentence = setup.head.description;
     how.units = setup.head.units;
     how.axes = setup.axes;
-    how.muscles = reading.hinges.front().muscles;
-    return scene::draw_body(posed, solved, stage, how);
+    how.muscles = placed.reading.hinges.front().muscles;
+    return scene::draw_body(placed.posed, placed.solved, stage, how);
 }
+
+scene::Camera camera_for(const setup::BodySetup& setup, const BodyFigureStyle& style) {
+    return scene::camera_of(style.view.value_or(setup.view));
+}
+
+/// Places of the path that a stage is fitted to.
+constexpr std::size_t kFittedPlaces = 25;
 
 } // namespace
 
@@ -42,26 +69,52 @@ body_figure(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>&
                                       : words::hardest_place(setup);
     if (!place)
         return tl::make_unexpected(place.error());
-    const auto reading = words::read_body(setup, muscles, setup.axes, *place);
-    if (!reading)
-        return tl::make_unexpected(reading.error());
-    mechanics::BodyCase posed = setup.exercise.body_case;
-    if (setup.exercise.path)
-        posed.pose = mechanics::pose_at(posed.pose, *setup.exercise.path, *place);
-    const auto solved = mechanics::solve_body(posed);
-    if (!solved)
-        return tl::make_unexpected(solved.error());
-    const std::string summary = words::body_summary(setup, *reading, setup.head.units);
+    const auto placed = placed_at(setup, muscles, *place);
+    if (!placed)
+        return tl::make_unexpected(placed.error());
+    const std::string summary = words::body_summary(setup, placed->reading, setup.head.units);
     Caption caption(summary, style.sheet_px.x());
     caption.add_small(words::kCaution);
     const scene::Point size_px =
         style.sheet_px - scene::Point(0.0, style.caption ? caption.height_px() : 0.0);
-    scene::Drawing drawing = drawn(setup, *reading, posed, *solved,
-                                   scene::camera_of(style.view.value_or(setup.view)), size_px);
+    scene::Drawing drawing =
+        drawn(setup, *placed,
+              scene::fit_body(placed->posed.body, {placed->solved}, camera_for(setup, style),
+                              size_px, margins_on(size_px)));
     drawing.description += ' ' + summary;
     if (style.caption)
         caption.put_below(drawing);
     return drawing;
+}
+
+std::optional<MovingPicture> repetition_picture(const setup::BodySetup& setup,
+                                                const std::vector<mechanics::Muscle>& muscles,
+                                                const BodyFigureStyle& style, double frame_s) {
+    if (!setup.exercise.path)
+        return std::nullopt;
+    std::vector<double> places;
+    for (std::size_t i = 0; i < kFittedPlaces; ++i)
+        places.push_back(static_cast<double>(i) / static_cast<double>(kFittedPlaces - 1));
+    const scene::BodyStage stage =
+        scene::fit_body(setup.exercise.body_case.body, scene::solved_along(setup.exercise, places),
+                        camera_for(setup, style), style.sheet_px, margins_on(style.sheet_px));
+    const mechanics::Tempo tempo = setup.exercise.tempo.value_or(mechanics::kUsualTempo);
+    MovingPicture picture;
+    picture.frame_s = frame_s;
+    picture.frames =
+        static_cast<std::size_t>(std::max(1.0, std::round(mechanics::duration_s(tempo) / frame_s)));
+    picture.draw = [setup, muscles, stage, tempo,
+                    frame_s](std::size_t i) -> tl::expected<scene::Drawing, PublishError> {
+        const double progress =
+            mechanics::tempo_state(tempo, frame_s * static_cast<double>(i)).progress;
+        const auto placed = placed_at(setup, muscles, progress);
+        if (!placed)
+            return tl::make_unexpected(
+                PublishError{PublishFault::bad_place,
+                             to_text(setup::placed_error(placed.error(), setup.source))});
+        return drawn(setup, *placed, stage);
+    };
+    return picture;
 }
 
 } // namespace steelyard::publish

@@ -2,6 +2,7 @@
 // An exercise of the body as a drawing for paper and files.
 
 #include "mechanics/muscle/muscle.h"
+#include "publish/pictures/moving_picture.h"
 #include "scene/drawing.h"
 #include "setup/body/body_setup.h"
 
@@ -26,5 +27,12 @@ struct BodyFigureStyle {
 tl::expected<scene::Drawing, mechanics::MechanicsError>
 body_figure(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>& muscles,
             const BodyFigureStyle& style);
+
+/// The exercise through one repetition at rest in each place, in its tempo, else in the usual one,
+/// at one scale: what body_figure draws, without a caption. Empty for an exercise that holds still.
+/// @param frame_s  between two drawings [s], > 0
+std::optional<MovingPicture> repetition_picture(const setup::BodySetup& setup,
+                                                const std::vector<mechanics::Muscle>& muscles,
+                                                const BodyFigureStyle& style, double frame_s);
 
 } // namespace steelyard::publish

@@ -19,6 +19,8 @@ std::optional<PictureFormat> picture_format(const std::filesystem::path& path) {
         return PictureFormat::png;
     if (ending == ".svg")
         return PictureFormat::svg;
+    if (ending == ".gif")
+        return PictureFormat::gif;
     return ending == ".pdf" ? std::optional(PictureFormat::pdf) : std::nullopt;
 }
 
@@ -37,11 +39,11 @@ tl::expected<void, PublishError> write_picture(const scene::Drawing& drawing, sc
                                                PictureSize size, const std::filesystem::path& path,
                                                const Tools& tools) {
     const auto format = picture_format(path);
-    if (!format) {
-        return tl::make_unexpected(
-            PublishError{PublishFault::bad_ending,
-                         fmt::format("{}: no picture format. End the name in .png, .svg or .pdf.",
-                                     path.string())});
+    if (!format || *format == PictureFormat::gif) {
+        return tl::make_unexpected(PublishError{
+            PublishFault::bad_ending,
+            fmt::format("{}: no format for a still picture. End the name in .png, .svg or .pdf.",
+                        path.string())});
     }
     for (auto fault : {fault_in(drawing), fault_in(size)})
         if (fault)
@@ -57,6 +59,8 @@ tl::expected<void, PublishError> write_picture(const scene::Drawing& drawing, sc
     case PictureFormat::svg:
         return svg_of(drawing, {look, "drawing", true, scene::Point(size.width_px, size.height_px)})
             .and_then(write);
+    case PictureFormat::gif: // refused above
+        break;
     case PictureFormat::pdf:
         return tools.picture_pdf(drawing, look, size).map_error(of_this_file).and_then(write);
     }

@@ -14,7 +14,8 @@
 
 namespace steelyard::publish {
 
-enum class PictureFormat { png, svg, pdf };
+/// Of these, gif is for what moves.
+enum class PictureFormat { png, svg, pdf, gif };
 
 /// The format that a file name's ending asks for; capitals do not matter.
 std::optional<PictureFormat> picture_format(const std::filesystem::path& path);

@@ -116,3 +116,18 @@ class Own(WindowTest):
         self.assertEqual(self.own_files(bench), ["my-raise.setup.toml"])
         bench.press("o")
         self.assertTrue(bench.frame().says("My raise"))
+
+    def test_a_picture_and_a_moving_one_are_taken_along(self):
+        bench = self.open(self.setups / "body" / "lateral-raise-straight.setup.toml")
+        bench.press("ctrl+s", "Escape", "ctrl+s")
+        for word, name, frames in (("SVG", "*.svg", None), ("moving picture", "*.gif", 50)):
+            bench.click_word(word)
+            pictures = bench.folder / "steelyard" / "pictures"
+            bench.wait(lambda: list(pictures.glob(name)), f"the {word}")
+            self.assertTrue(bench.rest().says("Written: "))
+            picture, = pictures.glob(name)
+            if frames:
+                read = subprocess.run(["identify", "-format", "%wx%h\n", str(picture)], check=True,
+                                      text=True, capture_output=True).stdout.split()
+                self.assertEqual(set(read), {"1280x720"})
+                self.assertGreater(len(read), frames)
