@@ -25,7 +25,7 @@ constexpr int kTellingFigures = 3;
 /// How near a number comes to that of a wrong rule, or of a slip, to be taken for it [-]. Closer
 /// than an answer is to the right one: who is blamed falsely looks for a mistake that is not there.
 /// At the first, three rounded figures on the way still count.
-constexpr double kRuleNearness = 0.003;
+constexpr double kRuleNearness = 0.005;
 constexpr double kSlipNearness = 0.001;
 
 bool near(double value, double wanted, double tolerance) {

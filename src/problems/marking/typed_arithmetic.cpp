@@ -207,9 +207,7 @@ private:
         if (c == '(') {
             ++at_;
             const double value = sum(depth + 1);
-            if (next() != ')')
-                return fail("A closing bracket is missing.");
-            ++at_;
+            close_bracket();
             return value;
         }
         if (is_digit(c) || c == '.' || c == ',')
@@ -221,17 +219,46 @@ private:
     double call(Function function, int depth) {
         at_ += word().size();
         computed_ = true;
-        const double argument = next() == '-' ? sign(depth + 1) : atom(depth + 1);
+        std::optional<double> unit;
+        const double argument = argument_of_call(depth, unit);
         if (fault_)
             return 0.0;
-        double factor = takes_angle(function) ? kDegree_rad : 1.0;
-        if (takes_angle(function) && (word() == "rad" || word() == "deg")) {
-            factor = word() == "rad" ? 1.0 : kDegree_rad;
-            at_ += 3;
-        }
-        const bool right_angle = function == Function::tangent &&
-                                 std::abs(mechanics::portable::cos(argument * factor)) < 1e-12;
-        return right_angle ? fail(kNoValue) : finite(value_of(function, argument * factor));
+        if (!unit)
+            unit = angle_unit();
+        const double x = takes_angle(function) ? argument * unit.value_or(kDegree_rad) : argument;
+        const bool right_angle =
+            function == Function::tangent && std::abs(mechanics::portable::cos(x)) < 1e-12;
+        return right_angle ? fail(kNoValue) : finite(value_of(function, x));
+    }
+
+    /// "35", "-35" or "(35)".
+    /// @param unit  of the angle, where it stands within the brackets
+    double argument_of_call(int depth, std::optional<double>& unit) {
+        if (next() == '-')
+            return sign(depth + 1);
+        if (next() != '(')
+            return atom(depth + 1);
+        ++at_;
+        const double argument = sum(depth + 1);
+        unit = angle_unit();
+        close_bracket();
+        return argument;
+    }
+
+    /// "°" or "rad" behind an angle: how many radians one of it is.
+    std::optional<double> angle_unit() {
+        const std::string_view unit = word();
+        if (unit != "rad" && unit != "deg")
+            return std::nullopt;
+        at_ += unit.size();
+        return unit == "rad" ? 1.0 : kDegree_rad;
+    }
+
+    void close_bracket() {
+        if (next() != ')')
+            fail("A closing bracket is missing.");
+        else
+            ++at_;
     }
 
     /// Digits with one decimal sign, point or comma, and perhaps an exponent.

@@ -141,7 +141,7 @@ TEST_CASE("what is drawn by hand may be drawn once more, after a hint that keeps
         INFO(family);
         Asking asking = begin_asking(question_of(family), {});
         const std::string wrong =
-            problems::placed_text(asking.question, problems::first_place(asking.question));
+            problems::placed_text(asking.question, {{0.011, 0.3}, {0.013, -0.2}});
         mark_answer(bank(), asking, wrong);
         CHECK_FALSE(asking.finished);
         CHECK_THAT(asking.told->feedback, ContainsSubstring("Try once more."));

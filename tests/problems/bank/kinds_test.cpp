@@ -162,5 +162,5 @@ TEST_CASE("every skill has a family, and every kind of question is there") {
                           [&](const Family& family) { return family.kind == kind; }));
     CHECK(our_bank().families.size() >= 50);
     CHECK(our_bank().skills.size() >= 20);
-    CHECK(our_bank().skills.size() <= 30);
+    CHECK(our_bank().skills.size() <= 40); // more would be no map any more
 }
