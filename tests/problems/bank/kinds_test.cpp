@@ -7,6 +7,7 @@
 #include "problems/question/question_writer.h"
 
 #include <algorithm>
+#include <set>
 
 using namespace steelyard;
 using namespace steelyard::problems;
@@ -163,4 +164,28 @@ TEST_CASE("every skill has a family, and every kind of question is there") {
     CHECK(our_bank().families.size() >= 50);
     CHECK(our_bank().skills.size() >= 20);
     CHECK(our_bank().skills.size() <= 40); // more would be no map any more
+}
+
+TEST_CASE("every skill has at least four families over three forms of task") {
+    std::size_t numeric = 0;
+    for (const Skill& skill : our_bank().skills) {
+        std::set<Kind> forms;
+        std::size_t count = 0;
+        for (const Family& family : our_bank().families) {
+            if (family.skill != skill.id)
+                continue;
+            ++count;
+            forms.insert(family.kind);
+            numeric += family.kind == Kind::numeric ? 1 : 0;
+        }
+        INFO(skill.id);
+        CHECK(count >= 4);
+        // To say what a change does is one form, to find all that do it another: there is no third.
+        CHECK(forms.size() >= (skill.id == "predict-the-change" ? 2U : 3U));
+    }
+    // Half of the bank asks for numbers, half for ideas.
+    const double share =
+        static_cast<double>(numeric) / static_cast<double>(our_bank().families.size());
+    CHECK(share > 0.4);
+    CHECK(share < 0.6);
 }
