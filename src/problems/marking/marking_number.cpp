@@ -92,13 +92,13 @@ bool is_nearer_to_a_rule(const Question& question, double typed, double right) {
                        });
 }
 
-/// "You part from the solution at step 2: ..."
+/// "Your working first goes wrong at step 2: ..."
 std::string parting_words(const Question& question, std::size_t at) {
     if (at >= question.steps.size())
         return "";
     const Step& step = question.steps[at];
-    return fmt::format(" The two part at step {}: {} {} = {}.", at + 1, step.says, step.formula,
-                       step.result);
+    return fmt::format(" Your working first goes wrong at step {}: {} {} = {}.", at + 1, step.says,
+                       step.formula, step.result);
 }
 
 void name_rules(const Bank& bank, const Question& question,
@@ -252,8 +252,8 @@ Marking mark_numeric(const Bank& bank, const Question& question, const std::stri
         name_slip(bank, question, *marking.typed, read, marking);
     if (marking.feedback.empty()) {
         marking.remark = remark_on(question, {*marking.typed, read.as_typed, read.half_step});
-        marking.feedback = fmt::format("Not quite: {} is {}. {}", question.asked_text,
-                                       question.answer_text, marking.remark);
+        marking.feedback = fmt::format("Not quite. {} Worked out, {} is {}.", marking.remark,
+                                       question.asked_text, question.answer_text);
     }
     return marking;
 }

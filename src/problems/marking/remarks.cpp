@@ -25,8 +25,9 @@ std::string step_that_gives(const Question& question, const WrongNumber& number)
     for (std::size_t i = 0; i + 1 < question.steps.size(); ++i) {
         const Step& step = question.steps[i];
         if (step.options.empty() && step.value != 0.0 && same(number.as_typed, step.value, 0.0))
-            return fmt::format("That is what step {} comes to: \u201c{}\u201d Go on from there.",
-                               i + 1, step.says);
+            return fmt::format(
+                "Your number is what step {} comes to: \u201c{}\u201d Go on from there.", i + 1,
+                step.says);
     }
     return {};
 }
@@ -49,12 +50,13 @@ std::string size_of_miss(const Question& question, const WrongNumber& number) {
                              "number is right."
                            : "The answer is below zero.";
     if (std::abs(ratio - 1.0) <= kRoundedOnTheWay)
-        return "That is close: rounding on the way gives such a number. Keep four figures until "
+        return "Your number is close: rounding on the way gives such a number. Keep four figures "
+               "until "
                "the end.";
     if (ratio > kFarOff || ratio < 1.0 / kFarOff)
-        return fmt::format("That is far too {}: look at the units first.",
+        return fmt::format("Your number is far too {}: look at the units first.",
                            ratio > 1.0 ? "large" : "small");
-    return fmt::format("That is too {}.", ratio > 1.0 ? "large" : "small");
+    return fmt::format("Your number is too {}.", ratio > 1.0 ? "large" : "small");
 }
 
 } // namespace

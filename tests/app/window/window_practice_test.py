@@ -42,7 +42,7 @@ class Candidate(WindowTest):
 
     @staticmethod
     def choices(frame):
-        return sum(entry["x"] > 940.0 and entry["text"] in "123456789"
+        return sum(entry["x"] > 940.0 and entry["text"] in tuple("ABCDEFG")
                    for entry in frame.data["texts"])
 
     def answer_by_keys(self, window, frame):
