@@ -1,5 +1,6 @@
 #include "problems/marking/marking_number.h"
 
+#include "mechanics/portable.h"
 #include "problems/bank/family_names.h"
 #include "problems/language/number_text.h"
 #include "problems/marking/remarks.h"
@@ -171,7 +172,7 @@ std::optional<std::string> work_out(const std::string& text, Dimension dimension
 /// "200" can be 197 rounded to two figures or more: half of the last digit that is no zero.
 double coarse_half_step(const setup::TypedQuantity& typed) {
     const int zeros = typed.number.figures_most - typed.number.figures_least;
-    return 0.5 * std::abs(typed.last_place_SI) * std::pow(10.0, zeros);
+    return 0.5 * std::abs(typed.last_place_SI) * mechanics::portable::pow(10.0, zeros);
 }
 
 } // namespace
