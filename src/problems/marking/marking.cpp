@@ -63,8 +63,9 @@ Marking mark_one_choice(const Bank& bank, const Question& question,
         return marking;
     }
     const Choice& right = choices[correct];
-    marking.feedback = joined({choice.reason, fmt::format("The answer is: {}.", right.text),
-                               right.reason, question.reason});
+    marking.feedback =
+        joined({choice.reason, fmt::format("The answer is {}: {}.", letter(correct), right.text),
+                right.reason, question.reason});
     name_rule(bank, choice.wrong_rule, marking);
     return marking;
 }
@@ -90,9 +91,8 @@ Marking mark_several(const Bank& bank, const Question& question, const SeveralWa
         if (wanted == taken)
             continue;
         const Choice& choice = several.choices[i];
-        marking.feedback += joined(
-            {marking.feedback.empty() ? "" : " ",
-             fmt::format("{} {}.", letter(i), wanted ? "belongs to it" : "does not belong to it"),
+        marking.feedback = joined(
+            {marking.feedback, fmt::format("{} {}.", letter(i), wanted ? "fits" : "does not fit"),
              choice.reason});
         if (taken && wrong_rule.empty())
             wrong_rule = choice.wrong_rule;
