@@ -110,7 +110,7 @@ MUTANTS = [
            PROBLEMS, "a wrong number typed to few figures not matched to its rule", ("*wrong*",)),
     Mutant("src/problems/marking/typed_arithmetic.cpp",
            "value = finite(plus ? value + other : value - other);",
-           "value = finite(value + other);",
+           "value = finite(plus ? value + other : value + other + 0.0);",
            PROBLEMS, "a typed subtraction added", ("*sums*",)),
     Mutant("src/problems/marking/typed_arithmetic.cpp",
            "argument * unit.value_or(kDegree_rad)", "argument * unit.value_or(1.0)",
