@@ -2,11 +2,13 @@
 
 #include "catch.h"
 #include "problems/bank/bank.h"
+#include "problems/draw/instance.h"
 #include "problems/marking/marking.h"
 #include "problems/question/generator.h"
 #include "problems/question/question_writer.h"
 
 #include <algorithm>
+#include <functional>
 #include <set>
 
 using namespace steelyard;
@@ -188,4 +190,26 @@ TEST_CASE("every skill has at least four families over three forms of task") {
         static_cast<double>(numeric) / static_cast<double>(our_bank().families.size());
     CHECK(share > 0.4);
     CHECK(share < 0.6);
+}
+
+// A choice that is right nearly every time is learned instead of the subject, and so is one that
+// never is; of four, one may stand for a mistake alone. Our own limits.
+TEST_CASE("of drawn choices at least three are right now and then, and none nearly always") {
+    constexpr int kDraws = 400;
+    for (const Family& family : our_bank().families) {
+        if (family.kind != Kind::single_choice || !family.items.empty())
+            continue;
+        std::vector<int> right(family.choices.size(), 0);
+        for (std::uint64_t seed = 0; seed < kDraws; ++seed) {
+            Instance instance;
+            REQUIRE(draw_instance(family, seed, instance) == Refusal::none);
+            ++right.at(instance.shown.at(instance.correct.front()));
+        }
+        std::sort(right.begin(), right.end(), std::greater<>());
+        INFO(family.id << ": " << right.front() << " of " << kDraws);
+        CHECK(right.front() <= 0.6 * kDraws);
+        const std::size_t least = std::min<std::size_t>(right.size(), 3) - 1;
+        INFO("and " << right[least]);
+        CHECK(right[least] >= 0.08 * kDraws);
+    }
 }
