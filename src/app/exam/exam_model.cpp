@@ -23,6 +23,7 @@ void put_on_screen(ExamModel& model, const problems::Bank& bank) {
     learner::AskRules rules;
     rules.help = false;
     rules.feedback = false;
+    rules.calculator = model.calculator;
     model.question.emplace().asking = learner::begin_asking(std::move(*question), rules);
     take_answer(*model.question, item.answer);
 }
@@ -32,7 +33,8 @@ std::string remark_on(const QuestionModel& question, const problems::Bank& bank,
                       const std::string& answer) {
     if (answer.empty())
         return {};
-    const problems::Marking marking = problems::mark(bank, question.question(), answer);
+    const problems::Marking marking =
+        problems::mark(bank, question.question(), answer, {question.asking.rules.calculator});
     return marking.verdict == problems::Verdict::unreadable ? marking.feedback : std::string();
 }
 
@@ -43,8 +45,9 @@ std::int64_t counted_in(std::int64_t left_ms) {
 
 } // namespace
 
-ExamModel sit_exam(learner::Exam exam, const problems::Bank& bank) {
+ExamModel sit_exam(learner::Exam exam, const problems::Bank& bank, bool calculator) {
     ExamModel model;
+    model.calculator = calculator;
     model.exam = std::move(exam);
     put_on_screen(model, bank);
     return model;

@@ -14,12 +14,14 @@ namespace steelyard::app {
 struct ExamModel {
     learner::Exam exam;
     std::optional<QuestionModel> question; ///< on the screen; empty when the bank has it no more
+    bool calculator = true;                ///< a calculation may be typed where a number is asked
     bool asks_to_end = false;
     std::string remark; ///< that an answer cannot be read; never whether it is right
 };
 
 /// Takes up an exam: puts its present question on the screen with the answer so far.
-ExamModel sit_exam(learner::Exam exam, const problems::Bank& bank);
+/// @param calculator  as the exam's blueprint says
+ExamModel sit_exam(learner::Exam exam, const problems::Bank& bank, bool calculator);
 
 // Each returns true when the exam is to be kept; after its end, nothing changes it any more.
 

@@ -301,7 +301,8 @@ ExamFrame run_offer(const Style& style, const Layout& layout, Desk& desk, const 
 void open_exam(ExamScreen& screen, Desk& desk, std::uint64_t seed, const Clock& now) {
     screen = {};
     if (auto begun = desk.unfinished_exam()) {
-        screen.model = sit_exam(std::move(*begun), *desk.course().bank);
+        screen.model =
+            sit_exam(std::move(*begun), *desk.course().bank, desk.course().exam.calculator);
         return;
     }
     auto exam = learner::new_exam(desk.course(), seed, now);
@@ -310,7 +311,7 @@ void open_exam(ExamScreen& screen, Desk& desk, std::uint64_t seed, const Clock& 
         return;
     }
     foresee_exam(desk.course(), desk.standing(), *exam);
-    screen.model = sit_exam(std::move(*exam), *desk.course().bank);
+    screen.model = sit_exam(std::move(*exam), *desk.course().bank, desk.course().exam.calculator);
 }
 
 std::optional<double> next_tick_s(const ExamScreen& screen) {

@@ -5,6 +5,7 @@
 #include "app/widgets/keyboard_wish.h"
 #include "app/widgets/pressed_key.h"
 #include "problems/bank/answer_kinds.h"
+#include "problems/question/question_writer.h"
 #include "problems/question/worked_steps.h"
 
 #include <imgui_stdlib.h>
@@ -103,9 +104,43 @@ void draw_answer_line(const Style& style, QuestionScreen& screen, ColumnPen& pen
         change_answer(model.asking);
 }
 
+/// A tick or a cross, so that colour is not the only signal; its upper left corner.
+void draw_sign(const Style& style, ImDrawList& list, ImVec2 at, bool right) {
+    const ImU32 ink = style.mark(right ? Role::right : Role::wrong);
+    const float size = style.px(12.0F);
+    if (right) {
+        const ImVec2 tick[] = {
+            {at.x, at.y + 0.55F * size}, {at.x + 0.4F * size, at.y + size}, {at.x + size, at.y}};
+        list.AddPolyline(tick, 3, ink, 0, style.px(3.0F));
+    } else {
+        list.AddLine(at, {at.x + size, at.y + size}, ink, style.px(3.0F));
+        list.AddLine({at.x + size, at.y}, {at.x, at.y + size}, ink, style.px(3.0F));
+    }
+}
+
+/// Whether a row was right to choose; of an order, whether it stands in its place. Nothing while
+/// the question is open, and of rows that nobody had to choose.
+std::optional<bool> row_mark(const QuestionModel& model, std::size_t row) {
+    if (!model.asking.finished || !model.asking.rules.feedback || !model.asking.rules.explains)
+        return std::nullopt;
+    const std::vector<std::size_t> right = problems::right_ones(model.question());
+    const auto wanted = std::find(right.begin(), right.end(), row);
+    const auto chosen = std::find(model.chosen.begin(), model.chosen.end(), row);
+    if (std::holds_alternative<problems::OrderWanted>(model.question().wanted))
+        return chosen == model.chosen.end()
+                   ? std::nullopt
+                   : std::optional(chosen - model.chosen.begin() == wanted - right.begin());
+    if (wanted != right.end())
+        return true;
+    return chosen != model.chosen.end() ? std::optional(false) : std::nullopt;
+}
+
+/// Beside the words of a choice: its letter in front, the tick or cross behind.
+constexpr float kRowMargins_px = 56.0F;
+
 /// Height of a choice whose words take several lines.
 float choice_height(const Style& style, ColumnPen& pen, const std::string& text) {
-    const float room_px = pen.width() - style.px(36.0F);
+    const float room_px = pen.width() - style.px(kRowMargins_px);
     const float lines = static_cast<float>(paragraph_lines(style, kStrong, room_px, text));
     return style.px(14.0F) + lines * line_height(style, TextSize::body);
 }
@@ -124,30 +159,18 @@ void draw_choices(const Style& style, QuestionModel& model, ColumnPen& pen, Ques
             frame.let_go = true;
         }
         ImGui::PopID();
-        std::string number = std::to_string(i + 1);
+        std::string name = problems::letter(i);
         if (chosen && std::holds_alternative<problems::OrderWanted>(model.question().wanted))
-            number = "→ " + std::to_string(place - model.chosen.begin() + 1);
+            name += " → " + std::to_string(place - model.chosen.begin() + 1);
         const float base = pen.y() + style.px(23.0F);
-        draw_text(pen.list(), style, kCaption, {pen.left() + style.px(4.0F), base}, number);
+        draw_text(pen.list(), style, kCaption, {pen.left() + style.px(4.0F), base}, name);
+        if (const auto right = row_mark(model, i))
+            draw_sign(style, pen.list(),
+                      {pen.left() + pen.width() - style.px(14.0F), base - style.px(12.0F)}, *right);
         draw_paragraph(pen.list(), style, chosen ? kStrong : kBody,
-                       {pen.left() + style.px(36.0F), base}, pen.width() - style.px(36.0F),
+                       {pen.left() + style.px(36.0F), base}, pen.width() - style.px(kRowMargins_px),
                        choice.text);
         pen.skip_px(height_px + style.px(4.0F));
-    }
-}
-
-/// A tick or a cross, so that colour is not the only signal.
-void draw_verdict_sign(const Style& style, ColumnPen& pen, bool right) {
-    const ImU32 ink = style.mark(right ? Role::right : Role::wrong);
-    const float size = style.px(12.0F);
-    const ImVec2 at{pen.left() + style.px(2.0F), pen.y() - size};
-    if (right) {
-        const ImVec2 tick[] = {
-            {at.x, at.y + 0.55F * size}, {at.x + 0.4F * size, at.y + size}, {at.x + size, at.y}};
-        pen.list().AddPolyline(tick, 3, ink, 0, style.px(3.0F));
-    } else {
-        pen.list().AddLine(at, {at.x + size, at.y + size}, ink, style.px(3.0F));
-        pen.list().AddLine({at.x + size, at.y}, {at.x, at.y + size}, ink, style.px(3.0F));
     }
 }
 
@@ -156,7 +179,7 @@ std::string verdict_word(const problems::Marking& mark) {
     case problems::Verdict::correct:
         return "Right";
     case problems::Verdict::correct_few_figures:
-        return "Right, with few figures";
+        return "Right, with fewer figures";
     case problems::Verdict::wrong:
         return "Not yet";
     case problems::Verdict::wrong_unit:
@@ -171,7 +194,8 @@ std::string verdict_word(const problems::Marking& mark) {
 
 void draw_verdict(const Style& style, const problems::Marking& mark, ColumnPen& pen) {
     pen.skip(24.0F);
-    draw_verdict_sign(style, pen, mark.correct);
+    draw_sign(style, pen.list(), {pen.left() + style.px(2.0F), pen.y() - style.px(12.0F)},
+              mark.correct);
     draw_text(pen.list(), style, {TextSize::body, true, mark.correct ? Role::right : Role::wrong},
               {pen.left() + style.px(24.0F), pen.y()}, verdict_word(mark));
     pen.skip(24.0F);

@@ -4,6 +4,7 @@
 #include "problems/bank/answer_kinds.h"
 #include "problems/marking/typed_choice.h"
 #include "problems/question/generator.h"
+#include "problems/question/question_writer.h"
 
 #include <algorithm>
 
@@ -99,6 +100,18 @@ void choose(QuestionModel& model, std::size_t choice) {
     else
         model.chosen.push_back(choice);
     change_answer(model.asking);
+}
+
+bool choose_by_letter(QuestionModel& model, const std::string& letter) {
+    constexpr std::size_t kLetters = 4;
+    const std::size_t count = std::min(kLetters, problems::choices_of(model.question()).size());
+    for (std::size_t i = 0; !model.asking.finished && i < count; ++i) {
+        if (problems::letter(i) != letter)
+            continue;
+        choose(model, i);
+        return true;
+    }
+    return false;
 }
 
 void place(QuestionModel& model, const problems::Placed& placed) {

@@ -43,6 +43,9 @@ bool is_typed(const problems::Question& question);
 
 /// Chooses or un-chooses a choice: single questions keep one, the others a row.
 void choose(QuestionModel& model, std::size_t choice);
+/// The same by the letter that stands before it, A to D; further letters are keys of the screen.
+/// @return false when no choice has it
+bool choose_by_letter(QuestionModel& model, const std::string& letter);
 
 /// Puts something on the drawing; a letter that was typed is forgotten.
 void place(QuestionModel& model, const problems::Placed& placed);

@@ -29,7 +29,8 @@ std::string letter_of(const KeyPress& key) {
 /// @return true when the key was meant for the question
 void read_key(const KeyPress& key, QuestionScreen& screen, QuestionFrame& frame) {
     QuestionModel& model = *screen.model;
-    if (nudge_place(key, model) || place_by_letter(model, letter_of(key))) {
+    if (nudge_place(key, model) || place_by_letter(model, letter_of(key)) ||
+        choose_by_letter(model, letter_of(key))) {
         frame.let_go = true;
         return;
     }

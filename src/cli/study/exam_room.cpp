@@ -147,7 +147,8 @@ void ExamRoom::take_answer(const std::string& line) {
     const learner::ExamItem& item = exam_.items[exam_.at];
     const auto question = problems::question_from_code(*study_.shelf.bank, item.code);
     if (question) {
-        const problems::Marking marking = problems::mark(*study_.shelf.bank, *question, line);
+        const problems::Marking marking =
+            problems::mark(*study_.shelf.bank, *question, line, {study_.course().exam.calculator});
         // Whether it is right stays hidden; that it cannot be read must not.
         if (marking.verdict == problems::Verdict::unreadable) {
             streams_.out << wrapped(marking.feedback);

@@ -41,6 +41,7 @@ tl::expected<ExamBlueprint, setup::InputError> blueprint_of(const setup::TomlDoc
     if (!(blueprint.pass_share > 0.0) || blueprint.pass_share > 1.0)
         top.add_error("pass", fmt::format("{}", blueprint.pass_share),
                       "a share above 0 and up to 1, such as \"70 %\"");
+    blueprint.calculator = top.boolean("calculator").value_or(true);
     double sum = 0.0;
     for (TomlReader& skill : top.tables("skill", Need::required)) {
         SkillWeight read = read_weight(skill);

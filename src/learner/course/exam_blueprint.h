@@ -23,6 +23,8 @@ struct ExamBlueprint {
     int questions = 40;
     int minutes = 60;
     double pass_share = 0.7; ///< of the questions
+    /// Whether a calculation may be typed where a number is asked: "70*0.4 + 50*1.2".
+    bool calculator = true;
     std::vector<SkillWeight> weights;
 };
 

@@ -174,7 +174,8 @@ ExamReport report_on(const Course& course, const Exam& exam) {
         mark.answered = !item.answer.empty();
         mark.question = std::move(*question);
         if (mark.answered)
-            mark.marking = problems::mark(*course.bank, mark.question, item.answer);
+            mark.marking =
+                problems::mark(*course.bank, mark.question, item.answer, {course.exam.calculator});
         mark.right = mark.answered && mark.marking.correct;
         mark.wrong_rule = mark.answered ? mark.marking.wrong_rule.value_or("") : "";
         if (!mark.wrong_rule.empty()) {

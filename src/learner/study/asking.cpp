@@ -1,5 +1,7 @@
 #include "learner/study/asking.h"
 
+#include "problems/marking/placing.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -11,16 +13,37 @@ namespace {
 using problems::Marking;
 using problems::Verdict;
 
-/// Attempts at a typed number where there is help.
-constexpr std::size_t kTriesAtNumber = 2;
+/// Attempts at what is typed as a number or drawn by hand, where there is help.
+constexpr std::size_t kTries = 2;
 
 bool is_slip_of_unit(const Marking& marking) {
     return marking.verdict == Verdict::wrong_unit || marking.verdict == Verdict::wrong_dimension;
 }
 
-bool may_try_again(const Asking& asking) {
-    return asking.rules.help && problems::wanted_number(asking.question) != nullptr &&
-           asking.attempts.size() < kTriesAtNumber;
+bool is_drawn_by_hand(const Asking& asking, const std::string& answer) {
+    return problems::wanted_place(asking.question) != nullptr && problems::read_placed(answer);
+}
+
+bool may_try_again(const Asking& asking, const std::string& answer) {
+    return asking.rules.help && asking.attempts.size() < kTries &&
+           (problems::wanted_number(asking.question) != nullptr ||
+            is_drawn_by_hand(asking, answer));
+}
+
+/// Of what was put on the drawing: what it is to be, and nothing of where.
+std::string hint_to_draw(const problems::Question& question) {
+    switch (problems::wanted_place(question)->target) {
+    case problems::PlaceTarget::axis:
+        return "Which point of it stays where it is?";
+    case problems::PlaceTarget::effort_line:
+        return "A line of action passes through the point where the force acts and runs the way "
+               "the force pulls.";
+    case problems::PlaceTarget::arm_foot:
+        return "A moment arm begins at the axis and meets the line of action at 90°.";
+    case problems::PlaceTarget::load_place:
+        return "The torques both ways have to be equal: farther out is more.";
+    }
+    return {};
 }
 
 /// The question that finds out whether the likely mistake was made; where none is known, the step
@@ -32,11 +55,12 @@ std::string pointed_hint(const problems::Bank& bank, const Asking& asking, const
         marking.wrong_rule ? bank.find_wrong_rule(*marking.wrong_rule) : nullptr;
     if (rule != nullptr)
         return rule->ask + " Try once more.";
+    if (problems::wanted_place(asking.question) != nullptr)
+        return hint_to_draw(asking.question) + " Try once more.";
     return asking.open_steps < asking.question.steps.size()
-               ? fmt::format("No common mistake gives this number. Look at step {} and try once "
-                             "more.",
+               ? fmt::format("{} Look at step {} and try once more.", marking.remark,
                              asking.open_steps + 1)
-               : std::string("No common mistake gives this number. Try once more.");
+               : marking.remark + " Try once more.";
 }
 
 /// Says of a wrong number what helps to find the right one. A step that it points to is told.
@@ -85,13 +109,13 @@ Asking asked_before(problems::Question question) {
 void mark_answer(const problems::Bank& bank, Asking& asking, const std::string& answer) {
     if (asking.finished || answer.empty())
         return;
-    Marking marking = problems::mark(bank, asking.question, answer);
+    Marking marking = problems::mark(bank, asking.question, answer, {asking.rules.calculator});
     if (marking.verdict == Verdict::unreadable) {
         asking.told = std::move(marking);
         return;
     }
     note(asking, answer, marking, false);
-    if (!marking.correct && may_try_again(asking)) {
+    if (!marking.correct && may_try_again(asking, answer)) {
         tell_hint(bank, asking, marking);
         return;
     }
@@ -137,7 +161,8 @@ bool has_own_step(const Asking& asking) {
 void mark_own_step(Asking& asking, const std::string& answer) {
     if (!has_own_step(asking) || answer.empty())
         return;
-    const Marking marking = problems::mark_step(asking.question, asking.open_steps, answer);
+    const Marking marking =
+        problems::mark_step(asking.question, asking.open_steps, answer, {asking.rules.calculator});
     asking.step_told = marking;
     if (marking.verdict == Verdict::unreadable || is_slip_of_unit(marking))
         return;

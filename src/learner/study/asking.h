@@ -12,8 +12,10 @@
 // - A wrong number may be tried once more, after a hint that asks about the likely mistake and
 //   keeps the answer back. To find the answer oneself after a hint is remembered better than to be
 //   told it (Finn & Metcalfe 2010, Memory & Cognition 38, 951); more than one such try is guessing.
-// - What is chosen, ordered or placed has one try: of two or three choices a second one is half
-//   luck, and the feedback on any choice has to name the right one to be of use.
+// - So may what was put on the drawing by hand, which is no more to be guessed than a number.
+// - What is chosen or ordered has one try: of two or three choices a second one is half luck, and
+//   the feedback on any choice has to name the right one to be of use. A place chosen by its
+//   letter is such a choice.
 // - A slip of the unit is a wrong number: the hint says which unit it is about.
 // - What cannot be read is no attempt and costs nothing: only the writing was wrong.
 // - Only the first attempt counts, as evidence and as "right at the first try" (Answer::attempt).
@@ -39,10 +41,11 @@ namespace steelyard::learner {
 struct AskRules {
     std::size_t done_steps = 0; ///< of the worked solution so many stand there from the beginning
     bool by_steps = false;      ///< the learner is asked for the other steps one by one
-    bool help = true;           ///< hints, steps of one's own, a second try at a number
+    bool help = true;           ///< hints, steps of one's own, a second try
     bool may_skip = false;      ///< it may be left without an answer
     bool explains = true;       ///< the worked answer is shown in the end
     bool feedback = true;       ///< false in a mock exam: answers are taken, not marked
+    bool calculator = true;     ///< a calculation may be typed where a number is asked
 };
 
 /// An answer as it was given.

@@ -63,8 +63,9 @@ Marking mark_one_choice(const Bank& bank, const Question& question,
         return marking;
     }
     const Choice& right = choices[correct];
-    marking.feedback = joined({choice.reason, fmt::format("The answer is: {}.", right.text),
-                               right.reason, question.reason});
+    marking.feedback =
+        joined({choice.reason, fmt::format("The answer is {}: {}.", letter(correct), right.text),
+                right.reason, question.reason});
     name_rule(bank, choice.wrong_rule, marking);
     return marking;
 }
@@ -90,9 +91,8 @@ Marking mark_several(const Bank& bank, const Question& question, const SeveralWa
         if (wanted == taken)
             continue;
         const Choice& choice = several.choices[i];
-        marking.feedback += joined(
-            {marking.feedback.empty() ? "" : " ",
-             fmt::format("{} {}.", letter(i), wanted ? "belongs to it" : "does not belong to it"),
+        marking.feedback = joined(
+            {marking.feedback, fmt::format("{} {}.", letter(i), wanted ? "fits" : "does not fit"),
              choice.reason});
         if (taken && wrong_rule.empty())
             wrong_rule = choice.wrong_rule;
@@ -148,10 +148,11 @@ Marking mark_typed_place(const Bank& bank, const Question& question, const Place
 
 } // namespace
 
-Marking mark(const Bank& bank, const Question& question, const std::string& answer) {
+Marking mark(const Bank& bank, const Question& question, const std::string& answer,
+             const MarkRules& rules) {
     return std::visit(
         Cases{
-            [&](const NumberWanted&) { return mark_numeric(bank, question, answer); },
+            [&](const NumberWanted&) { return mark_numeric(bank, question, answer, rules); },
             [&](const ChoiceWanted& one) {
                 return mark_one_choice(bank, question, one.choices, one.correct, answer);
             },
@@ -212,14 +213,15 @@ Marking mark_place(const Bank& bank, const Question& question, const mechanics::
     return mark_missed_place(question, "Not there.");
 }
 
-Marking mark_step(const Question& question, std::size_t step, const std::string& answer) {
+Marking mark_step(const Question& question, std::size_t step, const std::string& answer,
+                  const MarkRules& rules) {
     if (step >= question.steps.size())
         return unreadable("There is no such step.");
     const Step& wanted = question.steps[step];
     if (wanted.options.empty()) {
-        double half_step = 0.0;
+        ReadNumber read;
         Marking marking = mark_number({wanted.value, wanted.tolerance, wanted.unit, wanted.result},
-                                      answer, half_step);
+                                      answer, rules, read);
         if (marking.verdict == Verdict::wrong)
             marking.feedback =
                 fmt::format("Not quite. {} {} = {}.", wanted.says, wanted.formula, wanted.result);

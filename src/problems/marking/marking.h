@@ -30,6 +30,8 @@ struct Marking {
     std::optional<std::string> wrong_rule;
     std::vector<std::string> wrong_rules;
     std::string feedback; ///< a few sentences to the learner
+    /// On a wrong number that no rule gives, what is nearest to be said; nothing of the answer.
+    std::string remark;
     /// A question that tells apart the rules that give the same number; empty when not needed.
     std::string follow_up;
     std::optional<std::size_t> parts_at;      ///< index of the step where wrong and right part
@@ -38,13 +40,21 @@ struct Marking {
     std::optional<DrawnQuantity> drawn_right; ///< the one to take
 };
 
+/// How answers are read.
+struct MarkRules {
+    bool arithmetic = true; ///< a calculation may stand for its number: "70*0.4 + 50*1.2 N·m"
+};
+
 /// Marks an answer as typed. What is accepted depends on the kind:
-/// numeric: "12.3", "12,3 N", "1/2", "1.2e3 N·cm", "2 3/4 in" (a missing unit means the asked one);
+/// numeric: "12.3", "12,3 N", "1/2", "1.2e3 N·cm", "2 3/4 in" (a missing unit means the asked one),
+/// "= 187 N", "~187", "1'255", and a calculation as in typed_arithmetic.h; where a percentage is
+/// asked, a bare share from 0 to 1 too;
 /// single choice, change: the letter, the number or the text of a choice ("b", "2", "second
 /// class"); several: letters or numbers in any order ("a c", "1,3"); ordering: letters or numbers
 /// in order ("b a d c"); place: the letter of a spot, or a point as "0.4, 0.1" in metres,
 /// or a line as "0, 0 to 0.4, 0.1".
-Marking mark(const Bank& bank, const Question& question, const std::string& answer);
+Marking mark(const Bank& bank, const Question& question, const std::string& answer,
+             const MarkRules& rules = {});
 
 /// Marks a point that was typed or clicked, in the setup's frame [m]. What a window lets people
 /// draw is marked by mark_placed of placing.h.
@@ -58,6 +68,7 @@ Marking mark_spot(const Bank& bank, const Question& question, std::size_t chosen
 Marking mark_missed_place(const Question& question, const std::string& why);
 
 /// Marks one step of the worked solution, answered alone.
-Marking mark_step(const Question& question, std::size_t step, const std::string& answer);
+Marking mark_step(const Question& question, std::size_t step, const std::string& answer,
+                  const MarkRules& rules = {});
 
 } // namespace steelyard::problems

@@ -1,9 +1,11 @@
 #include "problems/marking/marking_number.h"
 
+#include "mechanics/portable.h"
 #include "problems/bank/family_names.h"
-#include "problems/draw/instance.h"
 #include "problems/language/number_text.h"
+#include "problems/marking/remarks.h"
 #include "problems/marking/slips.h"
+#include "problems/marking/typed_arithmetic.h"
 #include "setup/units/units.h"
 
 #include <fmt/core.h>
@@ -19,6 +21,13 @@ using setup::Dimension;
 
 /// Fewer figures than this say too little to be taken for a rounded answer.
 constexpr int kLeastFigures = 2;
+/// Figures from which on a number can be told from a rounded one near it.
+constexpr int kTellingFigures = 3;
+/// How near a number comes to that of a wrong rule, or of a slip, to be taken for it [-]. Closer
+/// than an answer is to the right one: who is blamed falsely looks for a mistake that is not there.
+/// At the first, three rounded figures on the way still count.
+constexpr double kRuleNearness = 0.005;
+constexpr double kSlipNearness = 0.001;
 
 bool near(double value, double wanted, double tolerance) {
     return std::abs(value - wanted) <= tolerance;
@@ -68,7 +77,7 @@ std::vector<const WrongAnswer*> rules_that_give(const Question& question, double
                                                 double half_step) {
     std::vector<const WrongAnswer*> found;
     for (const WrongAnswer& wrong : question.wrong_rules)
-        if (near(typed, wrong.value, std::max(kRuleTolerance * std::abs(wrong.value), half_step)))
+        if (near(typed, wrong.value, std::max(kRuleNearness * std::abs(wrong.value), half_step)))
             found.push_back(&wrong);
     std::stable_sort(found.begin(), found.end(), [&](const WrongAnswer* a, const WrongAnswer* b) {
         return std::abs(typed - a->value) < std::abs(typed - b->value);
@@ -76,13 +85,21 @@ std::vector<const WrongAnswer*> rules_that_give(const Question& question, double
     return found;
 }
 
-/// "You part from the solution at step 2: ..."
+/// Whether a number with zeros at its end, which may be rounded or not, is rather that of a rule.
+bool is_nearer_to_a_rule(const Question& question, double typed, double right) {
+    return std::any_of(question.wrong_rules.begin(), question.wrong_rules.end(),
+                       [&](const WrongAnswer& wrong) {
+                           return std::abs(typed - wrong.value) < std::abs(typed - right);
+                       });
+}
+
+/// "Your working first goes wrong at step 2: ..."
 std::string parting_words(const Question& question, std::size_t at) {
     if (at >= question.steps.size())
         return "";
     const Step& step = question.steps[at];
-    return fmt::format(" The two part at step {}: {} {} = {}.", at + 1, step.says, step.formula,
-                       step.result);
+    return fmt::format(" Your working first goes wrong at step {}: {} {} = {}.", at + 1, step.says,
+                       step.formula, step.result);
 }
 
 void name_rules(const Bank& bank, const Question& question,
@@ -115,13 +132,15 @@ void name_rules(const Bank& bank, const Question& question,
     marking.feedback += parting_words(question, first.parts_at);
 }
 
-/// A wrong number that no rule of the question gives: perhaps a slip of a factor.
-void name_slip(const Bank& bank, const Question& question, double typed, Marking& marking) {
+/// A wrong number that no rule of the question gives: perhaps a slip of a factor. It has to agree
+/// to the last digit typed: 2 % too much may be g taken as 10, or rounding on the way.
+void name_slip(const Bank& bank, const Question& question, double typed, const ReadNumber& read,
+               Marking& marking) {
     const double right = std::get<NumberWanted>(question.wanted).value;
     for (const Slip& slip : slips_of(question)) {
         const double slipped = right * slip.factor;
-        // Half a per cent: tighter than a rule's own tolerance, because these are guesses.
-        if (!near(typed, slipped, 0.005 * std::abs(slipped)))
+        const double last_digit = read.figures >= kTellingFigures ? read.half_step : 0.0;
+        if (!near(typed, slipped, std::max(kSlipNearness * std::abs(slipped), last_digit)))
             continue;
         const WrongRule* const rule = bank.find_wrong_rule(slip.rule);
         if (!rule)
@@ -133,31 +152,74 @@ void name_slip(const Bank& bank, const Question& question, double typed, Marking
     }
 }
 
+using Typed = tl::expected<setup::TypedQuantity, setup::UnitError>;
+
+/// A calculation in place of a number, worked out and read with the unit behind it.
+/// @return why not, when it is a calculation that has no value; nothing when it is none
+std::optional<std::string> work_out(const std::string& text, Dimension dimension,
+                                    const setup::ReadingRules& rules, Typed& typed) {
+    const auto calculation = read_arithmetic(text);
+    if (!calculation)
+        return text.find_first_of("+*/^(") != std::string::npos ? std::optional(calculation.error())
+                                                                : std::nullopt;
+    if (!calculation->computed)
+        return std::nullopt;
+    typed = setup::parse_typed_quantity(
+        fmt::format("{:.17g} {}", calculation->value, calculation->rest), dimension, rules);
+    return std::nullopt;
+}
+
+/// "200" can be 197 rounded to two figures or more: half of the last digit that is no zero.
+double coarse_half_step(const setup::TypedQuantity& typed) {
+    const int zeros = typed.number.figures_most - typed.number.figures_least;
+    return 0.5 * std::abs(typed.last_place_SI) * mechanics::portable::pow(10.0, zeros);
+}
+
 } // namespace
 
-Marking mark_number(const WantedNumber& wanted, const std::string& answer, double& half_step) {
+Marking mark_number(const WantedNumber& wanted, const std::string& answer, const MarkRules& rules,
+                    ReadNumber& read) {
     const setup::Unit* const unit = unit_of(wanted.unit);
     const Dimension dimension = unit ? unit->dimension : Dimension::number;
-    half_step = 0.0;
-    const auto typed = setup::parse_typed_quantity(answer, dimension, {wanted.unit, false});
+    const bool in_feet = wanted.unit == "ft" || wanted.unit == "in";
+    const std::string text = plain_number_text(answer, !in_feet);
+    const setup::ReadingRules reading{wanted.unit, false};
+    Typed typed = setup::parse_typed_quantity(text, dimension, reading);
+    if (!typed && rules.arithmetic)
+        if (const auto fault = work_out(text, dimension, reading, typed)) {
+            Marking marking = mark_unreadable(typed.error());
+            marking.feedback = *fault;
+            return marking;
+        }
     if (!typed)
         return typed.error().fault == setup::UnitFault::wrong_dimension
                    ? mark_wrong_dimension(wanted, dimension, typed.error())
                    : mark_unreadable(typed.error());
     Marking marking;
-    const auto in_unit = [&](double si) { return unit ? setup::value_in_unit(si, *unit) : si; };
+    // A share where a percentage is asked: 0.927 is 92.7 %.
+    const bool share =
+        wanted.unit == "%" && typed->unit.empty() && std::abs(typed->number.value) <= 1.0;
+    const auto in_unit = [&](double si) {
+        return (unit ? setup::value_in_unit(si, *unit) : si) * (share ? 100.0 : 1.0);
+    };
     const double value = in_unit(typed->value_SI);
     marking.typed = value;
-    if (typed->number.figures_least >= kLeastFigures)
-        half_step = 0.5 * std::abs(in_unit(typed->last_place_SI));
+    read.as_typed = typed->number.value;
+    read.figures = typed->number.figures_least;
+    double coarse = 0.0;
+    if (read.figures >= kLeastFigures) {
+        read.half_step = 0.5 * std::abs(in_unit(typed->last_place_SI));
+        coarse = in_unit(coarse_half_step(*typed));
+    }
     if (near(value, wanted.value, wanted.tolerance)) {
         marking.verdict = Verdict::correct;
         marking.correct = true;
         marking.feedback = fmt::format("Right: {}.", wanted.text);
-    } else if (near(value, wanted.value, half_step)) {
+    } else if (near(value, wanted.value, coarse)) {
         marking.verdict = Verdict::correct_few_figures;
+        read.by_zeros = !near(value, wanted.value, read.half_step);
         marking.correct = true;
-        marking.feedback = fmt::format("Right, to the figures you gave. To more: {}.", wanted.text);
+        marking.feedback = fmt::format("Right, with fewer figures. To more: {}.", wanted.text);
     } else if (unit && !typed->unit.empty() && typed->unit != wanted.unit &&
                near(typed->number.value, wanted.value, wanted.tolerance)) {
         marking.verdict = Verdict::wrong_unit;
@@ -169,23 +231,31 @@ Marking mark_number(const WantedNumber& wanted, const std::string& answer, doubl
     return marking;
 }
 
-Marking mark_numeric(const Bank& bank, const Question& question, const std::string& answer) {
+Marking mark_numeric(const Bank& bank, const Question& question, const std::string& answer,
+                     const MarkRules& rules) {
     const auto& number = std::get<NumberWanted>(question.wanted);
-    double half_step = 0.0;
+    ReadNumber read;
     Marking marking = mark_number(
-        {number.value, number.tolerance, number.unit, question.answer_text}, answer, half_step);
+        {number.value, number.tolerance, number.unit, question.answer_text}, answer, rules, read);
+    if (marking.verdict == Verdict::correct_few_figures && read.by_zeros &&
+        is_nearer_to_a_rule(question, *marking.typed, number.value)) {
+        marking.verdict = Verdict::wrong;
+        marking.correct = false;
+        marking.feedback.clear();
+    }
     if (marking.verdict != Verdict::wrong)
         return marking;
     const std::vector<const WrongAnswer*> found =
-        rules_that_give(question, *marking.typed, half_step);
+        rules_that_give(question, *marking.typed, read.half_step);
     if (!found.empty())
         name_rules(bank, question, found, marking);
     else
-        name_slip(bank, question, *marking.typed, marking);
-    if (marking.feedback.empty())
-        marking.feedback = fmt::format(
-            "Not quite: {} is {}. Go through the steps and find the one that comes out otherwise.",
-            question.asked_text, question.answer_text);
+        name_slip(bank, question, *marking.typed, read, marking);
+    if (marking.feedback.empty()) {
+        marking.remark = remark_on(question, {*marking.typed, read.as_typed, read.half_step});
+        marking.feedback = fmt::format("Not quite. {} Worked out, {} is {}.", marking.remark,
+                                       question.asked_text, question.answer_text);
+    }
     return marking;
 }
 

@@ -1,8 +1,10 @@
 #include "problems/marking/slips.h"
 
+#include "mechanics/portable.h"
 #include "problems/bank/family_names.h"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 
 namespace steelyard::problems {
@@ -86,6 +88,21 @@ Factors pounds_for_kilograms(const Question& question) {
                                             : Factors{};
 }
 
+/// Degrees read as radians, in the sine and in the cosine of each angle that is given.
+Factors radians(const Question& question) {
+    namespace portable = mechanics::portable;
+    constexpr double kLeastPart = 0.05; // nearer to zero the quotient says nothing
+    Factors factors;
+    for (const Given& given : question.given) {
+        if (given.unit != "°")
+            continue;
+        for (const auto part : {portable::sin, portable::cos})
+            if (const double right = part(given.value_si); std::abs(right) > kLeastPart)
+                factors.push_back(std::abs(part(given.value) / right)); // a size is typed
+    }
+    return factors;
+}
+
 struct Row {
     std::string_view rule;
     Factors (*factors)(const Question&);
@@ -102,6 +119,7 @@ constexpr Row kRows[] = {
     {"decimal-slip", decimal},
     {"sign", sign},
     {"pounds-for-kilograms", pounds_for_kilograms},
+    {"angle-in-radians", radians},
 };
 
 } // namespace

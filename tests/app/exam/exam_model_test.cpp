@@ -14,7 +14,7 @@ const problems::Bank& bank() {
 }
 
 ExamModel new_sitting(Clock now) {
-    return sit_exam(*learner::new_exam(shipped_course(), 11, now), bank());
+    return sit_exam(*learner::new_exam(shipped_course(), 11, now), bank(), true);
 }
 
 /// Something for whatever is asked.

@@ -70,7 +70,7 @@ TEST_CASE("learn asks for a name, places, practises, and keeps every answer") {
     const json progress = folder.progress("Ada");
     CHECK(progress["answers"].get<int>() >= 6);
     CHECK(progress["readiness"]["chance_to_pass"].get<double>() < 0.05);
-    CHECK(progress["skills"].size() == 26);
+    CHECK(progress["skills"].size() == 34);
     const Run second = folder.run({"learn", "--seed", "4"}, "q\n");
     CHECK_THAT(second.out, ContainsSubstring("Ada, welcome back."));
     CHECK(second.out.find("placement") == std::string::npos);

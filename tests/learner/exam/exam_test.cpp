@@ -206,3 +206,20 @@ TEST_CASE("a report counts by skill and wrong rule, and an empty exam fails") {
         evidence += answer.is_evidence() ? 1 : 0;
     CHECK(evidence == followed);
 }
+
+TEST_CASE("an exam's blueprint says whether calculations may be typed") {
+    const std::string rest = "title = \"T\"\nquestions = 1\nminutes = 1\npass = \"70 %\"\n";
+    const std::string skill = "[[skill]]\nid = \"balance\"\nweight = 1\n";
+    CHECK(parse_exam_blueprint(rest + skill, "exam")->calculator);
+    CHECK_FALSE(parse_exam_blueprint(rest + "calculator = false\n" + skill, "exam")->calculator);
+    CHECK_FALSE(parse_exam_blueprint(rest + "calculator = 7\n" + skill, "exam").has_value());
+
+    Course course = shipped_course();
+    course.exam.calculator = false;
+    Exam exam = drawn(1);
+    for (ExamItem& item : exam.items)
+        item.answer = "12+30";
+    for (const ExamMark& mark : report_on(course, exam).marks)
+        if (steelyard::problems::wanted_number(mark.question) != nullptr)
+            CHECK(mark.marking.verdict == steelyard::problems::Verdict::unreadable);
+}

@@ -1,5 +1,6 @@
 #include "learner/shipped_course.h"
 #include "learner/study/asking.h"
+#include "problems/marking/placing.h"
 #include "problems/question/generator.h"
 
 #include <fmt/format.h>
@@ -134,7 +135,37 @@ TEST_CASE("a slip of unit may be mended once with help, and ends the question wi
     }
 }
 
-TEST_CASE("what is chosen, ordered or placed has one try") {
+TEST_CASE("what is drawn by hand may be drawn once more, after a hint that keeps the place back") {
+    for (const char* family : {"place-the-axis", "place-the-arm", "place-the-line-of-a-rope",
+                               "place-the-counterweight"}) {
+        INFO(family);
+        Asking asking = begin_asking(question_of(family), {});
+        const std::string wrong =
+            problems::placed_text(asking.question, {{0.011, 0.3}, {0.013, -0.2}});
+        mark_answer(bank(), asking, wrong);
+        CHECK_FALSE(asking.finished);
+        CHECK_THAT(asking.told->feedback, ContainsSubstring("Try once more."));
+        const auto& place = *problems::wanted_place(asking.question);
+        CHECK(asking.told->feedback.find(place.spots[place.correct].reason) == std::string::npos);
+        mark_answer(bank(), asking, wrong);
+        CHECK(asking.finished);
+        CHECK_FALSE(right_at_first(asking));
+    }
+}
+
+TEST_CASE("where calculations are not allowed, one cannot be read and costs no try") {
+    AskRules rules;
+    rules.calculator = false;
+    Asking asking = plank(rules);
+    mark_answer(bank(), asking, "12+30");
+    CHECK(asking.told->verdict == problems::Verdict::unreadable);
+    CHECK(asking.attempts.empty());
+    Asking allowed = plank();
+    mark_answer(bank(), allowed, "12+30");
+    CHECK(allowed.attempts.size() == 1);
+}
+
+TEST_CASE("what is chosen, ordered or placed by a letter has one try") {
     for (const char* family : {"class-on-the-bench", "rank-by-torque", "place-the-axis"}) {
         INFO(family);
         Asking asking = begin_asking(question_of(family), {});

@@ -2,11 +2,14 @@
 
 #include "catch.h"
 #include "problems/bank/bank.h"
+#include "problems/draw/instance.h"
 #include "problems/marking/marking.h"
 #include "problems/question/generator.h"
 #include "problems/question/question_writer.h"
 
 #include <algorithm>
+#include <functional>
+#include <set>
 
 using namespace steelyard;
 using namespace steelyard::problems;
@@ -162,5 +165,51 @@ TEST_CASE("every skill has a family, and every kind of question is there") {
                           [&](const Family& family) { return family.kind == kind; }));
     CHECK(our_bank().families.size() >= 50);
     CHECK(our_bank().skills.size() >= 20);
-    CHECK(our_bank().skills.size() <= 30);
+    CHECK(our_bank().skills.size() <= 40); // more would be no map any more
+}
+
+TEST_CASE("every skill has at least four families over three forms of task") {
+    std::size_t numeric = 0;
+    for (const Skill& skill : our_bank().skills) {
+        std::set<Kind> forms;
+        std::size_t count = 0;
+        for (const Family& family : our_bank().families) {
+            if (family.skill != skill.id)
+                continue;
+            ++count;
+            forms.insert(family.kind);
+            numeric += family.kind == Kind::numeric ? 1 : 0;
+        }
+        INFO(skill.id);
+        CHECK(count >= 4);
+        // To say what a change does is one form, to find all that do it another: there is no third.
+        CHECK(forms.size() >= (skill.id == "predict-the-change" ? 2U : 3U));
+    }
+    // Half of the bank asks for numbers, half for ideas.
+    const double share =
+        static_cast<double>(numeric) / static_cast<double>(our_bank().families.size());
+    CHECK(share > 0.4);
+    CHECK(share < 0.6);
+}
+
+// A choice that is right nearly every time is learned instead of the subject, and so is one that
+// never is; of four, one may stand for a mistake alone. Our own limits.
+TEST_CASE("of drawn choices at least three are right now and then, and none nearly always") {
+    constexpr int kDraws = 400;
+    for (const Family& family : our_bank().families) {
+        if (family.kind != Kind::single_choice || !family.items.empty())
+            continue;
+        std::vector<int> right(family.choices.size(), 0);
+        for (std::uint64_t seed = 0; seed < kDraws; ++seed) {
+            Instance instance;
+            REQUIRE(draw_instance(family, seed, instance) == Refusal::none);
+            ++right.at(instance.shown.at(instance.correct.front()));
+        }
+        std::sort(right.begin(), right.end(), std::greater<>());
+        INFO(family.id << ": " << right.front() << " of " << kDraws);
+        CHECK(right.front() <= 0.6 * kDraws);
+        const std::size_t least = std::min<std::size_t>(right.size(), 3) - 1;
+        INFO("and " << right[least]);
+        CHECK(right[least] >= 0.08 * kDraws);
+    }
 }

@@ -150,9 +150,9 @@ TEST_CASE("a slip of a factor is named by the number that it gives") {
     CHECK(weight.rule_of("44.5") == "pounds-for-kilograms");  // 20 lb are 9.072 kg; × 9.81 × 0.5
     CHECK(weight.rule_of("96.2") == "none");                  // 9.81 / 10 is nobody's slip
     CHECK(weight.rule_of("1177") == "none");                  // nothing is in feet or inches
-    // Half a per cent is the limit: 100.5 is 0.5 % from 100, 100.6 is beyond it.
-    CHECK(weight.rule_of("100.4") == "gravity-as-ten");
-    CHECK(weight.rule_of("100.6") == "none");
+    // A tenth of a per cent is the limit: farther off, rounding on the way is as likely.
+    CHECK(weight.rule_of("100.05") == "gravity-as-ten");
+    CHECK(weight.rule_of("100.4") == "none");
 }
 
 // 20 lbf at 2 ft: 40 ft·lbf; as 2 in for 2 ft a twelfth, as 24 for 2 twelve times as much.
@@ -165,4 +165,14 @@ TEST_CASE("a slip is named only where it can happen") {
     CHECK(feet.rule_of("40.77") == "none");
     CHECK(feet.rule_of("392.4") == "none");
     CHECK(feet.rule_of("88.18") == "none");
+}
+
+// A rope at 30° to the bar, 1 m from the axis, 100 N: 50 N·m; the sine of 30 radians is −0.988.
+TEST_CASE("a calculator that stood on radians is found out by the angle that is given") {
+    Given angle = given("effort_angle", 30.0, "°");
+    angle.value_si = 30.0 * 3.14159265358979323846 / 180.0;
+    const Slipped rope(50.0, "N·m", {given("effort_force", 100.0, "N"), angle});
+    CHECK(rope.rule_of("98.8") == "angle-in-radians");
+    CHECK(rope.rule_of("8.906") == "angle-in-radians"); // the cosine: 50 × 0.15425 / 0.86603
+    CHECK(rope.rule_of("97") == "none");
 }
