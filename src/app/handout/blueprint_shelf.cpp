@@ -1,6 +1,6 @@
 #include "app/handout/blueprint_shelf.h"
 
-#include "setup/files/data_folder.h"
+#include "app/own/own_files.h"
 
 #include <algorithm>
 #include <system_error>
@@ -36,8 +36,7 @@ void add_folder(const fs::path& folder, BlueprintShelf& shelf) {
 } // namespace
 
 fs::path own_blueprint_folder() {
-    const fs::path own = setup::own_folder();
-    return own.empty() ? own : own / "blueprints";
+    return own_folder_of("blueprints");
 }
 
 BlueprintShelf read_blueprint_shelf(const BlueprintPlaces& places) {
