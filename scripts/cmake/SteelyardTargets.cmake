@@ -22,6 +22,7 @@ add_compile_options(-ffp-contract=off)
 # most sources of a target. So several sources are compiled as one, and clang-tidy looks at them as
 # one. The dev preset does without, so that a missing include is found there.
 option(STEELYARD_JOIN "Compile several sources of a target as one" OFF)
+# steelyard_join(target [--overload]): see joinable_sources.py
 function(steelyard_join target)
   if(NOT STEELYARD_JOIN)
     return()
@@ -29,7 +30,7 @@ function(steelyard_join target)
   get_target_property(sources ${target} SOURCES)
   list(FILTER sources INCLUDE REGEX "\\.cpp$")
   execute_process(COMMAND ${STEELYARD_PYTHON}
-                          ${CMAKE_SOURCE_DIR}/scripts/cmake/joinable_sources.py ${sources}
+                          ${CMAKE_SOURCE_DIR}/scripts/cmake/joinable_sources.py ${ARGN} ${sources}
                   WORKING_DIRECTORY ${CMAKE_CURRENT_SOURCE_DIR}
                   OUTPUT_VARIABLE groups OUTPUT_STRIP_TRAILING_WHITESPACE
                   COMMAND_ERROR_IS_FATAL ANY)
@@ -80,7 +81,7 @@ function(steelyard_layer name)
   add_library(${name} STATIC ${LAYER_SOURCES})
   steelyard_own_code(${name})
   target_link_libraries(${name} PUBLIC ${LAYER_USES})
-  steelyard_join(${name})
+  steelyard_join(${name} --overload)
 endfunction()
 
 # steelyard_test(mechanics SOURCES a_test.cpp ... USES mechanics)

@@ -1,9 +1,10 @@
-"""Says which sources of a target may be compiled as one: joinable_sources.py SOURCE...
+"""Says which sources of a target may be compiled as one: joinable_sources.py [--overload] SOURCE...
 
 Called in the target's folder. Prints one line for each source: the number of its group, or - for a
 source that stays alone. Two sources are never in one group whose unnamed namespaces declare the same
-name, unless it is that of functions that take other types; a source stays alone that defines a macro,
-or whose own names hide those of a header there.
+name, unless it is, with --overload, that of functions that take other types: not for tests, which
+call them with bare braces. A source stays alone that defines a macro, or whose own names hide those
+of a header there.
 """
 
 import re
@@ -46,8 +47,10 @@ def types_of(parameters):
     return tuple(type_of(one) for one in parameters.split(","))
 
 
-def by_signature(text):
+def by_signature(text, overload):
     """The own names, each with the types it takes where all that bear it are functions."""
+    if not overload:
+        return dict.fromkeys(own_names(text))
     functions = {}
     for found in OVERLOADED.finditer(own_text(text)):
         functions.setdefault(found[1], set()).add(types_of(found[2]))
@@ -62,18 +65,18 @@ def clash(taken, names):
 def with_names(taken, names):
     merged = dict(taken)
     for name, types in names.items():
-        merged[name] = types if name not in taken else taken[name] | types
+        merged[name] = types if name not in taken or types is None else taken[name] | types
     return merged
 
 
-def groups_of(texts, public):
+def groups_of(texts, public, overload):
     groups = []  # of the names that are taken, and how many sources there are
     for text in texts:
         hidden = public & (own_names(text) | set(TAKEN_OVER.findall(text)))
         if hidden or re.search(r"^#define ", text, re.MULTILINE):
             yield None
             continue
-        names = by_signature(text)
+        names = by_signature(text, overload)
         for number, (taken, count) in enumerate(groups):
             if count < MOST_IN_GROUP and not clash(taken, names):
                 groups[number] = with_names(taken, names), count + 1
@@ -88,6 +91,8 @@ if __name__ == "__main__":
     public = set()
     for header in Path().rglob("*.h"):
         public |= declared(header.read_text(encoding="utf-8"), TYPE, CONSTANT, FUNCTION)
-    texts = [Path(name).read_text(encoding="utf-8") for name in sys.argv[1:]]
-    for group in groups_of(texts, public):
+    overload = sys.argv[1] == "--overload"
+    names = sys.argv[2:] if overload else sys.argv[1:]
+    texts = [Path(name).read_text(encoding="utf-8") for name in names]
+    for group in groups_of(texts, public, overload):
         print("-" if group is None else group)

@@ -1,8 +1,8 @@
 #include "catch.h"
+#include "setup/setup_head.h"
 #include "setup/units/format_quantity.h"
 
 #include <cmath>
-#include <cstring>
 #include <random>
 
 using namespace steelyard::setup;
@@ -16,10 +16,6 @@ std::string plain(std::string text) {
         for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from))
             text.replace(at, from.size(), to);
     return text;
-}
-
-bool same_bits(double one, double other) {
-    return std::memcmp(&one, &other, sizeof one) == 0;
 }
 
 /// Sizes from a millionth to a million, both signs.
