@@ -25,7 +25,7 @@ UNITS = {
     "kg": 1.0, "g": 0.001, "lb": POUND_KG,
     "N": 1.0, "kN": 1000.0, "lbf": POUND_N,
     "N·m": 1.0, "N·cm": 0.01, "ft·lbf": POUND_N * 0.3048, "in·lbf": POUND_N * 0.0254,
-    "°": math.pi / 180.0, "m/s²": 1.0, "ft/s²": 0.3048, "N/m": 1.0, "J": 1.0,
+    "°": math.pi / 180.0, "m/s²": 1.0, "ft/s²": 0.3048, "N/m": 1.0, "J": 1.0, "s": 1.0,
 }
 
 # A weight along an upright axis turns nothing; what is called so is there to be left out.
@@ -204,6 +204,40 @@ def body_formula(given, asked):
     return sympy.lambdify(arguments, torque, "math")
 
 
+def of_its_own(given, asked):
+    """What stands for itself: a law of one line for a quantity that no other question asks for. The
+    names in `given` tell two meanings of one name apart."""
+    s = symbol
+    weight_of_load = s("load_mass") * s("gravity")
+    laws_by_name = {
+        # An arc is its radius times its angle (OpenStax College Physics 2e, section 6.1).
+        "lengthening": ({"turn"}, s("effort_arm") * s("turn")),
+        # Newton's second law (section 4.3), upward positive.
+        "hand_force": ({"speeding_up"}, weight_of_load + s("load_mass") * s("speeding_up")),
+        # On the point of tipping all of the ground's push is at the edge (section 9.3).
+        "effort_force": ({"width", "height"},
+                         s("own_mass") * s("gravity") * s("width") / 2 / s("height")),
+        "load_distance": ({"overhang"},
+                          s("own_mass") * (s("lever_length") / 2 - s("overhang")) / s("body_mass")),
+        # A rope over a smooth pulley has one tension (section 4.5).
+        "pull": ({"slant"}, weight_of_load),
+        "plate_force": ({"load_2_arm"}, s("load_force") * s("load_arm") / s("load_2_arm")),
+        "right_peg": ({"left_peg"}, s("left_blocks") * s("left_peg") / s("right_blocks")),
+        "extra": ({"bare_arm"}, s("effort_arm") / s("bare_arm") - 1),
+        # Counting, no law.
+        "all_seconds": ({"repetitions"}, s("set_count") * s("repetitions") *
+                        (s("lowering") + s("pause") + s("lifting"))),
+    }
+    if "hip_bend" in given:
+        # The hip bends and lengthens what passes behind it, the knee bends and shortens it.
+        laws_by_name["lengthening"] = (
+            {"knee_bend"}, s("hip_arm") * s("hip_bend") - s("knee_arm") * s("knee_bend"))
+    names, expression = laws_by_name.get(asked, (None, None))
+    if names is None or not names <= given:
+        return None
+    return sympy.lambdify([symbol(name) for name in sorted(given)], expression, "math")
+
+
 def formula(given, asked):
     """Solves the laws for what is asked, one unknown at a time."""
     known = {symbol(name): symbol(name) for name in given}
@@ -241,11 +275,14 @@ def main():
             continue
         values = {g["name"]: g["value"] * UNITS[g["unit"]] for g in question["given"]
                   if g["name"] not in IGNORED}
+        if "speeding_up" in values and " downward" in question["prompt"]:
+            values["speeding_up"] *= -1.0  # its direction stands in words
         asked = question["asked"]
         key = (frozenset(values), asked)
         if key not in formulas:
             of_body = BODY_NAMES & set(values) or "forearm_angle" in values
-            formulas[key] = (body_formula if of_body else formula)(set(values), asked)
+            formulas[key] = of_its_own(set(values), asked) or (
+                body_formula if of_body else formula)(set(values), asked)
         if formulas[key] is None:
             failures.append(f"{question['code']} {question['family']}: no law for {asked} "
                             f"from {sorted(values)}")

@@ -124,7 +124,7 @@ class Own(WindowTest):
             bench.click_word(word)
             pictures = bench.folder / "steelyard" / "pictures"
             bench.wait(lambda: list(pictures.glob(name)), f"the {word}")
-            self.assertTrue(bench.rest().says("Written: "))
+            bench.wait(lambda: bench.frame().says("Written:"), "it to be said where it is")
             picture, = pictures.glob(name)
             if frames:
                 read = subprocess.run(["identify", "-format", "%wx%h\n", str(picture)], check=True,
