@@ -45,16 +45,6 @@ float dash_distance(vec2 p, float half_length, float half_width, float on, float
     return length(vec2(along - clamp(along, low, high), p.y)) - half_width;
 }
 
-// Distance to the hull of two discs on the x axis, centred between them: distance of the centres,
-// radius of the left and of the right disc; sine and cosine of the angle by which the sides close in.
-float taper_distance(vec2 p, float span, float left, float right, vec2 closing) {
-    vec2 q = vec2(p.x + 0.5 * span, abs(p.y));
-    float along = dot(q, vec2(closing.y, -closing.x)); // the side, from where it touches the left
-    float side = dot(q, closing) - left;
-    float end = along < 0.0 ? length(q) - left : length(q - vec2(span, 0.0)) - right;
-    return along < 0.0 || along > closing.y * span ? end : side;
-}
-
 // All of these are looked at for every pixel by drivers without a graphics card: what a shape's
 // pixels share is computed before.
 void main() {
@@ -67,8 +57,6 @@ void main() {
         d = triangle_distance(at, form.xy, form.zw, form_more.xy, form_more.z);
     else if (kind < 3.5) // arc: radius, half width, half angle, its cosine and sine
         d = arc_distance(at, form.x, form.y, form.z, form_more.xy);
-    else if (kind > 4.5) // taper: span, left radius, right radius, sine and cosine of the sides
-        d = taper_distance(at, form.x, form.y, form.z, form_more.xy);
     else                 // dashes: half length, half width, dash, gap
         d = dash_distance(at, form.x, form.y, form.z, form.w);
     float cover = clamp(0.5 - d * device_pixels, 0.0, 1.0);

@@ -96,6 +96,9 @@ bool press_for_view(BodyScreen& screen, const KeyPress& key, setup::UnitSystem u
     case key::k3:
         look_from(screen, scene::above_camera());
         return true;
+    case key::k4:
+        look_from(screen, scene::oblique_camera());
+        return true;
     case key::kHome:
         look_from(screen, scene::camera_of(screen.model.state.setup.view));
         return true;

@@ -1,8 +1,9 @@
 #include "publish/question/question_body.h"
 
 #include "scene/body/body_drawing.h"
-#include "scene/body/figure.h"
+#include "scene/body/figure_room.h"
 #include "scene/body/resistance_marks.h"
+#include "scene/figure/figure.h"
 #include "scene/marks/force_marks.h"
 #include "scene/marks/label_board.h"
 
@@ -35,8 +36,8 @@ public:
     scene::Drawing paint() {
         drawing_.title = "Drawing of the question";
         drawing_.description = "A person, drawn to scale.";
-        scene::add_figure(picture_.body_case.body, result_.placement, stage_, drawing_.shapes);
-        keep_figure_clear();
+        scene::add_figure(picture_.body_case, result_.placement, stage_, drawing_.shapes);
+        scene::keep_figure_clear(picture_.body_case.body, result_.placement, stage_, board_);
         scene::add_resistance_marks(picture_.body_case, result_, stage_,
                                     {Point::Zero(), stage_.size_px}, drawing_.shapes);
         for (const problems::DrawnQuantity& line : picture_.labels)
@@ -68,18 +69,6 @@ private:
 
     static scene::Label label_at(const Point& at, const std::string& text, Role role, Align align) {
         return scene::make_label(at, text, scene::TextSize::body, role, align);
-    }
-
-    /// Words stand beside the limbs where they can.
-    void keep_figure_clear() {
-        constexpr double kLimb_px = 12.0;
-        for (std::size_t i = 0; i < mechanics::kSegmentCount; ++i) {
-            const auto segment = static_cast<mechanics::Segment>(i);
-            const mechanics::SegmentFrame& frame = result_.placement[segment];
-            board_.keep_clear(stage_.to_sheet(frame.joint_m),
-                              stage_.to_sheet(frame.at(picture_.body_case.body[segment].tip_m)),
-                              kLimb_px);
-        }
     }
 
     /// Words of a place, with a thin line to it where they found room only farther away.

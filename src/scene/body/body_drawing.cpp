@@ -1,11 +1,13 @@
 #include "scene/body/body_drawing.h"
 
+#include "scene/body/axis_rod.h"
 #include "scene/body/body_arms.h"
 #include "scene/body/body_forces.h"
-#include "scene/body/figure.h"
+#include "scene/body/figure_room.h"
 #include "scene/body/muscle_spindle.h"
 #include "scene/body/resistance_marks.h"
 #include "scene/body/support_pad.h"
+#include "scene/figure/figure.h"
 #include "scene/marks/balance_strip.h"
 #include "scene/marks/name_plate.h"
 #include "setup/units/format_quantity.h"
@@ -51,7 +53,8 @@ public:
         if (const auto pad = support_pad(case_, result_.placement, stage_))
             add_support_pad(*pad, shapes());
         add_trail();
-        add_figure(case_.body, result_.placement, stage_, shapes());
+        add_figure(case_, result_.placement, stage_, shapes());
+        keep_figure_clear(case_.body, result_.placement, stage_, board_);
         add_muscles();
         add_resistance_marks(case_, result_, stage_, room_, shapes());
         const std::optional<std::size_t> main = main_force(case_, result_, chosen());
@@ -66,8 +69,10 @@ public:
         add_own_weight();
         for (const BodyArm& arm : arms)
             add_arm_mark(arm);
-        if (how_.marks.axes)
+        if (how_.marks.axes) {
+            add_axis_rod(result_.placement, chosen(), stage_, shapes());
             add_axes();
+        }
         for (const SeenForce& force : forces_)
             add_force(force);
         if (how_.marks.axes)
@@ -159,8 +164,13 @@ private:
         for (const Spindle& spindle :
              spindles_of(*how_.muscles, case_.body, result_.placement, chosen(), stage_)) {
             add_spindle(spindle, shapes());
-            for (const Point& end : {spindle.over, spindle.end})
-                board_.keep_clear(end, spindle.belly, 2.0 * spindle.belly_px);
+            constexpr int kPieces = 8;
+            const Point along = (spindle.end - spindle.over) / kPieces;
+            const Point reach = Point(spindle.belly_px, spindle.belly_px) + 0.5 * along.cwiseAbs();
+            for (int i = 0; i < kPieces; ++i) {
+                const Point middle = spindle.over + (i + 0.5) * along;
+                board_.keep_clear({middle - reach, middle + reach});
+            }
         }
     }
 

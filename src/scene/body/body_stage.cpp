@@ -93,6 +93,12 @@ Camera above_camera() {
     return {Vec3::UnitX(), -Vec3::UnitZ()};
 }
 
+Camera oblique_camera() {
+    constexpr double kToFront_rad = 0.80;
+    constexpr double kRaised_rad = 0.28;
+    return turned(side_camera(), kToFront_rad, -kRaised_rad);
+}
+
 Camera camera_of(setup::BodyView view) {
     switch (view) {
     case setup::BodyView::side:

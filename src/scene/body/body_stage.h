@@ -27,6 +27,8 @@ Camera side_camera();
 Camera front_camera();
 /// From above: the transverse plane, forward to the right.
 Camera above_camera();
+/// From the front, the right and somewhat above.
+Camera oblique_camera();
 /// The camera from which an exercise is best looked at.
 Camera camera_of(setup::BodyView view);
 /// The camera turned about the vertical and then tipped over [rad].
