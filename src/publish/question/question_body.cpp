@@ -1,7 +1,6 @@
 #include "publish/question/question_body.h"
 
 #include "scene/body/body_drawing.h"
-#include "scene/body/figure_room.h"
 #include "scene/body/resistance_marks.h"
 #include "scene/figure/figure.h"
 #include "scene/marks/force_marks.h"
@@ -37,7 +36,6 @@ public:
         drawing_.title = "Drawing of the question";
         drawing_.description = "A person, drawn to scale.";
         scene::add_figure(picture_.body_case, result_.placement, stage_, drawing_.shapes);
-        scene::keep_figure_clear(picture_.body_case.body, result_.placement, stage_, board_);
         scene::add_resistance_marks(picture_.body_case, result_, stage_,
                                     {Point::Zero(), stage_.size_px}, drawing_.shapes);
         for (const problems::DrawnQuantity& line : picture_.labels)
@@ -50,6 +48,7 @@ public:
                 add_load(force);
         for (const BodyPicture::Axis& axis : picture_.axes)
             add_axis(axis);
+        board_.keep_clear(drawing_.shapes);
         for (const Words& words : words_)
             set(words);
         return std::move(drawing_);
@@ -74,7 +73,8 @@ private:
     /// Words of a place, with a thin line to it where they found room only farther away.
     void set(const Words& words) {
         constexpr double kNear_px = 20.0;
-        const scene::Label label = board_.place(words.ways);
+        const auto free = board_.place_free(words.ways, words.place);
+        const scene::Label label = free ? *free : board_.place(words.ways);
         const scene::Rect room = scene::room_of(label, 1.0);
         const Point edge = words.place.cwiseMax(room.low).cwiseMin(room.high);
         if ((edge - words.place).norm() > kNear_px)
@@ -110,7 +110,6 @@ private:
         ring.fill = Role::sheet;
         ring.outline = scene::Stroke{Role::ink, 2.5};
         drawing_.shapes.emplace_back(ring);
-        board_.keep_clear({ring.centre - Point(8.0, 8.0), ring.centre + Point(8.0, 8.0)});
         say(ring.centre, axis.name, Role::ink, 13.0);
         drawing_.description += fmt::format(" A ring marks the {}.", axis.name);
     }
@@ -120,7 +119,6 @@ private:
         const Point tip = place + kArrow_px * along;
         scene::add_arrow(place, tip, tail, {role, tail == scene::Tail::dot ? 2.5 : 4.0},
                          drawing_.shapes);
-        board_.keep_clear(place, tip, 10.0);
         say(tip, name, role, 12.0);
         if (!name.empty())
             drawing_.description += fmt::format(" An arrow shows where {} acts.", name);
@@ -145,8 +143,6 @@ private:
         const Point seen(camera.right.dot(force.force_N), -camera.up.dot(force.force_N));
         const Point place = stage_.to_sheet(force.point_m);
         const std::string name = name_once(force, place);
-        const Point thing(14.0, 14.0); // half of what is drawn in the hand
-        board_.keep_clear({place - thing, place + thing});
         if (seen.norm() < 0.2 * force.force_N.norm() || seen.norm() <= 0.0)
             say(place, name, Role::load, 14.0);
         else
@@ -164,7 +160,6 @@ private:
         for (const Point& end : {from, to})
             drawing_.shapes.emplace_back(scene::Line{
                 end + shift - 5.0 * across, end + shift + 5.0 * across, {Role::quiet_ink, 1.25}});
-        board_.keep_clear(from + shift, to + shift, 3.0);
         say(0.5 * (from + to) + shift, line.text, Role::quiet_ink, 8.0);
         drawing_.description += fmt::format(" A length of {} is marked.", line.text);
     }

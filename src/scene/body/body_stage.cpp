@@ -107,6 +107,8 @@ Camera camera_of(setup::BodyView view) {
         return front_camera();
     case setup::BodyView::above:
         return above_camera();
+    case setup::BodyView::oblique:
+        return oblique_camera();
     }
     return side_camera();
 }

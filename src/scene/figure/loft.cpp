@@ -86,7 +86,7 @@ public:
             high = std::max(high, along);
         }
         const auto count =
-            static_cast<std::size_t>(std::clamp(24.0 + (high - low) / 4.0, 24.0, 120.0));
+            static_cast<std::size_t>(std::clamp(24.0 + (high - low) / 2.0, 24.0, 220.0));
         places_.resize(count);
         for (std::size_t i = 0; i < count; ++i) // closer together at the round ends
             places_[i] =
@@ -155,7 +155,7 @@ private:
 
 /// Leaves out corners that lie on the line between those that stay.
 Ring simplified(const Ring& ring) {
-    constexpr double kOnLine_px = 0.08;
+    constexpr double kOnLine_px = 0.25;
     if (ring.size() < 4)
         return ring;
     Ring kept{ring.front()};

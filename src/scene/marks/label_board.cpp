@@ -87,7 +87,7 @@ double LabelBoard::cost_of_text(const Rect& room) const {
 
 /// On a stroke is merely ugly.
 double LabelBoard::cost_of_strokes(const Rect& room) const {
-    double cost = 0.0;
+    double cost = ink_ ? ink_->ink_px2(room.low, room.high) : 0.0;
     for (const Stroke& stroke : strokes_) {
         const Point half_width{0.5 * stroke.width_px, 0.5 * stroke.width_px};
         cost +=
@@ -134,6 +134,59 @@ std::optional<Label> LabelBoard::nearest_free(const Label& wanted, double below_
             least_px = far_px;
         }
     return nearest;
+}
+
+bool LabelBoard::crosses_words(const Point& from, const Point& to) const {
+    return std::any_of(taken_.begin(), taken_.end(), [&](const Rect& rect) {
+        return !rect.contains(from) && length_inside(from, to, rect) > 0.0;
+    });
+}
+
+std::optional<Label> LabelBoard::place_free(const std::vector<Label>& ways, const Point& anchor,
+                                            double below_px) {
+    assert(!ways.empty());
+    std::optional<Label> found;
+    for (const Label& way : ways) {
+        const Rect room = room_with_lines_below(way, below_px);
+        if (!found && cost_of(room) <= 0.0 && !crosses_words(anchor, leader_end(anchor, room)))
+            found = way;
+    }
+    if (!found)
+        found = nearest_to(anchor, ways.front(), below_px);
+    if (!found)
+        return found;
+    const Rect room = room_with_lines_below(*found, below_px);
+    taken_.push_back(room);
+    keep_clear(anchor, leader_end(anchor, room), 4.0);
+    return found;
+}
+
+std::optional<Label> LabelBoard::nearest_to(const Point& anchor, const Label& wanted,
+                                            double below_px) const {
+    constexpr double kStep_px = 8.0;
+    std::optional<Label> nearest;
+    double least_px = 0.0;
+    const Rect wanted_room = room_with_lines_below(wanted, below_px);
+    const Point size = wanted_room.high - wanted_room.low;
+    for (double x = sheet_.low.x(); x + size.x() <= sheet_.high.x(); x += kStep_px)
+        for (double y = sheet_.low.y(); y + size.y() <= sheet_.high.y(); y += kStep_px) {
+            const Rect room{{x, y}, Point(x, y) + size};
+            const Point end = leader_end(anchor, room);
+            const double far_px = (end - anchor).norm();
+            if ((nearest && far_px >= least_px) || cost_of(room) > 0.0 ||
+                crosses_words(anchor, end))
+                continue;
+            nearest = wanted;
+            nearest->at += room.low - wanted_room.low;
+            least_px = far_px;
+        }
+    return nearest;
+}
+
+Point leader_end(const Point& anchor, const Rect& room) {
+    constexpr double kOff_px = 4.0;
+    const Point off{kOff_px, kOff_px};
+    return anchor.cwiseMax(room.low - off).cwiseMin(room.high + off);
 }
 
 Label LabelBoard::place(const std::vector<Label>& ways, double below_px) {
