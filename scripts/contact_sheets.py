@@ -16,7 +16,7 @@ from pathlib import Path
 ROOT = Path(__file__).resolve().parent.parent
 SETUPS = ROOT / "assets" / "setups"
 LOOKS = ("light", "dark", "print")
-VIEWS = ("side", "front", "above")
+VIEWS = ("side", "front", "above", "oblique")
 CELL = (640, 480)
 SHOWN = (384, 288)
 COLUMNS = 5

@@ -42,7 +42,7 @@ void fit_stage(const Style& style, const Layout& layout, BodyScreen& screen) {
         bare ? 100.0 * scale
              : keep_heading(style, layout, screen.model, screen.picture).bar_top_px +
                    kBelowBar_px * scale;
-    screen.stage = scene::fit_body(screen.model.exercise().body_case.body, key_places(screen.model),
+    screen.stage = scene::fit_body(screen.model.exercise().body_case, key_places(screen.model),
                                    screen.camera, layout.stage_px,
                                    {std::min(130.0 * scale, 0.2 * layout.stage_px.x()), right_px,
                                     bare ? top_px : std::min(top_px, 0.3 * short_px),

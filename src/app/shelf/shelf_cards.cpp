@@ -40,7 +40,7 @@ scene::Drawing body_picture(const setup::BodySetup& setup, const Point& size_px)
         return picture;
     const scene::Camera camera = scene::camera_of(setup.view);
     const scene::BodyStage stage =
-        scene::fit_body(posed.body, {*solved}, camera, picture.size_px, {30.0, 30.0, 20.0, 20.0});
+        scene::fit_body(posed, {*solved}, camera, picture.size_px, {30.0, 30.0, 20.0, 20.0});
     scene::add_figure(posed, solved->placement, stage, picture.shapes);
     scene::add_resistance_marks(posed, *solved, stage, {Point::Zero(), picture.size_px},
                                 picture.shapes);

@@ -23,7 +23,7 @@ scene::Drawing drawn(const setup::BodySetup& setup, const words::BodyReading& re
                      const mechanics::BodyCase& posed, const mechanics::BodyResult& solved,
                      const scene::Camera& camera, const scene::Point& size_px) {
     const scene::BodyStage stage =
-        scene::fit_body(posed.body, {solved}, camera, size_px, margins_on(size_px));
+        scene::fit_body(posed, {solved}, camera, size_px, margins_on(size_px));
     scene::BodyDrawing how;
     how.name = setup.head.name;
     how.sentence = setup.head.description;

@@ -86,7 +86,7 @@ tl::expected<Posed, MechanicsError> pose(const setup::BodySetup& setup, double p
         return tl::make_unexpected(solved.error());
     posed.solved = std::move(*solved);
     posed.stage =
-        scene::fit_body(posed.body_case.body, {posed.solved}, camera, size_px, margins_on(size_px));
+        scene::fit_body(posed.body_case, {posed.solved}, camera, size_px, margins_on(size_px));
     return posed;
 }
 

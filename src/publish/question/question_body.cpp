@@ -192,7 +192,7 @@ scene::Drawing open_body_figure(const BodyPicture& picture, const Point& size_px
     }
     const scene::BodyMargins margins{50.0, 50.0, 26.0, 34.0};
     const scene::BodyStage stage = scene::fit_body(
-        picture.body_case.body, {*result}, scene::camera_of(picture.view), size_px, margins);
+        picture.body_case, {*result}, scene::camera_of(picture.view), size_px, margins);
     return OpenBodyPainter(picture, *result, stage).paint();
 }
 
@@ -209,7 +209,7 @@ scene::Drawing solved_body_drawing(const BodyPicture& picture, const Point& size
         how.axes.push_back(axis.hinge);
     const scene::BodyMargins margins{60.0, 60.0, top_px + 60.0 * text_scale, 130.0 * text_scale};
     const scene::BodyStage stage = scene::fit_body(
-        picture.body_case.body, {*result}, scene::camera_of(picture.view), size_px, margins);
+        picture.body_case, {*result}, scene::camera_of(picture.view), size_px, margins);
     return scene::draw_body(picture.body_case, *result, stage, how);
 }
 

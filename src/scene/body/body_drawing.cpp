@@ -7,7 +7,7 @@
 #include "scene/body/support_pad.h"
 #include "scene/figure/figure.h"
 #include "scene/marks/balance_strip.h"
-#include "scene/marks/name_plate.h"
+#include "scene/marks/text_width.h"
 #include "words/body/axis_shares.h"
 
 #include <algorithm>
@@ -35,14 +35,14 @@ public:
         : case_(body_case), result_(result), stage_(stage),
           how_(how), room_{{8.0, how.heading_top_px + how.heading_room_px * how.text_scale},
                            {stage.size_px.x() - 8.0,
-                            stage.size_px.y() - (how.strip ? 92.0 * how.text_scale : 8.0)}},
-          forces_(shown_forces(result, stage, how.marks)) {}
+                            stage.size_px.y() - (how.strip ? 92.0 * how.text_scale : 8.0)}} {}
 
     Drawing paint() {
         drawing_.size_px = stage_.size_px;
         drawing_.title = how_.name;
         drawing_.description = how_.sentence;
         add_heading();
+        forces_ = shown_forces();
         add_ground();
         if (const auto pad = support_pad(case_, result_.placement, stage_))
             add_support_pad(*pad, shapes());
@@ -75,14 +75,15 @@ public:
     }
 
 private:
-    static std::vector<SeenForce> shown_forces(const mechanics::BodyResult& result,
-                                               const BodyStage& stage, const BodyMarks& marks) {
+    std::vector<SeenForce> shown_forces() const {
         std::vector<SeenForce> shown;
-        for (SeenForce& force : seen_forces(result, stage)) {
-            if (force.ground && !marks.reaction)
+        for (SeenForce& force : seen_forces(result_, stage_)) {
+            if (force.ground && !how_.marks.reaction)
                 continue;
-            if (!force.ground && !marks.load_sizes)
+            if (!force.ground && !how_.marks.load_sizes)
                 force.span = {kStubArrow_px * force.span.along_px.normalized(), false};
+            if (room_.contains(force.from) && !room_.contains(force.to()))
+                force.span = {room_.last_inside(force.from, force.to()) - force.from, true};
             shown.push_back(force);
         }
         return shown;
@@ -99,15 +100,24 @@ private:
 
     void add_heading() {
         add_heading_line(how_.name, 16.0, TextSize::body, Role::ink, true);
-        add_heading_line(how_.sentence, 38.0, TextSize::caption, Role::quiet_ink, false);
+        double down_px = 38.0;
+        constexpr double kLine_px = 18.0;
+        for (const std::string& line :
+             broken_lines(how_.sentence, TextSize::caption, how_.text_scale,
+                          stage_.size_px.x() - 48.0)) {
+            add_heading_line(line, down_px, TextSize::caption, Role::quiet_ink, false);
+            down_px += kLine_px;
+        }
+        // What is drawn keeps off a heading of more lines, too.
+        room_.low.y() = std::max(room_.low.y(), how_.heading_top_px + text(down_px - 8.0));
     }
 
     void add_heading_line(const std::string& words, double down_px, TextSize size, Role role,
                           bool strong) {
         if (words.empty())
             return;
-        const WordPlace place{{24.0, how_.heading_top_px + text(down_px)}, Align::left};
-        shapes().emplace_back(labels_at({place}, words, size, role, strong).front());
+        const Point at(24.0, how_.heading_top_px + text(down_px));
+        shapes().emplace_back(make_label(at, words, size, role, Align::left, strong));
     }
 
     /// The floor, where it is seen from the edge and something stands on it.
@@ -142,16 +152,25 @@ private:
     void add_muscles() {
         if (!how_.muscles)
             return;
+        std::vector<Outline> flesh;
+        for (const Shape& shape : shapes())
+            if (const auto* outline = std::get_if<Outline>(&shape);
+                outline != nullptr && is_of_figure(outline->fill))
+                flesh.push_back(*outline);
         for (const Spindle& spindle :
              spindles_of(*how_.muscles, case_.body, result_.placement, chosen(), stage_))
-            add_spindle(spindle, shapes());
+            add_spindle(spindle, flesh, shapes());
     }
 
     void add_line_of_action(const mechanics::BodyForce& force) {
         const auto line = action_line(force, how_.axes, result_, stage_);
         if (!line)
             return;
-        shapes().emplace_back(Line{line->from, line->to, {line_role(), 1.5, Dash::dashed, 0.8}});
+        const Point at = stage_.to_sheet(force.point_m);
+        const bool inside = room_.contains(at); // and then not over the heading or the strip
+        shapes().emplace_back(Line{inside ? room_.last_inside(at, line->from) : line->from,
+                                   inside ? room_.last_inside(at, line->to) : line->to,
+                                   {line_role(), 1.5, Dash::dashed, 0.8}});
     }
 
     void add_arm_mark(const BodyArm& arm) {

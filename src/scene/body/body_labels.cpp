@@ -92,15 +92,20 @@ private:
             add_leader(at + kJoint_px * way.normalized(), room);
     }
 
-    /// @param always  told even where it covers something
+    /// @param always  without its name where there is room for the number alone
     /// @return its room; around the anchor where there is none
     Rect add_plate(const NamePlate& plate, const std::vector<WordPlace>& places,
                    const Point& anchor, bool always) {
-        const auto free =
-            add_free_name_plate(plate, places, anchor, how_.text_scale, board_, shapes_);
-        if (free || !always)
-            return free.value_or(Rect{anchor, anchor});
-        return add_name_plate(plate, places, how_.text_scale, board_, shapes_);
+        if (const auto room =
+                add_free_name_plate(plate, places, anchor, how_.text_scale, board_, shapes_))
+            return *room;
+        if (always)
+            if (const auto number = board_.place_free(
+                    labels_at(places, plate.number, TextSize::body, plate.role, true), anchor)) {
+                shapes_.emplace_back(*number);
+                return room_of(*number, how_.text_scale);
+            }
+        return {anchor, anchor};
     }
 
     void add_force(const SeenForce& force) {
@@ -108,8 +113,7 @@ private:
         const auto places = places_beside(force.from, force.to(), how_.text_scale);
         const std::string& name = words_.body_case.resistances[force.force.index].name;
         if (!how_.marks.load_sizes) {
-            add_label(labels_at(places, name, TextSize::body, Role::load), force.from, force.to(),
-                      true);
+            add_label(labels_at(places, name, TextSize::body, Role::load), force.from, force.to());
             return;
         }
         const std::string size = quantity(force.force.force_N.norm(), Dimension::force);
@@ -130,27 +134,27 @@ private:
     }
 
     /// Words of a stroke.
-    void add_label(const std::vector<Label>& labels, const Point& from, const Point& to,
-                   bool always) {
-        std::optional<Label> placed = board_.place_free(labels, 0.5 * (from + to));
-        if (!placed && always)
-            placed = board_.place(labels);
+    /// @return false where there is no room for them
+    bool add_label(const std::vector<Label>& labels, const Point& from, const Point& to) {
+        const std::optional<Label> placed = board_.place_free(labels, 0.5 * (from + to));
         if (!placed)
-            return;
+            return false;
         shapes_.emplace_back(*placed);
         add_leader_from(from, to, room_of(*placed, how_.text_scale));
+        return true;
     }
 
     void add_arm(const BodyArm& arm) {
         const Point from = arm.mark.axis + arm.mark.shift;
         const Point to = arm.mark.foot + arm.mark.shift;
-        const std::string words = "moment arm, " + axis_word(how_.axes, arm.hinge) + ' ' +
-                                  quantity(arm.arm_m, Dimension::length) +
+        const std::string length = quantity(arm.arm_m, Dimension::length);
+        const std::string words = "moment arm, " + axis_word(how_.axes, arm.hinge) + ' ' + length +
                                   (arm.end_on ? ", seen end-on" : "");
         const Point middle = 0.5 * (from + to);
         const Point outward = (to - from).normalized();
-        std::vector<WordPlace> places{{middle - Point(0.0, text(9.0)), Align::centre},
-                                      {middle + Point(0.0, text(21.0)), Align::centre}};
+        std::vector<WordPlace> places{
+            {middle - Point(0.0, 9.0 + text(4.0)), Align::centre},
+            {middle + Point(0.0, 9.0 + text(12.0)), Align::centre}};
         // Past the line of action, then past the joint.
         for (const double down : {5.0, -12.0, 22.0, -30.0, 40.0, -48.0})
             for (const Point& end : {Point(to + 10.0 * outward), Point(from - 18.0 * outward)}) {
@@ -158,8 +162,12 @@ private:
                 places.push_back(
                     {end + Point(0.0, text(down)), at_right ? Align::left : Align::right});
             }
-        add_label(labels_at(places, words, TextSize::body, words_.line_role, arm.chosen), from, to,
-                  arm.chosen);
+        const auto tell = [&](const std::string& told) {
+            return add_label(labels_at(places, told, TextSize::body, words_.line_role, arm.chosen),
+                             from, to);
+        };
+        if (!tell(words) && arm.chosen)
+            tell(length);
     }
 
     /// Beside its arrow or nowhere: farther off nobody would know whose words these are.

@@ -93,37 +93,92 @@ std::vector<Spindle> spindles_of(const mechanics::HingeMuscles& muscles,
 
 namespace {
 
-/// A strand whose radius follows a profile from one end (0) to the other (1).
-template <typename Profile> Ring strand(const Point& from, const Point& to, Profile radius_px) {
-    constexpr int kSteps = 20;
+/// The figure as far as it is near to one muscle.
+class Skin {
+public:
+    Skin(const std::vector<Outline>& flesh, const Spindle& spindle) {
+        const Point reach(spindle.belly_px + 4.0, spindle.belly_px + 4.0);
+        Point low = spindle.insertion.cwiseMin(spindle.over).cwiseMin(spindle.end) - reach;
+        Point high = spindle.insertion.cwiseMax(spindle.over).cwiseMax(spindle.end) + reach;
+        for (const Outline& outline : flesh)
+            for (const Ring& ring : outline.rings) {
+                Point ring_low = ring.front();
+                Point ring_high = ring.front();
+                for (const Point& corner : ring) {
+                    ring_low = ring_low.cwiseMin(corner);
+                    ring_high = ring_high.cwiseMax(corner);
+                }
+                if ((ring_low.array() <= high.array()).all() &&
+                    (ring_high.array() >= low.array()).all())
+                    rings_.push_back(&ring);
+            }
+    }
+
+    bool covers(const Point& point) const {
+        return std::any_of(rings_.begin(), rings_.end(),
+                           [&](const Ring* ring) { return is_inside(point, *ring); });
+    }
+
+    /// How far one can go from a point in it and stay well inside, up to a length [px].
+    double room_px(const Point& from, const Point& way, double most_px) const {
+        constexpr double kWithin_px = 1.5;
+        double room = most_px;
+        while (room > 0.0 && !covers(from + (room + kWithin_px) * way))
+            room -= 1.0;
+        return std::max(room, 0.0);
+    }
+
+private:
+    std::vector<const Ring*> rings_;
+};
+
+/// The longest piece within the skin of a strand whose radius follows a profile from one end (0) to
+/// the other (1), no wider than the skin leaves it; empty when none of it is.
+template <typename Profile>
+Ring strand(const Point& from, const Point& to, const Skin& skin, Profile radius_px) {
+    constexpr int kSteps = 24;
     const Point along = to - from;
     const Point across = Point(-along.y(), along.x()) / std::max(along.norm(), 1e-9);
-    Ring ring;
-    for (int i = 0; i <= kSteps; ++i) {
+    std::vector<Point> left;
+    std::vector<Point> right;
+    Ring longest;
+    for (int i = 0; i <= kSteps + 1; ++i) {
         const double share = static_cast<double>(i) / kSteps;
-        ring.emplace_back(from + share * along - radius_px(share) * across);
+        const Point at = from + share * along;
+        if (i <= kSteps && skin.covers(at)) {
+            const double radius = radius_px(share);
+            right.emplace_back(at - skin.room_px(at, -across, radius) * across);
+            left.emplace_back(at + skin.room_px(at, across, radius) * across);
+            continue;
+        }
+        if (left.size() > 1 && 2 * left.size() > longest.size()) {
+            longest.assign(right.begin(), right.end());
+            longest.insert(longest.end(), left.rbegin(), left.rend());
+        }
+        left.clear();
+        right.clear();
     }
-    for (int i = kSteps; i >= 0; --i) {
-        const double share = static_cast<double>(i) / kSteps;
-        ring.emplace_back(from + share * along + radius_px(share) * across);
-    }
-    return ring;
+    return longest;
 }
 
 } // namespace
 
-void add_spindle(const Spindle& spindle, std::vector<Shape>& shapes) {
+void add_spindle(const Spindle& spindle, const std::vector<Outline>& flesh,
+                 std::vector<Shape>& shapes) {
+    const Skin skin(flesh, spindle);
     const double tendon_px = spindle.tendon_px;
     std::vector<Ring> rings;
     if ((spindle.over - spindle.insertion).norm() > 1.0)
-        rings.push_back(strand(spindle.insertion, spindle.over,
+        rings.push_back(strand(spindle.insertion, spindle.over, skin,
                                [&](double share) { return tendon_px * (1.0 + 0.4 * share); }));
     // Thickest a little before the middle, running out into tendons at both ends.
-    rings.push_back(strand(spindle.over, spindle.end, [&](double share) {
+    rings.push_back(strand(spindle.over, spindle.end, skin, [&](double share) {
         const double belly = std::pow(std::sin(mechanics::kPi * std::pow(share, 0.87)), 1.4);
         return tendon_px + std::max(spindle.belly_px - tendon_px, 0.0) * belly;
     }));
-    shapes.emplace_back(Outline{union_of(std::move(rings)), Role::effort});
+    std::vector<Ring> whole = union_of(std::move(rings));
+    if (!whole.empty())
+        shapes.emplace_back(Outline{std::move(whole), Role::effort});
 }
 
 } // namespace steelyard::scene

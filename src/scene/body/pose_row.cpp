@@ -33,8 +33,7 @@ void add_pose_row(const mechanics::Exercise& exercise, const Camera& camera,
     if (results.size() != places.size())
         return; // a pose that cannot be solved: better no row than one out of step
     const Point size_px(width_px, room.high.y() - room.low.y());
-    const mechanics::Body& body = exercise.body_case.body;
-    BodyStage stage = fit_body(body, results, camera, size_px, {2.0, 2.0, 2.0, 10.0});
+    BodyStage stage = fit_body(exercise.body_case, results, camera, size_px, {2.0, 2.0, 2.0, 10.0});
     const Point origin = stage.origin_px;
     const double floor_px = room.low.y() + origin.y();
     if (std::abs(camera.toward_eye().y()) < 0.5 && floor_px <= room.high.y()) {

@@ -10,19 +10,6 @@ namespace {
 
 using mechanics::BodyForce;
 
-/// The last point of a rectangle on the way from a point in it to one outside.
-Point last_inside(const Point& from, const Point& to, const Rect& room) {
-    double share = 1.0;
-    for (int part = 0; part < 2; ++part) {
-        const double edge = to[part] > room.high[part]  ? room.high[part]
-                            : to[part] < room.low[part] ? room.low[part]
-                                                        : to[part];
-        if (edge != to[part])
-            share = std::min(share, (edge - from[part]) / (to[part] - from[part]));
-    }
-    return from + share * (to - from);
-}
-
 /// Draws one resistance at the point where its force acts.
 class ResistanceMark {
 public:
@@ -38,7 +25,7 @@ public:
     void operator()(const mechanics::Cable& cable) const {
         const Point pulley = stage_.to_sheet(cable.pulley_m);
         if (room_.contains(at_) && !room_.contains(pulley)) {
-            add_arrow(at_, last_inside(at_, pulley, room_), Tail::plain, {Role::ink, 2.0}, shapes_);
+            add_arrow(at_, room_.last_inside(at_, pulley), Tail::plain, {Role::ink, 2.0}, shapes_);
             return;
         }
         add_column(cable.pulley_m);
@@ -56,12 +43,17 @@ public:
                 anchor = stage_.to_sheet(result_.placement[on_body.segment].at(*local));
         }
         // Two strands that run together: a loop of rubber.
-        const Point way = anchor - at_;
+        const bool runs_out = room_.contains(at_) && !room_.contains(anchor);
+        const Point end = runs_out ? room_.last_inside(at_, anchor) : anchor;
+        const Point way = end - at_;
         const Point aside = 2.0 * Point(-way.y(), way.x()) / std::max(way.norm(), 1.0);
         for (const double side : {-1.0, 1.0})
             shapes_.emplace_back(
-                Line{at_ + side * aside, anchor + 0.4 * side * aside, {Role::ink, 1.75}});
-        add_ring(anchor, 5.0, Role::ink);
+                Line{at_ + side * aside, end + 0.4 * side * aside, {Role::ink, 1.75}});
+        if (runs_out)
+            add_arrow(end - 18.0 * way.normalized(), end, Tail::plain, {Role::ink, 2.0}, shapes_);
+        else
+            add_ring(anchor, 5.0, Role::ink);
     }
 
 private:
@@ -74,7 +66,7 @@ private:
             return stage_.to_sheet(Vec3(pulley_m.x(), up_m, pulley_m.z()));
         };
         const Point foot = at_height(0.0);
-        const Point top = last_inside(foot, at_height(std::max(kTop_m, pulley_m.y() + 0.1)), room_);
+        const Point top = room_.last_inside(foot, at_height(std::max(kTop_m, pulley_m.y() + 0.1)));
         if (room_.contains(foot))
             shapes_.emplace_back(
                 Line{foot, top, {Role::pad, std::max(0.05 * stage_.px_per_m, 4.0)}});

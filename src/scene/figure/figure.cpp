@@ -300,6 +300,22 @@ private:
 
 } // namespace
 
+bool is_of_figure(Role role) {
+    switch (role) {
+    case Role::skin:
+    case Role::far_skin:
+    case Role::shirt:
+    case Role::far_shirt:
+    case Role::shorts:
+    case Role::far_shorts:
+    case Role::shoe:
+    case Role::far_shoe:
+        return true;
+    default:
+        return false;
+    }
+}
+
 HandForm hand_form(const mechanics::BodyCase& body_case, Segment hand) {
     for (const mechanics::Resistance& resistance : body_case.resistances) {
         const bool in_both = std::holds_alternative<mechanics::Barbell>(resistance.kind);
@@ -309,7 +325,8 @@ HandForm hand_form(const mechanics::BodyCase& body_case, Segment hand) {
     if (const auto* ground = std::get_if<mechanics::OnContacts>(&body_case.support))
         for (const mechanics::Contact& contact : ground->contacts)
             if (contact.segment == hand)
-                return HandForm::flat;
+                return contact.patch == mechanics::Patch::grip ? HandForm::gripping
+                                                               : HandForm::flat;
     return HandForm::relaxed;
 }
 

@@ -13,6 +13,9 @@ namespace steelyard::scene {
 void add_figure(const mechanics::BodyCase& body_case, const mechanics::Placement& placement,
                 const BodyStage& stage, std::vector<Shape>& shapes);
 
+/// True for the colours of flesh and clothes.
+bool is_of_figure(Role role);
+
 /// What a hand does in a case: closed round what it holds, flat on what it leans on.
 HandForm hand_form(const mechanics::BodyCase& body_case, mechanics::Segment hand);
 

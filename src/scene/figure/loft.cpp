@@ -85,16 +85,8 @@ public:
             low = std::min(low, along);
             high = std::max(high, along);
         }
-        const auto count =
-            static_cast<std::size_t>(std::clamp(24.0 + (high - low) / 2.0, 24.0, 220.0));
-        places_.resize(count);
-        for (std::size_t i = 0; i < count; ++i) // closer together at the round ends
-            places_[i] =
-                low + (high - low) * (0.5 - 0.5 * std::cos(mechanics::kPi * static_cast<double>(i) /
-                                                           static_cast<double>(count - 1)));
-        places_.front() = low;
-        places_.back() = high;
-        left_.assign(count, -std::numeric_limits<double>::max());
+        set_places(low, high);
+        left_.assign(places_.size(), -std::numeric_limits<double>::max());
         right_ = left_;
         for (std::size_t i = 0; i + 1 < reach.count(); ++i) {
             raise(i, 0, 1.0, left_);
@@ -119,6 +111,30 @@ public:
     }
 
 private:
+    /// Places from end to end, closer together at the round ends, and where each section is
+    /// widest: a step from a wide one to a narrow one keeps its edge.
+    void set_places(double low, double high) {
+        const auto count =
+            static_cast<std::size_t>(std::clamp(24.0 + (high - low) / 3.0, 24.0, 150.0));
+        places_.reserve(count + 2 * reach_.count());
+        for (std::size_t i = 0; i < count; ++i)
+            places_.push_back(
+                std::lerp(low, high,
+                          0.5 - 0.5 * std::cos(mechanics::kPi * static_cast<double>(i) /
+                                               static_cast<double>(count - 1))));
+        for (std::size_t section = 0; section < reach_.count(); ++section)
+            for (const std::size_t direction : {half_ / 2, half_ + half_ / 2})
+                places_.push_back(
+                    std::clamp(reach_.at(section, direction).dot(reach_.axis), low, high));
+        std::sort(places_.begin(), places_.end());
+        constexpr double kSame_px = 0.05;
+        places_.erase(std::unique(places_.begin(), places_.end(),
+                                  [](double a, double b) { return b - a < kSame_px; }),
+                      places_.end());
+        places_.front() = low;
+        places_.back() = high;
+    }
+
     /// Raises one side to the hull of a section and the next.
     void raise(std::size_t section, std::size_t first, double side,
                std::vector<double>& heights) const {

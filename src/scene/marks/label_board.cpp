@@ -13,6 +13,13 @@ namespace {
 /// Height of capitals and depth of descenders of Inter, in em.
 constexpr double kCapHeight = 0.73;
 constexpr double kDescent = 0.22;
+/// Air around words that choose their place freely [px].
+constexpr double kAir_px = 3.0;
+
+Rect with_air(const Rect& room) {
+    const Point air{kAir_px, kAir_px};
+    return {room.low - air, room.high + air};
+}
 
 /// Area shared by two rectangles [px²].
 double shared_area(const Rect& one, const Rect& other) {
@@ -49,6 +56,16 @@ bool Rect::overlaps(const Rect& other) const {
 bool Rect::contains(const Point& point) const {
     return point.x() >= low.x() && point.x() <= high.x() && point.y() >= low.y() &&
            point.y() <= high.y();
+}
+
+Point Rect::last_inside(const Point& from, const Point& to) const {
+    double share = 1.0;
+    for (int part = 0; part < 2; ++part) {
+        const double edge = std::clamp(to[part], low[part], high[part]);
+        if (edge != to[part])
+            share = std::min(share, (edge - from[part]) / (to[part] - from[part]));
+    }
+    return from + share * (to - from);
 }
 
 Rect room_of(const Label& label, double text_scale) {
@@ -148,7 +165,7 @@ std::optional<Label> LabelBoard::place_free(const std::vector<Label>& ways, cons
     std::optional<Label> found;
     for (const Label& way : ways) {
         const Rect room = room_with_lines_below(way, below_px);
-        if (!found && cost_of(room) <= 0.0 && !crosses_words(anchor, leader_end(anchor, room)))
+        if (!found && cost_of(with_air(room)) <= 0.0 && !crosses_words(anchor, leader_end(anchor, room)))
             found = way;
     }
     if (!found)
@@ -168,12 +185,14 @@ std::optional<Label> LabelBoard::nearest_to(const Point& anchor, const Label& wa
     double least_px = 0.0;
     const Rect wanted_room = room_with_lines_below(wanted, below_px);
     const Point size = wanted_room.high - wanted_room.low;
-    for (double x = sheet_.low.x(); x + size.x() <= sheet_.high.x(); x += kStep_px)
-        for (double y = sheet_.low.y(); y + size.y() <= sheet_.high.y(); y += kStep_px) {
+    const Point first = sheet_.low + Point(kAir_px, kAir_px);
+    const Point last = sheet_.high - Point(kAir_px, kAir_px) - size;
+    for (double x = first.x(); x <= last.x(); x += kStep_px)
+        for (double y = first.y(); y <= last.y(); y += kStep_px) {
             const Rect room{{x, y}, Point(x, y) + size};
             const Point end = leader_end(anchor, room);
             const double far_px = (end - anchor).norm();
-            if ((nearest && far_px >= least_px) || cost_of(room) > 0.0 ||
+            if ((nearest && far_px >= least_px) || cost_of(with_air(room)) > 0.0 ||
                 crosses_words(anchor, end))
                 continue;
             nearest = wanted;

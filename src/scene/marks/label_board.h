@@ -16,6 +16,8 @@ struct Rect {
 
     bool overlaps(const Rect& other) const;
     bool contains(const Point& point) const;
+    /// The last point of it on the way from a point in it to another.
+    Point last_inside(const Point& from, const Point& to) const;
 };
 
 /// The room that a label takes, turned labels by the rectangle around them.

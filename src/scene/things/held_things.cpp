@@ -3,6 +3,7 @@
 #include "scene/figure/ring_union.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <string_view>
 
@@ -16,6 +17,7 @@ using mechanics::SegmentFrame;
 constexpr double kEdge_px = 2.5;       ///< of a thing against what lies behind it; half is seen
 constexpr double kBarRadius_m = 0.014; ///< of handles and bars
 constexpr double kHalfBar_m = 0.62;    ///< from the middle of a bar to its inner plate
+constexpr double kBarEnd_m = 0.12;  ///< and on from there
 constexpr double kLargePlate_m = 0.225;
 /// A plate that shows more of its face than this is drawn as a ring: what is behind it matters.
 constexpr double kFaceOn = 0.6;
@@ -33,6 +35,49 @@ Stack cylinder(const Vec3& from_m, const Vec3& to_m, double radius_m) {
     return stack;
 }
 
+Vec3 place_of(const mechanics::BodyPoint& point, const mechanics::BodyCase& body_case,
+              const mechanics::Placement& placement) {
+    const auto local = mechanics::local_point(body_case.body, point);
+    return placement[point.segment].at(local.value_or(Vec3::Zero()));
+}
+
+Vec3 grip_of(Segment hand, const mechanics::BodyCase& body_case,
+             const mechanics::Placement& placement) {
+    return place_of({hand, mechanics::Spot::grip, 0.0, Vec3::Zero()}, body_case, placement);
+}
+
+/// A bar in both hands or on a back, with its plates.
+struct HeldBar {
+    Vec3 middle_m;
+    Vec3 along; ///< unit
+    double half_m; ///< from the middle to the inner plate
+    double plate_m; ///< radius
+};
+
+HeldBar held_bar(const mechanics::BodyCase& body_case, const mechanics::Placement& placement,
+                 const mechanics::Barbell& bar) {
+    const Vec3 right_m = bar.resting_on ? place_of(*bar.resting_on, body_case, placement)
+                                        : grip_of(Segment::right_hand, body_case, placement);
+    const Vec3 left_m =
+        bar.resting_on ? right_m : grip_of(Segment::left_hand, body_case, placement);
+    const Vec3 span_m = right_m - left_m;
+    const double plate_m = bar.mass_kg >= 30.0
+                               ? kLargePlate_m
+                               : std::clamp(0.036 * std::cbrt(bar.mass_kg) + 0.02, 0.05, 0.14);
+    return {0.5 * (right_m + left_m),
+            span_m.norm() > 0.1 ? Vec3(span_m.normalized())
+                                : Vec3(placement[Segment::trunk].rotation.col(2)),
+            std::max(kHalfBar_m, 0.5 * span_m.norm() + 0.16), plate_m};
+}
+
+/// True when a thing in both hands is a bar, by what it is called.
+bool is_bar(std::string_view name) {
+    constexpr std::array kOthers{"crate", "box", "kettlebell", "dumbbell", "plate"};
+    return std::none_of(kOthers.begin(), kOthers.end(), [&](std::string_view other) {
+        return name.find(other) != std::string_view::npos;
+    });
+}
+
 class ThingMaker {
 public:
     ThingMaker(const mechanics::BodyCase& body_case, const mechanics::Placement& placement,
@@ -45,13 +90,10 @@ public:
 
     /// One thing in both hands, or a bar across the back. What it is called tells which.
     void operator()(const mechanics::Barbell& bar) const {
-        const Vec3 right_m = bar.resting_on ? place(*bar.resting_on) : grip(Segment::right_hand);
-        const Vec3 left_m = bar.resting_on ? right_m : grip(Segment::left_hand);
-        const Vec3 middle_m = 0.5 * (right_m + left_m);
-        const Vec3 span_m = right_m - left_m;
+        const HeldBar held = held_bar(case_, placement_, bar);
+        const Vec3& middle_m = held.middle_m;
+        const Vec3& along = held.along;
         const SegmentFrame& trunk = placement_[Segment::trunk];
-        const Vec3 along =
-            span_m.norm() > 0.1 ? Vec3(span_m.normalized()) : Vec3(trunk.rotation.col(2));
         if (is_called("crate") || is_called("box"))
             add_crate(middle_m, along);
         else if (is_called("kettlebell"))
@@ -63,7 +105,27 @@ public:
                          middle_m + 0.02 * trunk.rotation.col(0),
                          std::clamp(0.075 * std::cbrt(bar.mass_kg), 0.08, kLargePlate_m), -0.04);
         else
-            add_barbell(middle_m, along, 0.5 * span_m.norm(), bar.mass_kg);
+            add_barbell(held);
+    }
+
+    /// A fixed bar that both hands hold on to.
+    void make_fixed_bar() const {
+        const auto* ground = std::get_if<mechanics::OnContacts>(&case_.support);
+        if (ground == nullptr)
+            return;
+        const auto holds = [&](Segment hand) {
+            return std::any_of(ground->contacts.begin(), ground->contacts.end(),
+                               [&](const mechanics::Contact& contact) {
+                                   return contact.segment == hand &&
+                                          contact.patch == mechanics::Patch::grip;
+                               });
+        };
+        if (!holds(Segment::right_hand) || !holds(Segment::left_hand))
+            return;
+        const Vec3 right_m = grip(Segment::right_hand);
+        const Vec3 left_m = grip(Segment::left_hand);
+        const Vec3 beyond_m = 0.22 * (right_m - left_m).normalized();
+        add_cylinder(right_m + beyond_m, left_m - beyond_m, kBarRadius_m, -0.05);
     }
 
     void operator()(const mechanics::Kettlebell& bell) const {
@@ -128,16 +190,11 @@ private:
                          radius_m);
     }
 
-    void add_barbell(const Vec3& middle_m, const Vec3& along, double half_span_m,
-                     double mass_kg) const {
-        const double plate_m = mass_kg >= 30.0
-                                   ? kLargePlate_m
-                                   : std::clamp(0.036 * std::cbrt(mass_kg) + 0.02, 0.05, 0.14);
-        const double half_m = std::max(kHalfBar_m, half_span_m + 0.16);
-        add_cylinder(middle_m - (half_m + 0.12) * along, middle_m + (half_m + 0.12) * along,
-                     kBarRadius_m, -0.04);
+    void add_barbell(const HeldBar& bar) const {
+        const Vec3 half_m = (bar.half_m + kBarEnd_m) * bar.along;
+        add_cylinder(bar.middle_m - half_m, bar.middle_m + half_m, kBarRadius_m, -0.04);
         for (const double side : {-1.0, 1.0})
-            add_plate(middle_m + side * half_m * along, side * along, plate_m);
+            add_plate(bar.middle_m + side * bar.half_m * bar.along, side * bar.along, bar.plate_m);
     }
 
     /// @param across    of the handle, unit
@@ -169,12 +226,9 @@ private:
     }
 
     Vec3 place(const mechanics::BodyPoint& point) const {
-        const auto local = mechanics::local_point(case_.body, point);
-        return placement_[point.segment].at(local.value_or(Vec3::Zero()));
+        return place_of(point, case_, placement_);
     }
-    Vec3 grip(Segment hand) const {
-        return place({hand, mechanics::Spot::grip, 0.0, Vec3::Zero()});
-    }
+    Vec3 grip(Segment hand) const { return grip_of(hand, case_, placement_); }
 
     DepthBall ball_at(const Vec3& place_m, double radius_m, double nearer_m) const {
         return {stage_.to_sheet(place_m), radius_m * stage_.px_per_m,
@@ -286,7 +340,22 @@ std::vector<ThingPart> held_things(const mechanics::BodyCase& body_case,
     ThingMaker maker(body_case, placement, flesh, stage, parts);
     for (const mechanics::Resistance& resistance : body_case.resistances)
         maker.make(resistance);
+    maker.make_fixed_bar();
     return parts;
+}
+
+std::vector<ThingReach> reaches_of_things(const mechanics::BodyCase& body_case,
+                                      const mechanics::Placement& placement) {
+    std::vector<ThingReach> reaches;
+    for (const mechanics::Resistance& resistance : body_case.resistances)
+        if (const auto* bar = std::get_if<mechanics::Barbell>(&resistance.kind);
+            bar != nullptr && is_bar(resistance.name)) {
+            const HeldBar held = held_bar(body_case, placement, *bar);
+            for (const double side : {-1.0, 1.0})
+                reaches.push_back({held.middle_m + side * (held.half_m + kBarEnd_m) * held.along,
+                                   held.plate_m});
+        }
+    return reaches;
 }
 
 } // namespace steelyard::scene

@@ -21,4 +21,14 @@ std::vector<ThingPart> held_things(const mechanics::BodyCase& body_case,
                                    const mechanics::Placement& placement, const Flesh& flesh,
                                    const BodyStage& stage);
 
+/// A place that a thing reaches, with the radius of what is there [m].
+struct ThingReach {
+    Vec3 at_m;
+    double radius_m;
+};
+
+/// How far bars reach beyond the body that holds them.
+std::vector<ThingReach> reaches_of_things(const mechanics::BodyCase& body_case,
+                                      const mechanics::Placement& placement);
+
 } // namespace steelyard::scene
