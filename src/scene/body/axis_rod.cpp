@@ -15,7 +15,7 @@ constexpr double kAlong = 0.94; ///< looked along more than this the rod is a po
 } // namespace
 
 void add_axis_rod(const mechanics::Placement& placement, mechanics::Hinge hinge,
-                  const BodyStage& stage, std::vector<Shape>& shapes) {
+                  const BodyStage& stage, const Rect& room, std::vector<Shape>& shapes) {
     const Vec3 axis = placement.axis(hinge);
     const Vec3 joint_m = placement.axis_point_m(hinge);
     const double toward = std::abs(axis.dot(stage.camera.toward_eye()));
@@ -31,9 +31,15 @@ void add_axis_rod(const mechanics::Placement& placement, mechanics::Hinge hinge,
         circle.corners.push_back(stage.to_sheet(
             joint_m + kCircle_m * (std::cos(turn_rad) * across + std::sin(turn_rad) * third)));
     }
+    const Point joint = stage.to_sheet(joint_m);
+    const auto kept = [&](const Point& place) {
+        return room.contains(joint) ? room.last_inside(joint, place) : place;
+    };
+    for (Point& corner : circle.corners)
+        corner = kept(corner);
+    const Point from = kept(stage.to_sheet(joint_m - kHalfRod_m * axis));
+    const Point to = kept(stage.to_sheet(joint_m + kHalfRod_m * axis));
     shapes.emplace_back(std::move(circle));
-    const Point from = stage.to_sheet(joint_m - kHalfRod_m * axis);
-    const Point to = stage.to_sheet(joint_m + kHalfRod_m * axis);
     shapes.emplace_back(Line{from, to, {Role::sheet, 6.0, Dash::solid, 0.8}});
     shapes.emplace_back(Line{from, to, {Role::ink, 3.0}});
 }

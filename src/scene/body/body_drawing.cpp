@@ -63,7 +63,7 @@ public:
         for (const BodyArm& arm : arms)
             add_arm_mark(arm);
         if (how_.marks.axes) {
-            add_axis_rod(result_.placement, chosen(), stage_, shapes());
+            add_axis_rod(result_.placement, chosen(), stage_, room_, shapes());
             add_axes();
         }
         for (const SeenForce& force : forces_)

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 #include <string_view>
 
 namespace steelyard::scene {
@@ -16,6 +17,7 @@ using mechanics::SegmentFrame;
 
 constexpr double kEdge_px = 2.5;       ///< of a thing against what lies behind it; half is seen
 constexpr double kBarRadius_m = 0.014; ///< of handles and bars
+constexpr double kHalfGrip_m = 0.062;  ///< of a dumbbell, from the middle to its ends
 constexpr double kHalfBar_m = 0.62;    ///< from the middle of a bar to its inner plate
 constexpr double kBarEnd_m = 0.12;  ///< and on from there
 constexpr double kLargePlate_m = 0.225;
@@ -70,6 +72,34 @@ HeldBar held_bar(const mechanics::BodyCase& body_case, const mechanics::Placemen
             std::max(kHalfBar_m, 0.5 * span_m.norm() + 0.16), plate_m};
 }
 
+/// The ends of a fixed bar that both hands hold on to.
+std::optional<std::array<Vec3, 2>> fixed_bar(const mechanics::BodyCase& body_case,
+                                             const mechanics::Placement& placement) {
+    const auto* ground = std::get_if<mechanics::OnContacts>(&body_case.support);
+    const auto holds = [&](Segment hand) {
+        return ground != nullptr && std::any_of(ground->contacts.begin(), ground->contacts.end(),
+                                                [&](const mechanics::Contact& contact) {
+                                                    return contact.segment == hand &&
+                                                           contact.patch == mechanics::Patch::grip;
+                                                });
+    };
+    if (!holds(Segment::right_hand) || !holds(Segment::left_hand))
+        return std::nullopt;
+    const Vec3 right_m = grip_of(Segment::right_hand, body_case, placement);
+    const Vec3 left_m = grip_of(Segment::left_hand, body_case, placement);
+    const Vec3 beyond_m = 0.22 * (right_m - left_m).normalized();
+    return std::array{Vec3(right_m + beyond_m), Vec3(left_m - beyond_m)};
+}
+
+struct DumbbellSize {
+    double radius_m;
+    double thick_m; ///< of one end
+};
+DumbbellSize dumbbell_size(double mass_kg) {
+    const double radius_m = std::clamp(0.031 * std::cbrt(mass_kg), 0.03, 0.10);
+    return {radius_m, 1.1 * radius_m};
+}
+
 /// True when a thing in both hands is a bar, by what it is called.
 bool is_bar(std::string_view name) {
     constexpr std::array kOthers{"crate", "box", "kettlebell", "dumbbell", "plate"};
@@ -108,24 +138,9 @@ public:
             add_barbell(held);
     }
 
-    /// A fixed bar that both hands hold on to.
     void make_fixed_bar() const {
-        const auto* ground = std::get_if<mechanics::OnContacts>(&case_.support);
-        if (ground == nullptr)
-            return;
-        const auto holds = [&](Segment hand) {
-            return std::any_of(ground->contacts.begin(), ground->contacts.end(),
-                               [&](const mechanics::Contact& contact) {
-                                   return contact.segment == hand &&
-                                          contact.patch == mechanics::Patch::grip;
-                               });
-        };
-        if (!holds(Segment::right_hand) || !holds(Segment::left_hand))
-            return;
-        const Vec3 right_m = grip(Segment::right_hand);
-        const Vec3 left_m = grip(Segment::left_hand);
-        const Vec3 beyond_m = 0.22 * (right_m - left_m).normalized();
-        add_cylinder(right_m + beyond_m, left_m - beyond_m, kBarRadius_m, -0.05);
+        if (const auto bar = fixed_bar(case_, placement_))
+            add_cylinder((*bar)[0], (*bar)[1], kBarRadius_m, -0.05);
     }
 
     void operator()(const mechanics::Kettlebell& bell) const {
@@ -182,11 +197,10 @@ private:
     }
 
     void add_dumbbell(const Vec3& grip_m, const Vec3& across, double mass_kg) const {
-        const double radius_m = std::clamp(0.031 * std::cbrt(mass_kg), 0.03, 0.10);
-        const double thick_m = 1.1 * radius_m;
+        const auto [radius_m, thick_m] = dumbbell_size(mass_kg);
         add_cylinder(grip_m - 0.07 * across, grip_m + 0.07 * across, kBarRadius_m, -0.05);
         for (const double side : {-1.0, 1.0})
-            add_cylinder(grip_m + side * 0.062 * across, grip_m + side * (0.062 + thick_m) * across,
+            add_cylinder(grip_m + side * kHalfGrip_m * across, grip_m + side * (kHalfGrip_m + thick_m) * across,
                          radius_m);
     }
 
@@ -347,14 +361,26 @@ std::vector<ThingPart> held_things(const mechanics::BodyCase& body_case,
 std::vector<ThingReach> reaches_of_things(const mechanics::BodyCase& body_case,
                                       const mechanics::Placement& placement) {
     std::vector<ThingReach> reaches;
-    for (const mechanics::Resistance& resistance : body_case.resistances)
+    const auto add_both_ends = [&](const Vec3& middle_m, const Vec3& half_m, double radius_m) {
+        reaches.push_back({middle_m + half_m, radius_m});
+        reaches.push_back({middle_m - half_m, radius_m});
+    };
+    for (const mechanics::Resistance& resistance : body_case.resistances) {
         if (const auto* bar = std::get_if<mechanics::Barbell>(&resistance.kind);
             bar != nullptr && is_bar(resistance.name)) {
             const HeldBar held = held_bar(body_case, placement, *bar);
-            for (const double side : {-1.0, 1.0})
-                reaches.push_back({held.middle_m + side * (held.half_m + kBarEnd_m) * held.along,
-                                   held.plate_m});
+            add_both_ends(held.middle_m, (held.half_m + kBarEnd_m) * held.along, held.plate_m);
         }
+        if (const auto* bell = std::get_if<mechanics::Dumbbell>(&resistance.kind)) {
+            const auto [radius_m, thick_m] = dumbbell_size(bell->mass_kg);
+            add_both_ends(grip_of(bell->hand, body_case, placement),
+                          (kHalfGrip_m + thick_m) * placement[bell->hand].rotation.col(2),
+                          radius_m);
+        }
+    }
+    if (const auto bar = fixed_bar(body_case, placement))
+        for (const Vec3& end_m : *bar)
+            reaches.push_back({end_m, kBarRadius_m});
     return reaches;
 }
 

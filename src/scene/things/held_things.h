@@ -27,7 +27,7 @@ struct ThingReach {
     double radius_m;
 };
 
-/// How far bars reach beyond the body that holds them.
+/// How far bars and dumbbells reach beyond the body that holds them.
 std::vector<ThingReach> reaches_of_things(const mechanics::BodyCase& body_case,
                                       const mechanics::Placement& placement);
 
