@@ -153,8 +153,8 @@ private:
         const Point middle = 0.5 * (from + to);
         const Point outward = (to - from).normalized();
         std::vector<WordPlace> places{
-            {middle - Point(0.0, 9.0 + text(4.0)), Align::centre},
-            {middle + Point(0.0, 9.0 + text(12.0)), Align::centre}};
+            {middle - Point(0.0, 10.0 + text(4.0)), Align::centre},
+            {middle + Point(0.0, 10.0 + text(12.0)), Align::centre}};
         // Past the line of action, then past the joint.
         for (const double down : {5.0, -12.0, 22.0, -30.0, 40.0, -48.0})
             for (const Point& end : {Point(to + 10.0 * outward), Point(from - 18.0 * outward)}) {

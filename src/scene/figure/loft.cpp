@@ -14,7 +14,7 @@ namespace steelyard::scene {
 namespace {
 
 /// A chord may pass a curve at this distance [px].
-constexpr double kFine_px = 0.1;
+constexpr double kFine_px = 0.15;
 
 double cross(const Point& a, const Point& b) {
     return a.x() * b.y() - a.y() * b.x();
@@ -115,7 +115,7 @@ private:
     /// widest: a step from a wide one to a narrow one keeps its edge.
     void set_places(double low, double high) {
         const auto count =
-            static_cast<std::size_t>(std::clamp(24.0 + (high - low) / 3.0, 24.0, 150.0));
+            static_cast<std::size_t>(std::clamp(24.0 + (high - low) / 4.0, 24.0, 120.0));
         places_.reserve(count + 2 * reach_.count());
         for (std::size_t i = 0; i < count; ++i)
             places_.push_back(

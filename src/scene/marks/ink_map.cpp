@@ -9,9 +9,9 @@ namespace steelyard::scene {
 
 namespace {
 
-constexpr double kCell_px = 4.0;
+constexpr double kCell_px = 5.0;
 /// Strokes are followed in steps shorter than a cell.
-constexpr double kStep_px = 2.0;
+constexpr double kStep_px = 3.0;
 
 std::size_t cells_across(double length_px) {
     return static_cast<std::size_t>(std::max(std::ceil(length_px / kCell_px), 1.0));

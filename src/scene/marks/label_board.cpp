@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <limits>
 
 namespace steelyard::scene {
 
@@ -153,6 +154,28 @@ std::optional<Label> LabelBoard::nearest_free(const Label& wanted, double below_
     return nearest;
 }
 
+/// The same as costing nothing, the most likely hindrance looked for first.
+bool LabelBoard::is_clear(const Rect& room) const {
+    if (ink_ && ink_->ink_px2(room.low, room.high) > 0.0)
+        return false;
+    if ((room.low.array() < sheet_.low.array()).any() ||
+        (room.high.array() > sheet_.high.array()).any())
+        return false;
+    const auto apart = [&](const Point& low, const Point& high) {
+        return (low.array() >= room.high.array()).any() ||
+               (high.array() <= room.low.array()).any();
+    };
+    return std::all_of(taken_.begin(), taken_.end(),
+                       [&](const Rect& rect) { return apart(rect.low, rect.high); }) &&
+           std::all_of(strokes_.begin(), strokes_.end(), [&](const Stroke& stroke) {
+               const Point half{0.5 * stroke.width_px, 0.5 * stroke.width_px};
+               return apart(stroke.from.cwiseMin(stroke.to) - half,
+                            stroke.from.cwiseMax(stroke.to) + half) ||
+                      length_inside(stroke.from, stroke.to, {room.low - half, room.high + half}) <=
+                          0.0;
+           });
+}
+
 bool LabelBoard::crosses_words(const Point& from, const Point& to) const {
     return std::any_of(taken_.begin(), taken_.end(), [&](const Rect& rect) {
         return !rect.contains(from) && length_inside(from, to, rect) > 0.0;
@@ -165,7 +188,7 @@ std::optional<Label> LabelBoard::place_free(const std::vector<Label>& ways, cons
     std::optional<Label> found;
     for (const Label& way : ways) {
         const Rect room = room_with_lines_below(way, below_px);
-        if (!found && cost_of(with_air(room)) <= 0.0 && !crosses_words(anchor, leader_end(anchor, room)))
+        if (!found && is_clear(with_air(room)) && !crosses_words(anchor, leader_end(anchor, room)))
             found = way;
     }
     if (!found)
@@ -178,27 +201,50 @@ std::optional<Label> LabelBoard::place_free(const std::vector<Label>& ways, cons
     return found;
 }
 
+namespace {
+
+/// Starts of a stretch from first to last, those first whose stretch is nearest to a place.
+std::vector<double> nearest_starts(double first, double last, double length, double place) {
+    constexpr double kStep_px = 8.0;
+    std::vector<double> starts;
+    for (double start = first; start <= last; start += kStep_px)
+        starts.push_back(start);
+    const auto gap = [&](double start) {
+        return std::abs(std::clamp(place, start, start + length) - place);
+    };
+    std::stable_sort(starts.begin(), starts.end(),
+                     [&](double a, double b) { return gap(a) < gap(b); });
+    return starts;
+}
+
+} // namespace
+
 std::optional<Label> LabelBoard::nearest_to(const Point& anchor, const Label& wanted,
                                             double below_px) const {
-    constexpr double kStep_px = 8.0;
     std::optional<Label> nearest;
-    double least_px = 0.0;
+    double least_px = std::numeric_limits<double>::max();
     const Rect wanted_room = room_with_lines_below(wanted, below_px);
     const Point size = wanted_room.high - wanted_room.low;
     const Point first = sheet_.low + Point(kAir_px, kAir_px);
     const Point last = sheet_.high - Point(kAir_px, kAir_px) - size;
-    for (double x = first.x(); x <= last.x(); x += kStep_px)
-        for (double y = first.y(); y <= last.y(); y += kStep_px) {
+    const auto downs = nearest_starts(first.y(), last.y(), size.y(), anchor.y());
+    for (const double x : nearest_starts(first.x(), last.x(), size.x(), anchor.x())) {
+        if (std::abs(leader_end(anchor, {{x, anchor.y()}, {x + size.x(), anchor.y()}}).x() -
+                     anchor.x()) >= least_px)
+            break;
+        for (const double y : downs) {
             const Rect room{{x, y}, Point(x, y) + size};
             const Point end = leader_end(anchor, room);
             const double far_px = (end - anchor).norm();
-            if ((nearest && far_px >= least_px) || cost_of(with_air(room)) > 0.0 ||
-                crosses_words(anchor, end))
+            if (far_px >= least_px)
+                break;
+            if (!is_clear(with_air(room)) || crosses_words(anchor, end))
                 continue;
             nearest = wanted;
             nearest->at += room.low - wanted_room.low;
             least_px = far_px;
         }
+    }
     return nearest;
 }
 

@@ -58,6 +58,7 @@ private:
         double width_px;
     };
     double cost_of(const Rect& room) const { return cost_of_text(room) + cost_of_strokes(room); }
+    bool is_clear(const Rect& room) const;
     bool crosses_words(const Point& from, const Point& to) const;
     double cost_of_text(const Rect& room) const;
     double cost_of_strokes(const Rect& room) const;
