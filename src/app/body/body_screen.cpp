@@ -234,7 +234,9 @@ BodyFrame run_body(const Style& style, const Layout& layout, const FrameInput& i
     if (plotted)
         run_plot(style, layout, units, spread, screen);
     keep_picture(style, layout,
-                 {screen.model, screen.stage, units, plotted ? &screen.plot : nullptr}, screen.hand,
+                 {screen.model, screen.stage, units, plotted ? &screen.plot : nullptr,
+                  screen.field.end_px},
+                 screen.hand,
                  screen.picture);
     tell_grips(style, plotted, screen);
     // While it is played nothing is kept; where it was stopped is.

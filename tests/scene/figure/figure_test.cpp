@@ -110,7 +110,7 @@ TEST_CASE("a figure is few outlines of few corners, each of them one piece but t
             INFO(name);
             CHECK(outlines.size() - static_cast<std::size_t>(things) <= 26);
             CHECK(pieces <= outlines.size() + 4);
-            CHECK(corners < 2200);
+            CHECK(corners < 1600);
         }
     }
 }
