@@ -65,7 +65,9 @@ private:
         const auto at_height = [&](double up_m) {
             return stage_.to_sheet(Vec3(pulley_m.x(), up_m, pulley_m.z()));
         };
-        const Point foot = at_height(0.0);
+        constexpr double kAboveStrip_px = 10.0; // its end is round
+        Point foot = at_height(0.0);
+        foot.y() = std::min(foot.y(), room_.high.y() - kAboveStrip_px);
         const Point top = room_.last_inside(foot, at_height(std::max(kTop_m, pulley_m.y() + 0.1)));
         if (room_.contains(foot))
             shapes_.emplace_back(

@@ -101,11 +101,14 @@ std::optional<Rect> add_free_name_plate(const NamePlate& plate,
                                         const std::vector<WordPlace>& places, const Point& anchor,
                                         double text_scale, LabelBoard& board,
                                         std::vector<Shape>& shapes) {
-    const auto placed = board.place_free(claims_of(plate, places, text_scale), anchor,
-                                         line_px(plate.name_size) * text_scale);
+    const double down_px = line_px(plate.name_size) * text_scale;
+    const auto placed = board.place_free(claims_of(plate, places, text_scale), anchor, down_px);
     if (!placed)
         return std::nullopt;
-    return add_lines(plate, *placed, text_scale, shapes);
+    Rect room = room_of(*placed, text_scale); // as the board has checked a leader to it
+    room.high.y() += down_px;
+    add_lines(plate, *placed, text_scale, shapes);
+    return room;
 }
 
 } // namespace steelyard::scene
