@@ -83,7 +83,8 @@ std::string write_step(const LessonStep& step) {
         text += fmt::format("progress = {}\n", setup::exact_number(*step.progress));
     text += line("axis", step.axis);
     if (step.view)
-        text += fmt::format("view = \"{}\"\n", setup::body_view_names()[static_cast<std::size_t>(*step.view)]);
+        text += fmt::format("view = \"{}\"\n",
+                            setup::body_view_names()[static_cast<std::size_t>(*step.view)]);
     text += fmt::format("prompt = {}\n", setup::toml_string(step.prompt));
     if (step.hide)
         text += fmt::format("hide = {}\n", list_of(*step.hide));

@@ -153,7 +153,8 @@ std::shared_ptr<DrawOptions> declare(CLI::App& command, DrawOptions defaults) {
     add_picture_options(command, options->picture);
     command
         .add_option_function<std::string>(
-            "--view", [options](const std::string& view) { options->body.view = view_called(view); },
+            "--view",
+            [options](const std::string& view) { options->body.view = view_called(view); },
             "of a body: from the side, the front, above or obliquely; its own when not given")
         ->check(CLI::IsMember(std::vector<std::string>(setup::body_view_names().begin(),
                                                        setup::body_view_names().end())))

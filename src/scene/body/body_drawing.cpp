@@ -102,9 +102,8 @@ private:
         add_heading_line(how_.name, 16.0, TextSize::body, Role::ink, true);
         double down_px = 38.0;
         constexpr double kLine_px = 18.0;
-        for (const std::string& line :
-             broken_lines(how_.sentence, TextSize::caption, how_.text_scale,
-                          stage_.size_px.x() - 48.0)) {
+        for (const std::string& line : broken_lines(how_.sentence, TextSize::caption,
+                                                    how_.text_scale, stage_.size_px.x() - 48.0)) {
             add_heading_line(line, down_px, TextSize::caption, Role::quiet_ink, false);
             down_px += kLine_px;
         }
@@ -255,9 +254,9 @@ private:
         for (const Rect& rect : how_.kept_clear)
             board.keep_clear(rect);
         board.keep_clear(shapes());
-        add_body_words({case_, result_, stage_, how_, forces_, std::move(arms), line_role(),
-                        own_weight},
-                       board, shapes());
+        add_body_words(
+            {case_, result_, stage_, how_, forces_, std::move(arms), line_role(), own_weight},
+            board, shapes());
     }
 
     void add_strip() {

@@ -60,9 +60,8 @@ private:
         const auto torque_Nm = [&](std::size_t axis) {
             return std::abs(words_.result.muscle(how_.axes[axis]));
         };
-        std::stable_sort(axes.begin(), axes.end(), [&](std::size_t a, std::size_t b) {
-            return torque_Nm(a) > torque_Nm(b);
-        });
+        std::stable_sort(axes.begin(), axes.end(),
+                         [&](std::size_t a, std::size_t b) { return torque_Nm(a) > torque_Nm(b); });
         return axes;
     }
 
@@ -84,9 +83,8 @@ private:
         plate.role = Role::ink;
         plate.name_size = TextSize::caption;
         plate.name_role = Role::quiet_ink;
-        const Rect room =
-            add_plate(plate, places_around(at, {text(46.0), text(80.0), text(120.0)}), at,
-                      axis == how_.chosen);
+        const Rect room = add_plate(plate, places_around(at, {text(46.0), text(80.0), text(120.0)}),
+                                    at, axis == how_.chosen);
         const Point way = leader_end(at, room) - at;
         if (way.norm() > kStandOff_px)
             add_leader(at + kJoint_px * way.normalized(), room);
@@ -117,8 +115,8 @@ private:
             return;
         }
         const std::string size = quantity(force.force.force_N.norm(), Dimension::force);
-        const Rect room = add_plate({size, name, Role::load, TextSize::body, Role::load}, places,
-                                    middle, true);
+        const Rect room =
+            add_plate({size, name, Role::load, TextSize::body, Role::load}, places, middle, true);
         add_leader_from(force.from, force.to(), room);
     }
 
@@ -152,9 +150,8 @@ private:
                                   (arm.end_on ? ", seen end-on" : "");
         const Point middle = 0.5 * (from + to);
         const Point outward = (to - from).normalized();
-        std::vector<WordPlace> places{
-            {middle - Point(0.0, 10.0 + text(4.0)), Align::centre},
-            {middle + Point(0.0, 10.0 + text(12.0)), Align::centre}};
+        std::vector<WordPlace> places{{middle - Point(0.0, 10.0 + text(4.0)), Align::centre},
+                                      {middle + Point(0.0, 10.0 + text(12.0)), Align::centre}};
         // Past the line of action, then past the joint.
         for (const double down : {5.0, -12.0, 22.0, -30.0, 40.0, -48.0})
             for (const Point& end : {Point(to + 10.0 * outward), Point(from - 18.0 * outward)}) {

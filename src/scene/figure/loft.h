@@ -34,7 +34,8 @@ FlatSection flat(const Section& section, const BodyStage& stage);
 
 /// The outline on the sheet of a stack of sections: the union of the hulls of neighbours, as far as
 /// it is one piece along the line from the first section to the last (what lies between two pieces
-/// across that line counts as flesh). Its corners and edges leave the true one by about a pixel at most.
+/// across that line counts as flesh). Its corners and edges leave the true one by about a pixel at
+/// most.
 /// @param sections  two or more
 Ring loft_outline(std::span<const Section> sections, const BodyStage& stage);
 

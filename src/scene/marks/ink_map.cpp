@@ -181,8 +181,8 @@ InkMap::InkMap(const Point& size_px, const std::vector<Shape>& shapes)
 
 double InkMap::ink_px2(const Point& low_px, const Point& high_px) const {
     const std::ptrdiff_t left = std::max<std::ptrdiff_t>(cell_of(low_px.x(), columns_), 0);
-    const std::ptrdiff_t right = std::min<std::ptrdiff_t>(cell_of(high_px.x(), columns_),
-                                                          static_cast<std::ptrdiff_t>(columns_) - 1);
+    const std::ptrdiff_t right = std::min<std::ptrdiff_t>(
+        cell_of(high_px.x(), columns_), static_cast<std::ptrdiff_t>(columns_) - 1);
     const std::ptrdiff_t top = std::max<std::ptrdiff_t>(cell_of(low_px.y(), rows_), 0);
     const std::ptrdiff_t bottom = std::min<std::ptrdiff_t>(cell_of(high_px.y(), rows_),
                                                            static_cast<std::ptrdiff_t>(rows_) - 1);

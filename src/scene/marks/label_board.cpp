@@ -162,8 +162,7 @@ bool LabelBoard::is_clear(const Rect& room) const {
         (room.high.array() > sheet_.high.array()).any())
         return false;
     const auto apart = [&](const Point& low, const Point& high) {
-        return (low.array() >= room.high.array()).any() ||
-               (high.array() <= room.low.array()).any();
+        return (low.array() >= room.high.array()).any() || (high.array() <= room.low.array()).any();
     };
     return std::all_of(taken_.begin(), taken_.end(),
                        [&](const Rect& rect) { return apart(rect.low, rect.high); }) &&

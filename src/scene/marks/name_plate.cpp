@@ -91,10 +91,10 @@ Rect add_lines(const NamePlate& plate, Label number, double text_scale,
 
 Rect add_name_plate(const NamePlate& plate, const std::vector<WordPlace>& places, double text_scale,
                     LabelBoard& board, std::vector<Shape>& shapes) {
-    return add_lines(plate,
-                     board.place(claims_of(plate, places, text_scale),
-                                 line_px(plate.name_size) * text_scale),
-                     text_scale, shapes);
+    return add_lines(
+        plate,
+        board.place(claims_of(plate, places, text_scale), line_px(plate.name_size) * text_scale),
+        text_scale, shapes);
 }
 
 std::optional<Rect> add_free_name_plate(const NamePlate& plate,

@@ -19,7 +19,7 @@ constexpr double kEdge_px = 2.5;       ///< of a thing against what lies behind 
 constexpr double kBarRadius_m = 0.014; ///< of handles and bars
 constexpr double kHalfGrip_m = 0.062;  ///< of a dumbbell, from the middle to its ends
 constexpr double kHalfBar_m = 0.62;    ///< from the middle of a bar to its inner plate
-constexpr double kBarEnd_m = 0.12;  ///< and on from there
+constexpr double kBarEnd_m = 0.12;     ///< and on from there
 constexpr double kLargePlate_m = 0.225;
 /// A plate that shows more of its face than this is drawn as a ring: what is behind it matters.
 constexpr double kFaceOn = 0.6;
@@ -51,8 +51,8 @@ Vec3 grip_of(Segment hand, const mechanics::BodyCase& body_case,
 /// A bar in both hands or on a back, with its plates.
 struct HeldBar {
     Vec3 middle_m;
-    Vec3 along; ///< unit
-    double half_m; ///< from the middle to the inner plate
+    Vec3 along;     ///< unit
+    double half_m;  ///< from the middle to the inner plate
     double plate_m; ///< radius
 };
 
@@ -200,8 +200,8 @@ private:
         const auto [radius_m, thick_m] = dumbbell_size(mass_kg);
         add_cylinder(grip_m - 0.07 * across, grip_m + 0.07 * across, kBarRadius_m, -0.05);
         for (const double side : {-1.0, 1.0})
-            add_cylinder(grip_m + side * kHalfGrip_m * across, grip_m + side * (kHalfGrip_m + thick_m) * across,
-                         radius_m);
+            add_cylinder(grip_m + side * kHalfGrip_m * across,
+                         grip_m + side * (kHalfGrip_m + thick_m) * across, radius_m);
     }
 
     void add_barbell(const HeldBar& bar) const {
@@ -359,7 +359,7 @@ std::vector<ThingPart> held_things(const mechanics::BodyCase& body_case,
 }
 
 std::vector<ThingReach> reaches_of_things(const mechanics::BodyCase& body_case,
-                                      const mechanics::Placement& placement) {
+                                          const mechanics::Placement& placement) {
     std::vector<ThingReach> reaches;
     const auto add_both_ends = [&](const Vec3& middle_m, const Vec3& half_m, double radius_m) {
         reaches.push_back({middle_m + half_m, radius_m});

@@ -29,6 +29,6 @@ struct ThingReach {
 
 /// How far bars and dumbbells reach beyond the body that holds them.
 std::vector<ThingReach> reaches_of_things(const mechanics::BodyCase& body_case,
-                                      const mechanics::Placement& placement);
+                                          const mechanics::Placement& placement);
 
 } // namespace steelyard::scene

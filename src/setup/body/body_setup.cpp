@@ -274,8 +274,8 @@ tl::expected<BodySetup, InputError> body_setup_of(const TomlDocument& document,
     setup.exercise.body_case.body = *std::move(body);
     if (auto error = finish_movement(setup))
         return tl::make_unexpected(*std::move(error));
-    setup.view = view ? static_cast<BodyView>(*view)
-                      : best_view(setup.exercise, setup.axes.front());
+    setup.view =
+        view ? static_cast<BodyView>(*view) : best_view(setup.exercise, setup.axes.front());
     return setup;
 }
 

@@ -133,8 +133,9 @@ struct Counts {
 
 } // namespace
 
-TEST_CASE("no word on a shipped exercise is struck, covered, on the figure or cut off, from any side",
-          "[body-labels]") {
+TEST_CASE(
+    "no word on a shipped exercise is struck, covered, on the figure or cut off, from any side",
+    "[body-labels]") {
     const auto muscles = setup::shipped_muscles();
     REQUIRE(muscles);
     Counts counts;
@@ -157,8 +158,7 @@ TEST_CASE("no word on a shipped exercise is struck, covered, on the figure or cu
                     how.muscles = reading->hinges.front().muscles;
                     const Drawing drawing = draw_body(
                         posed.here, posed.result,
-                        fit_body(posed.here, {posed.result}, camera_of(view), size_px,
-                                 margins),
+                        fit_body(posed.here, {posed.result}, camera_of(view), size_px, margins),
                         how);
                     counts.add(drawing, text_scale,
                                name + " in view " + std::to_string(static_cast<int>(view)) +

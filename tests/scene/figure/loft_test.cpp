@@ -29,8 +29,7 @@ double distance_px(const Point& point, const Ring& ring) {
     for (std::size_t i = 0; i < ring.size(); ++i) {
         const Point& from = ring[i];
         const Point along = ring[(i + 1) % ring.size()] - from;
-        const double share =
-            std::clamp((point - from).dot(along) / along.squaredNorm(), 0.0, 1.0);
+        const double share = std::clamp((point - from).dot(along) / along.squaredNorm(), 0.0, 1.0);
         least = std::min(least, (from + share * along - point).norm());
     }
     return least;

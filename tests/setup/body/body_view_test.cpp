@@ -36,7 +36,8 @@ TEST_CASE("flexion is best seen from the side, abduction from the front, rotatio
     CHECK(best("outward-rotation-cable") == BodyView::above);
 }
 
-TEST_CASE("lying on the side, a rotation of the upright arm is seen from elsewhere", "[body-view]") {
+TEST_CASE("lying on the side, a rotation of the upright arm is seen from elsewhere",
+          "[body-view]") {
     CHECK(best("outward-rotation-lying") != BodyView::above);
 }
 
