@@ -41,8 +41,10 @@ TEST_CASE("a form is filled but for its hole", "[ink-map]") {
         CHECK_FALSE(is_free(map, in));
     for (const Point& out : {Point(150.0, 150.0), Point(40.0, 150.0), Point(262.0, 150.0)})
         CHECK(is_free(map, out));
-    // 200² less 100², by whole cells.
-    CHECK(map.ink_px2({0.0, 0.0}, {400.0, 300.0}) == Approx(30000.0).epsilon(0.15));
+    // 200² less 100², and at most one more cell all along the rims.
+    const double ink_px2 = map.ink_px2({0.0, 0.0}, {400.0, 300.0});
+    CHECK(ink_px2 >= 30000.0);
+    CHECK(ink_px2 <= 30000.0 + 1200.0 * 5.0);
 }
 
 TEST_CASE("a disc, a box turned and a triangle are filled, a ring only at its rim", "[ink-map]") {
