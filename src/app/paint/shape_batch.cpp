@@ -89,10 +89,8 @@ private:
         return record;
     }
 
-    /// A triangle lies in a rectangle along its longest side. Sides within a form are pushed out a
-    /// little: neighbours overlap, and no seam shows.
+    /// A triangle lies in a rectangle along its longest side.
     void add_triangle(const OutlineTriangle& triangle, scene::Role fill, double opacity) {
-        constexpr double kSeam_px = 0.75;
         const auto& corners = triangle.corners;
         std::array<double, 3> side_px{}; // from each corner to the next
         for (std::size_t i = 0; i < 3; ++i)
@@ -121,12 +119,23 @@ private:
         const double turn = std::copysign(1.0, doubled_area);
         const auto out_of = [&](std::size_t i) {
             const Point side = (corners[(i + 1) % 3] - corners[i]) / side_px[i];
-            const double pushed = triangle.on_outline[i] ? 1.0 : radius_px / (radius_px + kSeam_px);
-            return floats(turn * pushed * own(Point(side.y(), -side.x())));
+            return floats(turn * own(Point(side.y(), -side.x())));
         };
         const std::array<std::array<float, 2>, 3> out{out_of(0), out_of(1), out_of(2)};
         record.form = {out[0][0], out[0][1], out[1][0], out[1][1]};
-        record.form_more = {out[2][0], out[2][1], static_cast<float>(radius_px), 0.0F};
+        record.form_more = {out[2][0], out[2][1], static_cast<float>(radius_px),
+                            packed_ends(triangle, own(corners[longest] - inner).x(),
+                                        own(corners[(longest + 1) % 3] - inner).x())};
+    }
+
+    /// See the shader: the nearer end of the longest side, and which sides lie within a form.
+    static float packed_ends(const OutlineTriangle& triangle, double start_px, double end_px) {
+        constexpr double kMost_px = 4095.0;
+        constexpr double kSum = 4096.0;
+        double sum = end_px < -start_px ? 8.0 : 0.0;
+        for (std::size_t i = 0; i < 3; ++i)
+            sum += triangle.on_outline[i] ? 0.0 : static_cast<double>(1U << i);
+        return static_cast<float>(kSum * sum + std::min({-start_px, end_px, kMost_px}));
     }
 
     void add_box(const Point& centre, const Point& half, double corner_px, double turn_rad,

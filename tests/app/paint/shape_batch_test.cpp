@@ -104,12 +104,17 @@ TEST_CASE("a form is its triangles, whose sides within it overlap") {
     for (const ShapeRecord& record : records) {
         CHECK(is_kind(record, ShapeKind::triangle));
         CHECK(record.colour[3] == 1.0F);
-        int pushed = 0; // a direction shorter than 1 sets the side farther out
+        // Directions are of length 1, whatever the side: a soft edge is a pixel wide.
         for (const auto& way : {std::array{record.form[0], record.form[1]},
                                 std::array{record.form[2], record.form[3]},
                                 std::array{record.form_more[0], record.form_more[1]}})
-            pushed += std::hypot(way[0], way[1]) < 0.99F ? 1 : 0;
-        CHECK(pushed == 1);
+            CHECK(std::hypot(way[0], way[1]) == Approx(1.0F));
+        // One side lies within: the diagonal, which is the longest. Its nearer end is where the
+        // sides of 30 and 50 meet: half of 30 + 50 - 40 from where the circle touches.
+        const float sum = std::floor(record.form_more[3] / 4096.0F);
+        const float within = std::fmod(sum, 8.0F);
+        CHECK((within == 1.0F || within == 2.0F || within == 4.0F));
+        CHECK(record.form_more[3] - 4096.0F * sum == Approx(20.0F).margin(0.01));
     }
 }
 
