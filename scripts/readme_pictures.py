@@ -10,7 +10,7 @@ import tempfile
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parent.parent
-sys.path.insert(0, str(ROOT / "tests" / "app"))
+sys.path.insert(0, str(ROOT / "tests" / "app" / "window"))
 from window_driver import Bench, Display  # noqa: E402
 
 SETUPS = ROOT / "assets" / "setups"

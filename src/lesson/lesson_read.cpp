@@ -107,7 +107,7 @@ LessonStep read_step(setup::TomlReader& table, setup::InputErrors& errors) {
         table.add_error("progress", setup::describe(*table.node("progress")),
                         "a part of the path from 0 to 1, or from \"0 %\" to \"100 %\"");
     step.axis = table.text("axis").value_or("");
-    if (const auto view = table.choice("view", {"side", "front", "above"}))
+    if (const auto view = table.choice("view", setup::body_view_names()))
         step.view = static_cast<setup::BodyView>(*view);
     step.prompt = table.text("prompt", setup::Need::required).value_or("");
     step.prediction = read_prediction(table);

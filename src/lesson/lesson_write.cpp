@@ -9,7 +9,6 @@ namespace {
 constexpr std::string_view kMarkNames[] = {"axis",    "loads",   "effort",   "arms",       "lines",
                                            "torques", "muscles", "reaction", "own weight", "strip"};
 constexpr std::string_view kPredictionNames[] = {"number", "choice", "hands"};
-constexpr std::string_view kViewNames[] = {"side", "front", "above"};
 
 std::string list_of(const std::vector<std::string>& texts) {
     std::string list;
@@ -84,7 +83,8 @@ std::string write_step(const LessonStep& step) {
         text += fmt::format("progress = {}\n", setup::exact_number(*step.progress));
     text += line("axis", step.axis);
     if (step.view)
-        text += fmt::format("view = \"{}\"\n", kViewNames[static_cast<std::size_t>(*step.view)]);
+        text += fmt::format("view = \"{}\"\n",
+                            setup::body_view_names()[static_cast<std::size_t>(*step.view)]);
     text += fmt::format("prompt = {}\n", setup::toml_string(step.prompt));
     if (step.hide)
         text += fmt::format("hide = {}\n", list_of(*step.hide));

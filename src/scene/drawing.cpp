@@ -1,9 +1,6 @@
 #include "scene/drawing.h"
 
-#include "mechanics/constants.h"
-
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 namespace steelyard::scene {
@@ -48,12 +45,11 @@ struct Scaler {
             *corner *= factor;
         return triangle;
     }
-    Shape operator()(Taper taper) const {
-        for (Point* end : {&taper.from, &taper.to})
-            *end *= factor;
-        taper.from_radius_px *= factor;
-        taper.to_radius_px *= factor;
-        return taper;
+    Shape operator()(Outline outline) const {
+        for (Ring& ring : outline.rings)
+            for (Point& corner : ring)
+                corner *= factor;
+        return outline;
     }
     Shape operator()(Box box) const {
         box.centre *= factor;
@@ -86,9 +82,10 @@ struct Mover {
         for (Point* corner : {&triangle.a, &triangle.b, &triangle.c})
             *corner += by;
     }
-    void operator()(Taper& taper) const {
-        taper.from += by;
-        taper.to += by;
+    void operator()(Outline& outline) const {
+        for (Ring& ring : outline.rings)
+            for (Point& corner : ring)
+                corner += by;
     }
     void operator()(Box& box) const { box.centre += by; }
     void operator()(Label& label) const { label.at += by; }
@@ -99,30 +96,6 @@ struct Mover {
 Label make_label(const Point& at, std::string text, TextSize size, Role role, Align align,
                  bool strong) {
     return {at, std::move(text), size, strong, role, align, 0.0};
-}
-
-std::vector<Point> taper_outline(const Taper& taper) {
-    constexpr int kCorners = 20; // of each round end
-    const Point span = taper.to - taper.from;
-    const double length_px = span.norm();
-    const double difference_px = taper.from_radius_px - taper.to_radius_px;
-    const double along_rad = std::atan2(span.y(), span.x());
-    // The straight sides touch both discs at this angle from the line of centres; where one disc
-    // lies inside the other, the hull is the larger disc.
-    const double touch_rad =
-        std::acos(std::clamp(difference_px / std::max(length_px, 1e-9), -1.0, 1.0));
-    std::vector<Point> outline;
-    const auto add_end = [&](const Point& centre, double radius_px, double from_rad,
-                             double to_rad) {
-        for (int i = 0; i <= kCorners; ++i) {
-            const double angle_rad = along_rad + from_rad + (to_rad - from_rad) * i / kCorners;
-            outline.emplace_back(centre +
-                                 radius_px * Point(std::cos(angle_rad), std::sin(angle_rad)));
-        }
-    };
-    add_end(taper.from, taper.from_radius_px, touch_rad, 2.0 * mechanics::kPi - touch_rad);
-    add_end(taper.to, taper.to_radius_px, -touch_rad, touch_rad);
-    return outline;
 }
 
 Drawing scaled(const Drawing& drawing, double factor) {

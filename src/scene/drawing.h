@@ -24,10 +24,18 @@ enum class Role {
     hairline, ///< thin dividers
     ink,
     quiet_ink,
-    beam,     ///< inside of a lever
-    limb,     ///< flesh of the body
-    far_limb, ///< the same on the side away from the eye
-    bone,     ///< lines of the bones in it
+    beam, ///< inside of a lever
+    skin, ///< of the figure; each `far_` one on the side away from the eye
+    far_skin,
+    shirt,
+    far_shirt,
+    shorts,
+    far_shorts,
+    shoe,
+    far_shoe,
+    hair,
+    iron, ///< bars, weights, columns
+    pad,  ///< what one sits and lies on
     effort,
     load,
     own_weight,
@@ -84,18 +92,15 @@ struct Triangle {
     double opacity = 1.0;
 };
 
-/// A limb: the hull of two discs, round at both ends and thicker at one.
-struct Taper {
-    Point from = Point::Zero();
-    Point to = Point::Zero();
-    double from_radius_px = 0.0;
-    double to_radius_px = 0.0;
-    Role fill = Role::limb;
-    double opacity = 1.0;
-};
+/// A closed row of corners; the last is joined to the first.
+using Ring = std::vector<Point>;
 
-/// Outline of a taper as a closed row of corners, fine enough for paper.
-std::vector<Point> taper_outline(const Taper& taper);
+/// A filled form of any outline, opaque. Outer rings turn from +x to +y, holes the other way; no
+/// ring crosses itself or another, except outer rings that overlap, which fill as one.
+struct Outline {
+    std::vector<Ring> rings;
+    Role fill = Role::skin;
+};
 
 /// A filled rectangle with rounded corners, turned about its centre.
 struct Box {
@@ -126,7 +131,7 @@ struct Label {
 Label make_label(const Point& at, std::string text, TextSize size, Role role, Align align,
                  bool strong = false);
 
-using Shape = std::variant<Line, Polyline, Arc, Disc, Triangle, Taper, Box, Label>;
+using Shape = std::variant<Line, Polyline, Arc, Disc, Triangle, Outline, Box, Label>;
 
 /// Shapes in painting order: later ones cover earlier ones.
 struct Drawing {

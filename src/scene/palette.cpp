@@ -34,12 +34,28 @@ Inks light_inks(Role role) {
     case Role::quiet_ink:
     case Role::own_weight:
         return same(0x5B6470);
-    case Role::limb:
-        return same(0xCDC5B7);
-    case Role::far_limb:
-        return same(0xE0DAD0);
-    case Role::bone:
-        return same(0xFFFFFF);
+    case Role::skin:
+        return same(0xD9CFC1);
+    case Role::far_skin:
+        return same(0xC6BBAB);
+    case Role::shirt:
+        return same(0xC3C9CE);
+    case Role::far_shirt:
+        return same(0xB1B8BE);
+    case Role::shorts:
+        return same(0xA9B0B7);
+    case Role::far_shorts:
+        return same(0x98A0A8);
+    case Role::shoe:
+        return same(0x8D949B);
+    case Role::far_shoe:
+        return same(0x7F868E);
+    case Role::hair:
+        return same(0x8F8678);
+    case Role::iron:
+        return same(0x3A4048);
+    case Role::pad:
+        return same(0xCFCBC1);
     case Role::beam:
         return same(0xF6F4EE);
     case Role::effort:
@@ -67,12 +83,28 @@ Inks dark_inks(Role role) {
     case Role::quiet_ink:
     case Role::own_weight:
         return same(0x9AA4B0);
-    case Role::limb:
-        return same(0x57606B);
-    case Role::far_limb:
-        return same(0x3A424B);
-    case Role::bone:
-        return same(0x8B96A2);
+    case Role::skin:
+        return same(0x857A6E);
+    case Role::far_skin:
+        return same(0x6A6158);
+    case Role::shirt:
+        return same(0x56616D);
+    case Role::far_shirt:
+        return same(0x454F5A);
+    case Role::shorts:
+        return same(0x3F4852);
+    case Role::far_shorts:
+        return same(0x333B44);
+    case Role::shoe:
+        return same(0x69737E);
+    case Role::far_shoe:
+        return same(0x545D67);
+    case Role::hair:
+        return same(0xA0957F);
+    case Role::iron:
+        return same(0xB4BDC7);
+    case Role::pad:
+        return same(0x39424C);
     case Role::beam:
         return same(0x222931);
     case Role::effort:
@@ -101,12 +133,28 @@ Inks high_contrast_inks(Role role) {
     case Role::quiet_ink:
     case Role::own_weight:
         return same(0xD9DDE2);
-    case Role::limb:
-        return same(0x4A4F55);
-    case Role::far_limb:
-        return same(0x2C3034);
-    case Role::bone:
-        return same(0xB9C0C8);
+    case Role::skin:
+        return same(0x5E5851);
+    case Role::far_skin:
+        return same(0x423D38);
+    case Role::shirt:
+        return same(0x464E57);
+    case Role::far_shirt:
+        return same(0x32383F);
+    case Role::shorts:
+        return same(0x32393F);
+    case Role::far_shorts:
+        return same(0x24292E);
+    case Role::shoe:
+        return same(0x59626B);
+    case Role::far_shoe:
+        return same(0x434A52);
+    case Role::hair:
+        return same(0x8A8170);
+    case Role::iron:
+        return same(0xE4E8EC);
+    case Role::pad:
+        return same(0x33383E);
     case Role::beam:
         return same(0x000000);
     case Role::effort:
@@ -136,11 +184,28 @@ Inks print_inks(Role role) {
     case Role::quiet_ink:
     case Role::own_weight:
         return same(0x58606A);
-    case Role::limb:
-        return same(0xC9C9C9);
-    case Role::far_limb:
-        return same(0xE2E2E2);
-    case Role::bone:
+    case Role::skin:
+        return same(0xDEDEDE);
+    case Role::far_skin:
+        return same(0xCECECE);
+    case Role::shirt:
+        return same(0xC8C8C8);
+    case Role::far_shirt:
+        return same(0xB9B9B9);
+    case Role::shorts:
+        return same(0xAFAFAF);
+    case Role::far_shorts:
+        return same(0xA0A0A0);
+    case Role::shoe:
+        return same(0x8E8E8E);
+    case Role::far_shoe:
+        return same(0x808080);
+    case Role::hair:
+        return same(0x868686);
+    case Role::iron:
+        return same(0x3C3C3C);
+    case Role::pad:
+        return same(0xD2D2D2);
     case Role::beam:
         return same(0xFFFFFF);
     case Role::effort:

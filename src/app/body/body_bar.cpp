@@ -122,6 +122,7 @@ std::optional<BodyIntent> draw_body_bar(const Style& style, const BodyModel& mod
     for (const PartWords::Number& one : words.numbers)
         extent.next(width_of(one));
     ImVec2 size_px = extent.size_px();
+    field.end_px = corner_px + scene::Point(size_px.x, size_px.y);
     if (field.number) // a fault is told in a sentence
         size_px = {std::max(size_px.x, style.px(440.0F)), size_px.y + style.px(112.0F)};
     begin_area("part", corner_px, {size_px.x, size_px.y});

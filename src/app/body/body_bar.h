@@ -30,6 +30,8 @@ struct BodyNumberField {
     std::optional<BodyNumber> number; ///< that is being typed; empty = none
     TypedField typed;
     Kept<PartWordsFrom, PartWords> words;
+    /// Lower right corner of the numbers when they were last drawn: they may take several rows.
+    scene::Point end_px = scene::Point::Zero();
 };
 
 /// Starts typing a number: its present value stands selected in the field.

@@ -65,6 +65,8 @@ scene::Drawing draw_exercise(const BodyHeading& heading, const scene::Rect& plot
     how.trail_m = load_trail(model);
     if (shown.plot != nullptr)
         how.kept_clear.push_back(plot_px);
+    if (!bare)
+        how.kept_clear.push_back({{0.0, heading.bar_top_px}, shown.bar_end_px});
     scene::Drawing drawing = scene::draw_body(model.posed, model.solved, shown.stage, how);
     drawing.description = model.state.setup.head.description;
     if (!bare && !heading.second.empty()) {
@@ -141,7 +143,8 @@ const BodyHeading& keep_heading(const Style& style, const Layout& layout, const 
 void keep_picture(const Style& style, const Layout& layout, const BodyShown& shown,
                   BodyStageState& hand, BodyPicture& picture) {
     const double scale = style.fonts.scale;
-    const ExerciseFrom exercise_from{shown.model.stamp(), shown.stage, shown.units, scale};
+    const ExerciseFrom exercise_from{shown.model.stamp(), shown.stage, shown.units, scale,
+                                     shown.bar_end_px};
     std::vector<scene::Shape>& shapes = picture.drawing.shapes;
     if (picture.exercise_from != exercise_from) {
         picture.drawing =

@@ -13,6 +13,7 @@ struct ExerciseFrom {
     scene::BodyStage stage;
     setup::UnitSystem units = setup::UnitSystem::si;
     double text_scale = 1.0;
+    scene::Point bar_end_px = scene::Point::Zero();
 
     bool operator==(const ExerciseFrom&) const = default;
 };
@@ -58,6 +59,7 @@ struct BodyShown {
     const scene::BodyStage& stage;
     setup::UnitSystem units;
     const PlotPanel* plot; ///< null where there is no room for it, or nothing moves
+    scene::Point bar_end_px = scene::Point::Zero(); ///< lower right corner of a part's numbers
 };
 
 /// Room below which the numbers of a part and the stage begin.

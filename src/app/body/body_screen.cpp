@@ -40,11 +40,10 @@ void fit_stage(const Style& style, const Layout& layout, BodyScreen& screen) {
         bare ? 100.0 * scale
              : keep_heading(style, layout, screen.model, screen.picture).bar_top_px +
                    kBelowBar_px * scale;
-    screen.stage = scene::fit_body(screen.model.exercise().body_case.body, key_places(screen.model),
-                                   screen.camera, layout.stage_px,
-                                   {std::min(130.0 * scale, 0.2 * layout.stage_px.x()), right_px,
-                                    bare ? top_px : std::min(top_px, 0.3 * short_px),
-                                    (bare ? 36.0 : 125.0) * scale});
+    screen.stage = scene::fit_body(
+        screen.model.exercise().body_case, key_places(screen.model), screen.camera, layout.stage_px,
+        {std::min(130.0 * scale, 0.2 * layout.stage_px.x()), right_px,
+         bare ? top_px : std::min(top_px, 0.3 * short_px), (bare ? 36.0 : 125.0) * scale});
     screen.stage_fits = true;
 }
 
@@ -93,6 +92,9 @@ bool press_for_view(BodyScreen& screen, const KeyPress& key, setup::UnitSystem u
         return true;
     case key::k3:
         look_from(screen, scene::above_camera());
+        return true;
+    case key::k4:
+        look_from(screen, scene::oblique_camera());
         return true;
     case key::kHome:
         look_from(screen, scene::camera_of(screen.model.state.setup.view));
@@ -228,9 +230,10 @@ BodyFrame run_body(const Style& style, const Layout& layout, const FrameInput& i
     const bool plotted = screen.model.moves() && room.high.x() > room.low.x();
     if (plotted)
         run_plot(style, layout, units, spread, screen);
-    keep_picture(style, layout,
-                 {screen.model, screen.stage, units, plotted ? &screen.plot : nullptr}, screen.hand,
-                 screen.picture);
+    keep_picture(
+        style, layout,
+        {screen.model, screen.stage, units, plotted ? &screen.plot : nullptr, screen.field.end_px},
+        screen.hand, screen.picture);
     tell_grips(style, plotted, screen);
     // While it is played nothing is kept; where it was stopped is.
     const bool moved = screen.model.stamp() != before || played;

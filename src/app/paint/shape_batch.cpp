@@ -1,5 +1,6 @@
 #include "app/paint/shape_batch.h"
 
+#include "app/paint/outline_triangles.h"
 #include "mechanics/constants.h"
 #include "scene/dash.h"
 
@@ -51,54 +52,15 @@ public:
     }
 
     void operator()(const scene::Triangle& triangle) {
-        const std::array<Point, 3> corners{triangle.a, triangle.b, triangle.c};
-        std::array<double, 3> opposite_px{}; // length of the side across from each corner
-        for (std::size_t i = 0; i < 3; ++i)
-            opposite_px[i] = (corners[(i + 2) % 3] - corners[(i + 1) % 3]).norm();
-        const double round_px = opposite_px[0] + opposite_px[1] + opposite_px[2];
-        const Point to_b = triangle.b - triangle.a;
-        const Point to_c = triangle.c - triangle.a;
-        const double doubled_area = to_b.x() * to_c.y() - to_b.y() * to_c.x();
-        if (std::abs(doubled_area) < 1e-9) // nothing to be seen
-            return;
-        // Centre and radius of the inscribed circle.
-        const Point centre = (opposite_px[0] * corners[0] + opposite_px[1] * corners[1] +
-                              opposite_px[2] * corners[2]) /
-                             round_px;
-        Point half = Point::Zero();
-        for (const Point& corner : corners)
-            half = half.cwiseMax((corner - centre).cwiseAbs());
-        ShapeRecord& record =
-            add(ShapeKind::triangle, centre, half, 0.0, triangle.fill, triangle.opacity);
-        const double turn = std::copysign(1.0, doubled_area);
-        const auto out_of = [&](std::size_t i) {
-            const Point side = corners[(i + 1) % 3] - corners[i];
-            return floats(turn * Point(side.y(), -side.x()) / side.norm());
-        };
-        const std::array<std::array<float, 2>, 3> out{out_of(0), out_of(1), out_of(2)};
-        record.form = {out[0][0], out[0][1], out[1][0], out[1][1]};
-        record.form_more = {out[2][0], out[2][1],
-                            static_cast<float>(std::abs(doubled_area) / round_px), 0.0F};
+        add_triangle({{triangle.a, triangle.b, triangle.c}, {true, true, true}}, triangle.fill,
+                     triangle.opacity);
     }
 
-    void operator()(const scene::Taper& taper) {
-        const Point span = taper.to - taper.from;
-        const double closing = taper.from_radius_px - taper.to_radius_px;
-        if (std::abs(closing) >= span.norm()) { // one disc lies inside the other
-            const Point& centre = closing > 0.0 ? taper.from : taper.to;
-            const double radius_px = std::max(taper.from_radius_px, taper.to_radius_px);
-            add_box(centre, {radius_px, radius_px}, radius_px, 0.0, taper.fill, taper.opacity);
-            return;
-        }
-        const double widest_px = std::max(taper.from_radius_px, taper.to_radius_px);
-        const Point half{0.5 * span.norm() + widest_px, widest_px};
-        ShapeRecord& record = add(ShapeKind::taper, 0.5 * (taper.from + taper.to), half,
-                                  std::atan2(span.y(), span.x()), taper.fill, taper.opacity);
-        record.form = {static_cast<float>(span.norm()), static_cast<float>(taper.from_radius_px),
-                       static_cast<float>(taper.to_radius_px), 0.0F};
-        const double sine = closing / span.norm();
-        const auto sides = floats({sine, std::sqrt(1.0 - sine * sine)});
-        record.form_more = {sides[0], sides[1], 0.0F, 0.0F};
+    void operator()(const scene::Outline& outline) {
+        triangles_.clear();
+        append_triangles(outline, triangles_);
+        for (const OutlineTriangle& triangle : triangles_)
+            add_triangle(triangle, outline.fill, 1.0);
     }
 
     void operator()(const scene::Box& box) {
@@ -125,6 +87,55 @@ private:
                          static_cast<float>(rgb.green) / 255.0F,
                          static_cast<float>(rgb.blue) / 255.0F, static_cast<float>(opacity)};
         return record;
+    }
+
+    /// A triangle lies in a rectangle along its longest side.
+    void add_triangle(const OutlineTriangle& triangle, scene::Role fill, double opacity) {
+        const auto& corners = triangle.corners;
+        std::array<double, 3> side_px{}; // from each corner to the next
+        for (std::size_t i = 0; i < 3; ++i)
+            side_px[i] = (corners[(i + 1) % 3] - corners[i]).norm();
+        const double round_px = side_px[0] + side_px[1] + side_px[2];
+        const Point to_b = corners[1] - corners[0];
+        const Point to_c = corners[2] - corners[0];
+        const double doubled_area = to_b.x() * to_c.y() - to_b.y() * to_c.x();
+        if (std::abs(doubled_area) < 1e-9) // nothing to be seen
+            return;
+        // Centre and radius of the inscribed circle.
+        const Point inner =
+            (side_px[1] * corners[0] + side_px[2] * corners[1] + side_px[0] * corners[2]) /
+            round_px;
+        const double radius_px = std::abs(doubled_area) / round_px;
+        const auto longest = static_cast<std::size_t>(
+            std::max_element(side_px.begin(), side_px.end()) - side_px.begin());
+        const Point along = (corners[(longest + 1) % 3] - corners[longest]) / side_px[longest];
+        const Point across{-along.y(), along.x()};
+        const auto own = [&](const Point& way) { return Point(way.dot(along), way.dot(across)); };
+        Point half = Point::Zero();
+        for (const Point& corner : corners)
+            half = half.cwiseMax(own(corner - inner).cwiseAbs());
+        ShapeRecord& record =
+            add(ShapeKind::triangle, inner, half, std::atan2(along.y(), along.x()), fill, opacity);
+        const double turn = std::copysign(1.0, doubled_area);
+        const auto out_of = [&](std::size_t i) {
+            const Point side = (corners[(i + 1) % 3] - corners[i]) / side_px[i];
+            return floats(turn * own(Point(side.y(), -side.x())));
+        };
+        const std::array<std::array<float, 2>, 3> out{out_of(0), out_of(1), out_of(2)};
+        record.form = {out[0][0], out[0][1], out[1][0], out[1][1]};
+        record.form_more = {out[2][0], out[2][1], static_cast<float>(radius_px),
+                            packed_ends(triangle, own(corners[longest] - inner).x(),
+                                        own(corners[(longest + 1) % 3] - inner).x())};
+    }
+
+    /// See the shader: the nearer end of the longest side, and which sides lie within a form.
+    static float packed_ends(const OutlineTriangle& triangle, double start_px, double end_px) {
+        constexpr double kMost_px = 4095.0;
+        constexpr double kSum = 4096.0;
+        double sum = end_px < -start_px ? 8.0 : 0.0;
+        for (std::size_t i = 0; i < 3; ++i)
+            sum += triangle.on_outline[i] ? 0.0 : static_cast<double>(1U << i);
+        return static_cast<float>(kSum * sum + std::min({-start_px, end_px, kMost_px}));
     }
 
     void add_box(const Point& centre, const Point& half, double corner_px, double turn_rad,
@@ -166,6 +177,7 @@ private:
     Point offset_px_;
     scene::Look look_;
     std::vector<ShapeRecord>& records_;
+    std::vector<OutlineTriangle> triangles_;
 };
 
 } // namespace

@@ -11,14 +11,7 @@
 namespace steelyard::app {
 
 /// Which distance function the fragment shader uses; the values are the shader's.
-enum class ShapeKind {
-    box_fill = 0,
-    box_outline = 1,
-    triangle = 2,
-    arc = 3,
-    dashes = 4,
-    taper = 5
-};
+enum class ShapeKind { box_fill = 0, box_outline = 1, triangle = 2, arc = 3, dashes = 4 };
 
 /// One shape as the vertex shader reads it: see shaders/shape.vert.glsl. 19 floats, no padding.
 struct ShapeRecord {

@@ -10,6 +10,7 @@ inline constexpr int kMinus = 45;
 inline constexpr int k1 = 49;
 inline constexpr int k2 = 50;
 inline constexpr int k3 = 51;
+inline constexpr int k4 = 52;
 inline constexpr int k9 = 57;
 inline constexpr int kEqual = 61;
 inline constexpr int kA = 65;

@@ -2,8 +2,8 @@
 
 #include "mechanics/lever/lever_solve.h"
 #include "scene/body/body_drawing.h"
-#include "scene/body/figure.h"
 #include "scene/body/resistance_marks.h"
+#include "scene/figure/figure.h"
 #include "scene/lever/lever_drawing.h"
 #include "words/lever/lever_words.h"
 
@@ -38,12 +38,10 @@ scene::Drawing body_picture(const setup::BodySetup& setup, const Point& size_px)
     picture.size_px = size_px / kReduction;
     if (!solved)
         return picture;
-    const scene::Camera camera = setup.view == setup::BodyView::side    ? scene::side_camera()
-                                 : setup.view == setup::BodyView::front ? scene::front_camera()
-                                                                        : scene::above_camera();
+    const scene::Camera camera = scene::camera_of(setup.view);
     const scene::BodyStage stage =
-        scene::fit_body(posed.body, {*solved}, camera, picture.size_px, {30.0, 30.0, 20.0, 20.0});
-    scene::add_figure(posed.body, solved->placement, stage, picture.shapes);
+        scene::fit_body(posed, {*solved}, camera, picture.size_px, {30.0, 30.0, 20.0, 20.0});
+    scene::add_figure(posed, solved->placement, stage, picture.shapes);
     scene::add_resistance_marks(posed, *solved, stage, {Point::Zero(), picture.size_px},
                                 picture.shapes);
     return scene::without_labels(scene::scaled(picture, kReduction));

@@ -112,8 +112,7 @@ std::array<scene::BodyStage, 2> fit_pair(const PairLayout& place, const SideBySi
             scene::solved_along(setup.exercise, {0.0, 0.5, 1.0});
         if (shown.empty())
             shown.push_back(body.here);
-        return scene::fit_body(setup.exercise.body_case.body, shown, camera, place.panel_px(),
-                               margins);
+        return scene::fit_body(setup.exercise.body_case, shown, camera, place.panel_px(), margins);
     };
     std::array<scene::BodyStage, 2> stages{fit(model.state.a, model.a),
                                            fit(model.state.b, model.b)};

@@ -110,7 +110,7 @@ scene::Drawing draw_body_stage(const lesson::SolvedStage& solved,
     const Point size_px = room.size_px / enlarged;
     const double side_px = 0.17 * size_px.x();
     const scene::BodyStage stage = scene::fit_body(
-        solved.posed.body, {solved.body}, scene::camera_of(solved.stage->view), size_px,
+        solved.posed, {solved.body}, scene::camera_of(solved.stage->view), size_px,
         {side_px, side_px, room.top_px / enlarged + 20.0, (how.strip ? 120.0 : 20.0) * kLaidOutAt});
     return scene::scaled(scene::draw_body(solved.posed, solved.body, stage, how), enlarged);
 }

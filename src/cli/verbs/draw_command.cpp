@@ -151,10 +151,11 @@ ExitStatus draw(const DrawOptions& options, const Streams& streams) {
     return draw_lever(std::get<setup::LeverSetup>(*setup), options, streams);
 }
 
-/// The views of a body in the order of their enumeration.
-const std::map<std::string, setup::BodyView> kViews{{"side", setup::BodyView::side},
-                                                    {"front", setup::BodyView::front},
-                                                    {"above", setup::BodyView::above}};
+setup::BodyView view_called(const std::string& name) {
+    const auto& names = setup::body_view_names();
+    return static_cast<setup::BodyView>(std::find(names.begin(), names.end(), name) -
+                                        names.begin());
+}
 
 /// What a sweep of a lever can change, of its first load where it is about a load.
 const std::map<std::string, mechanics::LeverKnob> kKnobs{
@@ -174,9 +175,11 @@ std::shared_ptr<DrawOptions> declare(CLI::App& command, DrawOptions defaults) {
     add_picture_options(command, options->picture);
     command
         .add_option_function<std::string>(
-            "--view", [options](const std::string& view) { options->body.view = kViews.at(view); },
-            "of a body: from the side, the front or above; its own when not given")
-        ->check(CLI::IsMember(kViews))
+            "--view",
+            [options](const std::string& view) { options->body.view = view_called(view); },
+            "of a body: from the side, the front, above or obliquely; its own when not given")
+        ->check(CLI::IsMember(std::vector<std::string>(setup::body_view_names().begin(),
+                                                       setup::body_view_names().end())))
         ->type_name("VIEW");
     command
         .add_option_function<double>(

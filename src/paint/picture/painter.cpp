@@ -60,12 +60,15 @@ public:
         fill_and_outline(triangle.fill, triangle.opacity, std::nullopt);
     }
 
-    void operator()(const Taper& taper) const {
+    void operator()(const Outline& outline) const {
         cairo_new_path(surface_);
-        for (const Point& corner : taper_outline(taper))
-            cairo_line_to(surface_, corner.x(), corner.y());
-        cairo_close_path(surface_);
-        fill_and_outline(taper.fill, taper.opacity, std::nullopt);
+        for (const Ring& ring : outline.rings) {
+            cairo_new_sub_path(surface_);
+            for (const Point& corner : ring)
+                cairo_line_to(surface_, corner.x(), corner.y());
+            cairo_close_path(surface_);
+        }
+        fill_and_outline(outline.fill, 1.0, std::nullopt);
     }
 
     void operator()(const Box& box) const {

@@ -172,6 +172,7 @@ mechanics::Vec2 in_view(setup::BodyView view, const Vec3& place_m) {
     case setup::BodyView::front:
         return {-place_m.z(), place_m.y()};
     case setup::BodyView::above:
+    case setup::BodyView::oblique: // asked of no question: it shows no plane
         break;
     }
     return {place_m.x(), -place_m.z()};

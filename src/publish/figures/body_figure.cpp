@@ -79,8 +79,8 @@ body_figure(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>&
         style.sheet_px - scene::Point(0.0, style.caption ? caption.height_px() : 0.0);
     scene::Drawing drawing =
         drawn(setup, *placed,
-              scene::fit_body(placed->posed.body, {placed->solved}, camera_for(setup, style),
-                              size_px, margins_on(size_px)));
+              scene::fit_body(placed->posed, {placed->solved}, camera_for(setup, style), size_px,
+                              margins_on(size_px)));
     drawing.description += ' ' + summary;
     if (style.caption)
         caption.put_below(drawing);

@@ -85,8 +85,8 @@ tl::expected<Posed, MechanicsError> pose(const setup::BodySetup& setup, double p
     if (!solved)
         return tl::make_unexpected(solved.error());
     posed.solved = std::move(*solved);
-    posed.stage = scene::fit_body(posed.body_case.body, {posed.solved}, camera, size_px,
-                                  half_margins_on(size_px));
+    posed.stage =
+        scene::fit_body(posed.body_case, {posed.solved}, camera, size_px, half_margins_on(size_px));
     return posed;
 }
 

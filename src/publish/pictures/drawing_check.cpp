@@ -44,9 +44,11 @@ struct IsFinite {
         return finite(triangle.a) && finite(triangle.b) && finite(triangle.c) &&
                finite(triangle.opacity);
     }
-    bool operator()(const Taper& taper) const {
-        return finite(taper.from) && finite(taper.to) && finite(taper.from_radius_px) &&
-               finite(taper.to_radius_px) && finite(taper.opacity);
+    bool operator()(const Outline& outline) const {
+        return std::all_of(outline.rings.begin(), outline.rings.end(), [](const Ring& ring) {
+            return std::all_of(ring.begin(), ring.end(),
+                               [](const Point& corner) { return finite(corner); });
+        });
     }
     bool operator()(const Box& box) const {
         return finite(box.centre) && finite(box.size_px) && finite(box.corner_px) &&

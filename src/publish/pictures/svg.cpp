@@ -24,6 +24,11 @@ std::string number(double value) {
     return text == "-0" ? "0" : text;
 }
 
+/// Of the many corners of a figure: a tenth of a pixel, half as long to write.
+std::string tenth(double value) {
+    return number(0.1 * std::round(10.0 * value));
+}
+
 std::string hex(Rgb colour) {
     return fmt::format("#{:02X}{:02X}{:02X}", colour.red, colour.green, colour.blue);
 }
@@ -87,9 +92,15 @@ public:
                            fill(triangle.fill, triangle.opacity));
     }
 
-    std::string operator()(const Taper& taper) const {
-        return fmt::format(R"(<polygon points="{}"{}/>)", points(taper_outline(taper)),
-                           fill(taper.fill, taper.opacity));
+    std::string operator()(const Outline& outline) const {
+        std::string path;
+        for (const Ring& ring : outline.rings) {
+            for (const Point& corner : ring)
+                path += fmt::format("{}{} {}", &corner == ring.data() ? "M" : "L",
+                                    tenth(corner.x()), tenth(corner.y()));
+            path += "Z";
+        }
+        return fmt::format(R"(<path d="{}"{}/>)", path, fill(outline.fill, 1.0));
     }
 
     std::string operator()(const Box& box) const {

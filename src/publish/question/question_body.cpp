@@ -1,8 +1,8 @@
 #include "publish/question/question_body.h"
 
 #include "scene/body/body_drawing.h"
-#include "scene/body/figure.h"
 #include "scene/body/resistance_marks.h"
+#include "scene/figure/figure.h"
 #include "scene/marks/force_marks.h"
 #include "scene/marks/label_board.h"
 
@@ -35,8 +35,7 @@ public:
     scene::Drawing paint() {
         drawing_.title = "Drawing of the question";
         drawing_.description = "A person, drawn to scale.";
-        scene::add_figure(picture_.body_case.body, result_.placement, stage_, drawing_.shapes);
-        keep_figure_clear();
+        scene::add_figure(picture_.body_case, result_.placement, stage_, drawing_.shapes);
         scene::add_resistance_marks(picture_.body_case, result_, stage_,
                                     {Point::Zero(), stage_.size_px}, drawing_.shapes);
         for (const problems::DrawnQuantity& line : picture_.labels)
@@ -49,6 +48,7 @@ public:
                 add_load(force);
         for (const BodyPicture::Axis& axis : picture_.axes)
             add_axis(axis);
+        board_.keep_clear(drawing_.shapes);
         for (const Words& words : words_)
             set(words);
         return std::move(drawing_);
@@ -70,22 +70,11 @@ private:
         return scene::make_label(at, text, scene::TextSize::body, role, align);
     }
 
-    /// Words stand beside the limbs where they can.
-    void keep_figure_clear() {
-        constexpr double kLimb_px = 12.0;
-        for (std::size_t i = 0; i < mechanics::kSegmentCount; ++i) {
-            const auto segment = static_cast<mechanics::Segment>(i);
-            const mechanics::SegmentFrame& frame = result_.placement[segment];
-            board_.keep_clear(stage_.to_sheet(frame.joint_m),
-                              stage_.to_sheet(frame.at(picture_.body_case.body[segment].tip_m)),
-                              kLimb_px);
-        }
-    }
-
     /// Words of a place, with a thin line to it where they found room only farther away.
     void set(const Words& words) {
         constexpr double kNear_px = 20.0;
-        const scene::Label label = board_.place(words.ways);
+        const auto free = board_.place_free(words.ways, words.place);
+        const scene::Label label = free ? *free : board_.place(words.ways);
         const scene::Rect room = scene::room_of(label, 1.0);
         const Point edge = words.place.cwiseMax(room.low).cwiseMin(room.high);
         if ((edge - words.place).norm() > kNear_px)
@@ -121,7 +110,6 @@ private:
         ring.fill = Role::sheet;
         ring.outline = scene::Stroke{Role::ink, 2.5};
         drawing_.shapes.emplace_back(ring);
-        board_.keep_clear({ring.centre - Point(8.0, 8.0), ring.centre + Point(8.0, 8.0)});
         say(ring.centre, axis.name, Role::ink, 13.0);
         drawing_.description += fmt::format(" A ring marks the {}.", axis.name);
     }
@@ -131,7 +119,6 @@ private:
         const Point tip = place + kArrow_px * along;
         scene::add_arrow(place, tip, tail, {role, tail == scene::Tail::dot ? 2.5 : 4.0},
                          drawing_.shapes);
-        board_.keep_clear(place, tip, 10.0);
         say(tip, name, role, 12.0);
         if (!name.empty())
             drawing_.description += fmt::format(" An arrow shows where {} acts.", name);
@@ -156,8 +143,6 @@ private:
         const Point seen(camera.right.dot(force.force_N), -camera.up.dot(force.force_N));
         const Point place = stage_.to_sheet(force.point_m);
         const std::string name = name_once(force, place);
-        const Point thing(14.0, 14.0); // half of what is drawn in the hand
-        board_.keep_clear({place - thing, place + thing});
         if (seen.norm() < 0.2 * force.force_N.norm() || seen.norm() <= 0.0)
             say(place, name, Role::load, 14.0);
         else
@@ -175,7 +160,6 @@ private:
         for (const Point& end : {from, to})
             drawing_.shapes.emplace_back(scene::Line{
                 end + shift - 5.0 * across, end + shift + 5.0 * across, {Role::quiet_ink, 1.25}});
-        board_.keep_clear(from + shift, to + shift, 3.0);
         say(0.5 * (from + to) + shift, line.text, Role::quiet_ink, 8.0);
         drawing_.description += fmt::format(" A length of {} is marked.", line.text);
     }
@@ -208,7 +192,7 @@ scene::Drawing open_body_figure(const BodyPicture& picture, const Point& size_px
     }
     const scene::BodyMargins margins{50.0, 50.0, 26.0, 34.0};
     const scene::BodyStage stage = scene::fit_body(
-        picture.body_case.body, {*result}, scene::camera_of(picture.view), size_px, margins);
+        picture.body_case, {*result}, scene::camera_of(picture.view), size_px, margins);
     return OpenBodyPainter(picture, *result, stage).paint();
 }
 
@@ -225,7 +209,7 @@ scene::Drawing solved_body_drawing(const BodyPicture& picture, const Point& size
         how.axes.push_back(axis.hinge);
     const scene::BodyMargins margins{60.0, 60.0, top_px + 60.0 * text_scale, 130.0 * text_scale};
     const scene::BodyStage stage = scene::fit_body(
-        picture.body_case.body, {*result}, scene::camera_of(picture.view), size_px, margins);
+        picture.body_case, {*result}, scene::camera_of(picture.view), size_px, margins);
     return scene::draw_body(picture.body_case, *result, stage, how);
 }
 

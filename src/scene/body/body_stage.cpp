@@ -1,6 +1,7 @@
 #include "scene/body/body_stage.h"
 
 #include "scene/body/body_forces.h"
+#include "scene/things/held_things.h"
 
 #include <algorithm>
 #include <cassert>
@@ -36,10 +37,13 @@ Point flat(const Camera& camera, const Vec3& world_m) {
     return {camera.right.dot(world_m), camera.up.dot(world_m)};
 }
 
-Bounds bounds_of(const mechanics::Body& body, const std::vector<BodyResult>& shown,
+Bounds bounds_of(const mechanics::BodyCase& body_case, const std::vector<BodyResult>& shown,
                  const Camera& camera) {
+    const mechanics::Body& body = body_case.body;
     Bounds bounds;
     for (const BodyResult& result : shown) {
+        for (const ThingReach& reach : reaches_of_things(body_case, result.placement))
+            bounds.add(flat(camera, reach.at_m), reach.radius_m);
         for (std::size_t i = 0; i < mechanics::kSegmentCount; ++i) {
             const mechanics::SegmentFrame& frame = result.placement.segments[i];
             const double flesh_m = kFlesh * body.height_m;
@@ -48,7 +52,7 @@ Bounds bounds_of(const mechanics::Body& body, const std::vector<BodyResult>& sho
         }
         for (const mechanics::BodyForce& force : result.forces)
             if (force.origin == ForceOrigin::resistance)
-                bounds.add(flat(camera, force.point_m), 0.02);
+                bounds.add(flat(camera, force.point_m), 0.08);
     }
     return bounds;
 }
@@ -93,6 +97,12 @@ Camera above_camera() {
     return {Vec3::UnitX(), -Vec3::UnitZ()};
 }
 
+Camera oblique_camera() {
+    constexpr double kToFront_rad = 0.80;
+    constexpr double kRaised_rad = 0.28;
+    return turned(side_camera(), kToFront_rad, -kRaised_rad);
+}
+
 Camera camera_of(setup::BodyView view) {
     switch (view) {
     case setup::BodyView::side:
@@ -101,6 +111,8 @@ Camera camera_of(setup::BodyView view) {
         return front_camera();
     case setup::BodyView::above:
         return above_camera();
+    case setup::BodyView::oblique:
+        return oblique_camera();
     }
     return side_camera();
 }
@@ -128,10 +140,10 @@ std::vector<BodyResult> solved_along(const mechanics::Exercise& exercise,
     return results;
 }
 
-BodyStage fit_body(const mechanics::Body& body, const std::vector<BodyResult>& shown,
+BodyStage fit_body(const mechanics::BodyCase& body_case, const std::vector<BodyResult>& shown,
                    const Camera& camera, const Point& size_px, const BodyMargins& margins) {
     assert(!shown.empty());
-    const Bounds bounds = bounds_of(body, shown, camera);
+    const Bounds bounds = bounds_of(body_case, shown, camera);
     const Point span = bounds.span().cwiseMax(Point(0.2, 0.2));
     const Point room{std::max(size_px.x() - margins.left_px - margins.right_px, 80.0),
                      std::max(size_px.y() - margins.top_px - margins.bottom_px, 80.0)};

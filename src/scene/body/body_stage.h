@@ -27,6 +27,8 @@ Camera side_camera();
 Camera front_camera();
 /// From above: the transverse plane, forward to the right.
 Camera above_camera();
+/// From the front, the right and somewhat above.
+Camera oblique_camera();
 /// The camera from which an exercise is best looked at.
 Camera camera_of(setup::BodyView view);
 /// The camera turned about the vertical and then tipped over [rad].
@@ -72,10 +74,12 @@ struct BodyMargins {
 std::vector<mechanics::BodyResult> solved_along(const mechanics::Exercise& exercise,
                                                 const std::vector<double>& places);
 
-/// Shows the body in all of its poses, the largest force as an arrow of a good length.
+/// Shows the body with what it holds in all of its poses, the largest force as an arrow of a good
+/// length.
 /// @param shown  results at some places of the path, one or more; solved for the same body
-BodyStage fit_body(const mechanics::Body& body, const std::vector<mechanics::BodyResult>& shown,
-                   const Camera& camera, const Point& size_px, const BodyMargins& margins);
+BodyStage fit_body(const mechanics::BodyCase& body_case,
+                   const std::vector<mechanics::BodyResult>& shown, const Camera& camera,
+                   const Point& size_px, const BodyMargins& margins);
 
 /// Two stages of one size and one camera, each fitted with the same margins, at the smaller of
 /// their scales and with their floors level: what is shown side by side can be compared by eye.

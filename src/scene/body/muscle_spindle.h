@@ -27,7 +27,8 @@ std::vector<Spindle> spindles_of(const mechanics::HingeMuscles& muscles,
                                  const mechanics::Body& body, const mechanics::Placement& placement,
                                  mechanics::Hinge hinge, const BodyStage& stage);
 
-/// Appends one.
-void add_spindle(const Spindle& spindle, std::vector<Shape>& shapes);
+/// Appends one, as far as it lies within the flesh and no wider than that leaves it room.
+void add_spindle(const Spindle& spindle, const std::vector<Outline>& flesh,
+                 std::vector<Shape>& shapes);
 
 } // namespace steelyard::scene

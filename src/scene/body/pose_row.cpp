@@ -1,6 +1,6 @@
 #include "scene/body/pose_row.h"
 
-#include "scene/body/figure.h"
+#include "scene/figure/figure.h"
 #include "scene/marks/force_marks.h"
 
 #include <cmath>
@@ -16,11 +16,6 @@ void add_pulls(const mechanics::BodyResult& result, const BodyStage& stage, doub
         const Point from = stage.to_sheet(force.point_m);
         const ArrowSpan span = arrow_span(stage.arrow(force.force_N), longest_px);
         constexpr double kShortest_px = 5.0;
-        Disc held;
-        held.centre = from;
-        held.radius_px = 4.0;
-        held.fill = Role::load;
-        shapes.emplace_back(held);
         if (span.along_px.norm() >= kShortest_px)
             add_arrow(from, from + span.along_px, Tail::plain, {Role::load, 2.5}, shapes);
     }
@@ -38,8 +33,7 @@ void add_pose_row(const mechanics::Exercise& exercise, const Camera& camera,
     if (results.size() != places.size())
         return; // a pose that cannot be solved: better no row than one out of step
     const Point size_px(width_px, room.high.y() - room.low.y());
-    const mechanics::Body& body = exercise.body_case.body;
-    BodyStage stage = fit_body(body, results, camera, size_px, {2.0, 2.0, 2.0, 10.0});
+    BodyStage stage = fit_body(exercise.body_case, results, camera, size_px, {2.0, 2.0, 2.0, 10.0});
     const Point origin = stage.origin_px;
     const double floor_px = room.low.y() + origin.y();
     if (std::abs(camera.toward_eye().y()) < 0.5 && floor_px <= room.high.y()) {
@@ -48,7 +42,7 @@ void add_pose_row(const mechanics::Exercise& exercise, const Camera& camera,
     }
     for (std::size_t i = 0; i < places.size(); ++i) {
         stage.origin_px = origin + Point(places[i].middle_px - 0.5 * width_px, room.low.y());
-        add_figure(body, results[i].placement, stage, shapes);
+        add_figure(exercise.body_case, results[i].placement, stage, shapes);
         add_pulls(results[i], stage, 0.3 * size_px.y(), shapes);
     }
 }

@@ -10,19 +10,6 @@ namespace {
 
 using mechanics::BodyForce;
 
-/// The last point of a rectangle on the way from a point in it to one outside.
-Point last_inside(const Point& from, const Point& to, const Rect& room) {
-    double share = 1.0;
-    for (int part = 0; part < 2; ++part) {
-        const double edge = to[part] > room.high[part]  ? room.high[part]
-                            : to[part] < room.low[part] ? room.low[part]
-                                                        : to[part];
-        if (edge != to[part])
-            share = std::min(share, (edge - from[part]) / (to[part] - from[part]));
-    }
-    return from + share * (to - from);
-}
-
 /// Draws one resistance at the point where its force acts.
 class ResistanceMark {
 public:
@@ -32,24 +19,18 @@ public:
         : case_(body_case), result_(result), stage_(stage), room_(room), shapes_(shapes),
           at_(stage.to_sheet(force.point_m)) {}
 
-    void operator()(const mechanics::Dumbbell&) const { add_weight(0.055); }
-    void operator()(const mechanics::Kettlebell&) const { add_weight(0.075); }
-    void operator()(const mechanics::Cuff&) const { add_weight(0.05); }
-    void operator()(const mechanics::PlateMachine&) const { add_weight(0.045); }
-    void operator()(const mechanics::PartnerPush&) const {}
-    void operator()(const mechanics::Barbell&) const {
-        add_weight(0.11);
-        add_ring(at_, 0.02 * stage_.px_per_m, Role::ink);
-    }
+    template <typename Held>
+    void operator()(const Held& /*thing*/) const {} // drawn with the figure
 
     void operator()(const mechanics::Cable& cable) const {
         const Point pulley = stage_.to_sheet(cable.pulley_m);
         if (room_.contains(at_) && !room_.contains(pulley)) {
-            add_arrow(at_, last_inside(at_, pulley, room_), Tail::plain, {Role::ink, 2.0}, shapes_);
+            add_arrow(at_, room_.last_inside(at_, pulley), Tail::plain, {Role::ink, 2.0}, shapes_);
             return;
         }
+        add_column(cable.pulley_m);
         shapes_.emplace_back(Line{at_, pulley, {Role::ink, 2.0}});
-        add_ring(pulley, std::max(0.035 * stage_.px_per_m, 8.0), Role::ink);
+        add_ring(pulley, std::max(0.035 * stage_.px_per_m, 6.0), Role::ink);
     }
 
     void operator()(const mechanics::Band& band) const {
@@ -61,11 +42,38 @@ public:
             if (const auto local = mechanics::local_point(case_.body, on_body))
                 anchor = stage_.to_sheet(result_.placement[on_body.segment].at(*local));
         }
-        shapes_.emplace_back(Line{at_, anchor, {Role::quiet_ink, 5.0, Dash::dashed, 0.9}});
-        add_ring(anchor, 6.0, Role::quiet_ink);
+        // Two strands that run together: a loop of rubber.
+        const bool runs_out = room_.contains(at_) && !room_.contains(anchor);
+        const Point end = runs_out ? room_.last_inside(at_, anchor) : anchor;
+        const Point way = end - at_;
+        const Point aside = 2.0 * Point(-way.y(), way.x()) / std::max(way.norm(), 1.0);
+        for (const double side : {-1.0, 1.0})
+            shapes_.emplace_back(
+                Line{at_ + side * aside, end + 0.4 * side * aside, {Role::ink, 1.75}});
+        if (runs_out)
+            add_arrow(end - 18.0 * way.normalized(), end, Tail::plain, {Role::ink, 2.0}, shapes_);
+        else
+            add_ring(anchor, 5.0, Role::ink);
     }
 
 private:
+    /// What carries a pulley, where the floor is seen from its edge: a column behind it.
+    void add_column(const Vec3& pulley_m) const {
+        if (std::abs(stage_.camera.toward_eye().y()) > 0.5)
+            return;
+        constexpr double kTop_m = 2.15;
+        const auto at_height = [&](double up_m) {
+            return stage_.to_sheet(Vec3(pulley_m.x(), up_m, pulley_m.z()));
+        };
+        constexpr double kAboveStrip_px = 10.0; // its end is round
+        Point foot = at_height(0.0);
+        foot.y() = std::min(foot.y(), room_.high.y() - kAboveStrip_px);
+        const Point top = room_.last_inside(foot, at_height(std::max(kTop_m, pulley_m.y() + 0.1)));
+        if (room_.contains(foot))
+            shapes_.emplace_back(
+                Line{foot, top, {Role::pad, std::max(0.05 * stage_.px_per_m, 4.0)}});
+    }
+
     void add_ring(const Point& centre, double radius_px, Role role) const {
         Disc ring;
         ring.centre = centre;
@@ -73,15 +81,6 @@ private:
         ring.fill = Role::sheet;
         ring.outline = Stroke{role, 2.5};
         shapes_.emplace_back(ring);
-    }
-    void add_weight(double radius_m) const {
-        Disc weight;
-        weight.centre = at_;
-        weight.radius_px = std::max(radius_m * stage_.px_per_m, 7.0);
-        weight.fill = Role::sheet;
-        weight.fill_opacity = 0.85;
-        weight.outline = Stroke{Role::ink, 2.5};
-        shapes_.emplace_back(weight);
     }
 
     const mechanics::BodyCase& case_;

@@ -1,5 +1,6 @@
 #pragma once
-// What loads the body, drawn: weights, bars, cables with their pulley, bands with their anchor.
+// What pulls at the body from the room, drawn: cables with their pulley and column, bands with
+// their anchor. What is held or worn is drawn with the figure.
 
 #include "scene/body/body_stage.h"
 #include "scene/marks/label_board.h"
@@ -8,7 +9,7 @@
 
 namespace steelyard::scene {
 
-/// Appends the things themselves; their forces are drawn apart.
+/// Appends the lines themselves; their forces are drawn apart.
 /// @param room  of the stage; a cable to a pulley outside ends at its edge in an arrow head
 void add_resistance_marks(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
                           const BodyStage& stage, const Rect& room, std::vector<Shape>& shapes);

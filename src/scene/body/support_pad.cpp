@@ -1,6 +1,6 @@
 #include "scene/body/support_pad.h"
 
-#include "scene/body/figure.h"
+#include "scene/figure/flesh.h"
 
 #include <algorithm>
 #include <array>
@@ -16,7 +16,7 @@ using mechanics::Segment;
 constexpr double kLevel = 0.35;         ///< rise of a segment that lies, as a part of its length
 constexpr double kLeastHeight_px = 5.0; ///< of a pad above the floor
 constexpr double kPad_px = 16.0;
-constexpr double kLeg_px = 9.0;
+constexpr double kLeg_px = 5.0;
 
 constexpr std::array kThighs{Segment::right_thigh, Segment::left_thigh};
 constexpr std::array kLying{Segment::pelvis, Segment::trunk, Segment::head, Segment::right_thigh,
@@ -31,11 +31,24 @@ std::span<const Segment> carried_with(Segment held) {
     return {};
 }
 
+/// The flesh that touches what one lies on.
+Stack stack_of(const Flesh& flesh, Segment segment) {
+    if (segment == Segment::pelvis)
+        return flesh.pelvis();
+    if (segment == Segment::trunk)
+        return flesh.trunk();
+    if (segment == Segment::head)
+        return flesh.head();
+    return flesh.leg_of_shorts(kBodySides[segment == Segment::right_thigh ? 0 : 1]);
+}
+
 /// Grows a room that begins as low > high: nothing.
-void take_in(const Point& middle, double radius_px, Rect& room) {
-    room.low.x() = std::min(room.low.x(), middle.x() - 0.6 * radius_px);
-    room.high.x() = std::max(room.high.x(), middle.x() + 0.6 * radius_px);
-    room.low.y() = std::max(room.low.y(), middle.y() + radius_px); // its top: under the lowest
+void take_in(const Ring& outline, Rect& room) {
+    for (const Point& corner : outline) {
+        room.low.x() = std::min(room.low.x(), corner.x());
+        room.high.x() = std::max(room.high.x(), corner.x());
+        room.low.y() = std::max(room.low.y(), corner.y()); // its top: under the lowest
+    }
 }
 
 } // namespace
@@ -49,24 +62,20 @@ std::optional<Rect> support_pad(const mechanics::BodyCase& body_case,
     const double floor_px = stage.to_sheet(Vec3::Zero()).y();
     Rect room{{1e9, -1e9}, {-1e9, std::min(floor_px, stage.lowest_tip_px)}};
     bool lies = false;
-    const auto flesh = [&](Segment segment) {
-        return flesh_of(body_case.body, placement, stage, segment);
-    };
+    const Flesh flesh(body_case.body, placement, stage.camera);
     for (const Segment segment : carried_with(held->segment)) {
-        const Taper part = flesh(segment);
-        const Point along = part.to - part.from;
+        const auto& frame = placement[segment];
+        const Point along =
+            stage.to_sheet(frame.at(body_case.body[segment].tip_m)) - stage.to_sheet(frame.joint_m);
         if (std::abs(along.y()) > kLevel * along.norm())
             continue;
         lies = true;
-        take_in(part.from, part.from_radius_px, room);
-        take_in(part.to, part.to_radius_px, room);
+        take_in(loft_outline(stack_of(flesh, segment), stage), room);
     }
     if (!lies)
         return std::nullopt;
-    const Taper pelvis = flesh(Segment::pelvis);
     if (held->segment == Segment::pelvis)
-        take_in(pelvis.from.y() > pelvis.to.y() ? pelvis.from : pelvis.to, pelvis.from_radius_px,
-                room);
+        take_in(loft_outline(flesh.pelvis(), stage), room);
     if (room.high.y() - room.low.y() < kLeastHeight_px)
         return std::nullopt;
     return room;
@@ -74,24 +83,25 @@ std::optional<Rect> support_pad(const mechanics::BodyCase& body_case,
 
 void add_support_pad(const Rect& room, std::vector<Shape>& shapes) {
     const double height_px = room.high.y() - room.low.y();
-    const auto add_box = [&](const Rect& at, double corner_px) {
+    const auto add_box = [&](const Rect& at, double corner_px, Role role) {
         Box box;
         box.centre = 0.5 * (at.low + at.high);
         box.size_px = at.high - at.low;
         box.corner_px = corner_px;
-        box.fill = Role::quiet_ink;
-        box.fill_opacity = 0.35;
+        box.fill = role;
         shapes.emplace_back(box);
     };
     const double pad_px = std::min(kPad_px, height_px);
-    add_box({room.low, {room.high.x(), room.low.y() + pad_px}}, std::min(6.0, 0.5 * pad_px));
+    add_box({room.low, {room.high.x(), room.low.y() + pad_px}}, std::min(6.0, 0.5 * pad_px),
+            Role::pad);
     const double leg_top_px = room.low.y() + pad_px;
     const double width_px = room.high.x() - room.low.x();
     if (height_px < 2.5 * kPad_px)
         return;
     for (const double share : {0.15, 0.85}) {
         const double x = room.low.x() + share * width_px;
-        add_box({{x - 0.5 * kLeg_px, leg_top_px}, {x + 0.5 * kLeg_px, room.high.y()}}, 0.0);
+        add_box({{x - 0.5 * kLeg_px, leg_top_px}, {x + 0.5 * kLeg_px, room.high.y()}}, 0.0,
+                Role::iron);
     }
 }
 

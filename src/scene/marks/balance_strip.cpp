@@ -96,9 +96,9 @@ void add_meeting_strip(const StripSide& left, const StripSide& right, const std:
     add_notch(middle_px, top_px, bar_px, shapes);
 
     std::array<std::string, 2> told{words_of(left, true, units), words_of(right, true, units)};
-    const double words_px = text_width_px(told[0], TextSize::caption, false, text_scale) +
-                            text_width_px(told[1], TextSize::caption, false, text_scale);
-    if (words_px + 16.0 * text_scale > right_px - left_px) // place and colour tell them apart
+    const double words_px = std::max(text_width_px(told[0], TextSize::caption, false, text_scale),
+                                     text_width_px(told[1], TextSize::caption, false, text_scale));
+    if (words_px + 14.0 > middle_px - left_px) // place and colour tell them apart
         told = {words_of(left, false, units), words_of(right, false, units)};
     const double above_px = top_px - 8.0 * text_scale;
     shapes.emplace_back(caption({left_px, above_px}, told[0], left.words_role, Align::left));

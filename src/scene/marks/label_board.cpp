@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <limits>
 
 namespace steelyard::scene {
 
@@ -13,6 +14,13 @@ namespace {
 /// Height of capitals and depth of descenders of Inter, in em.
 constexpr double kCapHeight = 0.73;
 constexpr double kDescent = 0.22;
+/// Air around words that choose their place freely [px].
+constexpr double kAir_px = 3.0;
+
+Rect with_air(const Rect& room) {
+    const Point air{kAir_px, kAir_px};
+    return {room.low - air, room.high + air};
+}
 
 /// Area shared by two rectangles [px²].
 double shared_area(const Rect& one, const Rect& other) {
@@ -51,6 +59,16 @@ bool Rect::contains(const Point& point) const {
            point.y() <= high.y();
 }
 
+Point Rect::last_inside(const Point& from, const Point& to) const {
+    double share = 1.0;
+    for (int part = 0; part < 2; ++part) {
+        const double edge = std::clamp(to[part], low[part], high[part]);
+        if (edge != to[part])
+            share = std::min(share, (edge - from[part]) / (to[part] - from[part]));
+    }
+    return from + share * (to - from);
+}
+
 Rect room_of(const Label& label, double text_scale) {
     const double width_px = text_width_px(label.text, label.size, label.strong, text_scale);
     const double em_px = text_height_px(label.size) * text_scale;
@@ -87,7 +105,7 @@ double LabelBoard::cost_of_text(const Rect& room) const {
 
 /// On a stroke is merely ugly.
 double LabelBoard::cost_of_strokes(const Rect& room) const {
-    double cost = 0.0;
+    double cost = ink_ ? ink_->ink_px2(room.low, room.high) : 0.0;
     for (const Stroke& stroke : strokes_) {
         const Point half_width{0.5 * stroke.width_px, 0.5 * stroke.width_px};
         cost +=
@@ -134,6 +152,105 @@ std::optional<Label> LabelBoard::nearest_free(const Label& wanted, double below_
             least_px = far_px;
         }
     return nearest;
+}
+
+/// The same as costing nothing, the most likely hindrance looked for first.
+bool LabelBoard::is_clear(const Rect& room) const {
+    if (ink_ && ink_->ink_px2(room.low, room.high) > 0.0)
+        return false;
+    if ((room.low.array() < sheet_.low.array()).any() ||
+        (room.high.array() > sheet_.high.array()).any())
+        return false;
+    const auto apart = [&](const Point& low, const Point& high) {
+        return (low.array() >= room.high.array()).any() || (high.array() <= room.low.array()).any();
+    };
+    return std::all_of(taken_.begin(), taken_.end(),
+                       [&](const Rect& rect) { return apart(rect.low, rect.high); }) &&
+           std::all_of(strokes_.begin(), strokes_.end(), [&](const Stroke& stroke) {
+               const Point half{0.5 * stroke.width_px, 0.5 * stroke.width_px};
+               return apart(stroke.from.cwiseMin(stroke.to) - half,
+                            stroke.from.cwiseMax(stroke.to) + half) ||
+                      length_inside(stroke.from, stroke.to, {room.low - half, room.high + half}) <=
+                          0.0;
+           });
+}
+
+bool LabelBoard::crosses_words(const Point& from, const Point& to) const {
+    return std::any_of(taken_.begin(), taken_.end(), [&](const Rect& rect) {
+        return !rect.contains(from) && length_inside(from, to, rect) > 0.0;
+    });
+}
+
+std::optional<Label> LabelBoard::place_free(const std::vector<Label>& ways, const Point& anchor,
+                                            double below_px) {
+    assert(!ways.empty());
+    std::optional<Label> found;
+    for (const Label& way : ways) {
+        const Rect room = room_with_lines_below(way, below_px);
+        if (!found && is_clear(with_air(room)) && !crosses_words(anchor, leader_end(anchor, room)))
+            found = way;
+    }
+    if (!found)
+        found = nearest_to(anchor, ways.front(), below_px);
+    if (!found)
+        return found;
+    const Rect room = room_with_lines_below(*found, below_px);
+    taken_.push_back(room);
+    keep_clear(anchor, leader_end(anchor, room), 4.0);
+    return found;
+}
+
+namespace {
+
+/// Starts of a stretch from first to last, those first whose stretch is nearest to a place.
+std::vector<double> nearest_starts(double first, double last, double length, double place) {
+    constexpr double kStep_px = 8.0;
+    std::vector<double> starts;
+    for (double start = first; start <= last; start += kStep_px)
+        starts.push_back(start);
+    const auto gap = [&](double start) {
+        return std::abs(std::clamp(place, start, start + length) - place);
+    };
+    std::stable_sort(starts.begin(), starts.end(),
+                     [&](double a, double b) { return gap(a) < gap(b); });
+    return starts;
+}
+
+} // namespace
+
+std::optional<Label> LabelBoard::nearest_to(const Point& anchor, const Label& wanted,
+                                            double below_px) const {
+    std::optional<Label> nearest;
+    double least_px = std::numeric_limits<double>::max();
+    const Rect wanted_room = room_with_lines_below(wanted, below_px);
+    const Point size = wanted_room.high - wanted_room.low;
+    const Point first = sheet_.low + Point(kAir_px, kAir_px);
+    const Point last = sheet_.high - Point(kAir_px, kAir_px) - size;
+    const auto downs = nearest_starts(first.y(), last.y(), size.y(), anchor.y());
+    for (const double x : nearest_starts(first.x(), last.x(), size.x(), anchor.x())) {
+        if (std::abs(leader_end(anchor, {{x, anchor.y()}, {x + size.x(), anchor.y()}}).x() -
+                     anchor.x()) >= least_px)
+            break;
+        for (const double y : downs) {
+            const Rect room{{x, y}, Point(x, y) + size};
+            const Point end = leader_end(anchor, room);
+            const double far_px = (end - anchor).norm();
+            if (far_px >= least_px)
+                break;
+            if (!is_clear(with_air(room)) || crosses_words(anchor, end))
+                continue;
+            nearest = wanted;
+            nearest->at += room.low - wanted_room.low;
+            least_px = far_px;
+        }
+    }
+    return nearest;
+}
+
+Point leader_end(const Point& anchor, const Rect& room) {
+    constexpr double kOff_px = 4.0;
+    const Point off{kOff_px, kOff_px};
+    return anchor.cwiseMax(room.low - off).cwiseMin(room.high + off);
 }
 
 Label LabelBoard::place(const std::vector<Label>& ways, double below_px) {

@@ -3,6 +3,7 @@
 #include "scene/marks/text_width.h"
 
 #include <array>
+#include <cmath>
 
 namespace steelyard::scene {
 
@@ -56,28 +57,57 @@ std::vector<Label> labels_at(const std::vector<WordPlace>& places, const std::st
     return labels;
 }
 
-Rect add_name_plate(const NamePlate& plate, const std::vector<WordPlace>& places, double text_scale,
-                    LabelBoard& board, std::vector<Shape>& shapes) {
+namespace {
+
+/// The room of both lines as labels for a board: digits as wide as the wider line.
+std::vector<Label> claims_of(const NamePlate& plate, const std::vector<WordPlace>& places,
+                             double text_scale) {
     const double number_px = text_width_px(plate.number, TextSize::reading, true, text_scale);
     const double name_px = text_width_px(plate.name, plate.name_size, false, text_scale);
-    // The wider of the two lines claims the room of both.
-    const bool by_number = number_px >= name_px;
-    const double down_px = line_px(plate.name_size) * text_scale;
-    Label number = board.place(labels_at(places, by_number ? plate.number : plate.name,
-                                         TextSize::reading, plate.role, true),
-                               down_px);
+    const double digit_px = text_width_px("0", TextSize::reading, true, text_scale);
+    const auto digits = static_cast<std::size_t>(std::ceil(name_px / digit_px));
+    return labels_at(places, number_px >= name_px ? plate.number : std::string(digits, '0'),
+                     TextSize::reading, plate.role, true);
+}
+
+Rect add_lines(const NamePlate& plate, Label number, double text_scale,
+               std::vector<Shape>& shapes) {
     Label name = number;
     number.text = plate.number;
     name.text = plate.name;
     name.size = plate.name_size;
     name.role = plate.name_role;
     name.strong = false;
-    name.at.y() += down_px;
+    name.at.y() += line_px(plate.name_size) * text_scale;
     Rect room = room_of(number, text_scale);
     const Rect below = room_of(name, text_scale);
     room = {room.low.cwiseMin(below.low), room.high.cwiseMax(below.high)};
     shapes.emplace_back(std::move(number));
     shapes.emplace_back(std::move(name));
+    return room;
+}
+
+} // namespace
+
+Rect add_name_plate(const NamePlate& plate, const std::vector<WordPlace>& places, double text_scale,
+                    LabelBoard& board, std::vector<Shape>& shapes) {
+    return add_lines(
+        plate,
+        board.place(claims_of(plate, places, text_scale), line_px(plate.name_size) * text_scale),
+        text_scale, shapes);
+}
+
+std::optional<Rect> add_free_name_plate(const NamePlate& plate,
+                                        const std::vector<WordPlace>& places, const Point& anchor,
+                                        double text_scale, LabelBoard& board,
+                                        std::vector<Shape>& shapes) {
+    const double down_px = line_px(plate.name_size) * text_scale;
+    const auto placed = board.place_free(claims_of(plate, places, text_scale), anchor, down_px);
+    if (!placed)
+        return std::nullopt;
+    Rect room = room_of(*placed, text_scale); // as the board has checked a leader to it
+    room.high.y() += down_px;
+    add_lines(plate, *placed, text_scale, shapes);
     return room;
 }
 

@@ -38,4 +38,11 @@ std::vector<Label> labels_at(const std::vector<WordPlace>& places, const std::st
 Rect add_name_plate(const NamePlate& plate, const std::vector<WordPlace>& places, double text_scale,
                     LabelBoard& board, std::vector<Shape>& shapes);
 
+/// Appends both lines where they cover nothing, near to the places or else near to the anchor.
+/// @return the room they take; empty: there is none, and nothing was appended
+std::optional<Rect> add_free_name_plate(const NamePlate& plate,
+                                        const std::vector<WordPlace>& places, const Point& anchor,
+                                        double text_scale, LabelBoard& board,
+                                        std::vector<Shape>& shapes);
+
 } // namespace steelyard::scene

@@ -1,5 +1,6 @@
 #include "scene/marks/text_width.h"
 
+#include <algorithm>
 #include <array>
 
 namespace steelyard::scene {
@@ -38,6 +39,23 @@ double text_width_px(std::string_view utf8, TextSize size, bool strong, double s
     }
     const double em_px = text_height_px(size) * scale;
     return thousandths / 1000.0 * em_px * (strong ? kStrongWidening : 1.0);
+}
+
+std::vector<std::string> broken_lines(const std::string& utf8, TextSize size, double scale,
+                                      double width_px) {
+    std::vector<std::string> lines;
+    std::size_t start = 0;
+    while (start < utf8.size()) {
+        const std::size_t end = std::min(utf8.find(' ', start), utf8.size());
+        const std::string word = utf8.substr(start, end - start);
+        start = end + 1;
+        const std::string longer = lines.empty() ? word : lines.back() + ' ' + word;
+        if (lines.empty() || text_width_px(longer, size, false, scale) > width_px)
+            lines.push_back(word);
+        else
+            lines.back() = longer;
+    }
+    return lines;
 }
 
 } // namespace steelyard::scene

@@ -4,7 +4,9 @@
 
 #include "scene/drawing.h"
 
+#include <string>
 #include <string_view>
+#include <vector>
 
 namespace steelyard::scene {
 
@@ -13,5 +15,9 @@ namespace steelyard::scene {
 /// Characters beyond ASCII count as average ones: within a few per cent for the labels of a
 /// drawing. Source: advance widths of Inter 4.0, in thousandths of an em.
 double text_width_px(std::string_view utf8, TextSize size, bool strong, double scale);
+
+/// A text in lines of at most a width, broken between words; a longer word has its own line.
+std::vector<std::string> broken_lines(const std::string& utf8, TextSize size, double scale,
+                                      double width_px);
 
 } // namespace steelyard::scene

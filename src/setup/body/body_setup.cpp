@@ -255,7 +255,7 @@ tl::expected<BodySetup, InputError> body_setup_of(const TomlDocument& document,
     TomlReader top(document, errors);
     setup.head = read_head(top);
     setup.exercise.name = setup.head.name;
-    setup.view = static_cast<BodyView>(top.choice("view", {"side", "front", "above"}).value_or(0));
+    const std::optional<std::size_t> view = top.choice("view", body_view_names());
     setup.axes = read_axes(top);
     setup.muscles = top.texts("muscles").value_or(std::vector<std::string>{});
     setup.exercise.body_case.gravity_m_s2 =
@@ -274,6 +274,8 @@ tl::expected<BodySetup, InputError> body_setup_of(const TomlDocument& document,
     setup.exercise.body_case.body = *std::move(body);
     if (auto error = finish_movement(setup))
         return tl::make_unexpected(*std::move(error));
+    setup.view =
+        view ? static_cast<BodyView>(*view) : best_view(setup.exercise, setup.axes.front());
     return setup;
 }
 

@@ -176,14 +176,14 @@ std::string write_support(const Writing& writing) {
 std::string write_body_setup(const BodySetup& setup) {
     const bool us = setup.head.units == UnitSystem::us;
     const Writing writing{setup, us ? "in" : "cm", us ? "lb" : "kg"};
-    static constexpr std::string_view kViews[] = {"side", "front", "above"};
     std::vector<std::string> axes;
     for (const Hinge hinge : setup.axes)
         axes.emplace_back(hinge_info(hinge).name);
 
     std::string text = write_head(setup.head, "body");
-    text += fmt::format("view = \"{}\"\naxes = {}\n", kViews[static_cast<std::size_t>(setup.view)],
-                        list_of_texts(axes));
+    text +=
+        fmt::format("view = \"{}\"\naxes = {}\n",
+                    body_view_names()[static_cast<std::size_t>(setup.view)], list_of_texts(axes));
     if (!setup.muscles.empty())
         text += fmt::format("muscles = {}\n", list_of_texts(setup.muscles));
     if (setup.exercise.body_case.gravity_m_s2 != kStandardGravity || setup.source.find("gravity"))

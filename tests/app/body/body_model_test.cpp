@@ -25,7 +25,7 @@ struct Stage {
     explicit Stage(const std::string& name)
         : model(make_body(exercise_named(name), known_muscles())) {
         const auto& setup = model.state.setup;
-        stage = scene::fit_body(setup.exercise.body_case.body,
+        stage = scene::fit_body(setup.exercise.body_case,
                                 scene::solved_along(setup.exercise, {0.0, 0.5, 1.0}),
                                 scene::camera_of(setup.view), {940.0, 720.0}, {});
     }

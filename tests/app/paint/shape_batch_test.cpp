@@ -77,16 +77,44 @@ TEST_CASE("a triangle is told by its inscribed circle and the directions out of 
         REQUIRE(records.size() == 1);
         const ShapeRecord& triangle = records.front();
         CHECK(triangle.centre == std::array{10.0F, 10.0F});
-        CHECK(triangle.half == std::array{30.0F, 20.0F});
-        CHECK(triangle.form_more[2] == 10.0F);
+        CHECK(triangle.half[0] == Approx(30.0F)); // along the long side, and square to it
+        CHECK(triangle.half[1] == Approx(14.0F));
+        CHECK(triangle.form_more[2] == Approx(10.0F));
+        const auto on_sheet = [&](float x, float y) {
+            const auto& turn = triangle.turn;
+            return std::array{turn[0] * x - turn[1] * y, turn[1] * x + turn[0] * y};
+        };
         // Up, left, and square to the long side: 3-4-5.
-        const auto& first = triangle.form;
-        const std::array<float, 2> last{triangle.form_more[0], triangle.form_more[1]};
-        CHECK(std::array{first[0], first[1]} ==
-              (other_way ? std::array{-1.0F, 0.0F} : std::array{0.0F, -1.0F}));
-        CHECK(first[2] == Approx(0.6F));
-        CHECK(first[3] == Approx(0.8F));
-        CHECK(last == (other_way ? std::array{0.0F, -1.0F} : std::array{-1.0F, 0.0F}));
+        const auto first = on_sheet(triangle.form[0], triangle.form[1]);
+        const auto second = on_sheet(triangle.form[2], triangle.form[3]);
+        const auto last = on_sheet(triangle.form_more[0], triangle.form_more[1]);
+        CHECK(first[0] == Approx(other_way ? -1.0 : 0.0).margin(1e-6));
+        CHECK(first[1] == Approx(other_way ? 0.0 : -1.0).margin(1e-6));
+        CHECK(second[0] == Approx(0.6));
+        CHECK(second[1] == Approx(0.8));
+        CHECK(last[0] == Approx(other_way ? 0.0 : -1.0).margin(1e-6));
+        CHECK(last[1] == Approx(other_way ? -1.0 : 0.0).margin(1e-6));
+    }
+}
+
+TEST_CASE("a form is its triangles, whose sides within it overlap") {
+    const auto records = records_of({scene::Outline{
+        {{{0.0, 0.0}, {40.0, 0.0}, {40.0, 30.0}, {0.0, 30.0}}}, scene::Role::skin}});
+    REQUIRE(records.size() == 2);
+    for (const ShapeRecord& record : records) {
+        CHECK(is_kind(record, ShapeKind::triangle));
+        CHECK(record.colour[3] == 1.0F);
+        // Directions are of length 1, whatever the side: a soft edge is a pixel wide.
+        for (const auto& way : {std::array{record.form[0], record.form[1]},
+                                std::array{record.form[2], record.form[3]},
+                                std::array{record.form_more[0], record.form_more[1]}})
+            CHECK(std::hypot(way[0], way[1]) == Approx(1.0F));
+        // One side lies within: the diagonal, which is the longest. Its nearer end is where the
+        // sides of 30 and 50 meet: half of 30 + 50 - 40 from where the circle touches.
+        const float sum = std::floor(record.form_more[3] / 4096.0F);
+        const float within = std::fmod(sum, 8.0F);
+        CHECK((within == 1.0F || within == 2.0F || within == 4.0F));
+        CHECK(record.form_more[3] - 4096.0F * sum == Approx(20.0F).margin(0.01));
     }
 }
 
@@ -137,30 +165,4 @@ TEST_CASE("records are appended after those that are there, in painting order") 
     REQUIRE(records.size() == 4);
     CHECK(is_kind(records[2], ShapeKind::triangle));
     CHECK(is_kind(records[3], ShapeKind::box_fill));
-}
-
-TEST_CASE("a limb is one record that keeps its length and both its radii") {
-    const auto records =
-        records_of({scene::Taper{{10.0, 20.0}, {40.0, 60.0}, 12.0, 7.0, scene::Role::limb, 0.5}});
-    REQUIRE(records.size() == 1);
-    const ShapeRecord& limb = records.front();
-    CHECK(is_kind(limb, ShapeKind::taper));
-    CHECK(limb.centre == std::array{25.0F, 40.0F});
-    CHECK(limb.half == std::array{37.0F, 12.0F}); // half of 50 and the larger radius
-    CHECK(limb.turn[0] == Approx(0.6F));
-    CHECK(limb.turn[1] == Approx(0.8F));
-    CHECK(limb.form == std::array{50.0F, 12.0F, 7.0F, 0.0F});
-    CHECK(limb.form_more[0] == Approx(0.1F)); // the sides close in by 5 px on 50
-    CHECK(limb.form_more[1] == Approx(std::sqrt(0.99F)));
-    CHECK(limb.colour[3] == 0.5F);
-}
-
-TEST_CASE("a limb seen end on is the larger of its discs") {
-    const auto records =
-        records_of({scene::Taper{{10.0, 20.0}, {13.0, 20.0}, 12.0, 7.0, scene::Role::limb, 1.0}});
-    REQUIRE(records.size() == 1);
-    CHECK(is_kind(records.front(), ShapeKind::box_fill));
-    CHECK(records.front().centre == std::array{10.0F, 20.0F});
-    CHECK(records.front().half == std::array{12.0F, 12.0F});
-    CHECK(records.front().form[2] == 12.0F);
 }

@@ -54,7 +54,7 @@ TEST_CASE("a figure has a caption of its numbers") {
 
 TEST_CASE("a body is drawn from any side and at any place of its path") {
     const TempFolder folder;
-    for (const char* view : {"side", "front", "above"}) {
+    for (const char* view : {"side", "front", "above", "oblique"}) {
         const std::string out = folder / (std::string(view) + ".svg");
         CHECK(run_here({"figure", "curl-dumbbell", "--view", view, "--out", out}).status == 0);
         CHECK_THAT(content(out), ContainsSubstring("elbow"));

@@ -20,6 +20,9 @@ inline steelyard::scene::Drawing sample_drawing() {
         Arc{{200.0, 200.0}, 40.0, 0.0, -4.0, {Role::load, 2.5}},
         Disc{{320.0, 200.0}, 20.0, Role::load, 0.5, Stroke{Role::ink, 2.5}},
         Triangle{{60.0, 200.0}, {40.0, 240.0}, {80.0, 240.0}, Role::ink, 1.0},
+        Outline{{{{120.0, 200.0}, {160.0, 200.0}, {160.0, 240.0}, {120.0, 240.0}},
+                 {{130.0, 210.0}, {130.0, 230.0}, {150.0, 230.0}, {150.0, 210.0}}},
+                Role::shirt},
         Label{{200.0, 280.0}, "441 N", TextSize::reading, true, Role::load, Align::centre, 0.0},
         Label{
             {380.0, 260.0}, "arm 0.244 m", TextSize::body, false, Role::effort, Align::right, -0.4},

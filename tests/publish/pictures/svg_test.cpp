@@ -51,8 +51,9 @@ TEST_CASE("every shape of a drawing is an element of its SVG, in painting order"
     std::string names;
     for (const auto element : svg.children())
         names += std::string(element.name()) + ' ';
-    CHECK(names == "title desc rect rect rect line line line polyline path path circle polygon "
-                   "text text ");
+    CHECK(names ==
+          "title desc rect rect rect line line line polyline path path circle polygon path "
+          "text text ");
 }
 
 TEST_CASE("labels are text on their baseline, in Inter, with digits of one width") {

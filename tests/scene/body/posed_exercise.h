@@ -27,7 +27,7 @@ struct PosedExercise {
         const auto solved = mechanics::solve_body(here);
         REQUIRE(solved);
         result = *solved;
-        stage = fit_body(here.body, {result}, camera_of(setup.view), {940.0, 720.0}, {});
+        stage = fit_body(here, {result}, camera_of(setup.view), {940.0, 720.0}, {});
     }
 };
 

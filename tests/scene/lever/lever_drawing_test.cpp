@@ -136,10 +136,10 @@ struct Numbers {
             add(corner);
         all.push_back(triangle.opacity);
     }
-    void operator()(const Taper& taper) {
-        add(taper.from);
-        add(taper.to);
-        all.insert(all.end(), {taper.from_radius_px, taper.to_radius_px, taper.opacity});
+    void operator()(const Outline& outline) {
+        for (const Ring& ring : outline.rings)
+            for (const Point& corner : ring)
+                add(corner);
     }
     void operator()(const Box& box) {
         add(box.centre);

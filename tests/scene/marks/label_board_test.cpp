@@ -72,6 +72,53 @@ TEST_CASE("where nothing is free a label is brought onto the sheet rather than c
     }
 }
 
+TEST_CASE("words that belong to a place find the nearest free paper, or none") {
+    const Rect sheet{{0.0, 0.0}, {400.0, 300.0}};
+    const Point anchor(200.0, 150.0);
+    const std::vector<Label> ways{label_at({190.0, 155.0})};
+    Disc drawn;
+    drawn.centre = anchor;
+    drawn.radius_px = 60.0;
+    drawn.fill = Role::ink;
+    LabelBoard board(sheet, 1.0);
+    board.keep_clear(std::vector<Shape>{drawn});
+    const auto placed = board.place_free(ways, anchor);
+    REQUIRE(placed);
+    const Rect room = room_of(*placed, 1.0);
+    const Point nearest = anchor.cwiseMax(room.low).cwiseMin(room.high);
+    CHECK((nearest - anchor).norm() > 60.0);
+    CHECK((nearest - anchor).norm() < 90.0);
+    drawn.radius_px = 400.0;
+    LabelBoard full(sheet, 1.0);
+    full.keep_clear(std::vector<Shape>{drawn});
+    CHECK_FALSE(full.place_free(ways, anchor));
+}
+
+TEST_CASE("a leader does not cross other words") {
+    const Rect sheet{{0.0, 0.0}, {400.0, 300.0}};
+    const Point anchor(20.0, 150.0);
+    // The only way out leads to the right, through a gap that is too low for words.
+    LabelBoard open(sheet, 1.0);
+    open.keep_clear(Rect{{0.0, 0.0}, {56.0, 140.0}});
+    open.keep_clear(Rect{{0.0, 160.0}, {56.0, 300.0}});
+    LabelBoard barred = open;
+    barred.keep_clear(Rect{{60.0, 100.0}, {120.0, 200.0}});
+    const std::vector<Label> ways{label_at({200.0, 155.0})};
+    CHECK(open.place_free(ways, anchor));
+    CHECK_FALSE(barred.place_free(ways, anchor));
+    const Rect behind{{130.0, 140.0}, {200.0, 160.0}};
+    CHECK(leader_end(anchor, behind).x() < behind.low.x());
+    CHECK(leader_end(anchor, behind).y() == 150.0);
+}
+
+TEST_CASE("the last point inside lies on the edge, on the way") {
+    const Rect room{{0.0, 0.0}, {100.0, 50.0}};
+    CHECK(room.last_inside({50.0, 25.0}, {80.0, 30.0}) == Point(80.0, 30.0));
+    const Point out = room.last_inside({50.0, 25.0}, {250.0, 65.0});
+    CHECK(out.x() == Approx(100.0));
+    CHECK(out.y() == Approx(35.0));
+}
+
 TEST_CASE("room below a line belongs to it") {
     LabelBoard board({{0.0, 0.0}, {400.0, 300.0}}, 1.0);
     static_cast<void>(board.place({label_at({50.0, 50.0})}, 22.0));

@@ -233,7 +233,7 @@ std::optional<BodyPlan> read_body_plan(TomlReader& table, FamilyNames& names,
     BodyPlan plan;
     const std::optional<mechanics::Body> person = read_person(table, names, plan, published);
     plan.view =
-        static_cast<setup::BodyView>(table.choice("view", {"side", "front", "above"}).value_or(0));
+        static_cast<setup::BodyView>(table.choice("view", setup::plane_view_names()).value_or(0));
     read_axes(table, plan);
     plan.axis_name = table.text("axis_name").value_or("");
     read_pose(table, names, plan);
