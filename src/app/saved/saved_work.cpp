@@ -78,15 +78,15 @@ template <typename Kind> std::optional<Kind> setup_in(const json& read, const ch
     return *kind;
 }
 
-std::string text_of(const json& from, const char* key) {
+std::string words_in(const json& from, const char* key) {
     const auto found = from.find(key);
     return found != from.end() && found->is_string() ? found->get<std::string>() : std::string();
 }
 
 KeptAs kept_in(const json& read) {
-    KeptAs kept{{}, text_of(read, "kept")};
-    if (const fs::path file = text_of(read, "file"); !file.empty())
-        kept.file = OwnFile{file, text_of(read, "file_text")};
+    KeptAs kept{{}, words_in(read, "kept")};
+    if (const fs::path file = words_in(read, "file"); !file.empty())
+        kept.file = OwnFile{file, words_in(read, "file_text")};
     return kept;
 }
 

@@ -152,7 +152,7 @@ Part changed_part(const Indices& before, const Indices& now, PictureSize size) {
     return part;
 }
 
-int append(GifFileType* file, const GifByteType* bytes, int count) {
+int take_bytes(GifFileType* file, const GifByteType* bytes, int count) {
     static_cast<std::string*>(file->UserData)
         ->append(reinterpret_cast<const char*>(bytes), static_cast<std::size_t>(count));
     return count;
@@ -240,7 +240,7 @@ tl::expected<std::string, PublishError> gif_of(const MovingPicture& picture, sce
         return tl::make_unexpected(palette.error());
     std::string bytes;
     int failed = 0;
-    GifFile gif(EGifOpen(&bytes, &append, &failed));
+    GifFile gif(EGifOpen(&bytes, &take_bytes, &failed));
     if (!gif || !put_head(gif.get(), size, *palette))
         return tl::make_unexpected(no_memory());
     Indices before;

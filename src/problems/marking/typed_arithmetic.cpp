@@ -47,7 +47,7 @@ bool takes_angle(Function function) {
 
 /// @param x  in radians where the function takes an angle
 /// @return angles in degrees
-double value_of(Function function, double x) {
+double result_of(Function function, double x) {
     switch (function) {
     case Function::sine:
         return mechanics::portable::sin(x);
@@ -228,7 +228,7 @@ private:
         const double x = takes_angle(function) ? argument * unit.value_or(kDegree_rad) : argument;
         const bool right_angle =
             function == Function::tangent && std::abs(mechanics::portable::cos(x)) < 1e-12;
-        return right_angle ? fail(kNoValue) : finite(value_of(function, x));
+        return right_angle ? fail(kNoValue) : finite(result_of(function, x));
     }
 
     /// "35", "-35" or "(35)".

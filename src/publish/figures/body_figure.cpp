@@ -96,7 +96,7 @@ std::optional<MovingPicture> repetition_picture(const setup::BodySetup& setup,
     for (std::size_t i = 0; i < kFittedPlaces; ++i)
         places.push_back(static_cast<double>(i) / static_cast<double>(kFittedPlaces - 1));
     const scene::BodyStage stage =
-        scene::fit_body(setup.exercise.body_case.body, scene::solved_along(setup.exercise, places),
+        scene::fit_body(setup.exercise.body_case, scene::solved_along(setup.exercise, places),
                         camera_for(setup, style), style.sheet_px, margins_on(style.sheet_px));
     const mechanics::Tempo tempo = setup.exercise.tempo.value_or(mechanics::kUsualTempo);
     MovingPicture picture;

@@ -33,7 +33,7 @@ private:
 /// Flesh around a joint, in fractions of height: as much as keeps limbs on the sheet.
 constexpr double kFlesh = 0.05;
 
-Point flat(const Camera& camera, const Vec3& world_m) {
+Point on_sheet_m(const Camera& camera, const Vec3& world_m) {
     return {camera.right.dot(world_m), camera.up.dot(world_m)};
 }
 
@@ -43,16 +43,16 @@ Bounds bounds_of(const mechanics::BodyCase& body_case, const std::vector<BodyRes
     Bounds bounds;
     for (const BodyResult& result : shown) {
         for (const ThingReach& reach : reaches_of_things(body_case, result.placement))
-            bounds.add(flat(camera, reach.at_m), reach.radius_m);
+            bounds.add(on_sheet_m(camera, reach.at_m), reach.radius_m);
         for (std::size_t i = 0; i < mechanics::kSegmentCount; ++i) {
             const mechanics::SegmentFrame& frame = result.placement.segments[i];
             const double flesh_m = kFlesh * body.height_m;
-            bounds.add(flat(camera, frame.joint_m), flesh_m);
-            bounds.add(flat(camera, frame.at(body.segments[i].tip_m)), flesh_m);
+            bounds.add(on_sheet_m(camera, frame.joint_m), flesh_m);
+            bounds.add(on_sheet_m(camera, frame.at(body.segments[i].tip_m)), flesh_m);
         }
         for (const mechanics::BodyForce& force : result.forces)
             if (force.origin == ForceOrigin::resistance)
-                bounds.add(flat(camera, force.point_m), 0.08);
+                bounds.add(on_sheet_m(camera, force.point_m), 0.08);
     }
     return bounds;
 }

@@ -15,8 +15,8 @@ void add_pulls(const mechanics::BodyResult& result, const BodyStage& stage, doub
             continue;
         const Point from = stage.to_sheet(force.point_m);
         const ArrowSpan span = arrow_span(stage.arrow(force.force_N), longest_px);
-        constexpr double kShortest_px = 5.0;
-        if (span.along_px.norm() >= kShortest_px)
+        constexpr double kShortestRow_px = 5.0;
+        if (span.along_px.norm() >= kShortestRow_px)
             add_arrow(from, from + span.along_px, Tail::plain, {Role::load, 2.5}, shapes);
     }
 }

@@ -21,10 +21,10 @@ struct Cut {
 using Loop = std::vector<Vec3>;
 
 Loop rim_of(const Section& section) {
-    constexpr int kCorners = 24;
+    constexpr int kHeadCorners = 24;
     Loop rim;
-    for (int i = 0; i < kCorners; ++i) {
-        const double turn_rad = 2.0 * mechanics::kPi * (i + 0.5) / kCorners;
+    for (int i = 0; i < kHeadCorners; ++i) {
+        const double turn_rad = 2.0 * mechanics::kPi * (i + 0.5) / kHeadCorners;
         const double forward = std::sin(turn_rad);
         rim.emplace_back(section.centre_m + std::cos(turn_rad) * section.across_m +
                          std::abs(forward) * (forward > 0.0 ? section.front_m : section.back_m));

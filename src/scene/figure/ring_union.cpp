@@ -7,7 +7,7 @@ namespace steelyard::scene {
 
 namespace {
 
-double cross(const Point& a, const Point& b) {
+double turn_of(const Point& a, const Point& b) {
     return a.x() * b.y() - a.y() * b.x();
 }
 
@@ -117,11 +117,11 @@ private:
                 std::max(start.y(), end.y()) < edge.low.y() ||
                 std::min(start.y(), end.y()) > edge.high.y())
                 continue;
-            const double turn = cross(way, end - start);
+            const double turn = turn_of(way, end - start);
             if (turn == 0.0)
                 continue;
-            const double here = cross(start - from, end - start) / turn;
-            const double there = cross(start - from, way) / turn;
+            const double here = turn_of(start - from, end - start) / turn;
+            const double there = turn_of(start - from, way) / turn;
             if (here <= 0.0 || here >= 1.0 || there <= 0.0 || there >= 1.0)
                 continue;
             cuts_[one].push_back({i, here, places_.size()});
@@ -189,7 +189,7 @@ private:
 double doubled_area(const Ring& ring) {
     double sum = 0.0;
     for (std::size_t i = 0; i < ring.size(); ++i)
-        sum += cross(ring[i], ring[(i + 1) % ring.size()]);
+        sum += turn_of(ring[i], ring[(i + 1) % ring.size()]);
     return sum;
 }
 

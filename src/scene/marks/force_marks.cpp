@@ -24,8 +24,8 @@ double head_scale(double length_px, const Stroke& stroke) {
     return std::min(by_width, length_px / (1.4 * kHeadLength_px));
 }
 
-void add_head(const Point& tip, const Point& along, double scale, const Stroke& stroke,
-              std::vector<Shape>& shapes) {
+void add_arrow_head(const Point& tip, const Point& along, double scale, const Stroke& stroke,
+                    std::vector<Shape>& shapes) {
     const Point back = tip - along * (kHeadLength_px * scale);
     const Point side = square_to(along) * (kHeadHalfWidth_px * scale);
     shapes.emplace_back(Triangle{tip, back + side, back - side, stroke.role, stroke.opacity});
@@ -64,7 +64,7 @@ void add_arrow(const Point& from, const Point& to, Tail tail, const Stroke& stro
         const double scale = head_scale(length_px, stroke);
         // The shaft ends inside the head, so that the tip stays sharp.
         shapes.emplace_back(Line{from, to - along * (0.75 * kHeadLength_px * scale), stroke});
-        add_head(to, along, scale, stroke, shapes);
+        add_arrow_head(to, along, scale, stroke, shapes);
     }
     add_tail(from, tail, turn_rad, stroke, shapes);
 }
@@ -148,7 +148,7 @@ void add_turning(const Point& axis, double radius_px, double turn_rad, const Str
                             std::max(start_rad, shaft_rad), stroke});
     const Point tip = axis + radius_px * Point(std::cos(end_rad), std::sin(end_rad));
     const Point base = axis + radius_px * Point(std::cos(shaft_rad), std::sin(shaft_rad));
-    add_head(tip, (tip - base).normalized(), 0.62, stroke, shapes);
+    add_arrow_head(tip, (tip - base).normalized(), 0.62, stroke, shapes);
 }
 
 } // namespace steelyard::scene

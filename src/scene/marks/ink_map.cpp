@@ -11,7 +11,7 @@ namespace {
 
 constexpr double kCell_px = 5.0;
 /// Strokes are followed in steps shorter than a cell.
-constexpr double kStep_px = 3.0;
+constexpr double kMapStep_px = 3.0;
 
 std::size_t cells_across(double length_px) {
     return static_cast<std::size_t>(std::max(std::ceil(length_px / kCell_px), 1.0));
@@ -50,10 +50,10 @@ public:
     void operator()(const Disc& disc) const {
         const double half_rim_px = disc.outline ? 0.5 * disc.outline->width_px : 0.0;
         Ring ring;
-        constexpr int kCorners = 24;
-        for (int i = 0; i < kCorners; ++i)
+        constexpr int kDiscCorners = 24;
+        for (int i = 0; i < kDiscCorners; ++i)
             ring.push_back(on_circle(disc.centre, disc.radius_px + half_rim_px,
-                                     2.0 * mechanics::kPi * i / kCorners));
+                                     2.0 * mechanics::kPi * i / kDiscCorners));
         if (disc.fill)
             add_rings({ring});
         else
@@ -114,7 +114,7 @@ private:
     void add_stroke(const Point& from, const Point& to, double width_px) const {
         const Point half{0.5 * width_px, 0.5 * width_px};
         const Point span = to - from;
-        const int steps = 1 + static_cast<int>(std::min(span.norm(), 1e5) / kStep_px);
+        const int steps = 1 + static_cast<int>(std::min(span.norm(), 1e5) / kMapStep_px);
         for (int i = 0; i <= steps; ++i) {
             const Point at = from + (static_cast<double>(i) / steps) * span;
             mark(at - half, at + half);

@@ -10,8 +10,8 @@ namespace steelyard::scene {
 
 namespace {
 
-constexpr double kBar_px = 13.0;
-constexpr double kCorner_px = 3.0;
+constexpr double kPairBar_px = 13.0;
+constexpr double kPairCorner_px = 3.0;
 constexpr double kLetter_px = 16.0; ///< room for "A" at the left
 constexpr double kValue_px = 82.0;  ///< room for the number at the right
 
@@ -71,12 +71,12 @@ private:
 
     void add_bar(Side side, double size, const std::optional<double>& tick, double top_px) {
         const double length_px = room_px_ * size / full_;
-        const double bar_px = text(kBar_px);
+        const double bar_px = text(kPairBar_px);
         if (length_px >= 0.5) {
             Box box = bar_box(side);
             box.centre = {zero_px_ + 0.5 * length_px, top_px + 0.5 * bar_px};
             box.size_px = {length_px, bar_px};
-            box.corner_px = std::min(kCorner_px, 0.5 * length_px);
+            box.corner_px = std::min(kPairCorner_px, 0.5 * length_px);
             shapes_.emplace_back(box);
         }
         if (tick) {
@@ -108,7 +108,7 @@ void add_side_badge(Side side, const Point& corner_px, double text_scale,
     Box box = bar_box(side);
     box.centre = corner_px + 0.5 * Point(size_px, size_px);
     box.size_px = {size_px, size_px};
-    box.corner_px = kCorner_px;
+    box.corner_px = kPairCorner_px;
     shapes.emplace_back(box);
     shapes.emplace_back(make_label(corner_px + size_px * Point(0.5, 0.76),
                                    side == Side::a ? "A" : "B", TextSize::body,

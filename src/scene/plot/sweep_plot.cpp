@@ -230,14 +230,14 @@ std::string marked_text(const SweepCurve& curve, setup::Dimension dimension,
     constexpr double kNothing_SI = 0.05; // N·m or N: no peak to speak of
     if (dimension != setup::Dimension::number && curve.marked.value_SI < kNothing_SI)
         return text;
-    constexpr double kLevel = 0.005; // of the value: the third figure hardly changes
+    constexpr double kLevelCurve = 0.005; // of the value: the third figure hardly changes
     double least_SI = curve.marked.value_SI;
     double most_SI = least_SI;
     for (const double value_SI : curve.values_SI) {
         least_SI = std::min(least_SI, value_SI);
         most_SI = std::max(most_SI, value_SI);
     }
-    return most_SI - least_SI < kLevel * most_SI
+    return most_SI - least_SI < kLevelCurve * most_SI
                ? text + " throughout"
                : text + " at " + range.text(curve.marked.progress);
 }
