@@ -264,7 +264,7 @@ def formula(given, asked):
 
 def main():
     program = sys.argv[1]
-    count = int(sys.argv[2]) if len(sys.argv) > 2 else 8000
+    count = int(sys.argv[2]) if len(sys.argv) > 2 else 13000
     out = subprocess.run([program, "generate", "--count", str(count), "--seed", "20261125", "--json"],
                          check=True, capture_output=True, text=True).stdout
     formulas = {}

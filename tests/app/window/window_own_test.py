@@ -127,7 +127,7 @@ class Own(WindowTest):
             bench.wait(lambda: bench.frame().says("Written:"), "it to be said where it is")
             picture, = pictures.glob(name)
             if frames:
-                read = subprocess.run(["identify", "-format", "%wx%h\n", str(picture)], check=True,
+                read = subprocess.run(["identify", "-format", "%Wx%H\n", str(picture)], check=True,
                                       text=True, capture_output=True).stdout.split()
                 self.assertEqual(set(read), {"1280x720"})
                 self.assertGreater(len(read), frames)
