@@ -48,7 +48,7 @@ def body(camera, folder):
 def side_by_side(camera, folder):
     window = camera.open(folder)
     window.click_word("Side by side")
-    window.wait(lambda: window.frame().says("Smallest first"), "the list of ways")
+    window.wait(lambda: window.frame().says("Most natural first"), "the list of ways")
     window.rest()
     camera.take("side-by-side")
     return window

@@ -31,7 +31,7 @@ void draw_reading(const Style& style, const BenchModel& model, const Reading& re
 void draw_head(const Style& style, const BenchModel& model, const BenchReadings& readings,
                ColumnState& state, ColumnPen& pen) {
     pen.skip(84.0F);
-    pen.line({TextSize::key, true, Role::ink}, readings.headline);
+    pen.headline(readings.headline);
     pen.skip(29.0F);
     pen.paragraph(kQuietBody, readings.sentence);
     for (const std::string& note : readings.notes) {

@@ -27,7 +27,7 @@ void draw_head(const BodyReadings& readings, const Layout& layout, ColumnPen& pe
     pen.skip(layout.narrow ? 32.0F : 56.0F);
     pen.line(kCaption, "The load pulls hardest at");
     pen.skip(46.0F);
-    pen.line({TextSize::key, true, Role::ink}, readings.headline);
+    pen.headline(readings.headline);
     pen.skip(28.0F);
     pen.paragraph(kQuietBody, readings.sentence);
 }

@@ -98,7 +98,7 @@ RowPress draw_places_row(const Style& style, float width_px, const PlacesRow& ro
     const float words_px = width_of(style, places, 0.0F);
     const float all_words_px = words_px + width_of(style, all_actions.all(), 0.0F);
     const std::size_t all_count = places.size() + all_actions.all().size();
-    float gap_px = gap_for(all_words_px, all_count, style.px(12.0F));
+    float gap_px = gap_for(all_words_px, all_count, style.px(9.0F));
     if (left_px + all_words_px + gap_px * static_cast<float>(all_count) > width_px + 0.5F)
         gap_px = gap_for(words_px, places.size(), style.px(6.0F));
     const float places_px = width_of(style, places, gap_px);

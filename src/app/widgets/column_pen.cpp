@@ -18,6 +18,12 @@ float ColumnPen::line(const TextStyle& how, std::string_view text) {
     return draw_text(list_, style_, how, {left_, y_}, text);
 }
 
+void ColumnPen::headline(std::string_view text) {
+    const TextStyle large{scene::TextSize::key, true, scene::Role::ink};
+    const TextStyle smaller{scene::TextSize::reading, true, scene::Role::ink};
+    line(text_width(style_, large, text) <= width_ ? large : smaller, text);
+}
+
 void ColumnPen::paragraph(const TextStyle& how, std::string_view text) {
     y_ = draw_paragraph(list_, style_, how, {left_, y_}, width_, text);
 }

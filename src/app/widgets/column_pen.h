@@ -20,6 +20,8 @@ public:
     void skip_px(float px) { y_ += px; }
     /// A line of text with its baseline here; does not move on.
     float line(const TextStyle& how, std::string_view text);
+    /// The one line that matters, smaller where it would run out of the column.
+    void headline(std::string_view text);
     /// Text broken to the column's width; moves on to the baseline after it.
     void paragraph(const TextStyle& how, std::string_view text);
     void divider();
