@@ -1,9 +1,9 @@
 #pragma once
 // Making a handout: choices in the column, the page as it will be printed on the stage.
 
+#include "app/background_work.h"
 #include "app/frame/frame_input.h"
 #include "app/frame/layout.h"
-#include "app/handout/background_work.h"
 #include "app/handout/blueprint_shelf.h"
 #include "app/handout/handout_choices.h"
 #include "app/handout/page_texture.h"

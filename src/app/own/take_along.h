@@ -1,7 +1,7 @@
 #pragma once
 // What is on a stage as a picture to take along: still, or moving through its repetition.
 
-#include "app/handout/background_work.h"
+#include "app/background_work.h"
 #include "lesson/lesson.h"
 #include "mechanics/muscle/muscle.h"
 #include "publish/pictures/picture_size.h"

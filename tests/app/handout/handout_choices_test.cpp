@@ -1,4 +1,4 @@
-#include "app/handout/background_work.h"
+#include "app/background_work.h"
 #include "app/handout/handout_choices.h"
 #include "catch.h"
 
