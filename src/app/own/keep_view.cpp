@@ -124,9 +124,13 @@ KeepState open_keep(const OwnSetups& own, setup::Setup setup, std::optional<OwnF
 KeepFrame draw_keep(const Style& style, const scene::Point& window_px,
                     const std::vector<KeyPress>& keys, const OwnSetups& own, KeepState& state) {
     KeepFrame frame;
-    for (const KeyPress& key : keys)
+    std::optional<KeepWish> wish;
+    const KeepWish usual = state.file ? KeepWish::same_file : KeepWish::new_file;
+    for (const KeyPress& key : keys) // those that the name has no use for
         if (key.key == key::kEscape)
             frame.close = true;
+        else if (key.key == key::kEnter || key.key == key::kKeypadEnter)
+            wish = usual;
     begin_area("keep", scene::Point::Zero(), window_px, true);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float left_px = 24.0F;
@@ -136,9 +140,8 @@ KeepFrame draw_keep(const Style& style, const scene::Point& window_px,
     draw_text(list, style, {TextSize::reading, true, Role::ink}, {left_px, y},
               "Save as one of yours");
     y += style.px(24.0F);
-    std::optional<KeepWish> wish;
     if (draw_name({left_px, y}, width_px, state, frame))
-        wish = state.file ? KeepWish::same_file : KeepWish::new_file;
+        wish = usual;
     y += style.px(60.0F);
     if (!state.fault.empty())
         y = draw_paragraph(list, style, {TextSize::body, false, Role::wrong}, {left_px, y},

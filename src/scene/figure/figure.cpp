@@ -233,12 +233,11 @@ private:
         add_hairlines(cloth.rings);
         const Vec3 along = placement_[clothed].rotation * body_[clothed].tip_m;
         const bool comes_nearer = stage_.camera.toward_eye().dot(along) > 0.0;
-        if (!comes_nearer)
-            shapes_.emplace_back(std::move(skin));
-        if (!cloth.rings.empty())
-            shapes_.emplace_back(std::move(cloth));
-        if (comes_nearer)
-            shapes_.emplace_back(std::move(skin));
+        Outline& below = comes_nearer ? cloth : skin;
+        Outline& above = comes_nearer ? skin : cloth;
+        for (Outline* one : {&below, &above})
+            if (!one->rings.empty())
+                shapes_.emplace_back(std::move(*one));
     }
 
     // --- hairlines ----------------------------------------------------------------------------
