@@ -175,7 +175,7 @@ TEST_CASE(
                 }
     }
     INFO(counts.told);
-    CHECK(counts.drawings >= 60 * 4 * 2 * sizes_px().size());
+    CHECK(counts.drawings >= 60 * 4 * 2 * static_cast<int>(sizes_px().size()));
     CHECK(counts.words > 8 * counts.drawings);
     CHECK(counts.on_words == 0);
     CHECK(counts.struck == 0);
