@@ -119,7 +119,7 @@ class Own(WindowTest):
 
     def test_a_picture_and_a_moving_one_are_taken_along(self):
         bench = self.open(self.setups / "body" / "lateral-raise-straight.setup.toml")
-        bench.press("ctrl+s", "Escape", "ctrl+s")
+        bench.press("ctrl+s")
         for word, name, frames in (("SVG", "*.svg", None), ("moving picture (GIF)", "*.gif", 50)):
             bench.click_word(word)
             pictures = bench.folder / "steelyard" / "pictures"
