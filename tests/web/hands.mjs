@@ -1,5 +1,8 @@
 // The ways to reach what is on the page: keys, a mouse, a finger. A learner at work has one of them.
 
+/** What stands before a choice. */
+export const letterOf = (number) => 'ABCDEFGHI'[number - 1];
+
 export class Keys {
     constructor(page) { this.page = page; }
     choose(number) { return this.page.press(String(number)); }
@@ -11,11 +14,12 @@ export class Keys {
 class Pointing {
     constructor(page) { this.page = page; }
 
-    /** A choice by its number: its words begin beside it. */
+    /** A choice by its number: its words begin beside its letter. */
     async choose(number) {
-        // The last one that is shown: a drawing may have numbers of its own.
-        const choice = (await this.page.rest()).texts.filter((entry) => entry.text === String(number)).at(-1);
-        if (!choice) throw new Error(`there is no choice ${number}`);
+        // The last one that is shown: a drawing may have letters of its own.
+        const letter = letterOf(number);
+        const choice = (await this.page.rest()).texts.filter((entry) => entry.text === letter).at(-1);
+        if (!choice) throw new Error(`there is no choice ${letter}`);
         await this.pressAt(choice.x + 30, choice.y - 4);
     }
 

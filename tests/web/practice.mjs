@@ -39,7 +39,7 @@ export async function fillIn(page, hand, kind, code) {
     if (kind === 'number') {
         await page.type(rightNumber(code));
     } else if (kind === 'order') {
-        const choices = (await page.texts()).filter((text) => /^[1-9]$/.test(text)).length;
+        const choices = (await page.texts()).filter((text) => /^[A-I]$/.test(text)).length;
         for (let number = 1; number <= choices; ++number) await hand.choose(number);
     } else if (kind === 'place') {
         await hand.place();
