@@ -137,6 +137,8 @@ void draw_rows(const Style& style, const BodyModel& model, const BodyReadings& r
             state.unfolded = open ? std::nullopt : std::optional(row.id);
         if (row.id == words::BodyQuantity::muscles && readings.pair)
             draw_force_pair(style, *readings.pair, pen);
+        else if (row.id == words::BodyQuantity::muscles)
+            pen.skip(12.0F); // a paragraph may follow here too
         // The caution belongs beside the share, and both are long: where the torque is unfolded.
         if (row.id == words::BodyQuantity::torque && open && !readings.strength.empty())
             pen.paragraph(kCaption, readings.strength);
