@@ -111,16 +111,17 @@ void apply(BenchModel& model, const ChangeLoad& intent) {
 }
 
 void apply(BenchModel& model, const NamePart& intent) {
+    if (intent.name.empty()) {
+        model.message = "Enter a name, such as crate or hand.";
+        return;
+    }
     BenchState state = model.state;
     mechanics::Lever& lever = state.setup.lever;
-    if (intent.name.empty())
-        model.message = "Enter a name, such as crate or hand.";
-    else if (intent.part.kind == scene::PartKind::effort)
+    if (intent.part.kind == scene::PartKind::effort)
         lever.effort.name = intent.name;
     else if (intent.part.kind == scene::PartKind::load && intent.part.index < lever.loads.size())
         lever.loads[intent.part.index].name = intent.name;
-    if (!intent.name.empty())
-        put(model, std::move(state), 0);
+    put(model, std::move(state), 0);
 }
 
 void apply(BenchModel& model, const SetNumber& intent) {

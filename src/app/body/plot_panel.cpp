@@ -1,5 +1,6 @@
 #include "app/body/plot_panel.h"
 
+#include "app/own/own_files.h"
 #include "app/platform/folders.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
@@ -46,17 +47,7 @@ scene::Drawing picture_of(const BodyModel& model, PlotSubject subject,
 
 /// "one-arm-row-torque.png": from the exercise's name, plain letters only.
 std::string file_name(const BodyModel& model, PlotSubject subject, const char* ending) {
-    std::string name;
-    for (const char letter : model.state.setup.head.name) {
-        const auto byte = static_cast<unsigned char>(letter);
-        if (byte < 0x80U && std::isalnum(byte) != 0)
-            name += static_cast<char>(std::tolower(byte));
-        else if (!name.empty() && name.back() != '-')
-            name += '-';
-    }
-    while (!name.empty() && name.back() == '-')
-        name.pop_back();
-    return name + "-" + word_of(subject) + ending;
+    return file_stem(model.state.setup.head.name, {}) + "-" + word_of(subject) + ending;
 }
 
 std::string write_picture(const BodyModel& model, const PlotPanel& panel, scene::Look look,

@@ -16,7 +16,9 @@ namespace {
 /// File systems take 255 bytes for a name; a number and an ending come to it.
 constexpr std::size_t kLongestStem = 60;
 
-std::string stem_of(std::string_view title, std::string_view otherwise) {
+} // namespace
+
+std::string file_stem(std::string_view title, std::string_view otherwise) {
     std::string stem;
     for (const char c : title) {
         const auto letter = static_cast<unsigned char>(c);
@@ -31,8 +33,6 @@ std::string stem_of(std::string_view title, std::string_view otherwise) {
     return stem.empty() ? std::string(otherwise) : stem;
 }
 
-} // namespace
-
 fs::path own_folder_of(std::string_view what) {
     const fs::path own = setup::own_folder();
     return own.empty() ? own : own / what;
@@ -42,7 +42,7 @@ fs::path free_path(const fs::path& folder, std::string_view title, std::string_v
                    std::string_view otherwise) {
     if (folder.empty())
         return {};
-    const std::string stem = stem_of(title, otherwise);
+    const std::string stem = file_stem(title, otherwise);
     std::error_code failed;
     fs::path path = folder / fmt::format("{}{}", stem, ending);
     for (int number = 2; fs::exists(path, failed); ++number)
