@@ -14,24 +14,33 @@ install(FILES ${package_folder}/steelyard.metainfo.xml DESTINATION ${CMAKE_INSTA
 install(FILES ${package_folder}/steelyard.svg
         DESTINATION ${CMAKE_INSTALL_DATADIR}/icons/hicolor/scalable/apps)
 
-# The manual page is what the program says of itself, and the notices are those of the packages it
-# was built with: both are written once the program is built.
+# The manual page and what completes words in shells are what the program says of itself, and the
+# notices are those of the packages it was built with: all are written once the program is built.
 set(documents_folder ${CMAKE_BINARY_DIR}/documents)
 configure_file(${package_folder}/changelog.in ${documents_folder}/changelog @ONLY)
 add_custom_command(
   OUTPUT ${documents_folder}/steelyard.1.gz ${documents_folder}/changelog.gz
-         ${documents_folder}/copyright
-  COMMAND ${STEELYARD_PYTHON} ${package_folder}/man_page.py $<TARGET_FILE:steelyard>
-          ${documents_folder}/steelyard.1.gz
+         ${documents_folder}/copyright ${documents_folder}/steelyard.bash
+         ${documents_folder}/_steelyard ${documents_folder}/steelyard.fish
+  COMMAND steelyard reference man > ${documents_folder}/steelyard.1
+  COMMAND gzip -9nf ${documents_folder}/steelyard.1
+  COMMAND steelyard reference bash > ${documents_folder}/steelyard.bash
+  COMMAND steelyard reference zsh > ${documents_folder}/_steelyard
+  COMMAND steelyard reference fish > ${documents_folder}/steelyard.fish
   COMMAND ${STEELYARD_PYTHON} ${package_folder}/notices.py ${CMAKE_SOURCE_DIR}/LICENSE
           ${documents_folder}/copyright
   COMMAND gzip -9nfk ${documents_folder}/changelog
-  DEPENDS steelyard ${package_folder}/man_page.py ${package_folder}/notices.py
-          ${documents_folder}/changelog
-  COMMENT "Writing the manual page and the notices"
+  DEPENDS steelyard ${package_folder}/notices.py ${documents_folder}/changelog
+  COMMENT "Writing the manual page, completions and the notices"
   VERBATIM)
 add_custom_target(documents DEPENDS ${documents_folder}/copyright)
 install(FILES ${documents_folder}/steelyard.1.gz DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 OPTIONAL)
+install(FILES ${documents_folder}/steelyard.bash RENAME steelyard
+        DESTINATION ${CMAKE_INSTALL_DATADIR}/bash-completion/completions OPTIONAL)
+install(FILES ${documents_folder}/_steelyard
+        DESTINATION ${CMAKE_INSTALL_DATADIR}/zsh/vendor-completions OPTIONAL)
+install(FILES ${documents_folder}/steelyard.fish
+        DESTINATION ${CMAKE_INSTALL_DATADIR}/fish/vendor_completions.d OPTIONAL)
 install(FILES ${documents_folder}/changelog.gz ${documents_folder}/copyright
         DESTINATION ${CMAKE_INSTALL_DATADIR}/doc/steelyard OPTIONAL)
 

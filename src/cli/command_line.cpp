@@ -1,7 +1,8 @@
 #include "cli/command_line.h"
 
+#include "cli/options/checked_options.h"
+#include "cli/reference/exit_statuses.h"
 #include "cli/study/record_folder.h"
-#include "setup/toml/spelling.h"
 
 #include <fmt/format.h>
 
@@ -34,8 +35,12 @@ std::string overview(const std::vector<Verb>& verbs) {
         text += verb.examples.substr(0, verb.examples.find('\n'));
         text += '\n';
     }
+    text += "\nExit status:\n";
+    for (const StatusMeaning& status : kExitStatuses)
+        text += fmt::format("  {}  {}\n", static_cast<int>(status.status), status.says);
     text += "\n`steelyard VERB --help` shows a verb's options and more examples;\n"
-            "`steelyard --version` says which version this is.\n"
+            "`steelyard --version` says which version this is. A file's name may be -, for\n"
+            "standard input or output.\n"
             "A setup is a short text file: assets/setups/README.md shows how to write one.\n\n"
             "Educational, not medical advice. Estimates for rigid levers and limbs. Stop if it\n"
             "hurts. Local regulations, your scope of practice and licensed practitioners come\n"
@@ -50,10 +55,6 @@ std::string sentence(std::string_view summary) {
     return text + '.';
 }
 
-int number_of(ExitStatus status) {
-    return static_cast<int>(status);
-}
-
 ExitStatus refuse(const Streams& streams, std::string_view message, std::string_view command) {
     streams.err << fmt::format("{}\nSee `{} --help`.\n", message, command);
     return ExitStatus::bad_input;
@@ -65,6 +66,20 @@ std::vector<const char*> verb_first(int argc, const char* const* argv) {
     const int moved = leading_data_words(argc, argv);
     std::rotate(words.begin() + 1, words.begin() + 1 + moved, words.end());
     return words;
+}
+
+/// What was typed and is no option, with the nearest one.
+std::string unknown_word(const CLI::App& parser) {
+    const std::vector<std::string> left = parser.remaining();
+    const std::string typed = left.empty() ? "" : left.front();
+    if (typed.rfind("--", 0) != 0)
+        return fmt::format("'{}' was not expected.", typed);
+    std::vector<std::string> names;
+    for (const CLI::Option* option : parser.get_options())
+        for (const std::string& name : option->get_lnames())
+            names.push_back("--" + name);
+    const std::string name = typed.substr(0, typed.find('='));
+    return fmt::format("There is no option '{}'.{}", name, did_you_mean(name, names));
 }
 
 ExitStatus run_verb(const Verb& verb, const std::vector<const char*>& words, bool names_record,
@@ -82,6 +97,8 @@ ExitStatus run_verb(const Verb& verb, const std::vector<const char*>& words, boo
     } catch (const CLI::CallForHelp&) {
         streams.out << parser.help();
         return ExitStatus::ok;
+    } catch (const CLI::ExtrasError&) {
+        return refuse(streams, unknown_word(parser), command);
     } catch (const CLI::ParseError& error) {
         return refuse(streams, error.what(), command);
     }
@@ -89,12 +106,10 @@ ExitStatus run_verb(const Verb& verb, const std::vector<const char*>& words, boo
 }
 
 std::string unknown_verb(std::string_view word, const std::vector<Verb>& verbs) {
-    std::vector<std::string_view> names;
+    std::vector<std::string> names;
     for (const Verb& verb : verbs)
-        names.push_back(verb.name);
-    const std::string meant = setup::nearest_spelling(word, names);
-    return fmt::format("There is no verb '{}'.{}", word,
-                       meant.empty() ? "" : fmt::format(" Did you mean '{}'?", meant));
+        names.emplace_back(verb.name);
+    return fmt::format("There is no verb '{}'.{}", word, did_you_mean(word, names));
 }
 
 ExitStatus run(int argc, const char* const* argv, const Streams& streams) {
@@ -131,7 +146,7 @@ int run_command_line(int argc, const char* const* argv, const Streams& streams) 
         streams.err << "The output could not be written in full.\n";
         status = ExitStatus::failed;
     }
-    return number_of(status);
+    return static_cast<int>(status);
 }
 
 } // namespace steelyard::cli

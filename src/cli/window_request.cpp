@@ -43,27 +43,38 @@ bool asks_for_window(int argc, const char* const* argv) {
     return ends_with(first, ".toml") || first == "--size" || first == "--narration";
 }
 
+void add_window_options(CLI::App& command, WindowWords& words) {
+    command.add_option("FILE", words.file, "a setup or a lesson to begin with")->type_name("");
+    command.add_option("--size", words.size, "as large as this")->type_name("WxH");
+    command
+        .add_option("--narration", words.narration,
+                    "write what every frame shows, in words and places, as lines of JSON")
+        ->type_name("FILE");
+    add_data_option(command, words.data);
+}
+
 tl::expected<WindowRequest, std::string> read_window_request(int argc, const char* const* argv) {
-    WindowRequest request;
-    std::string size;
-    std::string data;
+    WindowWords words;
     CLI::App parser;
     parser.set_help_flag();
-    parser.add_option("--size", size);
-    parser.add_option("--narration", request.narration);
-    parser.add_option("file", request.file);
-    add_data_option(parser, data);
+    add_window_options(parser, words);
     try {
         parser.parse(argc, argv);
     } catch (const CLI::ParseError& error) {
         return tl::unexpected(std::string(error.what()));
     }
-    if (!data.empty())
-        request.record_folder = data;
-    if (!size.empty() && !read_size(size, request))
+    WindowRequest request;
+    const auto take = [](const std::string& typed, std::optional<std::filesystem::path>& path) {
+        if (!typed.empty())
+            path = typed;
+    };
+    take(words.file, request.file);
+    take(words.narration, request.narration);
+    take(words.data, request.record_folder);
+    if (!words.size.empty() && !read_size(words.size, request))
         return tl::unexpected(fmt::format("'{}' is not a size of a window: give width and height "
                                           "from {} to {}, as in --size 1280x720",
-                                          size, kLeast_px, kMost_px));
+                                          words.size, kLeast_px, kMost_px));
     return request;
 }
 

@@ -7,6 +7,10 @@
 #include <optional>
 #include <string>
 
+namespace CLI {
+class App;
+}
+
 namespace steelyard::cli {
 
 /// steelyard [--data DIR] [--size WxH] [--narration FILE] [FILE]
@@ -17,6 +21,17 @@ struct WindowRequest {
     int width_px = 0;                                   ///< 0 = as it was last time
     int height_px = 0;
 };
+
+/// What was typed for the window, as it was typed.
+struct WindowWords {
+    std::string file;
+    std::string size;
+    std::string narration;
+    std::string data;
+};
+
+/// Declares FILE, --data, --size and --narration.
+void add_window_options(CLI::App& command, WindowWords& words);
 
 /// True when the arguments ask for the window: none at all, the file of a setup or a lesson, or an
 /// option of the window; --data DIR may stand before.

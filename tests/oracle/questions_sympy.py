@@ -270,7 +270,7 @@ def main():
     formulas = {}
     checked = collections.Counter()
     failures = []
-    for question in json.loads(out):
+    for question in json.loads(out)["questions"]:
         if question["kind"] != "numeric":
             continue
         values = {g["name"]: g["value"] * UNITS[g["unit"]] for g in question["given"]

@@ -116,7 +116,7 @@ inBrowser('a dragged load gives the numbers that the native solver gives', async
     assert.ok(right.load_arm_m < 1.0, `the load is at ${right.load_arm_m}`); // it was at 1.1 m
     const texts = await page.texts();
     const at = texts.indexOf('Load torque');
-    const torque = Math.abs(right.torque_load_Nm);
+    const torque = Math.abs(right.load_torque_Nm);
     const half = 0.5 * 10 ** (Math.floor(Math.log10(torque)) - 2); // three figures are shown
     assert.ok(Math.abs(Number.parseFloat(texts[at + 1]) - torque) <= 1.001 * half,
         `${texts[at + 1]} is shown, ${torque} is right`);

@@ -18,14 +18,11 @@ int main(int argc, char** argv) {
     problems::PaperPlan plan;
     plan.seed = std::strtoull(argv[1], nullptr, 10);
     plan.count = std::strtoull(argv[2], nullptr, 10);
-    bool first = true;
-    std::cout << '[';
+    cli::JsonRows rows(std::cout, "generate", "questions", cli::RowStyle::document);
     const auto drawn = problems::draw_paper(bank, plan, [&](const problems::Instance& instance) {
-        std::cout << (first ? "\n" : ",\n")
-                  << cli::question_json(write_question(bank, instance)).dump();
-        first = false;
+        rows.add(cli::question_json(write_question(bank, instance)));
         return true;
     });
-    std::cout << "\n]\n";
+    rows.finish();
     return bank.faults.empty() && drawn ? 0 : 1;
 }

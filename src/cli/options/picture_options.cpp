@@ -1,5 +1,7 @@
 #include "cli/options/picture_options.h"
 
+#include "cli/options/checked_options.h"
+#include "cli/options/standard_stream.h"
 #include "paint/paint_tools.h"
 
 #include <fmt/format.h>
@@ -23,15 +25,21 @@ std::optional<publish::PictureSize> read_size(const std::string& text) {
     return height.ec == std::errc() && height.ptr == end ? std::optional(size) : std::nullopt;
 }
 
-scene::Look read_look(const std::string& text) {
-    if (text == "light")
-        return scene::Look::light;
-    if (text == "dark")
-        return scene::Look::dark;
-    if (text == "print")
-        return scene::Look::print;
-    throw CLI::ValidationError("--look",
-                               fmt::format("'{}' is none of light, dark and print.", text));
+scene::Look look_called(const std::string& word) {
+    return word == "light"  ? scene::Look::light
+           : word == "dark" ? scene::Look::dark
+                            : scene::Look::print;
+}
+
+ExitStatus tell(const publish::PublishError& error, const Streams& streams) {
+    streams.err << error.message << '\n';
+    return status_of(error);
+}
+
+/// Writes what was made, under the name that was asked for.
+ExitStatus write_made(const tl::expected<std::string, publish::PublishError>& bytes,
+                      const PictureOptions& options, const Streams& streams) {
+    return bytes ? write_out(options.out, *bytes, streams) : tell(bytes.error(), streams);
 }
 
 } // namespace
@@ -40,9 +48,13 @@ void add_picture_options(CLI::App& command, PictureOptions& options) {
     command
         .add_option("--out", options.out,
                     "file to write; .png, .svg or .pdf says the format. A repetition moves in "
-                    "a .gif, or as a PNG each in a folder whose name ends in /")
+                    "a .gif, or as a PNG each in a folder whose name ends in /. - is standard "
+                    "output, with --format")
         ->required()
         ->type_name("FILE");
+    only_words(command.add_option("--format", options.format,
+                                  "whatever the file's name says; gif is for a repetition"),
+               {"png", "svg", "pdf", "gif"});
     command
         .add_option_function<std::string>(
             "--size",
@@ -57,32 +69,44 @@ void add_picture_options(CLI::App& command, PictureOptions& options) {
             fmt::format("width and height in pixels, {}x{} when not given", options.size.width_px,
                         options.size.height_px))
         ->type_name("WxH");
-    command
-        .add_option_function<std::string>(
-            "--look", [&options](const std::string& text) { options.look = read_look(text); },
-            "light, dark, or print (white, readable in greys)")
-        ->type_name("LOOK");
+    only_words(command.add_option_function<std::string>(
+                   "--look",
+                   [&options](const std::string& word) { options.look = look_called(word); },
+                   "print is white and readable in greys"),
+               {"light", "dark", "print"});
+}
+
+std::optional<publish::PictureFormat> wanted_format(const PictureOptions& options) {
+    return publish::picture_format(options.format.empty() ? options.out : "x." + options.format);
+}
+
+bool wants_moving(const PictureOptions& options) {
+    return publish::moving_format(options.out) == publish::MovingFormat::pngs ||
+           wanted_format(options) == publish::PictureFormat::gif;
 }
 
 ExitStatus write_picture(const scene::Drawing& drawing, const PictureOptions& options,
                          const Streams& streams) {
-    const auto written = publish::write_picture(drawing, options.look, options.size, options.out,
-                                                paint::paint_tools());
-    if (!written) {
-        streams.err << written.error().message << '\n';
-        return status_of(written.error());
+    const auto format = wanted_format(options);
+    if (!format) {
+        streams.err << fmt::format("--out {}: the name says no format. End it in .png, .svg or "
+                                   ".pdf, or say it with --format.\n",
+                                   options.out);
+        return ExitStatus::bad_input;
     }
-    return ExitStatus::ok;
+    return write_made(
+        publish::picture_bytes(drawing, options.look, options.size, *format, paint::paint_tools()),
+        options, streams);
 }
 
 ExitStatus write_moving_picture(const publish::MovingPicture& picture,
                                 const PictureOptions& options, const Streams& streams) {
+    if (publish::moving_format(options.out) != publish::MovingFormat::pngs)
+        return write_made(paint::paint_tools().gif(picture, options.look, options.size, {}),
+                          options, streams);
     const auto written = publish::write_moving_picture(picture, options.look, options.size,
                                                        options.out, paint::paint_tools());
-    if (written)
-        return ExitStatus::ok;
-    streams.err << written.error().message << '\n';
-    return status_of(written.error());
+    return written ? ExitStatus::ok : tell(written.error(), streams);
 }
 
 ExitStatus status_of(const publish::PublishError& error) {

@@ -6,20 +6,28 @@
 #include "scene/drawing.h"
 #include "scene/palette.h"
 
+#include <optional>
 #include <string>
 
 namespace steelyard::cli {
 
 struct PictureOptions {
     std::string out;
+    std::string format; ///< "png"; empty = as the name of the file ends
     publish::PictureSize size;
     scene::Look look = scene::Look::light;
 };
 
-/// Declares --out, --size and --look; what the options hold before is their default.
+/// Declares --out, --format, --size and --look; what the options hold before is their default.
 void add_picture_options(CLI::App& command, PictureOptions& options);
 
-/// Writes the picture and tells on streams.out where it is; told on streams.err when it cannot be.
+/// What the options ask for; empty where the name of the file does not say it, or says a folder.
+std::optional<publish::PictureFormat> wanted_format(const PictureOptions& options);
+
+/// Whether a repetition is asked for, moving: a GIF, or a folder of pictures.
+bool wants_moving(const PictureOptions& options);
+
+/// Writes the picture, to standard output for "-"; told on streams.err when it cannot be.
 ExitStatus write_picture(const scene::Drawing& drawing, const PictureOptions& options,
                          const Streams& streams);
 

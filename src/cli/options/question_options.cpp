@@ -1,5 +1,6 @@
 #include "cli/options/question_options.h"
 
+#include "cli/options/checked_options.h"
 #include "setup/files/data_folder.h"
 
 #include <CLI/CLI.hpp>
@@ -8,17 +9,21 @@
 namespace steelyard::cli {
 
 void add_bank_option(CLI::App& command, QuestionOptions& options) {
-    command.add_option("--bank", options.bank, "Folder of the question bank, if not our own");
+    command.add_option("--bank", options.bank, "folder of the question bank, if not our own")
+        ->type_name("DIR");
 }
 
 void add_choice_options(CLI::App& command, QuestionOptions& options) {
-    command.add_option("--skill", options.skill, "Only this skill (ids: steelyard bank list)");
-    command.add_option("--family", options.family, "Only this family");
-    command.add_option("--difficulty", options.difficulty, "Only this, from 1 (easy) to 5 (hard)")
-        ->check(CLI::Range(1, 5));
-    command.add_option("--units", options.system, "Only questions in SI or US units")
-        ->check(CLI::IsMember({"SI", "US"}, CLI::ignore_case));
-    command.add_option("--seed", options.seed, "The same seed gives the same questions");
+    command.add_option("--skill", options.skill, "only this skill (`steelyard list skills`)")
+        ->type_name("SKILL");
+    command.add_option("--family", options.family, "only this family (`steelyard list families`)")
+        ->type_name("FAMILY");
+    command.add_option("--difficulty", options.difficulty, "only this, from 1 (easy) to 5 (hard)")
+        ->check(CLI::Range(1, 5))
+        ->type_name("N");
+    only_words(command.add_option("--units", options.system, "only questions in SI or US units"),
+               {"SI", "US"});
+    add_seed_option(command, options.seed, "the same seed gives the same questions");
     add_bank_option(command, options);
 }
 

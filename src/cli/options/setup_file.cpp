@@ -1,6 +1,7 @@
 #include "cli/options/setup_file.h"
 
 #include "cli/options/shipped_file.h"
+#include "cli/options/standard_stream.h"
 
 #include <filesystem>
 #include <ostream>
@@ -8,7 +9,21 @@
 
 namespace steelyard::cli {
 
+namespace {
+
+std::optional<setup::Setup> from_input(const Streams& streams) {
+    auto setup = setup::parse_setup(all_of_input(streams), kStandardInput);
+    if (setup)
+        return std::move(*setup);
+    streams.err << to_text(setup.error()) << '\n';
+    return std::nullopt;
+}
+
+} // namespace
+
 std::optional<setup::Setup> setup_from(const std::string& file, const Streams& streams) {
+    if (file == kStandardStream)
+        return from_input(streams);
     const std::filesystem::path path = shipped_or_own(file, "setups", setup::kSetupEnding);
     auto setup = setup::read_setup(path);
     if (!setup) {

@@ -17,7 +17,6 @@ namespace {
 
 using mechanics::Interval;
 using mechanics::MuscleReading;
-using nlohmann::ordered_json;
 using setup::Dimension;
 using setup::UnitSystem;
 using words::HingeReading;
@@ -26,19 +25,18 @@ using words::HingeReading;
 constexpr double kNoForce_N = 1e-9;
 constexpr double kNoAngle_rad = 1e-6;
 
-ordered_json range_json(const std::optional<Interval>& range) {
-    return range ? ordered_json{range->low, range->high} : ordered_json();
+Json range_json(const std::optional<Interval>& range) {
+    return range ? Json{range->low, range->high} : Json();
 }
 
-/// Adding 0 turns -0 into 0.
-ordered_json vector_json(const mechanics::Vec3& v) {
-    return {v.x() + 0.0, v.y() + 0.0, v.z() + 0.0};
+Json vector_json(const mechanics::Vec3& v) {
+    return {v.x(), v.y(), v.z()};
 }
 
-ordered_json class_json(const std::optional<mechanics::MuscleLever>& lever) {
+Json class_json(const std::optional<mechanics::MuscleLever>& lever) {
     return lever && lever->of_whole.lever_class
-               ? ordered_json(static_cast<int>(*lever->of_whole.lever_class))
-               : ordered_json();
+               ? Json(static_cast<int>(*lever->of_whole.lever_class))
+               : Json();
 }
 
 /// Whether a solution's tensions are results: of balance, or of rest.
@@ -47,12 +45,12 @@ bool names_forces(const mechanics::MuscleSolution& solution) {
            solution.outcome == mechanics::MuscleOutcome::no_torque;
 }
 
-ordered_json force_json(const mechanics::MuscleSolution& solution, std::size_t i) {
-    return names_forces(solution) ? ordered_json(solution.muscles[i].tension_N) : ordered_json();
+Json force_json(const mechanics::MuscleSolution& solution, std::size_t i) {
+    return names_forces(solution) ? Json(solution.muscles[i].tension_N) : Json();
 }
 
-ordered_json muscles_json(const HingeReading& hinge) {
-    ordered_json json;
+Json muscles_json(const HingeReading& hinge) {
+    Json json = Json::object();
     const mechanics::HingeMuscles& at = hinge.muscles;
     for (std::size_t i = 0; i < at.solution.muscles.size(); ++i) {
         if (!hinge.listed[i].is_known())
@@ -61,33 +59,31 @@ ordered_json muscles_json(const HingeReading& hinge) {
         const bool pulls = names_forces(at.solution) && muscle.parts;
         const auto credit = words::arm_credit(hinge.listed[i], at.pulls[i]);
         const Interval arms_m = at.pulls[i].arm_range_m;
-        ordered_json one;
-        one["moment_arm_m"] = credit ? ordered_json(muscle.arm_m) : ordered_json();
-        one["moment_arm_range_m"] = credit ? ordered_json{arms_m.low, arms_m.high} : ordered_json();
-        one["basis"] = credit ? ordered_json(setup::basis_name(credit->basis)) : ordered_json();
+        Json one;
+        one["moment_arm_m"] = credit ? Json(muscle.arm_m) : Json();
+        one["moment_arm_range_m"] = credit ? Json{arms_m.low, arms_m.high} : Json();
+        one["basis"] = credit ? Json(setup::basis_name(credit->basis)) : Json();
         one["moment_arm_outside_valid_range"] = at.pulls[i].arm_clamped;
         one["force_N"] = force_json(at.solution, i);
         one["force_range_N"] = range_json(muscle.tension_range_N);
-        one["most_force_N"] = muscle.most_N ? ordered_json(*muscle.most_N) : ordered_json();
-        one["turning_N"] = pulls ? ordered_json(muscle.parts->turning_N) : ordered_json();
-        one["compressing_N"] = pulls ? ordered_json(muscle.parts->compressing_N) : ordered_json();
+        one["most_force_N"] = or_null(muscle.most_N);
+        one["turning_N"] = pulls ? Json(muscle.parts->turning_N) : Json();
+        one["compressing_N"] = pulls ? Json(muscle.parts->compressing_N) : Json();
         one["lever_class"] = class_json(at.levers[i]);
         one["lever_class_about_support"] = class_json(at.levers_about_support[i]);
-        if (!hinge.listed[i].class_note.empty())
-            one["lever_class_note"] = hinge.listed[i].class_note;
-        one["source"] = credit ? ordered_json(credit->citation.text) : ordered_json();
-        one["mark"] =
-            credit ? ordered_json(setup::mark_name(credit->citation.mark)) : ordered_json();
+        one["lever_class_note"] =
+            hinge.listed[i].class_note.empty() ? Json() : Json(hinge.listed[i].class_note);
+        one["source"] = credit ? Json(credit->citation.text) : Json();
+        one["mark"] = credit ? Json(setup::mark_name(credit->citation.mark)) : Json();
         json[muscle.muscle] = std::move(one);
     }
     return json;
 }
 
-ordered_json strength_json(const words::StrengthBeside& beside) {
-    ordered_json json;
+Json strength_json(const words::StrengthBeside& beside) {
+    Json json;
     json["mean_Nm"] = beside.strength.mean_Nm;
-    json["sd_Nm"] =
-        beside.strength.sd_Nm > 0.0 ? ordered_json(beside.strength.sd_Nm) : ordered_json();
+    json["sd_Nm"] = beside.strength.sd_Nm > 0.0 ? Json(beside.strength.sd_Nm) : Json();
     json["share"] = beside.share.mean;
     json["share_range"] = range_json(beside.share.band);
     json["people"] = beside.measured.people;
@@ -97,57 +93,64 @@ ordered_json strength_json(const words::StrengthBeside& beside) {
     return json;
 }
 
-ordered_json hinge_json(const HingeReading& hinge, UnitSystem units) {
-    ordered_json json;
-    json["angle_rad"] = hinge.angle_rad;
-    json["torque_Nm"] = hinge.muscle_Nm;
-    json["external_torque_Nm"] = hinge.external_Nm;
-    ordered_json arms, torques;
-    for (const words::ForceAtHinge& force : hinge.forces) {
-        arms[force.name] = force.arm.arm_m;
-        torques[force.name] = force.arm.torque_Nm;
+/// What each force does about the hinge. A couple has no arm.
+Json forces_json(const std::vector<words::ForceAtHinge>& forces) {
+    Json json = Json::array();
+    for (const words::ForceAtHinge& force : forces) {
+        const bool is_couple = force.arm.force_in_plane_N == 0.0 && force.arm.torque_Nm != 0.0;
+        json.push_back({{"name", force.name},
+                        {"moment_arm_m", is_couple ? Json() : Json(force.arm.arm_m)},
+                        {"torque_Nm", force.arm.torque_Nm},
+                        {"force_in_plane_N", force.arm.force_in_plane_N}});
     }
-    json["moment_arm_m"] = std::move(arms);
-    json["torque_of_force_Nm"] = std::move(torques);
-    json["muscle_force_N"] = nullptr;
-    json["joint_reaction_N"] = nullptr;
+    return json;
+}
+
+Json muscle_forces_json(const HingeReading& hinge) {
     const mechanics::MuscleSolution& solution = hinge.muscles.solution;
-    if (names_forces(solution)) {
-        ordered_json forces;
-        for (std::size_t i = 0; i < solution.muscles.size(); ++i)
-            if (hinge.listed[i].is_known())
-                forces[solution.muscles[i].muscle] = solution.muscles[i].tension_N;
-        json["muscle_force_N"] = std::move(forces);
-    }
-    if (solution.joint_reaction_N) {
-        json["joint_reaction_N"] = solution.joint_reaction_N->norm();
-        json["joint_reaction_vector_N"] = vector_json(*solution.joint_reaction_N);
-    }
-    json["joint_reaction_range_N"] = range_json(solution.joint_reaction_range_N);
+    if (!names_forces(solution))
+        return nullptr;
+    Json forces = Json::object();
+    for (std::size_t i = 0; i < solution.muscles.size(); ++i)
+        if (hinge.listed[i].is_known())
+            forces[solution.muscles[i].muscle] = solution.muscles[i].tension_N;
+    return forces;
+}
+
+Json hinge_json(const HingeReading& hinge, UnitSystem units) {
+    const mechanics::MuscleSolution& solution = hinge.muscles.solution;
+    const auto& reaction_N = solution.joint_reaction_N;
+    const std::string why = words::why_no_force(solution, hinge.hinge, units);
+    Json json;
     json["outcome"] = words::word_of(solution.outcome);
-    if (const std::string why = words::why_no_force(solution, hinge.hinge, units); !why.empty())
-        json["why_no_force"] = why;
-    if (hinge.strength)
-        json["measured_strength"] = strength_json(*hinge.strength);
+    json["why_no_force"] = why.empty() ? Json() : Json(why);
+    json["angle_rad"] = hinge.angle_rad;
+    json["effort_torque_Nm"] = hinge.muscle_Nm;
+    json["load_torque_Nm"] = hinge.external_Nm;
+    json["forces"] = forces_json(hinge.forces);
+    json["muscle_force_N"] = muscle_forces_json(hinge);
+    json["reaction_N"] = reaction_N ? Json(reaction_N->norm()) : Json();
+    json["reaction_vector_N"] = reaction_N ? vector_json(*reaction_N) : Json();
+    json["reaction_range_N"] = range_json(solution.joint_reaction_range_N);
+    json["measured_strength"] = hinge.strength ? strength_json(*hinge.strength) : Json();
     json["sharing_rule"] = words::word_of(hinge.rule);
     json["muscles"] = muscles_json(hinge);
     return json;
 }
 
-ordered_json curves_json(const HingeCurves& curves) {
-    ordered_json json;
+Json curves_json(const HingeCurves& curves) {
+    Json json;
     for (const mechanics::MuscleStep& step : curves.steps) {
         json["progress"].push_back(step.progress);
         json["time_s"].push_back(step.time_s);
         json["angle_rad"].push_back(step.angle_rad);
-        json["torque_Nm"].push_back(step.torque_Nm);
+        json["effort_torque_Nm"].push_back(step.torque_Nm);
         for (std::size_t i = 0; i < step.solution.muscles.size(); ++i) {
             json["muscle_force_N"][step.solution.muscles[i].muscle].push_back(
                 force_json(step.solution, i));
         }
-        json["joint_reaction_N"].push_back(
-            step.solution.joint_reaction_N ? ordered_json(step.solution.joint_reaction_N->norm())
-                                           : ordered_json());
+        json["reaction_N"].push_back(
+            step.solution.joint_reaction_N ? Json(step.solution.joint_reaction_N->norm()) : Json());
     }
     return json;
 }
@@ -259,28 +262,31 @@ std::string curve_table(const HingeCurves& curves, UnitSystem units) {
     return text;
 }
 
-std::string balance_line(const mechanics::GroundReading& ground) {
+std::string balance_words(const mechanics::GroundReading& ground) {
     if (ground.status == mechanics::BalanceStatus::would_topple)
-        return "Without another hold the body would topple in this pose.\n";
+        return "Without another hold the body would topple in this pose.";
     if (ground.status == mechanics::BalanceStatus::would_slip)
-        return "The feet would slip in this pose.\n";
+        return "The feet would slip in this pose.";
     return ground.status == mechanics::BalanceStatus::lifts_off
-               ? "The resistance would lift the body off the ground.\n"
+               ? "The resistance would lift the body off the ground."
                : "";
 }
 
 } // namespace
 
-ordered_json body_json(const setup::BodySetup& setup, const words::BodyReading& reading,
-                       const std::vector<HingeCurves>& curves) {
-    ordered_json json;
-    json["name"] = setup.head.name;
+Json body_json(const setup::BodySetup& setup, const words::BodyReading& reading,
+               const std::vector<HingeCurves>& curves) {
+    Json json;
+    json["format"] = format_name("solve");
     json["kind"] = "body";
+    json["name"] = setup.head.name;
     json["progress"] = reading.progress;
     json["balance"] = words::word_of(reading.ground.status);
     json["ground_reaction_N"] = vector_json(reading.ground.reaction_N);
+    json["axes"] = Json::array();
     for (const mechanics::Hinge axis : setup.axes)
         json["axes"].push_back(mechanics::hinge_info(axis).name);
+    json["compared"] = Json::object();
     for (const words::AxisShare& share : reading.shares)
         json["compared"][share.name] = share.torque_Nm;
     for (const HingeReading& hinge : reading.hinges) {
@@ -289,6 +295,9 @@ ordered_json body_json(const setup::BodySetup& setup, const words::BodyReading& 
     }
     for (const HingeCurves& one : curves)
         json["sweep"][std::string(mechanics::hinge_info(one.hinge).name)] = curves_json(one);
+    json["messages"] = Json::array();
+    if (const std::string balance = balance_words(reading.ground); !balance.empty())
+        json["messages"].push_back(balance);
     json["caution"] = words::kCaution;
     return json;
 }
@@ -300,7 +309,8 @@ std::string body_report(const setup::BodySetup& setup, const words::BodyReading&
         text += fmt::format("At {:.0f} % of the path, where the first joint works hardest.\n\n",
                             100.0 * reading.progress);
     }
-    text += balance_line(reading.ground);
+    if (const std::string balance = balance_words(reading.ground); !balance.empty())
+        text += balance + '\n';
     if (const std::string shares = words::shares_sentence(reading.shares, setup.head.units);
         !shares.empty())
         text += fmt::format("Torque of the muscles: {}\n\n", shares);

@@ -1,6 +1,7 @@
 #include "cli/reports/lever_report.h"
 
 #include "setup/units/format_quantity.h"
+#include "words/caution.h"
 #include "words/lever/lever_steps.h"
 #include "words/lever/lever_words.h"
 
@@ -17,8 +18,26 @@ using mechanics::LeverResult;
 using setup::LeverSetup;
 using words::LeverReading;
 
-nlohmann::ordered_json or_null(const std::optional<double>& value) {
-    return value ? nlohmann::ordered_json(*value) : nlohmann::ordered_json();
+/// What one force does about the axis. A couple has no arm.
+Json force_json(const std::string& name, const mechanics::ForceReading& force, bool is_couple) {
+    return {{"name", name},
+            {"moment_arm_m", is_couple ? Json() : Json(force.arm_m)},
+            {"torque_Nm", force.torque_Nm},
+            {"point_m", {force.point_m.x(), force.point_m.y()}},
+            {"force_N", {force.force_N.x(), force.force_N.y()}}};
+}
+
+/// Every load in its order, then the lever's own weight where it has one.
+Json forces_json(const mechanics::Lever& lever, const LeverResult& result) {
+    Json forces = Json::array();
+    for (std::size_t i = 0; i < lever.loads.size(); ++i) {
+        forces.push_back(
+            force_json(lever.loads[i].name, result.loads[i],
+                       std::holds_alternative<mechanics::Couple>(lever.loads[i].action)));
+    }
+    if (lever.own_weight.mass_kg > 0.0)
+        forces.push_back(force_json("own weight", result.own_weight, false));
+    return forces;
 }
 
 /// The readings in the order in which they build on each other.
@@ -65,23 +84,29 @@ std::string computation(const LeverSetup& setup, const LeverResult& result) {
 
 } // namespace
 
-nlohmann::ordered_json lever_json(const LeverSetup& setup, const LeverResult& result) {
-    nlohmann::ordered_json json;
+Json lever_json(const LeverSetup& setup, const LeverResult& result) {
+    Json json;
+    json["format"] = format_name("solve");
+    json["kind"] = "lever";
     json["name"] = setup.head.name;
-    json["status"] = words::word_of(result.status);
-    json["class"] = result.lever_class
-                        ? nlohmann::ordered_json(static_cast<int>(*result.lever_class))
-                        : nlohmann::ordered_json();
-    json["class_reason"] = words::word_of(result.class_reason);
+    json["outcome"] = words::word_of(result.status);
+    json["lever_class"] = result.lever_class ? Json(static_cast<int>(*result.lever_class)) : Json();
+    json["lever_class_reason"] = words::word_of(result.class_reason);
     json["effort_N"] = or_null(result.effort_N);
+    json["effort_holding_N"] = or_null(result.effort_holding_N);
     json["effort_arm_m"] = result.effort_arm_m;
     json["load_arm_m"] = or_null(result.load_arm_m);
     json["ideal_advantage"] = or_null(result.ideal_advantage);
     json["actual_advantage"] = or_null(result.actual_advantage);
-    json["axis_reaction_N"] = {result.axis_reaction_N.x(), result.axis_reaction_N.y()};
-    json["torque_effort_Nm"] = result.torque_effort_Nm;
-    json["torque_load_Nm"] = result.torque_load_Nm;
+    json["efficiency"] = or_null(result.efficiency);
+    json["effort_torque_Nm"] = result.torque_effort_Nm;
+    json["load_torque_Nm"] = result.torque_load_Nm;
+    json["friction_torque_Nm"] = result.torque_friction_Nm;
+    json["forces"] = forces_json(setup.lever, result);
+    json["reaction_N"] = result.axis_reaction_N.norm();
+    json["reaction_vector_N"] = {result.axis_reaction_N.x(), result.axis_reaction_N.y()};
     json["messages"] = words::lever_messages(setup.lever, result, setup.head.units);
+    json["caution"] = words::kCaution;
     return json;
 }
 

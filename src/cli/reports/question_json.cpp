@@ -113,7 +113,9 @@ Json question_json(const Question& question) {
 }
 
 Json marking_json(const Question& question, const problems::Marking& marking) {
-    Json json{{"correct", marking.correct},
+    Json json{{"format", format_name("mark")},
+              {"code", question.code},
+              {"correct", marking.correct},
               {"wrong_rule", marking.wrong_rule ? Json(*marking.wrong_rule) : Json(nullptr)},
               {"feedback", marking.feedback},
               {"answer", expected_answer_json(question)},

@@ -18,7 +18,6 @@ using mechanics::Change;
 using mechanics::ChangedPeak;
 using mechanics::ChangeRange;
 using mechanics::Limit;
-using nlohmann::ordered_json;
 
 std::string_view unit_name(mechanics::ChangeUnit unit) {
     constexpr std::array<std::string_view, 5> kNames{"kg", "N", "rad", "m", "s"};
@@ -30,35 +29,39 @@ std::string_view outcome_word(mechanics::WhatIfOutcome outcome) {
     return kWords[static_cast<std::size_t>(outcome)];
 }
 
-ordered_json limit_json(const std::optional<Limit>& limit) {
+Json limit_json(const std::optional<Limit>& limit) {
     if (!limit)
         return nullptr;
-    ordered_json json;
+    Json json;
     json["kind"] = words::limit_word(limit->kind);
-    json["joint"] =
-        limit->hinge ? ordered_json(mechanics::hinge_info(*limit->hinge).name) : ordered_json();
+    json["joint"] = limit->hinge ? Json(mechanics::hinge_info(*limit->hinge).name) : Json();
     json["says"] = words::limit_phrase(*limit);
     return json;
 }
 
-ordered_json peak_json(const std::optional<ChangedPeak>& at) {
+Json peak_json(const std::optional<ChangedPeak>& at) {
     if (!at)
         return nullptr;
     return {
         {"value", at->value}, {"torque_Nm", at->peak.torque_Nm}, {"progress", at->peak.progress}};
 }
 
-ordered_json asked_json(const WhatIfAsked& asked, const mechanics::PeakTorque& present) {
-    ordered_json json;
-    json["setup"] = asked.setup.head.name;
+/// @param asks  which of the three questions is answered
+Json head_json(const WhatIfAsked& asked, std::string_view asks) {
+    return {{"format", format_name("whatif")}, {"asks", asks}, {"name", asked.setup.head.name}};
+}
+
+Json asked_json(const WhatIfAsked& asked, std::string_view asks,
+                const mechanics::PeakTorque& present) {
+    Json json = head_json(asked, asks);
     json["joint"] = mechanics::hinge_info(asked.goal.wanted.hinge).name;
     json["wanted_torque_Nm"] = asked.goal.wanted.torque_Nm;
     json["present_torque_Nm"] = present.torque_Nm;
     return json;
 }
 
-ordered_json change_json(const WhatIfAsked& asked, const Change& change, const ChangeRange& range) {
-    ordered_json json;
+Json change_json(const WhatIfAsked& asked, const Change& change, const ChangeRange& range) {
+    Json json;
     json["change"] = words::change_word(change);
     json["of"] = describe(change, asked.exercise);
     json["unit"] = unit_name(range.unit);
@@ -95,12 +98,12 @@ std::string last_lines() {
 
 } // namespace
 
-ordered_json answer_json(const WhatIfAsked& asked, const Change& change,
-                         const mechanics::WhatIfAnswer& answer) {
-    ordered_json json = asked_json(asked, answer.present);
+Json answer_json(const WhatIfAsked& asked, const Change& change,
+                 const mechanics::WhatIfAnswer& answer) {
+    Json json = asked_json(asked, "change", answer.present);
     json.update(change_json(asked, change, answer.range));
     json["outcome"] = outcome_word(answer.outcome);
-    json["solutions"] = ordered_json::array();
+    json["solutions"] = Json::array();
     for (const ChangedPeak& solution : answer.solutions)
         json["solutions"].push_back(peak_json(solution));
     json["nearest"] = peak_json(answer.nearest);
@@ -129,26 +132,26 @@ std::string answer_report(const WhatIfAsked& asked, const Change& change,
     return text + last_lines();
 }
 
-ordered_json ways_json(const WhatIfAsked& asked, const mechanics::RankedWays& ways) {
-    ordered_json json = asked_json(asked, ways.present);
+Json ways_json(const WhatIfAsked& asked, const mechanics::RankedWays& ways) {
+    Json json = asked_json(asked, "ways", ways.present);
     json["keep"] = asked.goal.keep
-                       ? ordered_json{{"joint", mechanics::hinge_info(asked.goal.keep->hinge).name},
-                                      {"within", asked.goal.keep->within}}
-                       : ordered_json();
-    json["ways"] = ordered_json::array();
+                       ? Json{{"joint", mechanics::hinge_info(asked.goal.keep->hinge).name},
+                              {"within", asked.goal.keep->within}}
+                       : Json();
+    json["ways"] = Json::array();
     for (const mechanics::Way& way : ways.ways) {
-        ordered_json one = change_json(asked, way.change, way.range);
+        Json one = change_json(asked, way.change, way.range);
         one.update(peak_json(way.reached));
-        one["keep_before_Nm"] = asked.goal.keep ? ordered_json(way.keep_before_Nm) : ordered_json();
-        one["keep_after_Nm"] = asked.goal.keep ? ordered_json(way.keep_after_Nm) : ordered_json();
+        one["keep_before_Nm"] = asked.goal.keep ? Json(way.keep_before_Nm) : Json();
+        one["keep_after_Nm"] = asked.goal.keep ? Json(way.keep_after_Nm) : Json();
         one["size"] = way.size;
         one["says"] = words::gym_text(way.change, way.range, way.reached.value, asked.exercise,
                                       asked.setup.head.units);
         json["ways"].push_back(std::move(one));
     }
-    json["refused"] = ordered_json::array();
+    json["refused"] = Json::array();
     for (const mechanics::RefusedWay& refused : ways.refused) {
-        ordered_json one;
+        Json one;
         one["change"] = words::change_word(refused.change);
         one["of"] = describe(refused.change, asked.exercise);
         one["nearest"] = peak_json(refused.at);
@@ -189,17 +192,16 @@ std::string ways_report(const WhatIfAsked& asked, const mechanics::RankedWays& w
     return text + last_lines();
 }
 
-ordered_json feasible_json(const WhatIfAsked& asked, const Change& change, const ChangeRange& range,
-                           const std::vector<mechanics::AllowedSpan>& spans) {
-    ordered_json json;
-    json["setup"] = asked.setup.head.name;
+Json feasible_json(const WhatIfAsked& asked, const Change& change, const ChangeRange& range,
+                   const std::vector<mechanics::AllowedSpan>& spans) {
+    Json json = head_json(asked, "feasible");
     json.update(change_json(asked, change, range));
-    json["caps"] = ordered_json::array();
+    json["caps"] = Json::array();
     for (const mechanics::Cap& cap : asked.goal.wanted.caps) {
         json["caps"].push_back(
             {{"joint", mechanics::hinge_info(cap.hinge).name}, {"most_Nm", cap.most_Nm}});
     }
-    json["feasible"] = ordered_json::array();
+    json["feasible"] = Json::array();
     for (const mechanics::AllowedSpan& span : spans) {
         json["feasible"].push_back({{"from", span.span.low},
                                     {"to", span.span.high},

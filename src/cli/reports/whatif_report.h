@@ -2,9 +2,8 @@
 // Answers of what-if for a terminal and for another program.
 
 #include "cli/options/whatif_question.h"
+#include "cli/reports/json_text.h"
 #include "setup/body/body_setup.h"
-
-#include <nlohmann/json.hpp>
 
 #include <string>
 #include <vector>
@@ -19,19 +18,19 @@ struct WhatIfAsked {
 };
 
 /// The answer for one change. Numbers in SI, angles in rad; what does not exist is null.
-nlohmann::ordered_json answer_json(const WhatIfAsked& asked, const mechanics::Change& change,
-                                   const mechanics::WhatIfAnswer& answer);
+Json answer_json(const WhatIfAsked& asked, const mechanics::Change& change,
+                 const mechanics::WhatIfAnswer& answer);
 std::string answer_report(const WhatIfAsked& asked, const mechanics::Change& change,
                           const mechanics::WhatIfAnswer& answer);
 
 /// Every change that does it, smallest first, and those that do not.
-nlohmann::ordered_json ways_json(const WhatIfAsked& asked, const mechanics::RankedWays& ways);
+Json ways_json(const WhatIfAsked& asked, const mechanics::RankedWays& ways);
 std::string ways_report(const WhatIfAsked& asked, const mechanics::RankedWays& ways);
 
 /// What settings of a change keep every cap.
-nlohmann::ordered_json feasible_json(const WhatIfAsked& asked, const mechanics::Change& change,
-                                     const mechanics::ChangeRange& range,
-                                     const std::vector<mechanics::AllowedSpan>& spans);
+Json feasible_json(const WhatIfAsked& asked, const mechanics::Change& change,
+                   const mechanics::ChangeRange& range,
+                   const std::vector<mechanics::AllowedSpan>& spans);
 std::string feasible_report(const WhatIfAsked& asked, const mechanics::Change& change,
                             const mechanics::ChangeRange& range,
                             const std::vector<mechanics::AllowedSpan>& spans);

@@ -20,7 +20,7 @@ int leading_data_words(int argc, const char* const* argv) {
 
 CLI::Option* add_data_option(CLI::App& command, std::string& folder) {
     return command
-        .add_option(std::string(kOption), folder, "Folder of the record, if not the usual one")
+        .add_option(std::string(kOption), folder, "folder of the record, if not the usual one")
         ->type_name("DIR")
         ->check([](const std::string& named) {
             return named.empty() ? std::string("is empty: name a folder, or leave --data out")

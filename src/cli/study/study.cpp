@@ -124,8 +124,9 @@ const char* option_for(learner::Trouble trouble) {
 } // namespace
 
 void add_learner_options(CLI::App& command, LearnerOptions& options) {
-    command.add_option("--learner", options.learner, "Who, where several learn on this machine");
-    command.add_flag("--new", options.is_new, "Begin a record for a new learner");
+    command.add_option("--learner", options.learner, "who, where several learn on this machine")
+        ->type_name("NAME");
+    command.add_flag("--new", options.is_new, "begin a record for a new learner");
     add_data_option(command, options.data);
     add_bank_option(command, options.questions);
 }

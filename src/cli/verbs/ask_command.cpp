@@ -50,10 +50,14 @@ ExitStatus ask(const AskOptions& options, const Streams& streams) {
 
 Work add_ask_options(CLI::App& command) {
     auto options = std::make_shared<AskOptions>();
-    command.add_option("CODE", options->code, "Ask the question with this code");
-    command.add_option("--count", options->count, "How many questions")->check(CLI::Range(1, 1000));
-    command.add_option("--done", options->done_steps,
-                       "Steps of each solution that are shown done; you do the rest");
+    command.add_option("CODE", options->code, "ask the question with this code")->type_name("");
+    command.add_option("--count", options->count, "how many questions")
+        ->check(CLI::Range(1, 1000))
+        ->type_name("N");
+    command
+        .add_option("--done", options->done_steps,
+                    "steps of each solution that are shown done; you do the rest")
+        ->type_name("N");
     add_choice_options(command, options->questions);
     return [options](const Streams& streams) { return ask(*options, streams); };
 }

@@ -1,5 +1,6 @@
 #include "cli/verbs/draw_command.h"
 
+#include "cli/options/checked_options.h"
 #include "cli/options/picture_options.h"
 #include "cli/options/setup_file.h"
 #include "publish/figures/body_figure.h"
@@ -88,7 +89,7 @@ ExitStatus draw_body(const setup::BodySetup& setup, const DrawOptions& options,
     }
     publish::BodyFigureStyle style = options.body;
     style.sheet_px = publish::sheet_for(options.picture.size);
-    if (publish::moving_format(options.picture.out) != publish::MovingFormat::none)
+    if (wants_moving(options.picture))
         return draw_moving(setup, *muscles, options, style, streams);
     if (!options.beside.empty()) {
         const auto other = setup_beside<setup::BodySetup>(options, streams);
@@ -167,20 +168,14 @@ const std::map<std::string, mechanics::LeverKnob> kKnobs{
 
 std::shared_ptr<DrawOptions> declare(CLI::App& command, DrawOptions defaults) {
     auto options = std::make_shared<DrawOptions>(std::move(defaults));
-    command
-        .add_option("FILE", options->file,
-                    "a setup file, or the name of one that comes with the program")
-        ->required()
-        ->type_name("");
+    command.add_option("SETUP", options->file, std::string(kSetupHelp))->required()->type_name("");
     add_picture_options(command, options->picture);
-    command
-        .add_option_function<std::string>(
+    only_words(
+        command.add_option_function<std::string>(
             "--view",
             [options](const std::string& view) { options->body.view = view_called(view); },
-            "of a body: from the side, the front, above or obliquely; its own when not given")
-        ->check(CLI::IsMember(std::vector<std::string>(setup::body_view_names().begin(),
-                                                       setup::body_view_names().end())))
-        ->type_name("VIEW");
+            "of a body: from the side, the front, above or obliquely; its own when not given"),
+        {setup::body_view_names().begin(), setup::body_view_names().end()});
     command
         .add_option_function<double>(
             "--at", [options](double percent) { options->body.progress = 0.01 * percent; },
@@ -207,18 +202,20 @@ Work add_figure_options(CLI::App& command) {
     command.add_flag("--sweep", options->sweep,
                      "torques and muscle pulls of a body through its range of motion; effort and "
                      "advantage of a lever while one of its numbers changes");
-    command
-        .add_option_function<std::string>(
-            "--over", [options](const std::string& word) { options->over = kKnobs.at(word); },
-            "of a lever: what --sweep changes; the direction of the effort when not given")
-        ->needs("--sweep")
-        ->check(CLI::IsMember(kKnobs))
-        ->type_name("NUMBER");
+    std::vector<std::string> knobs;
+    for (const auto& [word, knob] : kKnobs)
+        knobs.push_back(word);
+    only_words(command.add_option_function<std::string>(
+                   "--over",
+                   [options](const std::string& word) { options->over = kKnobs.at(word); },
+                   "of a lever: what --sweep changes; the direction of the effort when not given"),
+               knobs)
+        ->needs("--sweep");
     command
         .add_option("--beside", options->beside,
                     "another lever or exercise at the same scale, and what differs")
         ->excludes("--sweep")
-        ->type_name("FILE");
+        ->type_name("SETUP");
     return work_of(options);
 }
 
@@ -229,6 +226,7 @@ Verb draw_verb() {
             "  steelyard draw launch-trolley --out trolley.png\n"
             "  steelyard draw squat-bar-back --out squat.gif --size 640x480\n"
             "  steelyard draw squat-bar-back --out frames/\n"
+            "  steelyard draw wheelbarrow --out - --format svg > wheelbarrow.svg\n"
             "  steelyard draw my-lever.setup.toml --out lever.svg --size 1920x1080 --look dark",
             &add_draw_options};
 }

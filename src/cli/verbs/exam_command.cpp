@@ -1,5 +1,6 @@
 #include "cli/verbs/exam_command.h"
 
+#include "cli/options/checked_options.h"
 #include "cli/reports/exam_report.h"
 #include "cli/study/exam_room.h"
 #include "cli/study/study.h"
@@ -123,9 +124,9 @@ ExitStatus sit(const ExamOptions& options, const Streams& streams) {
 
 Work add_exam_options(CLI::App& command) {
     auto options = std::make_shared<ExamOptions>();
-    command.add_flag("--anew", options->anew, "Give up an exam that was begun, and begin another");
-    command.add_flag("--review", options->review, "Go through the last exam's mistakes again");
-    command.add_option("--seed", options->seed, "The same seed draws the same exam");
+    command.add_flag("--anew", options->anew, "give up an exam that was begun, and begin another");
+    command.add_flag("--review", options->review, "go through the last exam's mistakes again");
+    add_seed_option(command, options->seed, "the same seed draws the same exam");
     add_learner_options(command, options->who);
     return [options](const Streams& streams) { return sit(*options, streams); };
 }

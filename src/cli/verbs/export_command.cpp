@@ -1,9 +1,10 @@
 #include "cli/verbs/export_command.h"
 
+#include "cli/options/checked_options.h"
 #include "cli/options/picture_options.h"
 #include "cli/options/question_options.h"
+#include "cli/options/standard_stream.h"
 #include "paint/paint_tools.h"
-#include "publish/files/whole_file.h"
 #include "publish/sheets/handout_job.h"
 
 #include <fmt/format.h>
@@ -42,27 +43,26 @@ ExitStatus export_questions(const ExportOptions& options, const Streams& streams
         streams.err << questions.error().message << '\n';
         return ExitStatus::bad_input;
     }
-    const auto written = publish::exported_questions(kFormats.at(options.format), bank, *questions,
-                                                     options.title, paint::paint_tools())
-                             .and_then([&](const std::string& bytes) {
-                                 return publish::write_whole_file(options.out, bytes);
-                             });
-    if (!written) {
-        streams.err << written.error().message << '\n';
-        return status_of(written.error());
+    const auto bytes = publish::exported_questions(kFormats.at(options.format), bank, *questions,
+                                                   options.title, paint::paint_tools());
+    if (!bytes) {
+        streams.err << bytes.error().message << '\n';
+        return status_of(bytes.error());
     }
-    return ExitStatus::ok;
+    return write_out(options.out, *bytes, streams);
 }
 
 Work add_export_options(CLI::App& command) {
     const auto options = std::make_shared<ExportOptions>();
-    command
-        .add_option("--format", options->format,
-                    "qti21 or qti3 (a package for a course site), csv (questions and keys), "
-                    "cards (flash cards as CSV)")
-        ->required()
-        ->check(CLI::IsMember(kFormats))
-        ->type_name("FORMAT");
+    std::vector<std::string> formats;
+    for (const auto& [word, format] : kFormats)
+        formats.push_back(word);
+    only_words(
+        command.add_option("--format", options->format,
+                           "qti21 or qti3 (a package for a course site), csv (questions and keys), "
+                           "cards (flash cards as CSV)"),
+        formats)
+        ->required();
     command.add_option("--count", options->count, "how many questions")
         ->check(CLI::Range(1, 100000))
         ->type_name("N");
@@ -70,7 +70,9 @@ Work add_export_options(CLI::App& command) {
         ->default_str("Levers, moment arms and torque")
         ->type_name("TEXT");
     options->title = "Levers, moment arms and torque";
-    command.add_option("--out", options->out, "file to write")->required()->type_name("FILE");
+    command.add_option("--out", options->out, "file to write, or - for standard output")
+        ->required()
+        ->type_name("FILE");
     add_choice_options(command, options->questions);
     return [options](const Streams& streams) { return export_questions(*options, streams); };
 }

@@ -1,5 +1,6 @@
 #include "cli/verbs/generate_command.h"
 
+#include "cli/options/json_options.h"
 #include "cli/options/question_options.h"
 #include "cli/reports/question_json.h"
 #include "problems/question/paper.h"
@@ -19,7 +20,7 @@ struct GenerateOptions {
     QuestionOptions questions;
     std::size_t count = 10;
     std::string shard;
-    bool json = false;
+    WantedRows rows;
 };
 
 /// Reads "I/N", counted from 0: 0/4, 1/4, 2/4, 3/4.
@@ -58,21 +59,20 @@ ExitStatus generate(const GenerateOptions& options, const Streams& streams) {
     if (!whole)
         return ExitStatus::bad_input;
     const problems::Bank& bank = *whole;
-    if (options.json)
-        streams.out << '[';
+    std::optional<JsonRows> rows;
+    if (options.rows)
+        rows.emplace(streams.out, "generate", "questions", *options.rows);
     // Written one by one, so that a large pool takes no more memory than one paper.
-    bool first = true;
     const auto drawn = problems::draw_paper(bank, plan, [&](const problems::Instance& instance) {
         const problems::Question question = write_question(bank, instance);
-        if (options.json)
-            streams.out << (first ? "\n" : ",\n") << question_json(question).dump();
+        if (rows)
+            rows->add(question_json(question));
         else
             write_plain(question, streams.out);
-        first = false;
         return true;
     });
-    if (options.json)
-        streams.out << "\n]\n";
+    if (rows && (drawn || rows->begun()))
+        rows->finish();
     if (!drawn) {
         streams.err << drawn.error().message << '\n';
         return ExitStatus::bad_input;
@@ -82,12 +82,15 @@ ExitStatus generate(const GenerateOptions& options, const Streams& streams) {
 
 Work add_generate_options(CLI::App& command) {
     auto options = std::make_shared<GenerateOptions>();
-    command.add_option("--count", options->count, "How many questions")
-        ->check(CLI::Range(0, 10000000));
+    command.add_option("--count", options->count, "how many questions")
+        ->check(CLI::Range(0, 10000000))
+        ->type_name("N");
     add_choice_options(command, options->questions);
-    command.add_option("--shard", options->shard,
-                       "Part I of N of the whole, I from 0: the parts together are the whole");
-    command.add_flag("--json", options->json, "Everything about each question, as a JSON array");
+    command
+        .add_option("--shard", options->shard,
+                    "part I of N of the whole, I from 0: the parts together are the whole")
+        ->type_name("I/N");
+    add_row_options(command, options->rows);
     return [options](const Streams& streams) { return generate(*options, streams); };
 }
 
@@ -96,7 +99,8 @@ Work add_generate_options(CLI::App& command) {
 Verb generate_verb() {
     return {"generate", "make questions with answers, steps and wrong rules",
             "  steelyard generate --count 10 --seed 7\n"
-            "  steelyard generate --count 10000 --seed 7 --shard 0/4 --json",
+            "  steelyard generate --count 20 --skill lever-class --json\n"
+            "  steelyard generate --count 10000 --seed 7 --shard 0/4 --jsonl",
             add_generate_options};
 }
 

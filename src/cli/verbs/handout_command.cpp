@@ -1,8 +1,10 @@
 #include "cli/verbs/handout_command.h"
 
+#include "cli/options/checked_options.h"
 #include "cli/options/picture_options.h"
 #include "cli/options/question_options.h"
 #include "cli/options/shipped_file.h"
+#include "cli/options/standard_stream.h"
 #include "paint/paint_tools.h"
 #include "publish/sheets/blueprint.h"
 #include "publish/sheets/handout_job.h"
@@ -24,13 +26,12 @@ namespace {
 struct HandoutOptions {
     std::string blueprint;
     std::string code;
-    std::uint64_t seed = 1;
     int versions = 1;
     std::string out;
     bool html = false;
     bool large_print = false;
     std::string paper;
-    QuestionOptions questions; ///< for --bank
+    QuestionOptions questions; ///< for --bank and --seed
 };
 
 /// Fills blueprint, seed and versions from a sheet's code.
@@ -47,7 +48,7 @@ tl::expected<std::optional<std::size_t>, std::string> take_code(HandoutOptions& 
     }
     if (options.blueprint.empty())
         options.blueprint = code->blueprint;
-    options.seed = code->seed;
+    options.questions.seed = code->seed;
     options.versions = std::max(1, code->version + 1);
     if (code->version == 0)
         options.versions = 2; // a set of one has no letter
@@ -57,12 +58,24 @@ tl::expected<std::optional<std::size_t>, std::string> take_code(HandoutOptions& 
 
 std::optional<publish::Blueprint> blueprint_from(const HandoutOptions& options,
                                                  const Streams& streams) {
-    auto blueprint = publish::read_blueprint(
-        shipped_or_own(options.blueprint, "blueprints", publish::kBlueprintEnding));
+    const fs::path path =
+        shipped_or_own(options.blueprint, "blueprints", publish::kBlueprintEnding);
+    const bool from_input = options.blueprint == kStandardStream;
+    auto blueprint = from_input ? publish::parse_blueprint(all_of_input(streams), kStandardInput)
+                                : publish::read_blueprint(path);
     if (!blueprint) {
         streams.err << to_text(blueprint.error()) << '\n';
+        std::error_code failed;
+        const std::string meant =
+            from_input || fs::exists(path, failed)
+                ? ""
+                : nearest_shipped(options.blueprint, "blueprints", publish::kBlueprintEnding);
+        if (!meant.empty())
+            streams.err << "Did you mean " << meant << "?\n";
         return std::nullopt;
     }
+    if (from_input)
+        blueprint->name = "sheet";
     blueprint->large_print = blueprint->large_print || options.large_print;
     if (!options.paper.empty()) {
         blueprint->paper =
@@ -77,6 +90,10 @@ ExitStatus handout(HandoutOptions options, const Streams& streams) {
         streams.err << only.error() << '\n';
         return ExitStatus::bad_input;
     }
+    if (options.out == kStandardStream) {
+        streams.err << "--out -: sheets and keys are several files. Name a folder.\n";
+        return ExitStatus::bad_input;
+    }
     if (options.blueprint.empty()) {
         streams.err << "Say what to make: --blueprint NAME, or --code of a sheet.\n";
         return ExitStatus::bad_input;
@@ -85,7 +102,8 @@ ExitStatus handout(HandoutOptions options, const Streams& streams) {
     if (!blueprint)
         return ExitStatus::bad_input;
     const problems::Bank bank = open_bank(options.questions, streams);
-    auto sheets = publish::make_worksheets(bank, *blueprint, options.seed, options.versions);
+    auto sheets = publish::make_worksheets(bank, *blueprint, options.questions.seed.value_or(1),
+                                           options.versions);
     if (!sheets) {
         streams.err << sheets.error().message << '\n';
         return status_of(sheets.error());
@@ -108,12 +126,12 @@ Work add_handout_options(CLI::App& command) {
     const auto options = std::make_shared<HandoutOptions>();
     command
         .add_option("--blueprint", options->blueprint,
-                    "a blueprint file, or the name of one that comes with the program")
-        ->type_name("FILE");
+                    "a blueprint file, the name of one that comes with the program, or - for "
+                    "standard input")
+        ->type_name("BLUEPRINT");
     command.add_option("--code", options->code, "make the sheet of this code again")
         ->type_name("CODE");
-    command.add_option("--seed", options->seed, "the same seed gives the same sheet")
-        ->type_name("N");
+    add_seed_option(command, options->questions.seed, "the same seed gives the same sheet");
     command
         .add_option("--versions", options->versions,
                     "how many: A, B, C ... with the same kinds of questions")
@@ -122,9 +140,8 @@ Work add_handout_options(CLI::App& command) {
     command.add_option("--out", options->out, "folder for the sheets and their keys")
         ->required()
         ->type_name("DIR");
-    command.add_option("--paper", options->paper, "A4 or Letter, whatever the blueprint says")
-        ->check(CLI::IsMember({"A4", "Letter"}))
-        ->type_name("SIZE");
+    only_words(command.add_option("--paper", options->paper, "whatever the blueprint says"),
+               {"A4", "Letter"});
     command.add_flag("--large-print", options->large_print, "set the text in 18 pt");
     command.add_flag("--html", options->html, "pages that a browser prints, instead of PDF");
     add_bank_option(command, options->questions);

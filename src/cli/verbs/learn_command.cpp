@@ -1,5 +1,6 @@
 #include "cli/verbs/learn_command.h"
 
+#include "cli/options/checked_options.h"
 #include "cli/study/pages.h"
 #include "cli/study/practice.h"
 #include "cli/study/study.h"
@@ -202,19 +203,22 @@ ExitStatus quick(const LearnOptions& options, const Streams& streams) {
 
 Work add_learn_options(CLI::App& command) {
     auto options = std::make_shared<LearnOptions>();
-    command.add_option("--exam-date", options->exam_date,
-                       "Your exam's day, such as 2026-12-03; none takes it away");
-    command.add_option("--count", options->count, "Questions this time, if not as planned")
-        ->check(CLI::Range(1, 1000));
-    command.add_flag("--no-placement", options->no_placement, "Begin at the foot of the staircase");
-    command.add_option("--seed", options->seed, "The same seed draws the same numbers");
+    command
+        .add_option("--exam-date", options->exam_date,
+                    "your exam's day, such as 2026-12-03; none takes it away")
+        ->type_name("DAY");
+    command.add_option("--count", options->count, "questions this time, if not as planned")
+        ->check(CLI::Range(1, 1000))
+        ->type_name("N");
+    command.add_flag("--no-placement", options->no_placement, "begin at the foot of the staircase");
+    add_seed_option(command, options->seed, "the same seed draws the same numbers");
     add_learner_options(command, options->who);
     return [options](const Streams& streams) { return learn(*options, streams); };
 }
 
 Work add_quick_options(CLI::App& command) {
     auto options = std::make_shared<LearnOptions>();
-    command.add_option("--seed", options->seed, "The same seed draws the same questions");
+    add_seed_option(command, options->seed, "the same seed draws the same questions");
     add_learner_options(command, options->who);
     return [options](const Streams& streams) { return quick(*options, streams); };
 }

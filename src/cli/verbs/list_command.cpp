@@ -1,7 +1,8 @@
 #include "cli/verbs/list_command.h"
 
+#include "cli/options/checked_options.h"
+#include "cli/options/json_options.h"
 #include "cli/options/question_options.h"
-#include "cli/reports/json_text.h"
 #include "lesson/glossary.h"
 #include "lesson/lesson.h"
 #include "publish/sheets/blueprint.h"
@@ -142,7 +143,7 @@ constexpr std::array kKinds{
 
 struct ListOptions {
     std::string what;
-    bool json = false;
+    WantedRows rows;
 };
 
 /// How many signs a text in UTF-8 has.
@@ -169,14 +170,14 @@ ExitStatus run(const ListOptions& options, const Streams& streams) {
         streams.err << to_text(lines.error()) << '\n';
         return ExitStatus::failed;
     }
-    if (!options.json) {
+    if (!options.rows) {
         print(*lines, streams);
         return ExitStatus::ok;
     }
-    nlohmann::ordered_json all = nlohmann::ordered_json::array();
+    JsonRows rows(streams.out, "list", options.what, *options.rows);
     for (const Listed& line : *lines)
-        all.push_back({{"name", line.name}, {"title", line.title}});
-    streams.out << json_text({{"format", "steelyard.list/1"}, {options.what, std::move(all)}});
+        rows.add({{"name", line.name}, {"title", line.title}});
+    rows.finish();
     return ExitStatus::ok;
 }
 
@@ -185,11 +186,8 @@ Work add_list_options(CLI::App& command) {
     std::vector<std::string> words;
     for (const Kind& kind : kKinds)
         words.emplace_back(kind.word);
-    command.add_option("WHAT", options->what, fmt::format("{}", fmt::join(words, ", ")))
-        ->required()
-        ->check(CLI::IsMember(words))
-        ->type_name("");
-    command.add_flag("--json", options->json, "for another program: JSON");
+    only_words(command.add_option("WHAT", options->what, "what to list"), words)->required();
+    add_row_options(command, options->rows);
     return [options](const Streams& streams) { return run(*options, streams); };
 }
 

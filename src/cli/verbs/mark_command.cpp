@@ -1,5 +1,6 @@
 #include "cli/verbs/mark_command.h"
 
+#include "cli/options/json_options.h"
 #include "cli/options/question_options.h"
 #include "cli/reports/json_text.h"
 #include "cli/reports/question_json.h"
@@ -40,11 +41,12 @@ ExitStatus mark(const MarkOptions& options, const Streams& streams) {
 
 Work add_mark_options(CLI::App& command) {
     auto options = std::make_shared<MarkOptions>();
-    command.add_option("CODE", options->code, "The question's code")->required();
-    command.add_option("ANSWER", options->answer, "The answer, with its unit in one argument")
-        ->required();
+    command.add_option("CODE", options->code, "the question's code")->required()->type_name("");
+    command.add_option("ANSWER", options->answer, "the answer, with its unit in one argument")
+        ->required()
+        ->type_name("");
     add_bank_option(command, options->questions);
-    command.add_flag("--json", options->json, "The mark as JSON");
+    add_json_option(command, options->json);
     return [options](const Streams& streams) { return mark(*options, streams); };
 }
 

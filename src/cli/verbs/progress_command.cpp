@@ -1,8 +1,8 @@
 #include "cli/verbs/progress_command.h"
 
+#include "cli/options/json_options.h"
 #include "cli/reports/json_text.h"
 #include "cli/reports/progress_text.h"
-#include "cli/reports/question_json.h"
 #include "cli/study/study.h"
 #include "cli/study/terminal.h"
 #include "learner/time/wall_clock.h"
@@ -91,7 +91,8 @@ Json progress_json(const Study& study, const Progress& progress) {
     Json exam_day;
     if (study.standing.exam_day)
         exam_day = learner::write_day(*study.standing.exam_day);
-    return {{"learner", study.learner.name},
+    return {{"format", format_name("progress")},
+            {"learner", study.learner.name},
             {"today", learner::write_day(learner::day_of(progress.now))},
             {"answers", study.standing.answers},
             {"exam_day", exam_day},
@@ -159,7 +160,7 @@ ExitStatus progress(const ProgressOptions& options, const Streams& streams) {
 
 Work add_progress_options(CLI::App& command) {
     auto options = std::make_shared<ProgressOptions>();
-    command.add_flag("--json", options->json, "As JSON");
+    add_json_option(command, options->json);
     add_learner_options(command, options->who);
     return [options](const Streams& streams) { return progress(*options, streams); };
 }

@@ -1,5 +1,7 @@
 #include "cli/verbs/record_command.h"
 
+#include "cli/options/checked_options.h"
+#include "cli/options/standard_stream.h"
 #include "cli/study/record_folder.h"
 #include "cli/study/study.h"
 #include "cli/study/terminal.h"
@@ -7,7 +9,6 @@
 #include "learner/record/exchange/exchange.h"
 #include "learner/time/wall_clock.h"
 #include "publish/exchange/csv.h"
-#include "publish/files/whole_file.h"
 #include "words/counted.h"
 
 #include <fmt/format.h>
@@ -79,16 +80,10 @@ ExitStatus export_record(const RecordOptions& options, const Streams& streams) {
     const auto text = exported(*record, *who, wants_csv(options), progress_on(streams));
     if (!text)
         return tell(text.error(), streams);
-    if (options.file.empty()) {
-        streams.out << *text;
-        return ExitStatus::ok;
-    }
-    if (const auto written =
-            publish::write_whole_file(options.file, *text, publish::Readers::owner);
-        !written) {
-        streams.err << written.error().message << '\n';
-        return ExitStatus::failed;
-    }
+    const std::string out = options.file.empty() ? std::string(kStandardStream) : options.file;
+    const ExitStatus status = write_out(out, *text, streams, publish::Readers::owner);
+    if (status != ExitStatus::ok || out == kStandardStream)
+        return status;
     streams.out << fmt::format("{}: {} of {}.\n", options.file,
                                words::counted(who->answers, "answer"), who->name);
     return ExitStatus::ok;
@@ -99,8 +94,9 @@ ExitStatus import_record(const RecordOptions& options, const Streams& streams) {
         streams.err << "Say what to import: steelyard record import FILE\n";
         return ExitStatus::bad_input;
     }
-    std::ifstream in(options.file, std::ios::binary);
-    if (!in || std::filesystem::is_directory(options.file)) {
+    const bool from_input = options.file == kStandardStream;
+    std::ifstream file(options.file, std::ios::binary);
+    if (!from_input && (!file || std::filesystem::is_directory(options.file))) {
         streams.err << fmt::format("The file {} cannot be read.\n", options.file);
         return ExitStatus::bad_input;
     }
@@ -111,7 +107,8 @@ ExitStatus import_record(const RecordOptions& options, const Streams& streams) {
     if (!record)
         return record.error();
     const auto imported =
-        learner::import_answers(*record, shelf->course, in, options.file, options.who.learner,
+        learner::import_answers(*record, shelf->course, from_input ? streams.in : file,
+                                from_input ? kStandardInput : options.file, options.who.learner,
                                 learner::wall_clock(), progress_on(streams));
     if (!imported)
         return tell(imported.error(), streams);
@@ -190,16 +187,21 @@ ExitStatus run(const RecordOptions& options, const Streams& streams) {
 
 Work add_record_options(CLI::App& command) {
     auto options = std::make_shared<RecordOptions>();
-    command.add_option("WHAT", options->what, "export, import, erase or check")
-        ->required()
-        ->check(CLI::IsMember({"export", "import", "erase", "check"}));
-    command.add_option("FILE,--out", options->file,
-                       "File to write or read; export without one prints");
-    command.add_option("--format", options->format, "Of an export; else by the file's ending")
-        ->check(CLI::IsMember({"jsonl", "csv"}));
-    command.add_flag("--yes", options->yes, "Erase without asking");
-    command.add_option("--learner", options->who.learner,
-                       "Who; for an import, whose answers they are");
+    only_words(command.add_option("WHAT", options->what, "what to do"),
+               {"export", "import", "erase", "check"})
+        ->required();
+    command
+        .add_option("FILE,--out", options->file,
+                    "file to write or read, or - for the standard stream, which an export without "
+                    "one takes")
+        ->type_name("FILE");
+    only_words(
+        command.add_option("--format", options->format, "of an export; else by the file's ending"),
+        {"jsonl", "csv"});
+    command.add_flag("--yes", options->yes, "erase without asking");
+    command
+        .add_option("--learner", options->who.learner, "who; for an import, whose answers they are")
+        ->type_name("NAME");
     add_data_option(command, options->who.data);
     add_bank_option(command, options->who.questions);
     return [options](const Streams& streams) { return run(*options, streams); };
@@ -212,6 +214,7 @@ Verb record_verb() {
             "  steelyard record export ada.jsonl\n"
             "  steelyard record export ada.csv --learner \"Ada\"\n"
             "  steelyard record import ada.jsonl\n"
+            "  steelyard record export - --format csv | head\n"
             "  steelyard record erase --learner \"Ada\"\n"
             "  steelyard record check",
             add_record_options};

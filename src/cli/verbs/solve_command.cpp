@@ -1,5 +1,6 @@
 #include "cli/verbs/solve_command.h"
 
+#include "cli/options/json_options.h"
 #include "cli/options/setup_file.h"
 #include "cli/reports/json_text.h"
 #include "cli/reports/lever_report.h"
@@ -37,14 +38,10 @@ ExitStatus solve(const SolveOptions& options, const Streams& streams) {
 
 Work add_solve_options(CLI::App& command) {
     const auto options = std::make_shared<SolveOptions>();
-    command
-        .add_option("FILE", options->file,
-                    "a setup file, or the name of one that comes with the program")
-        ->required()
-        ->type_name("");
+    command.add_option("SETUP", options->file, std::string(kSetupHelp))->required()->type_name("");
     command.add_flag("--sweep", options->sweep,
                      "for an exercise: the curves along its path as well");
-    command.add_flag("--json", options->json, "for another program: JSON, numbers in SI");
+    add_json_option(command, options->json);
     return [options](const Streams& streams) { return solve(*options, streams); };
 }
 
@@ -54,6 +51,7 @@ Verb solve_verb() {
     return {"solve", "solve a setup: effort, moment arms, torques, class, muscle forces",
             "  steelyard solve launch-trolley\n"
             "  steelyard solve my-lever.setup.toml --json\n"
+            "  sed 's/60 kg/80 kg/' my-lever.setup.toml | steelyard solve -\n"
             "  steelyard solve curl-dumbbell --sweep",
             &add_solve_options};
 }

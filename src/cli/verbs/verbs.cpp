@@ -10,6 +10,7 @@
 #include "cli/verbs/mark_command.h"
 #include "cli/verbs/progress_command.h"
 #include "cli/verbs/record_command.h"
+#include "cli/verbs/reference_command.h"
 #include "cli/verbs/solve_command.h"
 #include "cli/verbs/verb.h"
 #include "cli/verbs/whatif_command.h"
@@ -18,9 +19,9 @@ namespace steelyard::cli {
 
 std::vector<Verb> all_verbs() {
     return {
-        solve_verb(), draw_verb(),     figure_verb(), whatif_verb(), learn_verb(),    quick_verb(),
-        exam_verb(),  progress_verb(), record_verb(), ask_verb(),    generate_verb(), mark_verb(),
-        bank_verb(),  handout_verb(),  export_verb(), list_verb(),
+        solve_verb(), draw_verb(),     figure_verb(), whatif_verb(), learn_verb(),     quick_verb(),
+        exam_verb(),  progress_verb(), record_verb(), ask_verb(),    generate_verb(),  mark_verb(),
+        bank_verb(),  handout_verb(),  export_verb(), list_verb(),   reference_verb(),
     };
 }
 

@@ -1,5 +1,6 @@
 #include "cli/verbs/whatif_command.h"
 
+#include "cli/options/json_options.h"
 #include "cli/options/setup_file.h"
 #include "cli/reports/json_text.h"
 #include "cli/reports/whatif_report.h"
@@ -27,8 +28,8 @@ ExitStatus refuse(setup::InputError error, const WhatifOptions& options, const S
     return ExitStatus::bad_input;
 }
 
-void print(const nlohmann::ordered_json& json, const std::string& report,
-           const WhatifOptions& options, const Streams& streams) {
+void print(const Json& json, const std::string& report, const WhatifOptions& options,
+           const Streams& streams) {
     if (options.json)
         streams.out << json_text(json);
     else
@@ -156,11 +157,7 @@ ExitStatus what_if(const WhatifOptions& options, const Streams& streams) {
 Work add_whatif_options(CLI::App& command) {
     const auto options = std::make_shared<WhatifOptions>();
     WhatIfWords& words = options->words;
-    command
-        .add_option("FILE", options->file,
-                    "an exercise file, or the name of one that comes with the program")
-        ->required()
-        ->type_name("");
+    command.add_option("SETUP", options->file, std::string(kSetupHelp))->required()->type_name("");
     command
         .add_option("--joint", words.joint,
                     "whose peak torque is meant: lumbar_flexion, elbow_flexion, right_hip; a name\n"
@@ -172,7 +169,7 @@ Work add_whatif_options(CLI::App& command) {
     command.add_option("--less", words.less, "take this part off the present peak: \"20 %\"")
         ->type_name("PART");
     command.add_option("--equal", options->equal, "as much as in this other exercise")
-        ->type_name("FILE");
+        ->type_name("SETUP");
     command.add_flag("--feasible", options->feasible,
                      "ask for every setting of the change that keeps the caps");
     command
@@ -188,7 +185,7 @@ Work add_whatif_options(CLI::App& command) {
     command
         .add_option("--cap", words.caps, "most that a joint may be asked: \"hip_flexion=90 Nm\"")
         ->type_name("JOINT=TORQUE");
-    command.add_flag("--json", options->json, "for another program: JSON, numbers in SI");
+    add_json_option(command, options->json);
     return [options](const Streams& streams) { return what_if(*options, streams); };
 }
 

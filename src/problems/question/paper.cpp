@@ -1,5 +1,7 @@
 #include "problems/question/paper.h"
 
+#include "setup/toml/spelling.h"
+
 #include <fmt/core.h>
 
 #include <algorithm>
@@ -48,15 +50,22 @@ bool near_traces(const Family& family, const Trace& one, const Trace& other) {
     });
 }
 
-NoQuestion unknown(const char* what, const std::string& id) {
-    return {fmt::format("There is no {} \"{}\" in the bank.", what, id)};
+/// @param known  skills or families
+template <typename Known>
+NoQuestion unknown(const char* what, const std::string& id, const std::vector<Known>& known) {
+    std::vector<std::string_view> ids;
+    for (const Known& one : known)
+        ids.push_back(one.id);
+    const std::string meant = setup::nearest_spelling(id, ids);
+    return {fmt::format("There is no {} \"{}\" in the bank.{}", what, id,
+                        meant.empty() ? "" : fmt::format(" Did you mean \"{}\"?", meant))};
 }
 
 tl::expected<Candidates, NoQuestion> candidates_of(const Bank& bank, const PaperPlan& plan) {
     if (plan.skill && !bank.find_skill(*plan.skill))
-        return tl::make_unexpected(unknown("skill", *plan.skill));
+        return tl::make_unexpected(unknown("skill", *plan.skill, bank.skills));
     if (plan.family && !bank.find_family(*plan.family))
-        return tl::make_unexpected(unknown("family", *plan.family));
+        return tl::make_unexpected(unknown("family", *plan.family, bank.families));
     Candidates candidates;
     for (const Family& family : bank.families)
         if ((!plan.skill || family.skill == *plan.skill) &&

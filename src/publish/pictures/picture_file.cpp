@@ -35,6 +35,28 @@ scene::Point sheet_for(PictureSize size) {
     return shown * std::max(needed, std::min(1.0, kUsualWidth_px / shown.x()));
 }
 
+tl::expected<std::string, PublishError> picture_bytes(const scene::Drawing& drawing,
+                                                      scene::Look look, PictureSize size,
+                                                      PictureFormat format, const Tools& tools) {
+    for (auto fault : {fault_in(drawing), fault_in(size)})
+        if (fault)
+            return tl::make_unexpected(std::move(*fault));
+    switch (format) {
+    case PictureFormat::png:
+        return tools.png(drawing, look, size);
+    case PictureFormat::svg:
+        return svg_of(drawing,
+                      {look, "drawing", true, scene::Point(size.width_px, size.height_px)});
+    case PictureFormat::pdf:
+        return tools.picture_pdf(drawing, look, size);
+    case PictureFormat::gif:
+        break;
+    }
+    return tl::make_unexpected(
+        PublishError{PublishFault::bad_ending,
+                     "A still picture is a PNG, an SVG or a PDF; a GIF is for what moves."});
+}
+
 tl::expected<void, PublishError> write_picture(const scene::Drawing& drawing, scene::Look look,
                                                PictureSize size, const std::filesystem::path& path,
                                                const Tools& tools) {
@@ -45,26 +67,12 @@ tl::expected<void, PublishError> write_picture(const scene::Drawing& drawing, sc
             fmt::format("{}: no format for a still picture. End the name in .png, .svg or .pdf.",
                         path.string())});
     }
-    for (auto fault : {fault_in(drawing), fault_in(size)})
-        if (fault)
-            return tl::make_unexpected(std::move(*fault));
-    const auto write = [&](const std::string& bytes) { return write_whole_file(path, bytes); };
-    const auto of_this_file = [&](PublishError error) {
-        error.message = path.string() + ": " + error.message;
-        return error;
-    };
-    switch (*format) {
-    case PictureFormat::png:
-        return tools.png(drawing, look, size).map_error(of_this_file).and_then(write);
-    case PictureFormat::svg:
-        return svg_of(drawing, {look, "drawing", true, scene::Point(size.width_px, size.height_px)})
-            .and_then(write);
-    case PictureFormat::gif: // refused above
-        break;
-    case PictureFormat::pdf:
-        return tools.picture_pdf(drawing, look, size).map_error(of_this_file).and_then(write);
-    }
-    return {};
+    return picture_bytes(drawing, look, size, *format, tools)
+        .map_error([&](PublishError error) {
+            error.message = path.string() + ": " + error.message;
+            return error;
+        })
+        .and_then([&](const std::string& bytes) { return write_whole_file(path, bytes); });
 }
 
 } // namespace steelyard::publish

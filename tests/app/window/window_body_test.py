@@ -28,7 +28,7 @@ def mirror(hinge):
 def shares(truth):
     """For each axis its name on the screen, its torque and whether it stands for both sides."""
     axes = truth["axes"]
-    size = {name: abs(joint["torque_Nm"]) for name, joint in truth["joints"].items()}
+    size = {name: abs(joint["effort_torque_Nm"]) for name, joint in truth["joints"].items()}
     found = []
     for axis in axes:
         other, word = mirror(axis), joint_word(axis)
@@ -75,7 +75,7 @@ class Body(WindowTest):
     def check_against(self, truth, frame, chosen=0):
         rows = frame.rows()
         axes, joints = truth["axes"], truth["joints"]
-        sizes = [abs(joints[axis]["torque_Nm"]) for axis in axes]
+        sizes = [abs(joints[axis]["effort_torque_Nm"]) for axis in axes]
         shown = shares(truth)
         for (name, size, both), one in zip(shown, sizes):
             self.assert_shown(rows, name, size)
@@ -97,14 +97,14 @@ class Body(WindowTest):
         self.assert_shown(rows, next(row for row in rows if row.startswith("Torque, ")),
                           sizes[chosen])
         strip = next(text for text in frame.texts if text.startswith("load and limbs at the "))
-        self.assertTrue(agrees(re.sub(r"^\D+", "", strip), abs(joint["external_torque_Nm"])), strip)
+        self.assertTrue(agrees(re.sub(r"^\D+", "", strip), abs(joint["load_torque_Nm"])), strip)
         self.check_load_arm(joint, rows)
         if joint["muscle_force_N"] and joint["outcome"] == "balanced":
             self.assert_shown(rows, "Muscles pull", sum(joint["muscle_force_N"].values()))
-            if joint["joint_reaction_N"] is None:  # the direction of a pull is not on file
+            if joint["reaction_N"] is None:  # the direction of a pull is not on file
                 self.assertEqual(rows["Joint reaction"], "not known")
             else:
-                self.assert_shown(rows, "Joint reaction", joint["joint_reaction_N"])
+                self.assert_shown(rows, "Joint reaction", joint["reaction_N"])
             for basis in {muscle["basis"] for muscle in joint["muscles"].values()
                           if muscle["force_N"]}:
                 self.assertIn(basis, " ".join(frame.texts))  # what the moment arms rest on
@@ -115,13 +115,14 @@ class Body(WindowTest):
     def check_load_arm(self, joint, rows):
         """The arm of what drives the joint: the ground's push where it acts beyond it, else the load
         that turns most."""
-        forces = {name: abs(torque) for name, torque in joint["torque_of_force_Nm"].items()
-                  if name != "own weight"}
+        forces = {force["name"]: abs(force["torque_Nm"]) for force in joint["forces"]
+                  if force["name"] != "own weight"}
         ground = {name: torque for name, torque in forces.items() if name.startswith("ground")}
         if ground or forces:
             main = max(ground or forces, key=forces.get)
+            arm = next(force for force in joint["forces"] if force["name"] == main)
             self.assert_shown(rows, "Arm of the ground's push" if ground else "Load arm",
-                              joint["moment_arm_m"][main])
+                              arm["moment_arm_m"])
 
     def assert_shown(self, rows, name, value):
         self.assertIn(name, rows)
@@ -149,8 +150,8 @@ class Body(WindowTest):
         truth = self.truth_of(bench)["joints"]["right_hip_flexion"]
         both = bench.frame().rows()
         one = bench.click_word("One side").rows()
-        self.assert_shown(both, "both hips", 2 * abs(truth["torque_Nm"]))
-        self.assert_shown(one, "each hip", abs(truth["torque_Nm"]))
+        self.assert_shown(both, "both hips", 2 * abs(truth["effort_torque_Nm"]))
+        self.assert_shown(one, "each hip", abs(truth["effort_torque_Nm"]))
         self.assertEqual(one["low back"], both["low back"])
         self.assertEqual(bench.click_word("Both sides").rows(), both)
 
@@ -166,8 +167,8 @@ class Body(WindowTest):
         self.assertEqual(after, setup)
         self.assertAlmostEqual(lower, progress - 0.2, delta=0.03)
         easier = self.check(bench)
-        self.assertLess(abs(easier["joints"]["right_elbow_flexion"]["torque_Nm"]),
-                        abs(hard["joints"]["right_elbow_flexion"]["torque_Nm"]))
+        self.assertLess(abs(easier["joints"]["right_elbow_flexion"]["effort_torque_Nm"]),
+                        abs(hard["joints"]["right_elbow_flexion"]["effort_torque_Nm"]))
 
     def test_a_dragged_joint_poses_the_arm_and_undo_restores_it_exactly(self):
         bench = self.open_exercise("curl-dumbbell")
@@ -193,7 +194,7 @@ class Body(WindowTest):
         before = self.check(bench)["joints"]["right_elbow_flexion"]
         bench.drag("pulley of the cable place", 160, 120)
         after = self.check(bench)["joints"]["right_elbow_flexion"]
-        self.assertNotEqual(before["moment_arm_m"], after["moment_arm_m"])
+        self.assertNotEqual(before["forces"], after["forces"])
         self.assertIn('tension = "80 N"', self.kept(bench)[0])
 
     def test_the_plots_cursor_scrubs_and_its_values_are_the_solvers(self):
@@ -213,7 +214,7 @@ class Body(WindowTest):
         told = next(text for text in bench.frame().texts if text.startswith("at "))
         shown = re.search(r"elbow ([^,…]+)", told)[1]
         self.assertAlmostEqual(read_shown(shown)[0] /
-                               abs(truth["joints"]["right_elbow_flexion"]["torque_Nm"]), 1.0,
+                               abs(truth["joints"]["right_elbow_flexion"]["effort_torque_Nm"]), 1.0,
                                delta=0.01)
         bench.aside()
         for subject in ("load", "muscles", "advantage"):

@@ -80,7 +80,7 @@ class SideBySide(WindowTest):
             # A repetition begins and turns at rest, so that its torque there is the held one.
             turn = max(range(len(hip["progress"])), key=lambda i: hip["progress"][i])
             for frame, at in ((start, 0), (scrubbed, turn)):
-                torque = abs(hip["torque_Nm"][at])
+                torque = abs(hip["effort_torque_Nm"][at])
                 self.assertTrue(any(agrees(t, torque) for t in frame.texts
                                     if re.fullmatch(r"[\d.]+\s?N·m", t)), (setup, torque))
         a, b = self.strip_torque(scrubbed, "A"), self.strip_torque(scrubbed, "B")

@@ -1,5 +1,6 @@
 // What is asked for as JSON is JSON and nothing else, whatever has to be said beside it.
 
+#include "cli/reports/json_text.h"
 #include "cli/run_here.h"
 #include "cli/verbs/verb.h"
 #include "temp_folder.h"
@@ -7,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include <set>
+#include <sstream>
 
 using namespace steelyard::cli;
 
@@ -42,6 +44,8 @@ TEST_CASE("every verb that has --json writes JSON alone") {
         {"generate", "--count", "0"},
         {"generate", "--count", "40", "--seed", "3"},
         {"list", "units"},
+        {"bank", "list"},
+        {"bank", "check", "--instances", "1"},
         {"mark", some_code(), "B"},
         {"mark", some_code(), "no \xFF number"},
     };
@@ -56,12 +60,42 @@ TEST_CASE("every verb that has --json writes JSON alone") {
         INFO(said);
         INFO(run.err);
         CHECK(run.status == 0);
-        CHECK_FALSE(nlohmann::json::parse(run.out, nullptr, false).is_discarded());
+        const auto json = nlohmann::json::parse(run.out, nullptr, false);
+        REQUIRE_FALSE(json.is_discarded());
+        CHECK_THAT(json["format"].get<std::string>(), ContainsSubstring("steelyard."));
     }
     for (const Verb& verb : all_verbs()) {
         INFO(verb.name);
         CHECK(has_json(verb) == (tried.count(std::string(verb.name)) == 1));
     }
+}
+
+TEST_CASE("JSON Lines are a document's rows, each with its format") {
+    const Run document = run_here({"list", "units", "--json"});
+    const Run lines = run_here({"list", "units", "--jsonl"});
+    CHECK(lines.status == 0);
+    std::istringstream in(lines.out);
+    std::string line;
+    for (auto& row : nlohmann::json::parse(document.out)["units"]) {
+        REQUIRE(std::getline(in, line));
+        row["format"] = "steelyard.list.row/1";
+        CHECK(nlohmann::json::parse(line) == row);
+    }
+    CHECK_FALSE(std::getline(in, line));
+    CHECK(run_here({"list", "units", "--json", "--jsonl"}).status == 2);
+}
+
+TEST_CASE("numbers are written in the fewest digits that are exact, and none is -0") {
+    CHECK(json_line({0.1 + 0.2, 40.0, -0.0, 1e22, 5, 0.1}) ==
+          "[0.30000000000000004,40,0,1e+22,5,0.1]");
+    CHECK(json_text({{"a", {1.5, 2.0}}, {"b", Json::array()}}) ==
+          "{\n  \"a\": [1.5, 2],\n  \"b\": []\n}\n");
+}
+
+TEST_CASE("questions that cannot be made are no JSON at all") {
+    const Run run = run_here({"generate", "--skill", "juggling", "--json"});
+    CHECK(run.status == 2);
+    CHECK(run.out.empty());
 }
 
 TEST_CASE("progress as JSON asks for a name beside its output, where nobody was named") {

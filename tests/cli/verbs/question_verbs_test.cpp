@@ -13,7 +13,7 @@ json generated(std::vector<std::string> arguments) {
     const Run run = run_here(arguments);
     INFO(run.err);
     REQUIRE(run.status == 0);
-    return json::parse(run.out);
+    return json::parse(run.out)["questions"];
 }
 
 } // namespace

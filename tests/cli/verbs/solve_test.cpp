@@ -58,17 +58,23 @@ TEST_CASE("solve --json has the promised keys with the solver's numbers") {
     const TempSetup file(kPlank);
     const auto json = solve_json(file.path());
     // By hand: 100 N × 0.8 m = 80 N·m; 80 N·m ÷ 2 m = 40 N; the support carries both.
-    CHECK(json["class"] == 1);
-    CHECK(json["status"] == "ok");
+    CHECK(json["lever_class"] == 1);
+    CHECK(json["outcome"] == "ok");
     CHECK(json["effort_N"].get<double>() == Approx(40.0).epsilon(1e-12));
     CHECK(json["effort_arm_m"].get<double>() == Approx(2.0).epsilon(1e-12));
     CHECK(json["load_arm_m"].get<double>() == Approx(0.8).epsilon(1e-12));
     CHECK(json["ideal_advantage"].get<double>() == Approx(2.5).epsilon(1e-12));
     CHECK(json["actual_advantage"].get<double>() == Approx(2.5).epsilon(1e-12));
-    CHECK(json["axis_reaction_N"].size() == 2);
-    CHECK(json["axis_reaction_N"][1].get<double>() == Approx(140.0).epsilon(1e-12));
-    CHECK(json["torque_load_Nm"].get<double>() == Approx(80.0).epsilon(1e-12));
-    CHECK(json["torque_effort_Nm"].get<double>() == Approx(-80.0).epsilon(1e-12));
+    CHECK(json["reaction_vector_N"].size() == 2);
+    CHECK(json["reaction_vector_N"][1].get<double>() == Approx(140.0).epsilon(1e-12));
+    CHECK(json["reaction_N"].get<double>() == Approx(140.0).epsilon(1e-12));
+    REQUIRE(json["forces"].size() == 1);
+    CHECK(json["forces"][0]["name"] == "load");
+    CHECK(json["forces"][0]["torque_Nm"].get<double>() == Approx(80.0).epsilon(1e-12));
+    CHECK(json["forces"][0]["moment_arm_m"].get<double>() == Approx(0.8).epsilon(1e-12));
+    CHECK(json["forces"][0]["force_N"][1].get<double>() == Approx(-100.0).epsilon(1e-12));
+    CHECK(json["load_torque_Nm"].get<double>() == Approx(80.0).epsilon(1e-12));
+    CHECK(json["effort_torque_Nm"].get<double>() == Approx(-80.0).epsilon(1e-12));
     CHECK(json["messages"].is_array());
 }
 
@@ -86,8 +92,8 @@ TEST_CASE("every setup that comes with the program is solved, in words and in JS
         CHECK(json["effort_N"].is_null() == !result->effort_N);
         if (result->effort_N)
             CHECK(json["effort_N"].get<double>() == *result->effort_N);
-        CHECK(json["class"].is_null() == !result->lever_class);
-        CHECK(json.contains("class_reason"));
+        CHECK(json["lever_class"].is_null() == !result->lever_class);
+        CHECK(json.contains("lever_class_reason"));
         const Run words = run_here({"solve", listing.path.string()});
         CHECK(words.status == 0);
         CHECK_THAT(words.out, ContainsSubstring(lever.head.name));
@@ -106,10 +112,10 @@ TEST_CASE("an effort through the axis is an outcome with a null effort, not an e
     through.replace(through.find("at = \"2.8 m\""), 12, "at = \"0.8 m\"");
     const TempSetup file(through);
     const auto json = solve_json(file.path());
-    CHECK(json["status"] == "effort_through_axis");
+    CHECK(json["outcome"] == "effort_through_axis");
     CHECK(json["effort_N"].is_null());
-    CHECK(json["class"].is_null());
-    CHECK(json["class_reason"] == "effort_at_axis");
+    CHECK(json["lever_class"].is_null());
+    CHECK(json["lever_class_reason"] == "effort_at_axis");
     CHECK_FALSE(json["messages"].empty());
 }
 
