@@ -39,7 +39,10 @@ ExitStatus tell(const publish::PublishError& error, const Streams& streams) {
 /// Writes what was made, under the name that was asked for.
 ExitStatus write_made(const tl::expected<std::string, publish::PublishError>& bytes,
                       const PictureOptions& options, const Streams& streams) {
-    return bytes ? write_out(options.out, *bytes, streams) : tell(bytes.error(), streams);
+    if (bytes)
+        return write_out(options.out, *bytes, streams);
+    streams.err << options.out << ": ";
+    return tell(bytes.error(), streams);
 }
 
 } // namespace

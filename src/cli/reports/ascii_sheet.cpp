@@ -13,26 +13,27 @@ using mechanics::Vec2;
 
 /// A character is about twice as high as wide.
 constexpr double kCharacterAspect = 2.0;
-constexpr int kWidth = 60;
 constexpr int kMargin = 5; ///< for arrows and letters
 constexpr int kArrow = 3;  ///< characters
 
 } // namespace
 
-AsciiSheet::AsciiSheet(const std::vector<Vec2>& points, int most_rows)
-    : low_m_(points.front()), high_m_(points.front()) {
+AsciiSheet::AsciiSheet(const std::vector<Vec2>& points, int most_rows, int columns)
+    : low_m_(points.front()), high_m_(points.front()),
+      width_(std::max(columns, 30) - 2 * kMargin - 2) {
     for (const Vec2& point : points) {
         low_m_ = low_m_.cwiseMin(point);
         high_m_ = high_m_.cwiseMax(point);
     }
     const Vec2 size = high_m_ - low_m_;
-    columns_per_m_ = kWidth / std::max(size.x(), 1e-6);
+    columns_per_m_ = width_ / std::max(size.x(), 1e-6);
     const double rows = size.y() * columns_per_m_ / kCharacterAspect;
-    if (rows > most_rows)
-        columns_per_m_ *= most_rows / rows;
+    const double most = most_rows * std::max(1.0, static_cast<double>(columns) / kUsualColumns);
+    if (rows > most)
+        columns_per_m_ *= most / rows;
     const int height = static_cast<int>(std::lround(size.y() * columns_per_m_ / kCharacterAspect));
     rows_.assign(static_cast<std::size_t>(height + 2 * kMargin + 1),
-                 std::string(kWidth + 2 * kMargin + 1, ' '));
+                 std::string(static_cast<std::size_t>(width_ + 2 * kMargin + 1), ' '));
 }
 
 int AsciiSheet::column(const Vec2& point_m) const {
@@ -94,7 +95,7 @@ void AsciiSheet::arrow(const Vec2& point_m, double direction_rad, char letter) {
 
 void AsciiSheet::line_of_action(const Vec2& point_m, double direction_rad) {
     const Vec2 along = mechanics::unit_vector(direction_rad);
-    const int reach = 2 * kWidth;
+    const int reach = 2 * width_;
     for (int i = -reach; i <= reach; ++i) {
         const Vec2 at = point_m + along * (i / columns_per_m_);
         if (blank(column(at), row(at)))

@@ -10,10 +10,14 @@ namespace steelyard::cli {
 
 class AsciiSheet {
 public:
-    /// At most kColumns wide, with room around for arrows and letters.
+    /// A usual terminal; a wider sheet may be as much higher.
+    static constexpr int kUsualColumns = 72;
+
+    /// A sheet with room around for arrows and letters.
     /// @param points      corners of the piece that is to be seen [m], y up; one or more
-    /// @param most_rows   of that piece, without the room around
-    AsciiSheet(const std::vector<mechanics::Vec2>& points, int most_rows);
+    /// @param most_rows   of that piece on a sheet of usual width, without the room around
+    /// @param columns     of the sheet at most; 30 or more
+    AsciiSheet(const std::vector<mechanics::Vec2>& points, int most_rows, int columns);
 
     int column(const mechanics::Vec2& point_m) const;
     int row(const mechanics::Vec2& point_m) const;
@@ -40,6 +44,7 @@ private:
     mechanics::Vec2 low_m_ = mechanics::Vec2::Zero();
     mechanics::Vec2 high_m_ = mechanics::Vec2::Zero();
     double columns_per_m_ = 1.0;
+    int width_ = 1; ///< of the piece
     std::vector<std::string> rows_;
 };
 

@@ -43,8 +43,8 @@ struct SeenPull {
 
 class BodySketch {
 public:
-    BodySketch(const BodyPicture& picture, const mechanics::BodyResult& result)
-        : picture_(picture), result_(result), sheet_(shown_piece(), kMostRows) {}
+    BodySketch(const BodyPicture& picture, const mechanics::BodyResult& result, int columns)
+        : picture_(picture), result_(result), sheet_(shown_piece(), kMostRows, columns) {}
 
     std::string draw(const std::vector<MarkedLine>& marks) {
         add_figure();
@@ -200,11 +200,12 @@ private:
 
 } // namespace
 
-std::string draw_in_ascii(const BodyPicture& picture, const std::vector<MarkedLine>& marks) {
+std::string draw_in_ascii(const BodyPicture& picture, int columns,
+                          const std::vector<MarkedLine>& marks) {
     const auto result = mechanics::solve_body(picture.body_case);
     if (!result || picture.axes.empty())
         return {};
-    return BodySketch(picture, *result).draw(marks);
+    return BodySketch(picture, *result, columns).draw(marks);
 }
 
 } // namespace steelyard::cli

@@ -37,13 +37,13 @@ std::string in_legend(const problems::DrawnQuantity& length) {
 }
 
 std::string draw_in_ascii(const problems::LeverPicture& picture,
-                          const std::vector<problems::Spot>& spots,
+                          const std::vector<problems::Spot>& spots, int columns,
                           const std::vector<MarkedLine>& marks) {
     const mechanics::Lever& lever = picture.lever;
     std::vector<Vec2> points = lever.path_m;
     for (const problems::Spot& spot : spots)
         points.push_back(spot.at_m);
-    AsciiSheet sheet(points, kMostRows);
+    AsciiSheet sheet(points, kMostRows, columns);
     for (std::size_t i = 1; i < lever.path_m.size(); ++i)
         sheet.line(lever.path_m[i - 1], lever.path_m[i]);
 

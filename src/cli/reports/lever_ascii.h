@@ -19,10 +19,10 @@ struct MarkedLine {
 std::string in_legend(const problems::DrawnQuantity& length);
 
 /// The lever, its axis (^), loads (L) and effort (E) with the way they pull, lettered spots, marked
-/// lengths, and a legend with the lengths that the drawing states. At most 72 columns wide, plain
-/// ASCII but for the names in the legend.
+/// lengths, and a legend with the lengths that the drawing states. At most so many columns wide,
+/// plain ASCII but for the names in the legend.
 std::string draw_in_ascii(const problems::LeverPicture& picture,
-                          const std::vector<problems::Spot>& spots,
+                          const std::vector<problems::Spot>& spots, int columns,
                           const std::vector<MarkedLine>& marks = {});
 
 } // namespace steelyard::cli

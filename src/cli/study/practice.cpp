@@ -44,10 +44,11 @@ std::string_view how_to_answer(const Question& question) {
 
 void show_picture(const Question& question, const std::vector<problems::Spot>& spots,
                   const std::vector<MarkedLine>& marks, std::ostream& out) {
+    const int columns = terminal_columns(out);
     if (const auto* lever = std::get_if<problems::LeverPicture>(&question.picture))
-        out << '\n' << draw_in_ascii(*lever, spots, marks);
+        out << '\n' << draw_in_ascii(*lever, spots, columns, marks);
     if (const auto* body = std::get_if<problems::BodyPicture>(&question.picture))
-        out << '\n' << draw_in_ascii(*body, marks);
+        out << '\n' << draw_in_ascii(*body, columns, marks);
 }
 
 void show_marking(const Question& question, const problems::Marking& marking, std::ostream& out) {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <iostream>
 #include <random>
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 namespace steelyard::cli {
@@ -42,6 +43,16 @@ bool read_line(const Streams& streams, std::string_view prompt, std::string& lin
     while (!line.empty() && (line.back() == '\r' || line.back() == ' '))
         line.pop_back();
     return true;
+}
+
+int terminal_columns(const std::ostream& out) {
+    constexpr int kFewest = 40;
+    constexpr int kMost = 132;
+    winsize size{};
+    if (&out != &std::cout || isatty(STDOUT_FILENO) == 0 ||
+        ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0 || size.ws_col == 0)
+        return kColumns;
+    return std::clamp<int>(size.ws_col, kFewest, kMost);
 }
 
 bool can_answer(const Streams& streams) {

@@ -18,6 +18,10 @@ std::string wrapped(const std::string& text, const std::string& indent = "");
 /// How many columns a text takes: letters beyond ASCII take more bytes than columns.
 std::size_t columns_of(std::string_view text);
 
+/// Columns for a drawing: those of the terminal that the program writes to, within what can be read
+/// at a glance; kColumns for whatever is no terminal.
+int terminal_columns(const std::ostream& out);
+
 /// Asks for a line. @return false when the input has ended
 bool read_line(const Streams& streams, std::string_view prompt, std::string& line);
 

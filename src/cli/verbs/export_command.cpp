@@ -43,13 +43,21 @@ ExitStatus export_questions(const ExportOptions& options, const Streams& streams
         streams.err << questions.error().message << '\n';
         return ExitStatus::bad_input;
     }
-    const auto bytes = publish::exported_questions(kFormats.at(options.format), bank, *questions,
-                                                   options.title, paint::paint_tools());
-    if (!bytes) {
-        streams.err << bytes.error().message << '\n';
-        return status_of(bytes.error());
+    const auto drawings =
+        options.out.size() > 4 && options.out.rfind(".zip") == options.out.size() - 4
+            ? publish::Drawings::beside
+            : publish::Drawings::left_out;
+    const auto made = publish::exported_questions(kFormats.at(options.format), bank, *questions,
+                                                  options.title, drawings, paint::paint_tools());
+    if (!made) {
+        streams.err << made.error().message << '\n';
+        return status_of(made.error());
     }
-    return write_out(options.out, *bytes, streams);
+    if (made->left_out > 0)
+        streams.err << fmt::format("{} of {} questions need their drawing and were left out. End "
+                                   "the name in .zip to have the drawings beside the table.\n",
+                                   made->left_out, questions->size());
+    return write_out(options.out, made->bytes, streams);
 }
 
 Work add_export_options(CLI::App& command) {
@@ -57,11 +65,12 @@ Work add_export_options(CLI::App& command) {
     std::vector<std::string> formats;
     for (const auto& [word, format] : kFormats)
         formats.push_back(word);
-    only_words(
-        command.add_option("--format", options->format,
-                           "qti21 or qti3 (a package for a course site), csv (questions and keys), "
-                           "cards (flash cards as CSV)"),
-        formats)
+    only_words(command.add_option(
+                   "--format", options->format,
+                   "qti21 or qti3 (a package for a course site), csv (questions and keys), "
+                   "cards (flash cards as CSV). A name that ends in .zip "
+                   "holds the drawings beside the CSV; without them, what needs one is left out"),
+               formats)
         ->required();
     command.add_option("--count", options->count, "how many questions")
         ->check(CLI::Range(1, 100000))
@@ -82,7 +91,7 @@ Work add_export_options(CLI::App& command) {
 Verb export_verb() {
     return {"export", "write questions as a QTI package, as CSV or as flash cards",
             "  steelyard export --format qti21 --count 20 --seed 42 --out levers.zip\n"
-            "  steelyard export --format csv --count 50 --out levers.csv\n"
+            "  steelyard export --format csv --count 50 --out levers.zip\n"
             "  steelyard export --format cards --skill moment-arm-oblique --out cards.csv",
             &add_export_options};
 }

@@ -35,12 +35,21 @@ public:
         if (piece.continues && open_ != nullptr)
             return;
         close();
+        if (piece.label) {
+            open(*piece.label);
+            paint_at(surface_, *piece.label, 0.0);
+            close();
+        }
+        open(piece);
+    }
+
+private:
+    void open(const Piece& piece) {
         open_ = pdf_name(piece.tag);
         if (open_ != nullptr)
             cairo_tag_begin(surface_, open_, nullptr);
     }
 
-private:
     void close() {
         if (open_ != nullptr) {
             cairo_tag_end(surface_, open_);
@@ -78,7 +87,7 @@ void paint_pieces(cairo_t* surface, const Pieces& pieces) {
     Structure structure(surface);
     cairo_save(surface);
     for (const Piece& piece : pieces) {
-        if (piece.paint) {
+        if (piece.paint || piece.label) {
             structure.before(piece);
             paint_at(surface, piece, 0.0);
         }

@@ -5,6 +5,7 @@
 #include <cairo.h>
 
 #include <functional>
+#include <memory>
 #include <vector>
 
 namespace steelyard::paint {
@@ -22,6 +23,9 @@ struct Piece {
     bool continues = false;
     /// The same piece in another height [pt]; empty for one that has a height of its own.
     std::function<Piece(double)> grown = nullptr;
+    /// Stands in the margin beside it, such as its number: an element of its own that is read
+    /// before it, painted in the same frame.
+    std::shared_ptr<const Piece> label = nullptr;
 };
 
 using Pieces = std::vector<Piece>;

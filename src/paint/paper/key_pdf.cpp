@@ -16,15 +16,27 @@ namespace {
 using problems::Question;
 using scene::Role;
 
-/// The answers at a glance, in columns that are read downwards.
-Pieces glance(const PageSetting& page, const std::vector<std::string>& answers) {
+/// Answers of a long paper stand in groups, so that a column is never read across pages.
+constexpr std::size_t kGlanceGroup = 100;
+
+std::size_t glance_groups(std::size_t answers) {
+    return (answers + kGlanceGroup - 1) / kGlanceGroup;
+}
+
+/// A group of the answers at a glance, in columns that are read downwards.
+/// @param group  counted from 0
+Pieces glance(const PageSetting& page, const std::vector<std::string>& all, std::size_t group) {
+    const std::size_t before = group * kGlanceGroup;
+    const std::vector<std::string> answers(
+        all.begin() + static_cast<std::ptrdiff_t>(before),
+        all.begin() + static_cast<std::ptrdiff_t>(std::min(all.size(), before + kGlanceGroup)));
     const TextStyle number_style{page.format.body_pt(), false, Role::quiet_ink};
     const TextStyle answer_style{page.format.body_pt(), true, Role::ink};
     const double margin = number_margin_pt(page.format);
     const double width = page.format.content_width_pt();
     const std::size_t count = answers.size();
     double widest = 0.0;
-    for (const std::string& answer : answers)
+    for (const std::string& answer : all)
         widest = std::max(widest, page.type.width(answer, answer_style));
     constexpr double kMostColumns = 5.0;
     const double column = widest + margin + 4.0 * page.format.step_pt();
@@ -36,8 +48,8 @@ Pieces glance(const PageSetting& page, const std::vector<std::string>& answers) 
         std::vector<std::pair<Piece, Piece>> cells;
         for (std::size_t i = row; i < count; i += rows) {
             cells.emplace_back(
-                page.type.line(std::to_string(i + 1), number_style),
-                page.type.paragraph(answers[i], answer_style, width - margin).front());
+                page.type.line(fmt::format("{} ", before + i + 1), number_style),
+                page.type.paragraph(answers[i] + " ", answer_style, width - margin).front());
         }
         const double step = width / static_cast<double>(columns);
         const double height = cells.front().first.height_pt;
@@ -52,25 +64,26 @@ Pieces glance(const PageSetting& page, const std::vector<std::string>& answers) 
                           Tag::paragraph, false});
     }
     pieces.push_back(gap(2.0 * page.format.step_pt()));
+    if (before + kGlanceGroup < all.size())
+        return pieces;
     pieces.push_back(notched_rule(page));
     pieces.push_back(gap(4.0 * page.format.step_pt()));
     return pieces;
 }
 
-/// The answer in words, with the code that makes the question again at the right end.
-Pieces answer_lines(const PageSetting& page, const Question& question, double width_pt) {
-    const TextStyle code_style{page.format.small_pt(), false, Role::quiet_ink};
-    const double code_width = page.type.width(question.code, code_style);
-    Pieces lines =
-        page.type.paragraph(key_answer(question), {page.format.body_pt(), true, Role::right},
-                            width_pt - code_width - 4.0 * page.format.step_pt());
-    const Piece code = page.type.line(question.code, code_style);
-    lines.front().paint =
-        [paint = lines.front().paint, code, right = width_pt - code_width,
-         drop = 0.7 * (page.format.body_pt() - page.format.small_pt())](cairo_t* surface) {
-            paint_at(surface, code, right, drop);
-            paint(surface);
-        };
+/// What the question is about, with the code that makes it again at the right end.
+Pieces title_line(const PageSetting& page, const std::string& title, const std::string& code,
+                  double width_pt) {
+    const TextStyle style{page.format.small_pt(), false, Role::quiet_ink};
+    const double code_width = page.type.width(code, style);
+    Pieces lines = page.type.paragraph(title + " ", style,
+                                       width_pt - code_width - 4.0 * page.format.step_pt());
+    const Piece end = page.type.line(code, style);
+    lines.back().paint = [paint = lines.back().paint, end,
+                          right = width_pt - code_width](cairo_t* surface) {
+        paint_at(surface, {0.0, paint}, 0.0);
+        paint_at(surface, end, right);
+    };
     return lines;
 }
 
@@ -100,7 +113,8 @@ Pieces mistake_lines(const PageSetting& page, const Mistake& mistake, double ans
                                      width_pt - words_at),
                  words_at);
     const Piece cross = verdict_mark(page.format, false);
-    const Piece answer = page.type.line(mistake.answer, {page.format.body_pt(), true, Role::wrong});
+    const Piece answer =
+        page.type.line(mistake.answer + " ", {page.format.body_pt(), true, Role::wrong});
     lines.front().paint = [paint = lines.front().paint, cross, answer, step](cairo_t* surface) {
         paint_at(surface, cross, 0.0);
         paint_at(surface, answer, 4.0 * step);
@@ -133,7 +147,9 @@ Pieces key_block(const PageSetting& page, const problems::Bank& bank,
     const Question& question = *numbered.question;
     const double step = page.format.step_pt();
     const double width = page.format.content_width_pt() - number_margin_pt(page.format);
-    Pieces body = answer_lines(page, question, width);
+    Pieces body = title_line(page, short_title(bank, question), question.code, width);
+    append(body, page.type.paragraph(key_answer(question),
+                                     {page.format.body_pt(), true, Role::right}, width));
     body.push_back(gap(step));
     for (const problems::Step& worked : question.steps)
         append(body, step_lines(page, worked, width));
@@ -154,15 +170,16 @@ PaperBlocks key_blocks(const Worksheet& sheet, const problems::Bank& bank) {
         for (const Question& question : part.questions)
             answers.push_back(short_answer(question));
     PaperBlocks blocks;
-    blocks.count = questions + 3;
-    blocks.make = [&sheet, &bank, questions, answers = std::move(answers)](const PageSetting& page,
-                                                                           std::size_t index) {
+    const std::size_t first = 1 + glance_groups(questions); // after the head and the glance
+    blocks.count = first + questions + 1;
+    blocks.make = [&sheet, &bank, questions, first,
+                   answers = std::move(answers)](const PageSetting& page, std::size_t index) {
         if (index == 0)
             return paper_head(page, sheet, true);
-        if (index == 1)
-            return questions == 0 ? Pieces{} : glance(page, answers);
-        return index < questions + 2 ? key_block(page, bank, question_at(sheet, index - 2))
-                                     : caution(page);
+        if (index < first)
+            return glance(page, answers, index - 1);
+        return index < first + questions ? key_block(page, bank, question_at(sheet, index - first))
+                                         : caution(page);
     };
     return blocks;
 }

@@ -51,7 +51,7 @@ Piece name_line(const PageSetting& page, std::size_t questions) {
                 const double baseline = page.format.body_pt() * 1.7;
                 const std::string total = fmt::format("/ {}", questions);
                 const auto put = [&](const std::string& text, double x) {
-                    paint_at(surface, page.type.line(text, style), x,
+                    paint_at(surface, page.type.line(text + " ", style), x,
                              baseline - 1.05 * page.format.small_pt());
                     return x + page.type.width(text, style) + page.format.step_pt();
                 };
@@ -193,7 +193,7 @@ Piece answer_rule(const PageSetting& page, const std::string& before, const std:
             [page, style, step, before, unit, width_pt](cairo_t* surface) {
                 const double baseline = 1.55 * page.format.body_pt();
                 const auto put = [&](const std::string& text, double x) {
-                    paint_at(surface, page.type.line(text, style), x,
+                    paint_at(surface, page.type.line(text + " ", style), x,
                              baseline - 1.05 * page.format.body_pt());
                 };
                 const std::string equals = before + " =";

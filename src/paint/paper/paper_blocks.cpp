@@ -42,14 +42,9 @@ Pieces part_heading(const PageSetting& page, std::string_view heading) {
 Pieces with_number(const PageSetting& page, std::size_t number, Pieces body) {
     if (body.empty())
         body.push_back(gap(1.4 * page.format.body_pt()));
-    const Piece digits =
-        page.type.line(std::to_string(number), {page.format.body_pt(), true, Role::ink});
     body = indented(std::move(body), number_margin_pt(page.format));
-    body.front().paint = [digits, paint = body.front().paint](cairo_t* surface) {
-        paint_at(surface, digits, 0.0);
-        if (paint)
-            paint(surface);
-    };
+    body.front().label = std::make_shared<const Piece>(
+        page.type.line(std::to_string(number), {page.format.body_pt(), true, Role::ink}));
     return body;
 }
 

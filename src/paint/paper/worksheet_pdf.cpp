@@ -3,6 +3,7 @@
 #include "paint/paper/paper_blocks.h"
 #include "paint/paper/paper_pdf.h"
 #include "paint/paper/worksheet_blocks.h"
+#include "paint/pdf/figure_words.h"
 #include "paint/picture/painter.h"
 #include "problems/bank/answer_kinds.h"
 #include "problems/question/question_writer.h"
@@ -42,8 +43,9 @@ Piece figure(const PageSetting& page, const QuestionHold& question, const Questi
     return {scale * figure_size(*question).y(),
             [question, scale, family = page.type.family()](cairo_t* surface) {
                 cairo_scale(surface, scale, scale);
-                paint_drawing(surface, question_figure(*question, figure_size(*question)),
-                              {scene::Look::print, family, false});
+                const scene::Drawing drawing = question_figure(*question, figure_size(*question));
+                note_figure(surface, drawing.description);
+                paint_drawing(surface, drawing, {scene::Look::print, family, false});
             },
             Tag::figure, false};
 }
@@ -56,7 +58,7 @@ Pieces choice_lines(const PageSetting& page, TickBox box, std::size_t index,
     Pieces lines = indented(page.type.paragraph(words, style, width_pt - indent), indent);
     const Piece mark = tick_box(page.format, box);
     const Piece letter =
-        page.type.line(problems::letter(index), {page.format.body_pt(), true, Role::ink});
+        page.type.line(problems::letter(index) + " ", {page.format.body_pt(), true, Role::ink});
     lines.front().paint = [words_paint = lines.front().paint, mark, letter,
                            step = page.format.step_pt()](cairo_t* surface) {
         paint_at(surface, mark, 0.0);

@@ -46,13 +46,14 @@ tl::unexpected<PublishError> not_made(PublishFault fault, const std::string& tit
 
 /// The pages and their structure, as Cairo writes them.
 Done paint_pages(std::FILE* file, const PageFormat& page, const PdfAbout& about,
-                 const std::function<void(cairo_t*)>& paint) {
+                 const std::function<void(cairo_t*)>& paint, FigureWords& figures) {
     const CairoSurface surface(
         cairo_pdf_surface_create_for_stream(append_to_file, file, page.width_pt, page.height_pt));
     describe(surface.get(), about);
     cairo_status_t status = CAIRO_STATUS_SUCCESS;
     {
         const CairoContext context(cairo_create(surface.get()));
+        gather_figures(context.get(), figures);
         paint(context.get());
         status = cairo_status(context.get());
     }
@@ -75,8 +76,9 @@ Done write_pdf(const PageFormat& page, const PdfAbout& about,
     const File pages(std::tmpfile());
     if (!pages)
         return not_made(PublishFault::cannot_write, about.title, "no temporary file");
-    return paint_pages(pages.get(), page, about, paint).and_then([&]() -> Done {
-        const NotCompleted fault = complete_pdf(pages.get(), to);
+    FigureWords figures;
+    return paint_pages(pages.get(), page, about, paint, figures).and_then([&]() -> Done {
+        const NotCompleted fault = complete_pdf(pages.get(), {about.title, figures}, to);
         if (fault.why.empty())
             return {};
         return not_made(fault.no_memory ? PublishFault::no_memory : PublishFault::cannot_write,

@@ -92,6 +92,25 @@ std::string with_indices(std::string_view formula, double size, PangoAttrList* a
     return set;
 }
 
+/// A line of a broken paragraph by itself, with the blank at which it was broken: Pango leaves that
+/// out of what it paints, and whoever has the page read to them hears two words as one.
+std::shared_ptr<PangoLayout> line_with_blank(PangoLayout& paragraph, const PangoLayoutLine& line) {
+    const std::string_view text = pango_layout_get_text(&paragraph);
+    const auto from = static_cast<std::size_t>(line.start_index);
+    auto to = from + static_cast<std::size_t>(line.length);
+    while (to < text.size() && text[to] == ' ')
+        ++to;
+    const std::shared_ptr<PangoLayout> alone(pango_layout_copy(&paragraph), Unref());
+    const Attributes attributes(pango_attr_list_copy(pango_layout_get_attributes(&paragraph)));
+    pango_attr_list_update(attributes.get(), static_cast<int>(to),
+                           static_cast<int>(text.size() - to), 0);
+    pango_attr_list_update(attributes.get(), 0, static_cast<int>(from), 0);
+    pango_layout_set_attributes(alone.get(), attributes.get());
+    pango_layout_set_width(alone.get(), -1);
+    pango_layout_set_text(alone.get(), text.data() + from, static_cast<int>(to - from));
+    return alone;
+}
+
 } // namespace
 
 Typesetter::Typesetter(cairo_t* surface, const std::string& family)
@@ -149,13 +168,14 @@ Pieces Typesetter::paragraph(std::string_view text, const TextStyle& style, doub
         pango_layout_iter_get_line_extents(lines.get(), nullptr, &extent);
         // The baseline is placed by the leading, not by the line's own height, which a letter
         // from another font would change.
-        const auto paint =
-            [set, role = style.role, leading, size = style.size_pt, left = points(extent.x),
-             line = pango_layout_iter_get_line_readonly(lines.get())](cairo_t* surface) {
-                set_colour(surface, text_colour_of(role, scene::Look::print));
-                cairo_move_to(surface, left, 0.5 * (leading - size) + 0.85 * size);
-                pango_cairo_show_layout_line(surface, line);
-            };
+        const auto paint = [line = line_with_blank(
+                                *set, *pango_layout_iter_get_line_readonly(lines.get())),
+                            role = style.role, leading, size = style.size_pt,
+                            left = points(extent.x)](cairo_t* surface) {
+            set_colour(surface, text_colour_of(role, scene::Look::print));
+            cairo_move_to(surface, left, 0.5 * (leading - size) + 0.85 * size);
+            pango_cairo_show_layout_line(surface, pango_layout_get_line_readonly(line.get(), 0));
+        };
         pieces.push_back({leading, paint, style.tag, !pieces.empty()});
     } while (pango_layout_iter_next_line(lines.get()) != 0);
     return pieces;

@@ -3,12 +3,16 @@
 #include "problems/bank/answer_kinds.h"
 #include "problems/question/question_writer.h"
 #include "publish/files/written_text.h"
+#include "publish/pictures/svg.h"
+#include "publish/question/question_figure.h"
 #include "publish/question/question_text.h"
+#include "publish/question/question_view.h"
 #include "setup/units/format_quantity.h"
 
 #include <cmath>
 #include <functional>
 #include <string_view>
+#include <utility>
 
 namespace steelyard::publish {
 namespace {
@@ -42,6 +46,12 @@ std::string mistakes_text(const problems::Bank& bank, const Question& question) 
     return text;
 }
 
+std::string picture_cell(const Question& question, PictureColumn pictures) {
+    return pictures == PictureColumn::names && has_figure(question)
+               ? csv_text(picture_name(question))
+               : "";
+}
+
 /// A row of names, then one for each question.
 tl::expected<std::string, PublishError>
 table(const std::vector<std::string>& names, const std::vector<Question>& questions,
@@ -72,12 +82,17 @@ std::string csv_text(std::string_view text) {
     return quoted + '"';
 }
 
+std::string picture_name(const Question& question) {
+    return "pictures/" + question.code + ".svg";
+}
+
 std::string csv_number(double value) {
     return std::isfinite(value) ? setup::exact_number(value) : std::string();
 }
 
 tl::expected<std::string, PublishError> questions_csv(const problems::Bank& bank,
                                                       const std::vector<Question>& questions,
+                                                      PictureColumn pictures,
                                                       const Progress& progress) {
     const auto row_of = [&](const Question& question) {
         const problems::NumberWanted* number = problems::wanted_number(question);
@@ -87,25 +102,45 @@ tl::expected<std::string, PublishError> questions_csv(const problems::Bank& bank
                     csv_text(short_answer(question)), number ? csv_number(number->value) : "",
                     number ? csv_number(number->tolerance) : "",
                     csv_text(number ? number->unit : ""), csv_text(question.reason),
-                    csv_text(mistakes_text(bank, question))});
+                    csv_text(mistakes_text(bank, question)), picture_cell(question, pictures)});
     };
     return table({"code", "family", "skill", "kind", "difficulty", "prompt", "choices", "answer",
-                  "value", "tolerance", "unit", "reason", "wrong answers"},
+                  "value", "tolerance", "unit", "reason", "wrong answers", "picture"},
                  questions, row_of, progress);
 }
 
 tl::expected<std::string, PublishError> flash_cards_csv(const std::vector<Question>& questions,
+                                                        PictureColumn pictures,
                                                         const Progress& progress) {
-    const auto row_of = [](const Question& question) {
+    const auto row_of = [pictures](const Question& question) {
         std::string front = question.prompt;
         if (!problems::choices_of(question).empty())
             front += " " + lettered_choices(question);
         std::string back = key_answer(question);
         if (!question.reason.empty())
             back += ". " + question.reason;
-        return row({csv_text(front), csv_text(back)});
+        return row({csv_text(front), csv_text(back), picture_cell(question, pictures)});
     };
-    return table({"front", "back"}, questions, row_of, progress);
+    return table({"front", "back", "picture"}, questions, row_of, progress);
+}
+
+tl::expected<std::vector<PackedFile>, PublishError>
+with_pictures(std::string name, std::string table, const std::vector<Question>& questions,
+              const Progress& progress) {
+    std::vector<PackedFile> files{{std::move(name), std::move(table)}};
+    for (std::size_t i = 0; i < questions.size(); ++i) {
+        const Question& question = questions[i];
+        if (has_figure(question)) {
+            auto svg = svg_of(question_figure(question, figure_size(question)),
+                              {scene::Look::print, "figure", true});
+            if (!svg)
+                return tl::make_unexpected(svg.error());
+            files.push_back({picture_name(question), std::move(*svg)});
+        }
+        if (!goes_on(progress, i + 1, questions.size()))
+            return stopped_work();
+    }
+    return files;
 }
 
 } // namespace steelyard::publish

@@ -17,6 +17,8 @@ using problems::Question;
 
 constexpr const char* kResponse = "RESPONSE";
 constexpr const char* kFeedback = "FEEDBACK";
+constexpr const char* kSolution = "SOLUTION";
+constexpr const char* kAnswered = "answered"; ///< what SOLUTION is then
 
 /// One way to answer and what is said to it. The right one stands first.
 struct Branch {
@@ -81,6 +83,19 @@ std::string solution_text(const Question& question) {
     return question.reason.empty() ? text : text + "\n" + question.reason;
 }
 
+/// Distinct within a package: "Effort (K7M2Q-9XD4T)".
+std::string title_of(const Question& question) {
+    const std::string asked = answer_name(question);
+    return asked.empty() ? question.code : fmt::format("{} ({})", asked, question.code);
+}
+
+void declare_outcome(QtiNode& item, const char* identifier, const char* type, const char* value) {
+    QtiNode outcome = item.add("outcomeDeclaration");
+    outcome.set("identifier", identifier).set("cardinality", "single").set("baseType", type);
+    if (*value != '\0')
+        outcome.add("defaultValue").add("value").say(value);
+}
+
 void declare(QtiNode& item, const Question& question) {
     const problems::NumberWanted* number = problems::wanted_number(question);
     QtiNode response = item.add("responseDeclaration");
@@ -92,13 +107,10 @@ void declare(QtiNode& item, const Question& question) {
         correct.add("value").say(csv_number(number->value));
     for (const std::string& letter : right_letters(question))
         correct.add("value").say(letter);
-    QtiNode score = item.add("outcomeDeclaration");
-    score.set("identifier", "SCORE").set("cardinality", "single").set("baseType", "float");
-    score.add("defaultValue").add("value").say("0");
-    item.add("outcomeDeclaration")
-        .set("identifier", kFeedback)
-        .set("cardinality", "single")
-        .set("baseType", "identifier");
+    declare_outcome(item, "SCORE", "float", "0");
+    declare_outcome(item, "MAXSCORE", "float", "1");
+    declare_outcome(item, kFeedback, "identifier", "");
+    declare_outcome(item, kSolution, "identifier", "");
 }
 
 void add_paragraphs(QtiNode& body, const std::string& text) {
@@ -119,15 +131,11 @@ void add_choices(QtiNode& body, const Question& question) {
         interaction.add("simpleChoice").set("identifier", letter).say(words);
 }
 
-void write_body(QtiNode& item, const Question& question, const std::string& figure_href) {
+void write_body(QtiNode& item, const Question& question, const ItemFigure& figure) {
     QtiNode body = item.add("itemBody");
     add_paragraphs(body, question.prompt);
-    if (!figure_href.empty()) {
-        body.add_html("p")
-            .add_html("img")
-            .set("src", figure_href)
-            .set("alt", "Drawing of the lever, with what the question states.");
-    }
+    if (!figure.href.empty())
+        body.add_html("p").add_html("img").set("src", figure.href).set("alt", figure.alt);
     const problems::NumberWanted* number = problems::wanted_number(question);
     if (number == nullptr) {
         add_choices(body, question);
@@ -140,6 +148,8 @@ void write_body(QtiNode& item, const Question& question, const std::string& figu
         .set("expectedLength", "12");
     // The unit stands in the text: one that is typed would make the response no number.
     answer.say(" " + number->unit);
+    // A response that is a number takes none other: QTI 2.1 and 3.0, base type float.
+    body.add_html("p").say("Write decimals with a point, as in 12.5.");
 }
 
 void set_outcome(QtiNode& rule, const char* outcome, const char* type, const std::string& value) {
@@ -181,7 +191,8 @@ void write_condition(QtiNode& rule, const Question& question, const Branch* wron
 
 void write_processing(QtiNode& item, const Question& question,
                       const std::vector<Branch>& branches) {
-    QtiNode condition = item.add("responseProcessing").add("responseCondition");
+    QtiNode processing = item.add("responseProcessing");
+    QtiNode condition = processing.add("responseCondition");
     QtiNode right = condition.add("responseIf");
     write_condition(right, question, nullptr);
     set_outcome(right, "SCORE", "float", "1");
@@ -193,11 +204,14 @@ void write_processing(QtiNode& item, const Question& question,
     }
     QtiNode otherwise = condition.add("responseElse");
     set_outcome(otherwise, kFeedback, "identifier", "other");
+    set_outcome(processing, kSolution, "identifier", kAnswered);
 }
 
-void write_feedback(QtiNode& item, const std::string& identifier, const std::string& text) {
+/// Said when the outcome has this value.
+void write_feedback(QtiNode& item, const char* outcome, const std::string& identifier,
+                    const std::string& text) {
     QtiNode feedback = item.add("modalFeedback");
-    feedback.set("outcomeIdentifier", kFeedback)
+    feedback.set("outcomeIdentifier", outcome)
         .set("identifier", identifier)
         .set("showHide", "show");
     // 3.0 wraps what is said in a body of its own.
@@ -212,21 +226,23 @@ std::string qti_identifier(const Question& question) {
 }
 
 std::string qti_item(const problems::Bank& bank, const Question& question, QtiVersion version,
-                     const std::string& figure_href) {
+                     const ItemFigure& figure) {
     pugi::xml_document document;
     QtiNode item = qti_root(document, version, "assessmentItem");
     item.set("identifier", qti_identifier(question))
-        .set("title", question.asked_text.empty() ? question.code : question.asked_text)
+        .set("title", title_of(question))
+        .set("xml:lang", "en")
         .set("adaptive", "false")
         .set("timeDependent", "false");
     const std::vector<Branch> branches = wrong_branches(bank, question);
     declare(item, question);
-    write_body(item, question, figure_href);
+    write_body(item, question, figure);
     write_processing(item, question, branches);
-    write_feedback(item, "right", "Right.\n" + solution_text(question));
+    write_feedback(item, kFeedback, "right", "Right.");
     for (const Branch& branch : branches)
-        write_feedback(item, branch.identifier, branch.says + "\n" + solution_text(question));
-    write_feedback(item, "other", "Not yet.\n" + solution_text(question));
+        write_feedback(item, kFeedback, branch.identifier, branch.says);
+    write_feedback(item, kFeedback, "other", "Not yet.");
+    write_feedback(item, kSolution, kAnswered, solution_text(question));
     return xml_text(document);
 }
 

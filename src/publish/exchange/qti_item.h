@@ -13,11 +13,17 @@ namespace steelyard::publish {
 /// Identifier of a question's item, made from its code: unique within a package.
 std::string qti_identifier(const problems::Question& question);
 
-/// The item as XML.
+/// The drawing of an item.
+struct ItemFigure {
+    std::string href; ///< path from the item; empty when there is none
+    std::string alt;  ///< what it shows, in words
+};
+
+/// The item as XML, in English. After an answer it tells what that answer means, then the solution,
+/// which stands in it once. It scores 0 or 1.
 /// Tolerance is written as absolute bounds around the answer: relative ones are read differently by
 /// different engines and fail for negative answers.
-/// @param figure_href  path of the figure within the package; empty when there is none
 std::string qti_item(const problems::Bank& bank, const problems::Question& question,
-                     QtiVersion version, const std::string& figure_href);
+                     QtiVersion version, const ItemFigure& figure);
 
 } // namespace steelyard::publish

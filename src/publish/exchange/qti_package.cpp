@@ -22,12 +22,30 @@ std::string figure_path(const Question& question) {
     return fmt::format("figures/{}.svg", qti_identifier(question));
 }
 
+void declare_sum(QtiNode& test, const char* outcome) {
+    test.add("outcomeDeclaration")
+        .set("identifier", outcome)
+        .set("cardinality", "single")
+        .set("baseType", "float");
+}
+
+/// The test's outcome is the sum of those of its items.
+void add_sum(QtiNode& processing, const char* outcome) {
+    processing.add("setOutcomeValue")
+        .set("identifier", outcome)
+        .add("sum")
+        .add("testVariables")
+        .set("variableIdentifier", outcome);
+}
+
 /// One section with every item in its order, each answered and submitted by itself.
 std::string test_xml(const std::vector<Question>& questions, QtiVersion version,
                      const std::string& title) {
     pugi::xml_document document;
     QtiNode test = qti_root(document, version, "assessmentTest");
     test.set("identifier", "test").set("title", title);
+    declare_sum(test, "SCORE");
+    declare_sum(test, "MAXSCORE");
     QtiNode part = test.add("testPart");
     part.set("identifier", "part")
         .set("navigationMode", "nonlinear")
@@ -39,6 +57,9 @@ std::string test_xml(const std::vector<Question>& questions, QtiVersion version,
             .set("identifier", qti_identifier(question))
             .set("href", item_path(question));
     }
+    QtiNode processing = test.add("outcomeProcessing");
+    add_sum(processing, "SCORE");
+    add_sum(processing, "MAXSCORE");
     return xml_text(document);
 }
 
@@ -90,18 +111,17 @@ qti_files(const problems::Bank& bank, const std::vector<Question>& questions, Qt
                                   {kTestPath, test_xml(questions, version, title)}};
     for (std::size_t i = 0; i < questions.size(); ++i) {
         const Question& question = questions[i];
-        const bool drawn = has_figure(question);
-        if (drawn) {
-            auto figure = svg_of(question_figure(question, figure_size(question)),
-                                 {scene::Look::print, "figure", true});
-            if (!figure)
-                return tl::make_unexpected(figure.error());
-            files.push_back({figure_path(question), std::move(*figure)});
+        ItemFigure figure;
+        if (has_figure(question)) {
+            const scene::Drawing drawing = question_figure(question, figure_size(question));
+            auto svg = svg_of(drawing, {scene::Look::print, "figure", true});
+            if (!svg)
+                return tl::make_unexpected(svg.error());
+            files.push_back({figure_path(question), std::move(*svg)});
+            // The item lies in a folder of its own: its figure is one up.
+            figure = {"../" + figure_path(question), drawing.description};
         }
-        // The item lies in a folder of its own: its figure is one up.
-        files.push_back(
-            {item_path(question), qti_item(bank, question, version,
-                                           drawn ? "../" + figure_path(question) : std::string())});
+        files.push_back({item_path(question), qti_item(bank, question, version, figure)});
         if (!goes_on(progress, i + 1, questions.size()))
             return stopped_work();
     }

@@ -6,14 +6,33 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <vector>
+
 namespace steelyard::publish {
 namespace {
 
 using problems::LeverPicture;
 using problems::Question;
 
+/// The angle of the effort that the question states, or null.
+const problems::Given* given_angle(const Question& question) {
+    const auto found =
+        std::find_if(question.given.begin(), question.given.end(),
+                     [](const problems::Given& given) { return given.name == "effort_angle"; });
+    return found == question.given.end() ? nullptr : &*found;
+}
+
+/// " Places are lettered A to D."
+std::string places_text(const Question& question) {
+    const std::vector<problems::Spot>& spots = problems::spots_of(question);
+    return spots.empty() ? ""
+                         : fmt::format(" Places are lettered {} to {}.", spots.front().letter,
+                                       spots.back().letter);
+}
+
 /// The drawing in sentences.
-std::string description_of(const LeverPicture& picture) {
+std::string description_of(const Question& question, const LeverPicture& picture) {
     std::string text = "A lever, drawn to scale.";
     if (picture.show_axis)
         text += fmt::format(" The axis is {}.", picture.axis_name);
@@ -23,13 +42,15 @@ std::string description_of(const LeverPicture& picture) {
         text += fmt::format(" The effort: {}.", picture.lever.effort.name);
     for (const problems::DrawnQuantity& line : picture.labels)
         text += fmt::format(" A length of {} is marked.", line.text);
-    return text;
+    if (const problems::Given* angle = given_angle(question); angle && picture.show_effort)
+        text += fmt::format(" Its angle of {} is marked.", angle->text);
+    return text + places_text(question);
 }
 
 scene::OpenLever open_lever(const Question& question, const LeverPicture& picture) {
     scene::OpenLever open;
     open.title = "Drawing of the question";
-    open.description = description_of(picture);
+    open.description = description_of(question, picture);
     open.axis_name = picture.axis_name;
     open.from_above = picture.from_above;
     open.show_axis = picture.show_axis;
@@ -37,9 +58,8 @@ scene::OpenLever open_lever(const Question& question, const LeverPicture& pictur
     const problems::PlaceWanted* place = problems::wanted_place(question);
     open.show_effort_place =
         place != nullptr && place->target == problems::PlaceTarget::effort_line;
-    for (const problems::Given& given : question.given)
-        if (given.name == "effort_angle")
-            open.effort_angle = scene::StatedAngle{given.value_si, given.text};
+    if (const problems::Given* angle = given_angle(question))
+        open.effort_angle = scene::StatedAngle{angle->value_si, angle->text};
     for (const problems::DrawnQuantity& line : picture.labels)
         open.lengths.push_back({line.from_m, line.to_m, line.text});
     open.first_shelf_px = first_shelf_px(picture);
@@ -52,6 +72,23 @@ scene::OpenLever open_lever(const Question& question, const LeverPicture& pictur
 
 bool has_figure(const Question& question) {
     return !std::holds_alternative<std::monostate>(question.picture);
+}
+
+bool needs_figure(const Question& question) {
+    if (!has_figure(question))
+        return false;
+    const auto is_said = [&](const std::string& text) {
+        return question.prompt.find(text) != std::string::npos;
+    };
+    const auto& lines = std::visit(
+        problems::Cases{[](const auto& picture) { return picture.labels; },
+                        [](std::monostate) { return std::vector<problems::DrawnQuantity>(); }},
+        question.picture);
+    return is_said("drawing") || problems::wanted_place(question) != nullptr ||
+           std::any_of(lines.begin(), lines.end(),
+                       [&](const auto& line) { return !is_said(line.text); }) ||
+           std::any_of(question.given.begin(), question.given.end(),
+                       [&](const auto& given) { return !is_said(given.text); });
 }
 
 scene::Drawing question_figure(const Question& question, const scene::Point& size_px) {

@@ -10,6 +10,10 @@ namespace steelyard::publish {
 /// Whether there is anything to draw.
 bool has_figure(const problems::Question& question);
 
+/// Whether it cannot be answered from its words alone: a place is asked for, or a number stands on
+/// the drawing only.
+bool needs_figure(const problems::Question& question);
+
 /// The figure in a size, from about 320 × 200 px up; an empty sheet when there is nothing to draw.
 scene::Drawing question_figure(const problems::Question& question, const scene::Point& size_px);
 

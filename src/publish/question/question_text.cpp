@@ -1,8 +1,8 @@
 #include "publish/question/question_text.h"
 
 #include "problems/bank/answer_kinds.h"
+#include "problems/language/number_text.h"
 #include "problems/question/question_writer.h"
-#include "setup/units/format_quantity.h"
 
 #include <algorithm>
 #include <cctype>
@@ -73,6 +73,11 @@ std::vector<std::string> right_letters(const Question& question) {
     return letters;
 }
 
+std::string short_title(const problems::Bank& bank, const Question& question) {
+    const problems::Family* family = bank.find_family(question.family);
+    return family != nullptr ? family->title : "";
+}
+
 std::string short_answer(const Question& question) {
     const std::vector<std::string> letters = right_letters(question);
     return letters.empty() ? question.answer_text : joined(letters);
@@ -102,10 +107,9 @@ std::string worked_formula(const problems::Step& step) {
 
 std::string value_text(const Question& question, double value) {
     const problems::NumberWanted* number = problems::wanted_number(question);
-    setup::QuantityText text;
-    text.number = setup::format_number(value, {number != nullptr ? number->figures : 3, true});
-    text.unit = number != nullptr ? number->unit : "";
-    return text.joined();
+    return problems::with_unit(
+        problems::number_text(value, number != nullptr ? number->figures : 3),
+        number != nullptr ? number->unit : "");
 }
 
 std::vector<Mistake> mistakes(const problems::Bank& bank, const Question& question) {

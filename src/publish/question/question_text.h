@@ -15,6 +15,10 @@ std::vector<std::string> tickable(const problems::Question& question);
 /// What the pen does: "Tick one." Empty where a number is written.
 std::string pen_instruction(const problems::Question& question);
 
+/// What the question is about, as its family is called: "Effort on a plank"; empty where the bank
+/// does not know it.
+std::string short_title(const problems::Bank& bank, const problems::Question& question);
+
 /// The answer as a marker compares it: "47.1 N·m", "C", "A, D", "B, A, C".
 std::string short_answer(const problems::Question& question);
 
@@ -30,7 +34,8 @@ std::string worked_formula(const problems::Step& step);
 /// Letters of the right choices, in the order of `correct`.
 std::vector<std::string> right_letters(const problems::Question& question);
 
-/// A value in the question's unit, with the figures it asks for: "47.1 N·m".
+/// A value in the question's unit, with the figures it asks for and in the style of its numbers:
+/// "47.1 N·m", "1753 N".
 std::string value_text(const problems::Question& question, double value);
 
 /// A typical wrong answer and the thinking behind it.

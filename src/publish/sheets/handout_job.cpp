@@ -3,6 +3,7 @@
 #include "publish/exchange/csv.h"
 #include "publish/exchange/qti_package.h"
 #include "publish/files/whole_file.h"
+#include "publish/question/question_figure.h"
 #include "publish/sheets/blueprint.h"
 #include "publish/sheets/worksheet_html.h"
 
@@ -60,9 +61,9 @@ std::string ending_of(HandoutFormat format) {
     case HandoutFormat::qti3:
         return "-qti3.zip";
     case HandoutFormat::csv:
-        return ".csv";
+        return "-csv.zip";
     case HandoutFormat::cards:
-        return "-cards.csv";
+        return "-cards.zip";
     }
     return "";
 }
@@ -111,11 +112,38 @@ void add_outputs(const problems::Bank& bank, const Worksheet& sheet, HandoutForm
                            [&, format](const fs::path& path, const Progress& progress) {
                                return write_made(path, [&] {
                                    return exported_questions(format, bank, questions_of(sheet),
-                                                             sheet.title, tools, progress);
+                                                             sheet.title, Drawings::beside, tools,
+                                                             progress)
+                                       .map([](Exported made) { return std::move(made.bytes); });
                                });
                            },
                            1 + sheet.count()});
     }
+}
+
+/// A table of questions, csv or cards.
+tl::expected<Exported, PublishError> exported_table(HandoutFormat format,
+                                                    const problems::Bank& bank,
+                                                    std::vector<problems::Question> questions,
+                                                    Drawings drawings, const Tools& tools,
+                                                    const Progress& progress) {
+    const std::size_t all = questions.size();
+    if (drawings == Drawings::left_out)
+        questions.erase(std::remove_if(questions.begin(), questions.end(), needs_figure),
+                        questions.end());
+    const bool cards = format == HandoutFormat::cards;
+    const bool beside = drawings == Drawings::beside;
+    const PictureColumn column = beside ? PictureColumn::names : PictureColumn::empty;
+    const Progress first = stretch_of(progress, 0, 1, 2);
+    Bytes bytes = cards ? flash_cards_csv(questions, column, first)
+                        : questions_csv(bank, questions, column, first);
+    if (bytes && beside)
+        bytes = with_pictures(cards ? "cards.csv" : "questions.csv", std::move(*bytes), questions,
+                              stretch_of(progress, 1, 2, 2))
+                    .and_then(tools.zip);
+    return bytes.map([&](std::string& made) {
+        return Exported{std::move(made), all - questions.size()};
+    });
 }
 
 PublishError cannot(const fs::path& path, const char* doing, const std::error_code& why) {
@@ -219,15 +247,18 @@ private:
 
 using handout_job::WaitingFolder;
 
-Bytes exported_questions(HandoutFormat format, const problems::Bank& bank,
-                         const std::vector<problems::Question>& questions, const std::string& title,
-                         const Tools& tools, const Progress& progress) {
-    if (format == HandoutFormat::csv)
-        return questions_csv(bank, questions, progress);
-    if (format == HandoutFormat::cards)
-        return flash_cards_csv(questions, progress);
+tl::expected<Exported, PublishError>
+exported_questions(HandoutFormat format, const problems::Bank& bank,
+                   std::vector<problems::Question> questions, const std::string& title,
+                   Drawings drawings, const Tools& tools, const Progress& progress) {
+    if (format == HandoutFormat::csv || format == HandoutFormat::cards)
+        return exported_table(format, bank, std::move(questions), drawings, tools, progress);
     const QtiVersion version = format == HandoutFormat::qti21 ? QtiVersion::v2_1 : QtiVersion::v3_0;
-    return qti_files(bank, questions, version, title, progress).and_then(tools.zip);
+    return qti_files(bank, questions, version, title, progress)
+        .and_then(tools.zip)
+        .map([](std::string bytes) {
+            return Exported{std::move(bytes), 0};
+        });
 }
 
 /// Held where it does not move: the outputs refer to the sheets.

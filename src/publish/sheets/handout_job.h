@@ -26,17 +26,30 @@ enum class HandoutFormat {
     html,  ///< pages that a browser prints
     qti21, ///< a package for a course site
     qti3,
-    csv,   ///< questions and keys
-    cards, ///< flash cards
+    csv,   ///< questions and keys, a table with the drawings
+    cards, ///< flash cards, likewise
 };
 
-/// The bytes of questions in one of the formats for other programs.
-/// @param format  not pdf nor html
-/// @param title   of the test in a package
-tl::expected<std::string, PublishError>
+/// Where the drawings are of questions that go out as a table, csv or cards.
+enum class Drawings {
+    beside,   ///< in one zip archive with the table
+    left_out, ///< nowhere, and no question that needs one goes out: see needs_figure
+};
+
+/// What goes out.
+struct Exported {
+    std::string bytes;
+    std::size_t left_out = 0; ///< questions that would have needed their drawing
+};
+
+/// Questions in one of the formats for other programs.
+/// @param format    not pdf nor html
+/// @param title     of the test in a package
+/// @param drawings  of a table; a package for a course site always has them
+tl::expected<Exported, PublishError>
 exported_questions(HandoutFormat format, const problems::Bank& bank,
-                   const std::vector<problems::Question>& questions, const std::string& title,
-                   const Tools& tools, const Progress& progress = {});
+                   std::vector<problems::Question> questions, const std::string& title,
+                   Drawings drawings, const Tools& tools, const Progress& progress = {});
 
 /// Where the files are that were made, or why there are none.
 using HandoutFiles = tl::expected<std::vector<std::filesystem::path>, PublishError>;
@@ -49,9 +62,9 @@ enum class HandoutShape {
 
 /// A handout that is written file by file, for whoever has other things to do between them: every
 /// sheet in every format, named by its code: "boathouse-42-B.pdf", "boathouse-42-B-key.pdf",
-/// "boathouse-42-B-qti21.zip". The folder is made when it is missing. The files are made in a
-/// folder within and moved to their names, or packed, when all are there, so that a failure or a
-/// stop leaves none of them; so does an end before the last step.
+/// "boathouse-42-B-qti21.zip", "boathouse-42-B-csv.zip". The folder is made when it is missing. The
+/// files are made in a folder within and moved to their names, or packed, when all are there, so
+/// that a failure or a stop leaves none of them; so does an end before the last step.
 class HandoutWork {
 public:
     /// @param bank, tools  have to outlive the work

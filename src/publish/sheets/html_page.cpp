@@ -69,13 +69,14 @@ std::string page_rule(const Worksheet& sheet) {
 } // namespace
 
 std::string html_page(const Worksheet& sheet, std::string_view title, std::string_view body) {
-    return fmt::format(
-        "<!DOCTYPE html>\n<html lang=\"en\"{}>\n<head>\n<meta charset=\"utf-8\">\n"
-        "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
-        "<title>{}</title>\n<style>{}{}</style>\n</head>\n"
-        "<body>\n{}<footer><span>{}</span><span>{}</span></footer>\n</body>\n</html>\n",
-        sheet.large_print ? " class=\"large\"" : "", xml_escaped(title), kStyle, page_rule(sheet),
-        body, xml_escaped(sheet.code), xml_escaped(words::kCaution));
+    return fmt::format("<!DOCTYPE html>\n<html lang=\"en\"{}>\n<head>\n<meta charset=\"utf-8\">\n"
+                       "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+                       "<title>{}</title>\n<style>{}{}</style>\n</head>\n"
+                       "<body>\n<main>\n{}</main>\n<footer><span>{}</span><span>{}</span></"
+                       "footer>\n</body>\n</html>\n",
+                       sheet.large_print ? " class=\"large\"" : "", xml_escaped(title), kStyle,
+                       page_rule(sheet), body, xml_escaped(sheet.code),
+                       xml_escaped(words::kCaution));
 }
 
 std::string html_element(std::string_view tag, std::string_view css_class, std::string_view text) {

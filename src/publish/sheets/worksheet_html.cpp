@@ -101,9 +101,10 @@ std::string glance_html(const Worksheet& sheet) {
 std::string key_entry_html(const problems::Bank& bank, const Question& question,
                            std::size_t number) {
     std::string html =
-        fmt::format("<li><span class=\"number\">{}</span>\n<div>\n<p class=\"right\">{}<span "
+        fmt::format("<li><span class=\"number\">{}</span>\n<div>\n{}<p class=\"right\">{}<span "
                     "class=\"code\">{}</span></p>\n",
-                    number, xml_escaped(key_answer(question)), xml_escaped(question.code));
+                    number, html_element("p", "pen", short_title(bank, question)),
+                    xml_escaped(key_answer(question)), xml_escaped(question.code));
     for (const problems::Step& step : question.steps) {
         html += html_element("p", "says", step.says) +
                 fmt::format("<p class=\"formula\">{}</p>\n", html_formula(worked_formula(step)));

@@ -76,7 +76,8 @@ TEST_CASE("JSON Lines are a document's rows, each with its format") {
     CHECK(lines.status == 0);
     std::istringstream in(lines.out);
     std::string line;
-    for (auto& row : nlohmann::json::parse(document.out)["units"]) {
+    auto json = nlohmann::json::parse(document.out);
+    for (auto& row : json["units"]) {
         REQUIRE(std::getline(in, line));
         row["format"] = "steelyard.list.row/1";
         CHECK(nlohmann::json::parse(line) == row);

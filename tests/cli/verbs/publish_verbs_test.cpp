@@ -2,6 +2,7 @@
 
 #include "catch.h"
 #include "cli/run_here.h"
+#include "outside_program.h"
 #include "publish/small_disk.h"
 #include "temp_folder.h"
 
@@ -107,7 +108,7 @@ TEST_CASE(
         {"export", "--format", "qti21", "--count", "3", "--out", "x.zip"},
         {"export", "--format", "qti3", "--count", "3", "--out", "x.zip"},
         {"export", "--format", "csv", "--count", "3", "--out", "x.csv"},
-        {"export", "--format", "cards", "--count", "3", "--out", "x.csv"},
+        {"export", "--format", "cards", "--count", "20", "--out", "x.csv"},
         {"handout", "--blueprint", "boathouse", "--out", "x"},
         {"handout", "--blueprint", "boathouse", "--html", "--out", "x"}};
     for (std::vector<std::string> work : works) {
@@ -207,7 +208,25 @@ TEST_CASE("export writes packages and tables") {
     CHECK(content(folder / "q.csv").substr(0, 5) == "code,");
     CHECK(run_here({"export", "--format", "cards", "--count", "5", "--out", folder / "c.csv"})
               .status == 0);
-    CHECK(content(folder / "c.csv").substr(0, 10) == "front,back");
+    CHECK(content(folder / "c.csv").substr(0, 18) == "front,back,picture");
+}
+
+TEST_CASE("what needs a drawing goes out with it, or is left out and counted") {
+    const TempFolder folder;
+    for (const char* format : {"csv", "cards"}) {
+        const auto exported = [&](const std::string& out) {
+            return run_here({"export", "--format", format, "--skill", "moment-arm-oblique",
+                             "--count", "10", "--out", out});
+        };
+        const Run alone = exported("-");
+        CHECK(alone.status == 0);
+        CHECK_THAT(alone.err, ContainsSubstring("need their drawing and were left out"));
+        const std::string out = folder / (std::string(format) + ".zip");
+        const Run packed = exported(out);
+        CHECK(packed.status == 0);
+        CHECK(packed.err.empty());
+        CHECK(content(out).substr(0, 4) == "PK\x03\x04");
+    }
 }
 
 TEST_CASE("what export cannot do is told") {
@@ -224,10 +243,16 @@ TEST_CASE("a package of thousands of questions holds each once") {
     const TempFolder folder;
     const std::string out = folder / "many.zip";
     const Run run =
-        run_here({"export", "--format", "qti21", "--count", "2000", "--seed", "1", "--out", out});
+        run_here({"export", "--format", "qti21", "--count", "10000", "--seed", "7", "--out", out});
     INFO(run.err);
     CHECK(run.status == 0);
-    CHECK(content(out).substr(0, 4) == "PK\x03\x04");
+    // Python's own reader of archives: each item under a name of its own.
+    const Ran counted = run_outside(
+        "python3 -c 'import sys, zipfile; names = zipfile.ZipFile(sys.argv[1]).namelist(); "
+        "print(len({n for n in names if n.startswith(\"items/\")}), len(names) == "
+        "len(set(names)))' " +
+        out);
+    CHECK(counted.out == "10000 True\n");
 }
 
 TEST_CASE("a bank of which a part cannot be read makes no paper, whatever makes it") {

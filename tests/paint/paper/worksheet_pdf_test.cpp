@@ -6,12 +6,14 @@
 #include "problems/marking/marking.h"
 #include "publish/hostile_text.h"
 #include "publish/paper_questions.h"
+#include "publish/question/question_figure.h"
 #include "publish/question/question_text.h"
 #include "publish/squeezed.h"
 #include "temp_folder.h"
 
 #include <algorithm>
 #include <pugixml.hpp>
+#include <utility>
 
 using namespace steelyard;
 using namespace steelyard::publish;
@@ -258,6 +260,79 @@ TEST_CASE("a document states its language, shows its title and is sound by an ou
             CHECK(ran.status == 0);
         }
     }
+}
+
+TEST_CASE("every figure says what it shows, and nothing is painted outside of the structure") {
+    if (!has_program("qpdf")) {
+        WARN("skipped: there is no qpdf here");
+        return;
+    }
+    const problems::Bank bank = real_bank();
+    const std::vector<Question> questions = questions_of(bank, 40);
+    const auto drawn = std::count_if(questions.begin(), questions.end(), has_figure);
+    REQUIRE(drawn > 10);
+    const Worksheet sheet = sheet_of(questions);
+    const auto look_at = [](const std::string& pdf) {
+        const TempFile file("structure.pdf", pdf);
+        return run_outside("python3 " STEELYARD_SOURCE_DIR "/tests/paint/paper/pdf_structure.py " +
+                           file.path());
+    };
+    CHECK(look_at(*worksheet_pdf(sheet)).out == std::to_string(drawn) + " figures\n");
+    CHECK(look_at(*key_pdf(sheet, bank)).out == "0 figures\n");
+    // The words are those of the drawing; PDF strings beyond ASCII are UTF-16.
+    const TempFile file("words.pdf", *worksheet_pdf(sheet));
+    const Ran plain = run_outside("qpdf --qdf --object-streams=disable " + file.path() + " -");
+    CHECK_THAT(plain.out, ContainsSubstring("drawn to scale"));
+}
+
+TEST_CASE("what is read aloud has the questions' numbers in order, and gaps between words") {
+    if (without_poppler())
+        return;
+    const problems::Bank bank = real_bank();
+    const Worksheet sheet = sheet_of(questions_of(bank, 12));
+    const TempFile file("aloud.pdf", *worksheet_pdf(sheet));
+    // As pdfinfo prints the structure: elements with their text in quotes.
+    const std::string read = run_outside("pdfinfo -struct-text " + file.path()).out;
+    std::size_t at = 0;
+    for (std::size_t i = 0; i < 12; ++i) {
+        const std::string number = "\"" + std::to_string(i + 1) + "\"";
+        INFO(number);
+        const std::size_t found = read.find(number, at);
+        REQUIRE(found != std::string::npos);
+        const std::string& prompt = sheet.parts.front().questions[i].prompt;
+        const std::size_t words = read.find(prompt.substr(0, 30), found);
+        CHECK(words != std::string::npos);
+        CHECK(words - found < 60);
+        at = found;
+    }
+    CHECK_THAT(read, ContainsSubstring("\"A "));
+    CHECK_THAT(read, ContainsSubstring("Name Date Score / 12"));
+    // A blank where a line was broken: a prompt of several lines is one run of words.
+    std::string joined;
+    for (const char c : read)
+        joined += c == '\n' ? ' ' : c;
+    for (const Question& question : sheet.parts.front().questions)
+        CHECK(squeezed(joined).find(squeezed(question.prompt.substr(0, 60))) != std::string::npos);
+    CHECK(joined.find(sheet.parts.front().questions[0].prompt.substr(0, 80)) != std::string::npos);
+}
+
+TEST_CASE("the key of a long paper keeps its answers at a glance in columns of one page") {
+    if (without_poppler())
+        return;
+    const problems::Bank bank = real_bank();
+    const TempFile file("glance.pdf", *key_pdf(sheet_of(questions_of(bank, 250)), bank));
+    const std::string text = run_outside("pdftotext -layout -l 4 " + file.path() + " -").out;
+    // Form feeds part pages: none between the first and the last number of a group.
+    for (const auto& [first, last] :
+         {std::pair{"1 ", "100 "}, {"101 ", "200 "}, {"201 ", "250 "}}) {
+        INFO(first);
+        const std::size_t from = ("\n" + text).find(std::string("\n") + first);
+        REQUIRE(from != std::string::npos);
+        const std::size_t to = text.find(std::string(" ") + last, from);
+        REQUIRE(to != std::string::npos);
+        CHECK(text.substr(from, to - from).find('\f') == std::string::npos);
+    }
+    CHECK_THAT(text, ContainsSubstring(short_title(bank, questions_of(bank, 1).front())));
 }
 
 TEST_CASE("a paper written page by page is the paper that is made in memory") {

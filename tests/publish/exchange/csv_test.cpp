@@ -4,6 +4,7 @@
 #include "publish/files/written_text.h"
 #include "publish/hostile_text.h"
 #include "publish/paper_questions.h"
+#include "publish/question/question_figure.h"
 #include "publish/question/question_text.h"
 #include "temp_folder.h"
 
@@ -11,6 +12,7 @@
 
 #include <cmath>
 #include <limits>
+#include <set>
 
 using namespace steelyard;
 using namespace steelyard::publish;
@@ -50,7 +52,7 @@ TEST_CASE("numbers are exact, and what is not finite is empty") {
 TEST_CASE("an independent reader gets back every question with its key") {
     const problems::Bank bank = real_bank();
     const std::vector<Question> questions = questions_of(bank, 80);
-    const Rows rows = read_back(*questions_csv(bank, questions));
+    const Rows rows = read_back(*questions_csv(bank, questions, PictureColumn::names));
     REQUIRE(rows.size() == questions.size() + 1);
     for (std::size_t i = 0; i < questions.size(); ++i) {
         const Question& question = questions[i];
@@ -59,6 +61,7 @@ TEST_CASE("an independent reader gets back every question with its key") {
         CHECK(row[0] == question.code);
         CHECK(row[5] == one_line(question.prompt));
         CHECK(row[7] == short_answer(question));
+        CHECK(row.back() == (has_figure(question) ? "pictures/" + question.code + ".svg" : ""));
         if (wanted_number(question)) {
             CHECK(std::stod(row[8]) == wanted_number(question)->value);
             CHECK(row[10] == wanted_number(question)->unit);
@@ -75,12 +78,52 @@ TEST_CASE("hostile text keeps the rows and columns of a CSV whole") {
         question.reason = text;
         questions.push_back(question);
     }
-    const Rows rows = read_back(*questions_csv({}, questions));
+    const Rows rows = read_back(*questions_csv({}, questions, PictureColumn::empty));
     CHECK(rows.size() == questions.size() + 1);
     for (const auto& row : rows)
         CHECK(row.size() == rows[0].size());
-    const Rows cards = read_back(*flash_cards_csv(questions));
+    const Rows cards = read_back(*flash_cards_csv(questions, PictureColumn::empty));
     REQUIRE(cards.size() == questions.size() + 1);
     for (const auto& card : cards)
-        CHECK(card.size() == 2);
+        CHECK(card.size() == 3);
+}
+
+TEST_CASE("a package holds the table and every drawing that it names, and nothing else") {
+    const problems::Bank bank = real_bank();
+    const std::vector<Question> questions = questions_of(bank, 40);
+    const auto files = with_pictures("questions.csv", "table", questions);
+    REQUIRE(files);
+    CHECK(files->front().path == "questions.csv");
+    std::set<std::string> names;
+    for (std::size_t i = 1; i < files->size(); ++i) {
+        CHECK_THAT((*files)[i].bytes, ContainsSubstring("<svg"));
+        names.insert((*files)[i].path);
+    }
+    std::set<std::string> drawn;
+    for (const Question& question : questions)
+        if (has_figure(question))
+            drawn.insert(picture_name(question));
+    CHECK(drawn.size() > 5);
+    CHECK(names == drawn);
+}
+
+TEST_CASE("a question whose number or place only the drawing shows is never without it") {
+    const problems::Bank bank = real_bank();
+    std::size_t needing = 0;
+    std::size_t aided = 0;
+    for (const Question& question : questions_of(bank, 400)) {
+        INFO(question.code << ": " << question.prompt);
+        if (!needs_figure(question)) {
+            aided += has_figure(question) ? 1 : 0;
+            CHECK(wanted_place(question) == nullptr);
+            for (const problems::Given& given : question.given)
+                CHECK((!has_figure(question) ||
+                       question.prompt.find(given.text) != std::string::npos));
+            continue;
+        }
+        ++needing;
+        CHECK(has_figure(question));
+    }
+    CHECK(needing > 20);
+    CHECK(aided > 20); // a drawing that only helps keeps nothing back
 }

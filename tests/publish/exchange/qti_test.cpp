@@ -12,6 +12,7 @@
 #include "publish/paper_questions.h"
 #include "publish/question/question_figure.h"
 #include "publish/question/question_text.h"
+#include "publish/question/question_view.h"
 #include "publish/squeezed.h"
 #include "temp_folder.h"
 
@@ -133,6 +134,7 @@ TEST_CASE("an independent reader gets back prompt, choices, answer, tolerance an
     for (const QtiVersion version : {QtiVersion::v2_1, QtiVersion::v3_0}) {
         const auto items = read_back(package_of(bank, questions, version));
         REQUIRE(items.size() == questions.size());
+        std::set<std::string> titles;
         for (std::size_t i = 0; i < questions.size(); ++i) {
             const Question& question = questions[i];
             const auto& item = items[i];
@@ -146,9 +148,10 @@ TEST_CASE("an independent reader gets back prompt, choices, answer, tolerance an
                       wanted_number(question)->value);
                 CHECK(std::stod(item["tolerance"].get<std::string>()) ==
                       wanted_number(question)->tolerance);
-                // One branch for each wrong rule; feedback for those, for right and for the rest.
+                // One branch for each wrong rule; feedback for those, for right, for the rest, and
+                // the solution.
                 CHECK(item["branches"] == question.wrong_rules.size());
-                CHECK(item["feedbacks"] == question.wrong_rules.size() + 2);
+                CHECK(item["feedbacks"] == question.wrong_rules.size() + 3);
                 CHECK(squeezed(paragraphs).find("=" + squeezed(wanted_number(question)->unit)) !=
                       std::string::npos);
             } else {
@@ -157,6 +160,12 @@ TEST_CASE("an independent reader gets back prompt, choices, answer, tolerance an
             for (std::size_t c = 0; c < choices_of(question).size(); ++c)
                 CHECK(item["choices"][c] == choices_of(question)[c].text);
             CHECK(item["figure"].is_null() != has_figure(question));
+            CHECK(item["language"] == "en");
+            CHECK(item["most"] == 1.0);
+            CHECK(titles.insert(item["title"].get<std::string>()).second);
+            CHECK(item["solutions"] == 1);
+            if (has_figure(question))
+                CHECK(item["alt"] == question_figure(question, figure_size(question)).description);
         }
     }
 }

@@ -56,6 +56,14 @@ def read_item(archive, path):
         "branches": len([n for n in item.iter() if plain(n.tag) == "responseelseif"]),
         "feedbacks": len([n for n in item.iter() if plain(n.tag) == "modalfeedback"]),
         "figure": figure,
+        "alt": image.attrib["alt"] if image is not None else None,
+        "language": item.attrib.get("{http://www.w3.org/XML/1998/namespace}lang"),
+        "title": item.attrib["title"],
+        "most": next(float(text_of(n)) for n in item.iter()
+                     if plain(n.tag) == "outcomedeclaration" and n.attrib["identifier"] == "MAXSCORE"),
+        # Of all that is said after an answer, how often the solution.
+        "solutions": sum(text_of(n).count("The answer: ") for n in item.iter()
+                         if plain(n.tag) == "modalfeedback"),
     }
 
 

@@ -4,6 +4,7 @@
 #include "catch.h"
 #include "publish/files/whole_file.h"
 #include "publish/paper_questions.h"
+#include "publish/question/question_figure.h"
 #include "publish/sheets/handout_job.h"
 #include "publish/small_disk.h"
 #include "temp_folder.h"
@@ -56,8 +57,8 @@ TEST_CASE("a handout is a sheet and a key, or one file for another program, in e
     CHECK(starts("-key.html") == "<!DO");
     CHECK(starts("-qti21.zip") == "PK\x03\x04"); // PKWARE, local file header
     CHECK(starts("-qti3.zip") == "PK\x03\x04");
-    CHECK(starts(".csv") == "code");
-    CHECK(starts("-cards.csv") == "fron");
+    CHECK(starts("-csv.zip") == "PK\x03\x04");
+    CHECK(starts("-cards.zip") == "PK\x03\x04");
     // Nothing else stays: no folder in which files waited.
     CHECK(std::distance(std::filesystem::directory_iterator(folder / "new/deep"), {}) == 8);
 }
@@ -196,10 +197,10 @@ TEST_CASE("what cannot be written is told and leaves nothing") {
     }
     SECTION("a folder where a file should be") {
         const TempFolder folder;
-        std::filesystem::create_directory(folder / "evening-7-B-cards.csv");
+        std::filesystem::create_directory(folder / "evening-7-B-cards.zip");
         const auto written = write_handout(bank, sheets, kAll, folder.path(), lent());
         REQUIRE_FALSE(written);
-        CHECK_THAT(written.error().message, ContainsSubstring("evening-7-B-cards.csv"));
+        CHECK_THAT(written.error().message, ContainsSubstring("evening-7-B-cards.zip"));
         CHECK(folder.count() == 1);
     }
     SECTION("a folder that the system keeps for itself") {
@@ -239,9 +240,29 @@ TEST_CASE("a package is made by what is lent for it") {
         files = packed.size();
         return tl::expected<std::string, PublishError>("lent");
     };
-    const auto bytes =
-        exported_questions(HandoutFormat::qti21, bank, questions_of(bank, 3), "Levers", tools);
-    REQUIRE(bytes);
-    CHECK(*bytes == "lent");
+    const auto made = exported_questions(HandoutFormat::qti21, bank, questions_of(bank, 3),
+                                         "Levers", Drawings::beside, tools);
+    REQUIRE(made);
+    CHECK(made->bytes == "lent");
     CHECK(files >= 5); // manifest, test, an item each
+}
+
+TEST_CASE("a table without drawings leaves out and counts what needs one") {
+    const problems::Bank bank = real_bank();
+    const std::vector<problems::Question> questions = questions_of(bank, 60);
+    const auto needing =
+        static_cast<std::size_t>(std::count_if(questions.begin(), questions.end(), needs_figure));
+    REQUIRE(needing > 2);
+    for (const HandoutFormat format : {HandoutFormat::csv, HandoutFormat::cards}) {
+        const auto made =
+            exported_questions(format, bank, questions, "", Drawings::left_out, Tools{});
+        REQUIRE(made);
+        CHECK(made->left_out == needing);
+        const auto rows = std::count(made->bytes.begin(), made->bytes.end(), '\n');
+        CHECK(static_cast<std::size_t>(rows) == 1 + questions.size() - needing);
+        const auto whole =
+            exported_questions(format, bank, questions, "", Drawings::beside, lent());
+        REQUIRE(whole);
+        CHECK(whole->left_out == 0);
+    }
 }
