@@ -147,8 +147,11 @@ inBrowser('a handout is one package, with the files that the native program writ
     for (const version of ['A', 'B']) {
         const code = `${blueprint}-${seed}-${version}`;
         const questions = given.get(`${code}.html`).toString().split('class="number"').length - 1;
-        const rows = given.get(`${code}.csv`).toString().trim().split('\n');
+        const table = unpacked(given.get(`${code}-csv.zip`));
+        const rows = table.get('questions.csv').toString().trim().split('\n');
         assert.ok(rows.length > questions, `${rows.length} rows`); // and the headings
+        for (const [, picture] of table.get('questions.csv').toString().matchAll(/(pictures\/[-\w]+\.svg)/g))
+            assert.ok(table.has(picture), picture);
         const items = unpacked(given.get(`${code}-qti21.zip`));
         const manifest = items.get('imsmanifest.xml').toString();
         const named = [...manifest.matchAll(/<file href="([^"]+)"/g)].map(([, path]) => path);

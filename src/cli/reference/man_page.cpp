@@ -12,14 +12,13 @@ namespace {
 /// Text that roff leaves as it is: a dash that can be copied, no request at the start of a line.
 std::string roff(std::string_view text) {
     std::string safe;
-    for (const char c : text) {
+    for (const char c : text)
         if (c == '\\')
             safe += "\\e";
         else if (c == '-')
             safe += "\\-";
         else
             safe += c == '\n' ? ' ' : c;
-    }
     return !safe.empty() && (safe.front() == '.' || safe.front() == '\'') ? "\\&" + safe : safe;
 }
 

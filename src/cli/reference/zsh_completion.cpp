@@ -28,14 +28,13 @@ _steelyard() {
 /// Text within single quotes and brackets.
 std::string zsh_quoted(std::string_view text) {
     std::string safe;
-    for (const char c : text) {
+    for (const char c : text)
         if (c == '\'')
             safe += "'\\''";
         else if (c == '[' || c == ']' || c == ':')
             safe += std::string("\\") + c;
         else
             safe += c == '\n' ? ' ' : c;
-    }
     return safe;
 }
 

@@ -136,12 +136,11 @@ ExitStatus list(const problems::Bank& bank, const BankOptions& options, const St
     std::optional<JsonRows> rows;
     if (options.rows)
         rows.emplace(streams.out, "bank-list", "skills", *options.rows);
-    for (const problems::Skill& skill : bank.skills) {
+    for (const problems::Skill& skill : bank.skills)
         if (rows)
             rows->add(skill_json(bank, skill));
         else
             print_skill(bank, skill, streams);
-    }
     if (rows)
         rows->finish();
     return ExitStatus::ok;

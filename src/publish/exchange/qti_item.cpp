@@ -160,17 +160,19 @@ void set_outcome(QtiNode& rule, const char* outcome, const char* type, const std
         .say(value);
 }
 
-/// The value stands first: the bounds are around the first.
+/// The response is at least, or at most, a number.
+void write_bound(QtiNode& both, const char* comparison, double bound) {
+    QtiNode one = both.add(comparison);
+    one.add("variable").set("identifier", kResponse);
+    one.add("baseValue").set("baseType", "float").say(csv_number(bound));
+}
+
 void write_numeric_condition(QtiNode& rule, const problems::NumberWanted& number,
                              const Branch* wrong) {
-    const std::string width = csv_number(number.tolerance);
-    QtiNode equal = rule.add("equal");
-    equal.set("toleranceMode", "absolute").set("tolerance", width + " " + width);
-    if (wrong == nullptr)
-        equal.add("correct").set("identifier", kResponse);
-    else
-        equal.add("baseValue").set("baseType", "float").say(csv_number(wrong->value));
-    equal.add("variable").set("identifier", kResponse);
+    const double value = wrong == nullptr ? number.value : wrong->value;
+    QtiNode both = rule.add("and");
+    write_bound(both, "gte", value - number.tolerance);
+    write_bound(both, "lte", value + number.tolerance);
 }
 
 void write_choice_condition(QtiNode& rule, const Branch* wrong) {

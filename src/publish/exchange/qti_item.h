@@ -21,8 +21,8 @@ struct ItemFigure {
 
 /// The item as XML, in English. After an answer it tells what that answer means, then the solution,
 /// which stands in it once. It scores 0 or 1.
-/// Tolerance is written as absolute bounds around the answer: relative ones are read differently by
-/// different engines and fail for negative answers.
+/// Tolerance is written as a least and a most number: `equal` with a tolerance is read differently
+/// by different engines, and by some not at all.
 std::string qti_item(const problems::Bank& bank, const problems::Question& question,
                      QtiVersion version, const ItemFigure& figure);
 

@@ -23,6 +23,12 @@ using scene::Role;
 
 constexpr double kArrow_px = 40.0;
 
+/// "dumbbell" as "the dumbbell"; "your pull" and "the rope" as they are.
+std::string with_article(const std::string& name) {
+    const bool has_one = name.rfind("the ", 0) == 0 || name.rfind("your ", 0) == 0;
+    return has_one ? name : "the " + name;
+}
+
 class OpenBodyPainter {
 public:
     OpenBodyPainter(const BodyPicture& picture, const mechanics::BodyResult& result,
@@ -42,7 +48,7 @@ public:
             add_length(line);
         for (const problems::BodyPicture::Weight& weight : picture_.weights)
             add_arrow(at(weight.at_m), Point(0.0, 1.0), scene::Tail::dot, Role::own_weight,
-                      weight.name);
+                      weight.name, "the weight of the " + weight.name);
         for (const mechanics::BodyForce& force : result_.forces)
             if (force.origin == mechanics::ForceOrigin::resistance)
                 add_load(force);
@@ -114,14 +120,15 @@ private:
         drawing_.description += fmt::format(" A ring marks the {}.", axis.name);
     }
 
+    /// @param what  acts there, in the drawing's words
     void add_arrow(const Point& place, const Point& along, scene::Tail tail, Role role,
-                   const std::string& name) {
+                   const std::string& name, const std::string& what) {
         const Point tip = place + kArrow_px * along;
         scene::add_arrow(place, tip, tail, {role, tail == scene::Tail::dot ? 2.5 : 4.0},
                          drawing_.shapes);
         say(tip, name, role, 12.0);
         if (!name.empty())
-            drawing_.description += fmt::format(" An arrow shows where {} acts.", name);
+            drawing_.description += fmt::format(" An arrow shows where {} acts.", what);
     }
 
     /// What hangs in both hands is two forces and one thing to name; the same where two things of
@@ -146,7 +153,8 @@ private:
         if (seen.norm() < 0.2 * force.force_N.norm() || seen.norm() <= 0.0)
             say(place, name, Role::load, 14.0);
         else
-            add_arrow(place, seen.normalized(), scene::Tail::square, Role::load, name);
+            add_arrow(place, seen.normalized(), scene::Tail::square, Role::load, name,
+                      with_article(name));
     }
 
     void add_length(const problems::DrawnQuantity& line) {

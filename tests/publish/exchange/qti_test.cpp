@@ -146,8 +146,10 @@ TEST_CASE("an independent reader gets back prompt, choices, answer, tolerance an
             if (wanted_number(question)) {
                 CHECK(std::stod(item["correct"][0].get<std::string>()) ==
                       wanted_number(question)->value);
-                CHECK(std::stod(item["tolerance"].get<std::string>()) ==
-                      wanted_number(question)->tolerance);
+                REQUIRE(item["bounds"].size() == 2);
+                const double tolerance = wanted_number(question)->tolerance;
+                CHECK(item["bounds"][0] == wanted_number(question)->value - tolerance);
+                CHECK(item["bounds"][1] == wanted_number(question)->value + tolerance);
                 // One branch for each wrong rule; feedback for those, for right, for the rest, and
                 // the solution.
                 CHECK(item["branches"] == question.wrong_rules.size());

@@ -29,10 +29,6 @@ def first(node, name):
     return next((child for child in node.iter() if plain(child.tag) == name), None)
 
 
-def attribute(node, name):
-    return next((value for key, value in node.attrib.items() if plain(key) == name), None)
-
-
 def text_of(node):
     return "".join(node.itertext())
 
@@ -41,7 +37,7 @@ def read_item(archive, path):
     item = ElementTree.fromstring(archive.read(path))
     body = first(item, "itembody")
     response = first(first(item, "responsedeclaration"), "correctresponse")
-    equal = first(item, "equal")
+    bounds = [float(text_of(n)) for n in item.iter() if plain(n.tag) in ("gte", "lte")]
     image = first(body, "img")
     folder = path.rsplit("/", 1)[0]
     figure = None
@@ -52,7 +48,7 @@ def read_item(archive, path):
         "paragraphs": [text_of(node) for node in body if plain(node.tag) == "p"],
         "choices": [text_of(node) for node in body.iter() if plain(node.tag) == "simplechoice"],
         "correct": [text_of(node) for node in response],
-        "tolerance": attribute(equal, "tolerance") if equal is not None else None,
+        "bounds": bounds[:2],  # of the right answer
         "branches": len([n for n in item.iter() if plain(n.tag) == "responseelseif"]),
         "feedbacks": len([n for n in item.iter() if plain(n.tag) == "modalfeedback"]),
         "figure": figure,

@@ -57,6 +57,7 @@ async function show(xml) {
 async function answer(question, given) {
     if (question.kind === 'numeric') {
         await page.locator('qti-text-entry-interaction input').fill(String(given));
+        await page.keyboard.press('Tab');
     } else if (question.kind === 'ordering') {
         await page.evaluate((order) => document.querySelector('item-container').shadowRoot
             .querySelector('qti-assessment-item').updateResponseVariable('RESPONSE', order), given);
@@ -69,6 +70,8 @@ async function answer(question, given) {
 function scored() {
     return page.evaluate(async () => {
         const item = document.querySelector('item-container').shadowRoot.querySelector('qti-assessment-item');
+        const given = () => item.variables.find((one) => one.identifier === 'RESPONSE').value;
+        for (let tries = 0; tries < 500 && given() === null; ++tries) await new Promise((done) => setTimeout(done, 10));
         item.processResponse();
         await new Promise((done) => setTimeout(done, 20));
         const value = Object.fromEntries(item.variables.map((one) => [one.identifier, one.value]));
