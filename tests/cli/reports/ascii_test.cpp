@@ -25,6 +25,7 @@ std::size_t widest(const std::string& drawing) {
 TEST_CASE("a drawing in a terminal is as wide as its columns and never wider") {
     const problems::Bank bank = real_bank();
     std::size_t drawn = 0;
+    std::size_t wide = 0;
     for (const problems::Question& question : questions_of(bank, 60)) {
         const auto* lever = std::get_if<problems::LeverPicture>(&question.picture);
         if (lever == nullptr || !lever->show_axis)
@@ -39,9 +40,10 @@ TEST_CASE("a drawing in a terminal is as wide as its columns and never wider") {
             CHECK(width >= before);
             before = width;
         }
-        CHECK(before > 40);
+        wide += before > 100 ? 1 : 0; // an upright lever is narrow in any room
     }
     CHECK(drawn > 10);
+    CHECK(wide > 5);
 }
 
 TEST_CASE("what is no terminal gets a drawing of usual width") {

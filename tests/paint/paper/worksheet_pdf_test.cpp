@@ -334,7 +334,9 @@ TEST_CASE("the key of a long paper keeps its answers at a glance in columns of o
     for (const auto& [first, last] :
          {std::pair{"1 ", "100 "}, {"101 ", "200 "}, {"201 ", "250 "}}) {
         INFO(first);
-        const std::size_t from = ("\n" + text).find(std::string("\n") + first);
+        std::size_t from = ("\n" + text).find(std::string("\n") + first);
+        if (from == std::string::npos)
+            from = text.find(std::string("\f") + first) + 1; // the first line of a page
         REQUIRE(from != std::string::npos);
         const std::size_t to = text.find(std::string(" ") + last, from);
         REQUIRE(to != std::string::npos);
