@@ -232,7 +232,8 @@ Verb draw_verb() {
 }
 
 Verb figure_verb() {
-    return {"figure", "draw a setup for a page, with a caption of its numbers",
+    return {"figure",
+            "draw a setup for a page, with a caption of its numbers, as a PNG, SVG or PDF",
             "  steelyard figure wheelbarrow --out wheelbarrow.pdf\n"
             "  steelyard figure curl-dumbbell --sweep --out curl.svg\n"
             "  steelyard figure crowbar --sweep --over axis-place --out crowbar.svg\n"

@@ -39,7 +39,7 @@ def faults_of(plain):
     for number, content in contents:
         if outside := painted_outside(content):
             yield f"page {number.decode()}: {outside} paintings outside of the structure"
-    for needed in (b"<dc:title>", b"<pdfuaid:part>1</pdfuaid:part>", b"/Marked true", b"/Lang (en)",
+    for needed in (b"<dc:title>", b"/Marked true", b"/Lang (en)",
                    b"/DisplayDocTitle true"):
         if needed not in plain:
             yield f"no {needed.decode()}"
