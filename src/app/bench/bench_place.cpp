@@ -86,8 +86,8 @@ PlaceFrame BenchPlace::run(const PlaceInput& input) {
     bench_.model.units = input.around.units;
     bench_.less_motion = input.around.less_motion;
     if (shelf_.state.open)
-        return run_shelf(input, "Choose a lever", new_lever(), shelf_,
-                         [&](const Shelved<setup::LeverSetup>& one) { put(one); });
+        return run_shelf(input, "Choose a lever", {"New lever", [&] { put({new_lever()}); }},
+                         shelf_, [&](const Shelved<setup::LeverSetup>& one) { put(one); });
     return question_.model ? run_open_question(input) : run_stage(input);
 }
 

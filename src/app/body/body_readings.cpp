@@ -1,5 +1,6 @@
 #include "app/body/body_readings.h"
 
+#include "mechanics/range/touch.h"
 #include "scene/body/body_drawing.h"
 #include "scene/body/body_forces.h"
 #include "setup/units/format_quantity.h"
@@ -127,6 +128,21 @@ std::string balance_sentence(mechanics::BalanceStatus status) {
     return {};
 }
 
+/// "The left knee lies 8.2 cm below the floor."
+std::string sunk_sentence(const BodyModel& model, setup::UnitSystem units) {
+    const auto sunk = mechanics::find_sunk_part(model.posed.body, model.solved.placement);
+    if (!sunk)
+        return {};
+    const auto joint = mechanics::joint_of(sunk->segment);
+    const std::string part =
+        sunk->is_tip || !joint
+            ? fmt::format("end of the {}", mechanics::segment_info(sunk->segment).label)
+            : std::string(mechanics::joint_info(*joint).label);
+    return fmt::format(
+        "The {} lies {} below the floor.", part,
+        setup::format_quantity(sunk->depth_m, setup::Dimension::length, units, {2, true}));
+}
+
 std::optional<std::size_t> main_load(const BodyModel& model) {
     return scene::main_force(model.posed, model.solved, model.axis());
 }
@@ -223,6 +239,7 @@ BodyReadings read_axes(const BodyModel& model, setup::UnitSystem units) {
     readings.both_sides = std::any_of(shares.begin(), shares.end(),
                                       [](const words::AxisShare& share) { return share.both; });
     readings.balance = balance_sentence(model.solved.ground.status);
+    readings.sunk = sunk_sentence(model, units);
     add_rows(model, here, units, readings);
     return readings;
 }

@@ -13,6 +13,7 @@ import unittest
 from pathlib import Path
 
 from window_body_test import Body
+from window_build_test import Build
 from window_case import WindowTest
 from window_driver import missing_programs
 from window_exam_test import Exam
@@ -25,7 +26,7 @@ from window_side_by_side_test import SideBySide
 from window_whole_test import Beginning, Keeping, Letters, Looks, Opening
 from window_workshop_test import Workshop
 
-CASES = (Beginning, Opening, Letters, Readings, Body, Own, Keeping, Looks, Practice, Exam,
+CASES = (Beginning, Opening, Letters, Readings, Body, Build, Own, Keeping, Looks, Practice, Exam,
          SideBySide, Workshop, Handout, HardUse)
 
 

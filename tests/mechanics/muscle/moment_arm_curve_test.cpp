@@ -2,8 +2,12 @@
 #include "mechanics/constants.h"
 #include "mechanics/muscle/moment_arm_curve.h"
 
+#include <boost/math/interpolators/pchip.hpp>
+
 #include <cmath>
 #include <limits>
+#include <math.h> // NOLINT: pchip.hpp asks for an isnan without a namespace
+#include <vector>
 
 using namespace steelyard::mechanics;
 
@@ -33,6 +37,27 @@ TEST_CASE("between two knots the arm never leaves what lies between them", "[mus
             CHECK(arm_m >= knots[i].arm_m - 1e-15); // rounding
             CHECK(arm_m <= knots[i + 1].arm_m + 1e-15);
         }
+}
+
+TEST_CASE("between unevenly spaced knots the arm is that of another library's curve",
+          "[muscle][arm][oracle]") {
+    // Boost.Math's pchip is the same monotone cubic (Fritsch & Butland 1984) but for the slopes at
+    // both ends; they reach no farther than the first and the last interval.
+    std::vector<double> angles_rad{0.0, 0.2, 0.3, 0.9, 1.0, 1.8, 2.1};
+    std::vector<double> arms_m{0.020, 0.022, 0.031, 0.034, 0.039, 0.033, 0.030};
+    std::vector<ArmKnot> knots;
+    for (std::size_t i = 0; i < angles_rad.size(); ++i)
+        knots.push_back({angles_rad[i], arms_m[i]});
+    const ArmSource source = table(knots);
+    const double first_rad = angles_rad[1];
+    const double last_rad = angles_rad[angles_rad.size() - 2];
+    const boost::math::interpolators::pchip<std::vector<double>> other(std::move(angles_rad),
+                                                                       std::move(arms_m));
+    for (int step = 0; step <= 200; ++step) {
+        const double angle_rad = first_rad + (last_rad - first_rad) * step / 200.0;
+        CHECK_THAT(arm_by_source(source, angle_rad),
+                   WithinAbs(other(angle_rad), 1e-15)); // a few roundings of 0.04
+    }
 }
 
 TEST_CASE("past the ends of a source the nearest valid arm is used, and the reading says so",
