@@ -181,6 +181,12 @@ void apply(BenchModel& model, const OpenSetup& intent) {
     model.history.forget();
 }
 
+void apply(BenchModel& model, const DrawAs& intent) {
+    BenchState state = model.state;
+    state.setup.limb = intent.limb;
+    put(model, std::move(state), 0);
+}
+
 void apply(BenchModel& model, const NameSetup& intent) {
     BenchState state = model.state;
     state.setup.head.name = intent.name;

@@ -87,13 +87,18 @@ struct OpenSetup {
 struct NameSetup {
     std::string name;
 };
+/// Draws the lever as a limb, or as a beam; nothing that is computed changes.
+struct DrawAs {
+    std::optional<setup::LimbShape> limb;
+};
 struct SwitchUnits {};
 struct Undo {};
 struct Redo {};
 
-using BenchIntent = std::variant<SetNumber, SetPull, MoveCorner, AddCorner, RemoveCorner,
-                                 ChangeLoad, NamePart, AddLoad, RemoveLoad, TakeByHand,
-                                 SolveForEffort, OpenSetup, NameSetup, SwitchUnits, Undo, Redo>;
+using BenchIntent =
+    std::variant<SetNumber, SetPull, MoveCorner, AddCorner, RemoveCorner, ChangeLoad, NamePart,
+                 AddLoad, RemoveLoad, TakeByHand, SolveForEffort, OpenSetup, NameSetup, DrawAs,
+                 SwitchUnits, Undo, Redo>;
 
 /// What a load of the lever is.
 LoadKind kind_of(const mechanics::Load& load);

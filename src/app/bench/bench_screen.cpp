@@ -125,6 +125,7 @@ void add_caption(const BenchScreen& screen, scene::Drawing& drawing) {
 scene::Drawing draw_stage(const Style& style, bool bare, const BenchScreen& screen) {
     const BenchModel& model = screen.model;
     scene::LeverDrawing how;
+    how.limb = model.state.setup.limb;
     how.name = model.state.setup.head.name;
     if (!bare)
         how.sentence = shortened(style, {scene::TextSize::caption, false, Role::quiet_ink},
@@ -190,6 +191,8 @@ BenchFrame run_bench(const Style& style, const Layout& layout, const FrameInput&
                      screen.model.state.hand_N ? BenchIntent(SolveForEffort{})
                                                : BenchIntent(TakeByHand{}),
                      frame);
+    if (column.draw_as)
+        apply_intent(screen, *column.draw_as, frame);
     frame.ask_question = column.ask_question;
     frame.drawing = draw_stage(style, bare, screen);
     tell_grips(style, screen);

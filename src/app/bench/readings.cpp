@@ -102,6 +102,9 @@ BenchReadings read_bench(const BenchModel& model) {
     for (std::string& message : words::lever_messages(lever, model.solved, model.units))
         if (message != readings.sentence)
             readings.notes.push_back(std::move(message));
+    if (const auto limb = model.state.setup.limb)
+        if (std::string off = setup::axis_off_joint(*limb, lever); !off.empty())
+            readings.notes.push_back(std::move(off));
     readings.key = ReadingMaker(model).make(LeverReading::ideal_advantage,
                                             model.solved.ideal_advantage, Dimension::number);
     readings.key.name = "Mechanical advantage";

@@ -17,11 +17,13 @@ using scene::Point;
 /// this size words would be larger than the thing itself.
 constexpr double kReduction = 0.5;
 
-scene::Drawing lever_picture(const mechanics::Lever& lever, const mechanics::LeverResult& solved,
+scene::Drawing lever_picture(const setup::LeverSetup& setup, const mechanics::LeverResult& solved,
                              const Point& size_px) {
+    const mechanics::Lever& lever = setup.lever;
     const scene::StageView view =
         scene::fit_lever(lever, solved, size_px / kReduction, {90.0, 60.0, 70.0});
     scene::LeverDrawing how;
+    how.limb = setup.limb;
     how.marks.heading = how.marks.arms = how.marks.reaction = how.marks.turning = false;
     how.marks.strip = how.marks.ruler = how.marks.arrow_scale = how.marks.lines = false;
     return scene::without_labels(
@@ -76,7 +78,7 @@ std::vector<ShelfCard> cards_of(const LeverShelf& shelf, const Point& picture_px
         ShelfCard card = card_of(one);
         if (const auto solved = mechanics::solve_lever(one.setup.lever)) {
             card.first_line = words::class_name(*solved);
-            card.picture = lever_picture(one.setup.lever, *solved, picture_px);
+            card.picture = lever_picture(one.setup, *solved, picture_px);
         }
         cards.push_back(std::move(card));
     }

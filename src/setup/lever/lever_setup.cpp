@@ -243,6 +243,8 @@ tl::expected<LeverSetup, InputError> lever_setup_of(const TomlDocument& document
     TomlReader top(document, errors);
     setup.head = read_head(top);
     Lever& lever = setup.lever;
+    if (const auto limb = top.choice("limb", limb_shape_names()))
+        setup.limb = static_cast<LimbShape>(*limb);
     read_path(top, lever, setup.source);
     lever.axis_at_m =
         noted_quantity(top, "axis", Dimension::length, "axis", setup.source, Need::required)
@@ -279,7 +281,11 @@ std::string write_lever_setup(const LeverSetup& setup) {
                               std::string_view unit) {
         return written_quantity(value, dimension, key, source, unit);
     };
-    std::string text = write_head(setup.head, "lever") + "\n" + write_path(setup, units);
+    std::string text = write_head(setup.head, "lever") + "\n";
+    if (setup.limb)
+        text += fmt::format("limb = \"{}\"\n",
+                            limb_shape_names()[static_cast<std::size_t>(*setup.limb)]);
+    text += write_path(setup, units);
     text += fmt::format("axis = {}\n",
                         quantity(lever.axis_at_m, Dimension::length, "axis", units.length));
     if (lever.gravity_m_s2 != mechanics::kStandardGravity || source.find("gravity"))
