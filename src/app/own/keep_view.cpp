@@ -97,6 +97,17 @@ float draw_pictures(const Style& style, ImVec2 at, float width_px, KeepState& st
             state.taking.work->stop();
         return at.y;
     }
+    std::vector<RowWord> shapes;
+    for (const PictureShape& shape : kPictureShapes)
+        shapes.push_back({shape.word, shapes.size() == state.shape});
+    shapes.push_back({"see-through", !state.has_sheet});
+    if (const auto pressed = draw_word_row(style, "shapes", shapes, at, at.x + width_px)) {
+        if (*pressed < std::size(kPictureShapes))
+            state.shape = *pressed;
+        else
+            state.has_sheet = !state.has_sheet;
+    }
+    at.y += style.px(36.0F);
     std::vector<RowWord> words;
     for (const PictureKind& kind : state.kinds)
         words.push_back({kind.word, false});

@@ -62,11 +62,15 @@ void add_picture_options(CLI::App& command, PictureOptions& options) {
             "--look", [&options](const std::string& text) { options.look = read_look(text); },
             "light, dark, or print (white, readable in greys)")
         ->type_name("LOOK");
+    command.add_flag("--see-through", options.see_through,
+                     "paint nothing behind the drawing (not in a moving picture)");
 }
 
 ExitStatus write_picture(const scene::Drawing& drawing, const PictureOptions& options,
                          const Streams& streams) {
-    const auto written = publish::write_picture(drawing, options.look, options.size, options.out,
+    scene::Drawing painted = drawing;
+    painted.has_sheet = !options.see_through;
+    const auto written = publish::write_picture(painted, options.look, options.size, options.out,
                                                 paint::paint_tools());
     if (!written) {
         streams.err << written.error().message << '\n';
