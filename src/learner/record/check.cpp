@@ -1,6 +1,7 @@
 #include "learner/record/check.h"
 
 #include "learner/record/file/backups.h"
+#include "learner/record/range_check.h"
 #include "learner/record/record_rows.h"
 #include "learner/record/skill_columns.h"
 
@@ -60,6 +61,11 @@ Recorded<RecordCheck> check_record(Record& record, const Course& course, const C
             "The file {} is damaged inside. Start Steelyard again: it will set the file aside and "
             "open the newest good backup.",
             (record.folder() / kRecordFile).string()));
+    auto values = values_out_of_range(record.database());
+    if (!values)
+        return tl::make_unexpected(values.error());
+    for (std::string& fault : *values)
+        check.faults.push_back(std::move(fault));
     const auto learners = record.learners();
     if (!learners)
         return tl::make_unexpected(learners.error());

@@ -1,6 +1,6 @@
 #pragma once
-// Whether the record is in order: its pages, its references, and whether everything folded is what
-// the answers give.
+// Whether the record is in order: its pages, its references, its values, and whether everything
+// folded is what the answers give.
 
 #include "learner/record/record.h"
 

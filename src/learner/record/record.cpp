@@ -116,6 +116,19 @@ Recorded<Standing> Record::standing(std::int64_t learner, const Course& course,
             return *folded;
         });
     }
+    if (const auto done = put_back(); !done)
+        return tl::make_unexpected(done.error());
+    // Looked at first without a right to write, for which another program's long import would have
+    // to be waited for.
+    {
+        const auto reading = Transaction::begin_reading(database_);
+        auto kept = reading ? kept_for_course(database_, learner, course, clock)
+                            : tl::make_unexpected(reading.error());
+        if (!kept)
+            return tl::make_unexpected(kept.error());
+        if (*kept)
+            return **std::move(kept);
+    }
     auto transaction = begin();
     if (!transaction)
         return tl::make_unexpected(transaction.error());
@@ -174,9 +187,9 @@ Recorded<void> Record::back_up_if_due(const Clock& clock) {
         return {};
     if (const auto done = put_back(); !done)
         return done;
-    const std::vector<fs::path> backups = backups_in(folder_);
+    const std::vector<fs::path> backups = backups_in(folder_, clock.utc_ms);
     const TimeMs newest = backups.empty() ? 0 : *made_at(backups.front());
-    // A backup from the future was made by a clock that has been set back since: it counts as old.
+    // One named after a moment to come is the first only where there is no other: a new one is due.
     if (newest <= clock.utc_ms && clock.utc_ms - newest < kBackupEvery_ms)
         return {};
     return make_backup(database_, folder_, clock.utc_ms).map([](const fs::path&) {});

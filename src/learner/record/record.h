@@ -86,6 +86,8 @@ public:
     /// it was open, it is written again under its name; where another took its place, everything is
     /// brought over to that. A notice tells of it.
     Recorded<void> put_back();
+    /// Adds a sentence to them.
+    void note(std::string notice) { notices_.push_back(std::move(notice)); }
     /// What happened to the record since the last call, in sentences to the learner.
     std::vector<std::string> take_notices();
 

@@ -62,6 +62,16 @@ std::string file_of(sqlite3* database) {
     return name != nullptr ? name : "";
 }
 
+/// Takes a journal into its file and says in the header that there is none. @return false where
+/// another program has the file open, or nothing can be written
+bool ended_journal(sqlite3* database) {
+    if (sqlite3_db_readonly(database, "main") != 0)
+        return true;
+    sqlite3_busy_timeout(database, 0);
+    return sqlite3_exec(database, "PRAGMA journal_mode = DELETE", nullptr, nullptr, nullptr) ==
+           SQLITE_OK;
+}
+
 /// A path as SQLite's URI: everything but plain characters escaped.
 std::string uri_of(const std::filesystem::path& path, std::string_view query) {
     std::string uri = "file:";
@@ -167,8 +177,9 @@ Database::~Database() {
     if (database_ == nullptr)
         return;
     // A journal is deleted by its name when the last program closes the file: where the file has
-    // gone from its name, that journal may be another's by now.
-    int keep_journal = has_moved() ? 1 : -1;
+    // gone from its name, that journal may be another's by now. Nor is one deleted that the header
+    // still speaks of, so that a missing one was deleted by somebody else: see journal_is_lost().
+    int keep_journal = has_moved() || !ended_journal(database_) ? 1 : -1;
     sqlite3_file_control(database_, "main", SQLITE_FCNTL_PERSIST_WAL, &keep_journal);
     sqlite3_close_v2(database_);
 }
@@ -256,7 +267,15 @@ Recorded<void> Database::copy_to(const std::filesystem::path& path) {
 }
 
 Recorded<Transaction> Transaction::begin(Database& database) {
-    if (const auto begun = database.run("BEGIN IMMEDIATE"); !begun)
+    return begin_by(database, "BEGIN IMMEDIATE");
+}
+
+Recorded<Transaction> Transaction::begin_reading(Database& database) {
+    return begin_by(database, "BEGIN");
+}
+
+Recorded<Transaction> Transaction::begin_by(Database& database, const char* sql) {
+    if (const auto begun = database.run(sql); !begun)
         return tl::make_unexpected(begun.error());
     return Transaction(database);
 }

@@ -140,6 +140,8 @@ class Transaction {
 public:
     /// Waits for other writers.
     static Recorded<Transaction> begin(Database& database);
+    /// For reading alone: waits for nobody, and all that is read is of one moment.
+    static Recorded<Transaction> begin_reading(Database& database);
     ~Transaction();
     Transaction(Transaction&& other) noexcept : database_(other.database_) {
         other.database_ = nullptr;
@@ -150,6 +152,7 @@ public:
 
 private:
     explicit Transaction(Database& database) : database_(&database) {}
+    static Recorded<Transaction> begin_by(Database& database, const char* sql);
     Database* database_;
 };
 
