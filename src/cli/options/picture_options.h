@@ -12,11 +12,12 @@ namespace steelyard::cli {
 
 struct PictureOptions {
     std::string out;
+    bool force = false; ///< write over what is there
     publish::PictureSize size;
     scene::Look look = scene::Look::light;
 };
 
-/// Declares --out, --size and --look; what the options hold before is their default.
+/// Declares --out, --force, --size and --look; what the options hold before is their default.
 void add_picture_options(CLI::App& command, PictureOptions& options);
 
 /// Writes the picture and tells on streams.out where it is; told on streams.err when it cannot be.

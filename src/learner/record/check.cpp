@@ -69,11 +69,13 @@ Recorded<RecordCheck> check_record(Record& record, const Course& course, const C
     const auto learners = record.learners();
     if (!learners)
         return tl::make_unexpected(learners.error());
-    const auto answers = record.database().integer("SELECT count(*) FROM answer");
-    if (!answers)
-        return tl::make_unexpected(answers.error());
     check.learners = static_cast<std::int64_t>(learners->size());
-    check.answers = *answers;
+    for (const Learner& learner : *learners) {
+        const auto sums = record.sums(learner.id);
+        if (!sums)
+            return tl::make_unexpected(sums.error());
+        check.answers += *sums;
+    }
     check.backups = static_cast<int>(backups_in(record.folder()).size());
     for (const Learner& learner : *learners)
         if (const auto done = check_learner(record, learner, course, clock, progress, check); !done)

@@ -1,6 +1,7 @@
 #include "learner/record/exam_rows.h"
 
 #include "learner/record/answer_columns.h"
+#include "setup/toml/letters.h"
 
 #include <fmt/format.h>
 
@@ -25,10 +26,9 @@ Recorded<void> read_items(Database& database, Exam& exam) {
     if (!rows)
         return tl::make_unexpected(rows.error());
     return rows->with(exam.id).for_each_row([&](const Statement& row) {
-        exam.items.push_back({row.text(0), row.text(1), row.text(2), row.text(3),
-                              row.integer(4) != 0,
-                              std::clamp<std::int64_t>(row.integer(5), 0, kLatest_ms),
-                              share_in(row, 6)});
+        exam.items.push_back(
+            {row.text(0), row.text(1), row.text(2), row.text(3), row.integer(4) != 0,
+             std::clamp<std::int64_t>(row.integer(5), 0, kLatest_ms), share_in(row, 6)});
     });
 }
 
@@ -52,7 +52,7 @@ Recorded<KeptExam> read_exam(Database& database, const Statement& row) {
     KeptExam kept;
     Exam& exam = kept.exam;
     exam.id = row.integer(0);
-    exam.title = row.text(1);
+    exam.title = setup::short_text(row.text(1));
     exam.seed = static_cast<std::uint64_t>(row.integer(2));
     exam.pass_share = share_in(row, 3);
     exam.started_ms = std::clamp(row.integer(4), kEarliest_ms, kLatest_ms);

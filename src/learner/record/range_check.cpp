@@ -53,19 +53,14 @@ struct RangeOf {
     std::string operator()(const ShareColumn& column) const {
         return share_up_to(name, column.most);
     }
-    std::string operator()(const PurposeColumn&) const {
-        return one_of(name, names_of_purposes());
-    }
-    std::string operator()(const OutcomeColumn&) const {
-        return one_of(name, names_of_outcomes());
-    }
+    std::string operator()(const PurposeColumn&) const { return one_of(name, names_of_purposes()); }
+    std::string operator()(const OutcomeColumn&) const { return one_of(name, names_of_outcomes()); }
 };
 
 std::vector<Range> ranges_of_answers() {
     std::vector<Range> ranges;
     for (const AnswerColumn& column : answer_table())
-        ranges.push_back(
-            {std::string(column.name), std::visit(RangeOf{column.name}, column.kind)});
+        ranges.push_back({std::string(column.name), std::visit(RangeOf{column.name}, column.kind)});
     return ranges;
 }
 
@@ -124,8 +119,7 @@ Recorded<std::vector<std::string>> values_out_of_range(Database& database) {
     return look_at(database, "answer", "answer", ranges_of_answers(), faults)
         .and_then([&] { return look_at(database, "exam", "mock exam", ranges_of_exams(), faults); })
         .and_then([&] {
-            return look_at(database, "exam_item", "exam question", ranges_of_items(),
-                           faults);
+            return look_at(database, "exam_item", "exam question", ranges_of_items(), faults);
         })
         .map([&] { return std::move(faults); });
 }

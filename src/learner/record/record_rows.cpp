@@ -234,8 +234,7 @@ Recorded<Standing> current_standing(Database& database, std::int64_t learner, co
     auto kept = kept_for_course(database, learner, course, clock);
     if (!kept)
         return tl::make_unexpected(kept.error());
-    return *kept ? Recorded<Standing>(**std::move(kept))
-                 : refold(database, learner, course, clock);
+    return *kept ? Recorded<Standing>(**std::move(kept)) : refold(database, learner, course, clock);
 }
 
 Recorded<Standing> fold_in(Database& database, std::int64_t learner, const Course& course,

@@ -75,7 +75,7 @@ std::int64_t answers_in_order(const TestFolder& folder) {
     REQUIRE(check);
     CHECK(check->faults.empty());
     CHECK(check->mended.empty());
-    return check->answers;
+    return check->answers.lines;
 }
 
 } // namespace
@@ -415,6 +415,33 @@ TEST_CASE("a record is opened and read while another program writes to it for lo
     const auto standing = reader->record.standing(learner, shipped_course(), kNow);
     REQUIRE(standing);
     CHECK(standing->answers == 3);
+}
+
+TEST_CASE("who waits for another program's writing is told so once, and goes on after it") {
+    const TestFolder folder;
+    const std::int64_t learner = add_ada(folder);
+    shipped_course();
+    int ready[2];
+    REQUIRE(pipe(ready) == 0);
+    const pid_t child = in_child([&] {
+        auto opened = open_record(folder.path(), kNow);
+        const auto writing = opened->record.begin();
+        const char yes = 1;
+        if (!writing || write(ready[1], &yes, 1) != 1)
+            return 1;
+        std::this_thread::sleep_for(std::chrono::milliseconds(1500));
+        return 0;
+    });
+    char yes = 0;
+    REQUIRE(read(ready[0], &yes, 1) == 1);
+    auto opened = open_record(folder.path(), kNow);
+    int told = 0;
+    opened->record.tell_when_waiting([&] { ++told; });
+    CHECK(opened->record.add_answer(learner, shipped_course(), answer_after(1), kNow));
+    CHECK(told == 1);
+    CHECK(status_of(child) == 0);
+    close(ready[0]);
+    close(ready[1]);
 }
 
 TEST_CASE("closing a record that was deleted leaves the journal of the one after it alone") {

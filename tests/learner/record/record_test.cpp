@@ -68,7 +68,7 @@ TEST_CASE("what is kept beside the answers is what folding them gives") {
     REQUIRE(check);
     CHECK(check->faults.empty());
     CHECK(check->mended.empty());
-    CHECK(check->answers == 60);
+    CHECK(check->answers.lines == 60);
     const auto rules = record.frequent_rules(ada->id, 5);
     REQUIRE(rules);
     REQUIRE(rules->size() == 1);
@@ -242,8 +242,8 @@ TEST_CASE("a check names every column in which a value stands that cannot be") {
     Record record = std::move(open_record(folder.path(), kNow)->record);
     const std::int64_t learner = record.add_learner("Ada", kNow)->id;
     for (int i = 0; i < 3; ++i)
-        REQUIRE(record.add_answer(learner, course,
-                                  answer_about("balance", true, kEvening_ms + i), kNow));
+        REQUIRE(record.add_answer(learner, course, answer_about("balance", true, kEvening_ms + i),
+                                  kNow));
     Exam exam = *new_exam(course, 3, kNow);
     REQUIRE(keep_exam(record, learner, exam));
     const auto faults_after = [&](const std::string& sql) {

@@ -19,9 +19,8 @@ inline constexpr const char* kBackupFolder = "backups";
 
 /// Backups of a data folder, newest first. Those named after a moment that is still to come were
 /// made by a clock that has been set back since: they come last, as if they were the oldest.
-std::vector<std::filesystem::path>
-backups_in(const std::filesystem::path& folder,
-           TimeMs now_ms = std::numeric_limits<TimeMs>::max());
+std::vector<std::filesystem::path> backups_in(const std::filesystem::path& folder,
+                                              TimeMs now_ms = std::numeric_limits<TimeMs>::max());
 
 /// When a backup was made, from its name.
 std::optional<TimeMs> made_at(const std::filesystem::path& backup);

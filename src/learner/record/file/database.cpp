@@ -4,7 +4,9 @@
 
 #include <fmt/format.h>
 
+#include <chrono>
 #include <sqlite3.h>
+#include <thread>
 #include <utility>
 
 namespace steelyard::learner {
@@ -70,6 +72,17 @@ bool ended_journal(sqlite3* database) {
     sqlite3_busy_timeout(database, 0);
     return sqlite3_exec(database, "PRAGMA journal_mode = DELETE", nullptr, nullptr, nullptr) ==
            SQLITE_OK;
+}
+
+/// Called by SQLite as often as it finds the file taken. @return 0 to give up
+int wait_and_tell(void* tell, int times) {
+    constexpr std::chrono::milliseconds kPause{50};
+    constexpr int kTellAfter = 20;      // a second
+    constexpr int kPatience = 120 * 20; // two minutes
+    if (times == kTellAfter)
+        (*static_cast<const std::function<void()>*>(tell))();
+    std::this_thread::sleep_for(kPause);
+    return times < kPatience ? 1 : 0;
 }
 
 /// A path as SQLite's URI: everything but plain characters escaped.
@@ -191,11 +204,13 @@ bool Database::has_moved() const {
 }
 
 Database::Database(Database&& other) noexcept
-    : database_(std::exchange(other.database_, nullptr)), path_(std::move(other.path_)) {}
+    : database_(std::exchange(other.database_, nullptr)), path_(std::move(other.path_)),
+      waiting_(std::move(other.waiting_)) {}
 
 Database& Database::operator=(Database&& other) noexcept {
     std::swap(database_, other.database_);
     std::swap(path_, other.path_);
+    std::swap(waiting_, other.waiting_);
     return *this;
 }
 
@@ -241,6 +256,11 @@ std::int64_t Database::last_id() const {
 
 int Database::changes() const {
     return sqlite3_changes(database_);
+}
+
+void Database::tell_when_waiting(std::function<void()> tell) {
+    waiting_ = std::make_unique<std::function<void()>>(std::move(tell));
+    sqlite3_busy_handler(database_, wait_and_tell, waiting_.get());
 }
 
 int Database::pages_read() const {

@@ -5,6 +5,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <functional>
 #include <memory>
 #include <string>
 #include <string_view>
@@ -121,6 +122,9 @@ public:
     /// written to it meanwhile is in no file that has a name.
     bool has_moved() const;
 
+    /// See Record::tell_when_waiting.
+    void tell_when_waiting(std::function<void()> tell);
+
     /// Copies the whole file, also while others use it.
     Recorded<void> copy_to(const std::filesystem::path& path);
 
@@ -132,6 +136,7 @@ private:
 
     sqlite3* database_;
     std::filesystem::path path_;
+    std::unique_ptr<std::function<void()>> waiting_; ///< where SQLite can find it
 };
 
 /// Everything between its begin and commit happens, or nothing: it is taken back when it goes out

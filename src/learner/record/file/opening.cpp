@@ -148,16 +148,16 @@ bool misses_its_journal(const fs::path& file) {
 /// Brings over what a backup has beyond a record that lost its journal, and says so.
 void tell_of_lost_journal(Record& record, const Clock& clock) {
     const auto backup = newest_good_backup(record.folder(), clock.utc_ms);
-    auto from = backup ? Database::open(*backup, Access::frozen)
-                       : tl::make_unexpected(RecordError{});
+    auto from =
+        backup ? Database::open(*backup, Access::frozen) : tl::make_unexpected(RecordError{});
     const std::int64_t saved = from ? bring_over(record.database(), *from) : 0;
     record.note(fmt::format(
         "The file {0}-wal, in which the record keeps the last answers while it is open, has been "
         "deleted or was left behind when {0} was copied: what was only there is lost.{1}",
         (record.folder() / kRecordFile).string(),
-        saved > 0 ? fmt::format(" {} of them were in the newest backup and were brought over.",
-                                saved)
-                  : ""));
+        saved > 0
+            ? fmt::format(" {} of them were in the newest backup and were brought over.", saved)
+            : ""));
 }
 
 } // namespace
