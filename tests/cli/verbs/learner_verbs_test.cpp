@@ -1,5 +1,6 @@
 #include "catch.h"
 #include "cli/run_here.h"
+#include "temp_folder.h"
 
 #include <nlohmann/json.hpp>
 

@@ -127,7 +127,7 @@ TEST_CASE("importing a file twice adds nothing the second time") {
     const Learner ada = fill(record);
     const auto again = import_text(record, json_lines(record, ada));
     REQUIRE(again);
-    CHECK(again->read > 20);
+    CHECK(again->read.lines > 20);
     CHECK(again->added == 0);
     CHECK(again->exams == 0);
 }
