@@ -143,16 +143,27 @@ void take_answer(std::string_view bytes) {
     must(!marking.feedback.empty(), "every answer is told something");
 }
 
+/// Gone when the program ends.
+struct OwnFolder {
+    fs::path path = fs::temp_directory_path() / ("steelyard-fuzz-" + std::to_string(getpid()));
+
+    OwnFolder() { fs::remove_all(path); }
+    ~OwnFolder() {
+        std::error_code ignored;
+        fs::remove_all(path, ignored);
+    }
+    OwnFolder(const OwnFolder&) = delete;
+    OwnFolder& operator=(const OwnFolder&) = delete;
+};
+
 void take_record(std::string_view bytes) {
     using namespace learner;
     static const Course kCourse =
         *load_course(shipped_bank(), fs::path(STEELYARD_SOURCE_DIR) / "assets" / "learner");
-    static const fs::path kFolder =
-        fs::temp_directory_path() / ("steelyard-fuzz-" + std::to_string(getpid()));
+    static const OwnFolder kFolder;
     const Clock now{1795629600000, 0};
     static Record record = [&] {
-        fs::remove_all(kFolder);
-        auto opened = open_record(kFolder, now);
+        auto opened = open_record(kFolder.path, now);
         must(opened.has_value(), "a record can be made");
         must(opened->record.database().run("PRAGMA synchronous = OFF").has_value(), "set");
         return std::move(opened->record);
