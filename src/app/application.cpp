@@ -40,6 +40,8 @@ Application::Application(Window window, ShapePainter painter, SavedWork saved,
     : window_(std::move(window)),
       painter_(std::move(painter)), around_{Library(std::move(data_folder)), std::move(saved),
                                             std::move(record_folder), std::move(tools)} {
+    if (const std::vector<std::string> faults = around_.saved.faults(); !faults.empty())
+        notice_ = faults.front();
     const Preferences last = around_.saved.load_preferences();
     wishes_ = system_wishes();
     prefer(last);

@@ -9,7 +9,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstdio>
 #include <fstream>
+#include <system_error>
 
 namespace steelyard::app {
 
@@ -91,6 +93,8 @@ void Desk::choose(std::int64_t learner, const Clock& now) {
     auto standing = heed(record_->standing(learner, *course_, now));
     if (!standing)
         return;
+    if (!learner_ || learner_->id != learner)
+        waiting_.clear();
     learner_ = *found;
     stand(std::move(*standing), now);
     if (const std::string sentence = clock_notice(standing_, now); !sentence.empty())
@@ -131,14 +135,35 @@ std::string Desk::set_exam_day(const std::string& typed, const Clock& now) {
 
 void Desk::keep_answer(const learner::Answer& answer, const Clock& now) {
     if (keeps())
-        if (auto standing = heed(record_->add_answer(learner_->id, *course_, answer, now)))
-            return stand(std::move(*standing), now);
-    stand(after_answer(*course_, standing_, answer, now.offset_s), now);
+        waiting_.push_back(answer);
+    if (!keeps() || !keep_waiting(now))
+        stand(after_answer(*course_, standing_, answer, now.offset_s), now);
+}
+
+bool Desk::keep_waiting(const Clock& now) {
+    if (waiting_.empty())
+        return true;
+    auto standing = heed(record_->add_answers(learner_->id, *course_, waiting_, now));
+    if (!standing)
+        return false;
+    waiting_.clear();
+    stand(std::move(*standing), now);
+    return true;
+}
+
+std::string Desk::kept_text() const {
+    if (!keeps())
+        return "Nothing is kept.";
+    if (waiting_.empty())
+        return "Every answer is kept.";
+    return fmt::format("{} could not be kept yet; Steelyard tries again with the next.",
+                       words::counted(static_cast<std::int64_t>(waiting_.size()), "answer"));
 }
 
 void Desk::back_up(const Clock& now) {
     if (!keeps())
         return;
+    keep_waiting(now);
     hear(record_->back_up_if_due(now).map_error([](const learner::RecordError& error) {
         return learner::RecordError{error.trouble, "No backup was made: " + error.message};
     }));
@@ -208,13 +233,18 @@ std::string Desk::export_record(const Clock& now) {
     const std::filesystem::path path =
         record_->folder() /
         fmt::format("answers-{}-{}.jsonl", learner_->id, learner::write_day(learner::day_of(now)));
-    std::string text;
-    const auto done = learner::export_json_lines(
-        *record_, *learner_, [&text](std::string_view line) { text.append(line).append("\n"); },
-        {});
-    if (!done)
-        return done.error().message;
-    const auto written = publish::write_whole_file(path, text, publish::Readers::owner);
+    const auto write = [&](std::FILE* file) -> tl::expected<void, publish::PublishError> {
+        return learner::export_json_lines(*record_, *learner_,
+                                          [file](std::string_view line) {
+                                              std::fwrite(line.data(), 1, line.size(), file);
+                                              std::fputc('\n', file);
+                                          },
+                                          {})
+            .map_error([](const learner::RecordError& error) {
+                return publish::PublishError{publish::PublishFault::stopped, error.message};
+            });
+    };
+    const auto written = publish::write_whole_file(path, write, publish::Readers::owner);
     if (!written)
         return written.error().message;
     return "Everything about you, one line an answer, is in " + where_given(path) + ".";
@@ -223,6 +253,9 @@ std::string Desk::export_record(const Clock& now) {
 void Desk::import_record(const std::filesystem::path& path, const Clock& now) {
     if (!has_course() || !can_add())
         return notice("No record can be written here, so nothing was taken in.");
+    std::error_code failed;
+    if (!std::filesystem::is_regular_file(path, failed))
+        return notice(path.filename().string() + " is no plain file; nothing was taken in.");
     std::ifstream file(path);
     const auto imported =
         learner::import_answers(*record_, *course_, file, path.filename().string(), {}, now, {});
@@ -234,9 +267,8 @@ void Desk::import_record(const std::filesystem::path& path, const Clock& now) {
     });
     if (whose != learners_.end())
         choose(whose->id, now);
-    notice(fmt::format("{} read, {} of them new, into the record of {}.",
-                       words::counted(imported->read, "answer"), imported->added,
-                       imported->learner));
+    notice(fmt::format("{} read, {} new, into the record of {}.", to_text(imported->read),
+                       words::counted(imported->added, "line"), imported->learner));
 }
 
 } // namespace steelyard::app

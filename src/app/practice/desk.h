@@ -63,7 +63,11 @@ public:
     /// Leaves the placement out from now on.
     void skip_placement() { standing_.placement_over = true; }
 
+    /// Keeps an answer, and with it those that could not be kept before.
     void keep_answer(const learner::Answer& answer, const learner::Clock& now);
+    bool has_kept_all() const { return keeps() && waiting_.empty(); }
+    /// What may be said of the answers given so far: that every one is kept, or how many are not.
+    std::string kept_text() const;
     /// Makes the day's backup: when a session has ended.
     void back_up(const learner::Clock& now);
 
@@ -94,6 +98,8 @@ private:
     bool hear(const learner::Recorded<void>& done);
     /// The value, or nothing after its error was noticed.
     template <typename T> std::optional<T> heed(learner::Recorded<T> recorded);
+    /// @return whether all that waits to be kept is
+    bool keep_waiting(const learner::Clock& now);
     void stand(learner::Standing standing, const learner::Clock& now);
 
     std::optional<learner::Course> course_;
@@ -101,6 +107,7 @@ private:
     std::vector<std::string> notices_;
     std::vector<learner::Learner> learners_;
     std::optional<learner::Learner> learner_;
+    std::vector<learner::Answer> waiting_; ///< of the learner, not kept yet: the disk was full
     learner::Standing standing_;
     Outlook outlook_;
 };

@@ -157,8 +157,9 @@ void draw_desk(const Style& style, const Layout& layout, const std::vector<HomeL
         pen.paragraph(kFault, notice);
         pen.skip(6.0F);
     }
-    pen.paragraph(kCaption, desk.keeps() ? "Every answer is kept on this machine, and goes nowhere."
-                                         : "Nothing is kept.");
+    pen.paragraph(kCaption, desk.has_kept_all()
+                                ? "Every answer is kept on this machine, and goes nowhere."
+                                : desk.kept_text());
     pen.finish(24.0F);
     end_area();
 }

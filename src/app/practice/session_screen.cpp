@@ -14,14 +14,18 @@ using learner::Session;
 using scene::Role;
 using scene::TextSize;
 
+std::string leaving_text(const Desk& desk) {
+    return desk.has_kept_all() ? "Leave; everything is kept" : "Leave; not everything is kept";
+}
+
 QuestionWords words_for(const Session& session, const Present& present,
-                        const learner::Asking& asking) {
+                        const learner::Asking& asking, const Desk& desk) {
     QuestionWords words;
     words.above =
         count_text(session, present) + ". " + introduction(session, present.course, asking);
     if (is_example(session))
         words.next = "I have read it";
-    words.leave = "Leave; everything is kept";
+    words.leave = leaving_text(desk);
     words.explains = true;
     return words;
 }
@@ -36,7 +40,7 @@ void advance(SessionScreen& screen, Desk& desk, const learner::Clock& now) {
     }
     if (learner::is_new(screen.session, present))
         screen.introduces = screen.session.next.skill;
-    QuestionWords words = words_for(screen.session, present, *asking);
+    QuestionWords words = words_for(screen.session, present, *asking, desk);
     QuestionModel model;
     model.asking = std::move(*asking);
     open_question(screen.question, std::move(model), std::move(words));
@@ -47,6 +51,7 @@ void keep_new_answers(SessionScreen& screen, Desk& desk, const learner::Clock& n
          new_answers(screen.session, {desk.course(), desk.standing(), now},
                      screen.question.model->asking, goes_on))
         desk.keep_answer(answer, now);
+    screen.question.words.leave = leaving_text(desk);
 }
 
 /// What the session came to: the result large, then what moved, the readiness and the plan.
@@ -93,7 +98,7 @@ SessionFrame run_result(const Style& style, const Layout& layout, const Desk& de
     begin_area("column", layout.column_at_px, layout.column_px, true);
     ColumnPen pen(style, layout);
     pen.skip(layout.narrow ? 28.0F : 46.0F);
-    pen.paragraph(kCaption, desk.keeps() ? "Every answer is kept." : "Nothing was kept.");
+    pen.paragraph(kCaption, desk.kept_text());
     for (const std::string& notice : desk.notices())
         pen.paragraph(kFault, notice);
     pen.skip(16.0F);

@@ -1,5 +1,6 @@
 #include "cli/options/picture_options.h"
 
+#include "cli/options/out_file.h"
 #include "paint/paint_tools.h"
 
 #include <fmt/format.h>
@@ -43,15 +44,15 @@ void add_picture_options(CLI::App& command, PictureOptions& options) {
                     "a .gif, or as a PNG each in a folder whose name ends in /")
         ->required()
         ->type_name("FILE");
+    add_force_option(command, options.force);
     command
         .add_option_function<std::string>(
             "--size",
             [&options](const std::string& text) {
                 const auto size = read_size(text);
-                if (!size) {
+                if (!size)
                     throw CLI::ValidationError(
                         "--size", fmt::format("'{}' is no size. Write it as 1280x720.", text));
-                }
                 options.size = *size;
             },
             fmt::format("width and height in pixels, {}x{} when not given", options.size.width_px,
@@ -68,6 +69,8 @@ void add_picture_options(CLI::App& command, PictureOptions& options) {
 
 ExitStatus write_picture(const scene::Drawing& drawing, const PictureOptions& options,
                          const Streams& streams) {
+    if (!may_write(options.out, options.force, streams))
+        return ExitStatus::bad_input;
     scene::Drawing painted = drawing;
     painted.has_sheet = !options.see_through;
     const auto written = publish::write_picture(painted, options.look, options.size, options.out,
@@ -81,6 +84,8 @@ ExitStatus write_picture(const scene::Drawing& drawing, const PictureOptions& op
 
 ExitStatus write_moving_picture(const publish::MovingPicture& picture,
                                 const PictureOptions& options, const Streams& streams) {
+    if (!may_write(options.out, options.force, streams))
+        return ExitStatus::bad_input;
     const auto written = publish::write_moving_picture(picture, options.look, options.size,
                                                        options.out, paint::paint_tools());
     if (written)

@@ -12,12 +12,14 @@ namespace steelyard::cli {
 
 struct PictureOptions {
     std::string out;
+    bool force = false; ///< write over what is there
     publish::PictureSize size;
     scene::Look look = scene::Look::light;
     bool see_through = false; ///< nothing is painted behind a still drawing
 };
 
-/// Declares --out, --size, --look and --see-through; what the options hold before is their default.
+/// Declares --out, --force, --size, --look and --see-through; what the options hold before is their
+/// default.
 void add_picture_options(CLI::App& command, PictureOptions& options);
 
 /// Writes the picture and tells on streams.out where it is; told on streams.err when it cannot be.

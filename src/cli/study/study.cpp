@@ -158,6 +158,11 @@ tl::expected<learner::Record, ExitStatus> open_record(const LearnerOptions& opti
         return tl::make_unexpected(tell(opened.error(), streams));
     for (const std::string& notice : opened->notices)
         streams.err << wrapped(notice + (opened->record.is_writable() ? "" : kOtherFolder));
+    opened->record.tell_when_waiting([&err = streams.err] {
+        err << "Another Steelyard is writing to the record, perhaps a long import. Waiting "
+               "for it ...\n"
+            << std::flush;
+    });
     return std::move(opened->record);
 }
 

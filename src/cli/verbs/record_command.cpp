@@ -1,5 +1,6 @@
 #include "cli/verbs/record_command.h"
 
+#include "cli/options/out_file.h"
 #include "cli/study/record_folder.h"
 #include "cli/study/study.h"
 #include "cli/study/terminal.h"
@@ -13,7 +14,9 @@
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
+#include <cstdio>
 #include <fstream>
+#include <functional>
 #include <memory>
 #include <ostream>
 
@@ -27,6 +30,7 @@ struct RecordOptions {
     std::string file;
     std::string format;
     bool yes = false;
+    bool force = false;
 };
 
 /// Long work says how far it is, on the stream beside the results.
@@ -52,45 +56,67 @@ std::string csv_row(const std::vector<learner::Cell>& cells) {
     return row + "\r\n";
 }
 
-learner::Recorded<std::string> exported(learner::Record& record, const learner::Learner& who,
-                                        bool csv, const learner::Progress& progress) {
-    std::string text;
+/// Hands out a record piece by piece, so that one of any length takes no more memory.
+learner::Recorded<void> hand_out(learner::Record& record, const learner::Learner& who, bool csv,
+                                 const std::function<void(std::string_view)>& take,
+                                 const learner::Progress& progress) {
     if (!csv)
         return learner::export_json_lines(
-                   record, who, [&](std::string_view line) { text.append(line).append("\n"); },
-                   progress)
-            .map([&] { return std::move(text); });
-    for (const std::string_view column : learner::answer_columns())
-        text.append(text.empty() ? "" : ",").append(column);
-    text += "\r\n";
+            record, who,
+            [&](std::string_view line) {
+                take(line);
+                take("\n");
+            },
+            progress);
+    take(fmt::format("{}\r\n", fmt::join(learner::answer_columns(), ",")));
     return learner::export_rows(
-               record, who,
-               [&](const std::vector<learner::Cell>& cells) { text += csv_row(cells); }, progress)
-        .map([&] { return std::move(text); });
+        record, who, [&](const std::vector<learner::Cell>& cells) { take(csv_row(cells)); },
+        progress);
+}
+
+/// The same into a file; what hinders reading is told as it is.
+publish::FileFill filling_with(learner::Record& record, const learner::Learner& who, bool csv,
+                               const learner::Progress& progress) {
+    return [&record, &who, csv, progress](std::FILE* file) {
+        return hand_out(
+                   record, who, csv,
+                   [file](std::string_view text) {
+                       std::fwrite(text.data(), 1, text.size(), file);
+                   },
+                   progress)
+            .map_error([](const learner::RecordError& error) {
+                return publish::PublishError{publish::PublishFault::stopped, error.message};
+            });
+    };
 }
 
 ExitStatus export_record(const RecordOptions& options, const Streams& streams) {
+    if (!options.file.empty() && !may_write(options.file, options.force, streams))
+        return ExitStatus::bad_input;
     auto record = open_record(options.who, streams);
     if (!record)
         return record.error();
     const auto who = known_learner(*record, options.who, streams);
     if (!who)
         return who.error();
-    const auto text = exported(*record, *who, wants_csv(options), progress_on(streams));
-    if (!text)
-        return tell(text.error(), streams);
+    const bool csv = wants_csv(options);
     if (options.file.empty()) {
-        streams.out << *text;
-        return ExitStatus::ok;
+        const auto printed = hand_out(
+            *record, *who, csv, [&](std::string_view text) { streams.out << text; },
+            progress_on(streams));
+        return printed ? ExitStatus::ok : tell(printed.error(), streams);
     }
-    if (const auto written =
-            publish::write_whole_file(options.file, *text, publish::Readers::owner);
+    if (const auto written = publish::write_whole_file(
+            options.file, filling_with(*record, *who, csv, progress_on(streams)),
+            publish::Readers::owner);
         !written) {
         streams.err << written.error().message << '\n';
         return ExitStatus::failed;
     }
-    streams.out << fmt::format("{}: {} of {}.\n", options.file,
-                               words::counted(who->answers, "answer"), who->name);
+    const auto sums = record->sums(who->id);
+    if (!sums)
+        return tell(sums.error(), streams);
+    streams.out << fmt::format("{}: {} of {}.\n", options.file, to_text(*sums), who->name);
     return ExitStatus::ok;
 }
 
@@ -115,9 +141,8 @@ ExitStatus import_record(const RecordOptions& options, const Streams& streams) {
                                 learner::wall_clock(), progress_on(streams));
     if (!imported)
         return tell(imported.error(), streams);
-    streams.out << fmt::format("{} read, {} of them new to the record of {}",
-                               words::counted(imported->read, "answer"), imported->added,
-                               imported->learner)
+    streams.out << fmt::format("{} read; {} new to the record of {}", to_text(imported->read),
+                               words::counted(imported->added, "line"), imported->learner)
                 << (imported->exams > 0
                         ? fmt::format("; {}.\n", words::counted(imported->exams, "mock exam"))
                         : ".\n");
@@ -136,13 +161,16 @@ ExitStatus erase(const RecordOptions& options, const Streams& streams) {
     const auto who = known_learner(*record, options.who, streams);
     if (!who)
         return who.error();
+    const auto sums = record->sums(who->id);
+    if (!sums)
+        return tell(sums.error(), streams);
     if (!options.yes) {
         std::string line;
         if (!can_answer(streams) ||
             !read_line(streams,
-                       fmt::format("All {} answers of {} go, here and in every backup, for good. "
+                       fmt::format("All of {} goes, {}, here and in every backup, for good. "
                                    "Type the name to go on",
-                                   who->answers, who->name),
+                                   who->name, to_text(*sums)),
                        line) ||
             line != who->name) {
             streams.err << "Nothing was erased. (--yes erases without asking.)\n";
@@ -170,11 +198,11 @@ ExitStatus check(const RecordOptions& options, const Streams& streams) {
         streams.err << wrapped(fault);
     for (const std::string& mended : found->mended)
         streams.out << wrapped(mended);
-    streams.out << fmt::format(
-        "{}: {}, {}, {}. {}\n", (record->folder() / learner::kRecordFile).string(),
-        words::counted(found->learners, "learner"), words::counted(found->answers, "answer"),
-        words::counted(found->backups, "backup"),
-        found->faults.empty() ? "In order." : "Not in order.");
+    streams.out << fmt::format("{}: {}, {}, {}. {}\n",
+                               (record->folder() / learner::kRecordFile).string(),
+                               words::counted(found->learners, "learner"), to_text(found->answers),
+                               words::counted(found->backups, "backup"),
+                               found->faults.empty() ? "In order." : "Not in order.");
     return found->faults.empty() ? ExitStatus::ok : ExitStatus::failed;
 }
 
@@ -197,6 +225,7 @@ Work add_record_options(CLI::App& command) {
                        "File to write or read; export without one prints");
     command.add_option("--format", options->format, "Of an export; else by the file's ending")
         ->check(CLI::IsMember({"jsonl", "csv"}));
+    add_force_option(command, options->force);
     command.add_flag("--yes", options->yes, "Erase without asking");
     command.add_option("--learner", options->who.learner,
                        "Who; for an import, whose answers they are");

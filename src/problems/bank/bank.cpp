@@ -49,7 +49,7 @@ void read_list(const std::filesystem::path& path, std::string_view key, Bank& ba
 void read_skill(TomlReader& table, Bank& bank) {
     Skill skill;
     skill.id = table.text("id", Need::required).value_or("");
-    skill.title = table.text("title", Need::required).value_or("");
+    skill.title = table.short_text("title", Need::required).value_or("");
     skill.about = table.text("about", Need::required).value_or("");
     skill.needs = table.texts("needs").value_or(std::vector<std::string>{});
     // Prerequisites stand first, so that the map can have no circle.
@@ -70,7 +70,7 @@ void read_skill(TomlReader& table, Bank& bank) {
 void read_wrong_rule(TomlReader& table, Bank& bank) {
     WrongRule rule;
     rule.id = table.text("id", Need::required).value_or("");
-    rule.title = table.text("title", Need::required).value_or("");
+    rule.title = table.short_text("title", Need::required).value_or("");
     rule.feedback = table.text("feedback", Need::required).value_or("");
     rule.ask = table.text("ask", Need::required).value_or("");
     rule.parts_at = table.texts("parts_at").value_or(std::vector<std::string>{});

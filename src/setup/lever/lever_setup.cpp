@@ -124,7 +124,7 @@ void read_loads(TomlReader& top, Lever& lever, SourceNotes& source) {
         const std::string key = fmt::format("load[{}]", lever.loads.size());
         note_table(table, key, source);
         Load load;
-        load.name = table.text("name").value_or("load");
+        load.name = table.short_text("name").value_or("load");
         read_action(table, key, load, source);
         table.finish();
         lever.loads.push_back(load);
@@ -136,7 +136,7 @@ void read_effort(TomlReader& top, Lever& lever, SourceNotes& source) {
     if (!table)
         return;
     note_table(*table, "effort", source);
-    lever.effort.name = table->text("name").value_or("effort");
+    lever.effort.name = table->short_text("name").value_or("effort");
     lever.effort.at_m =
         noted_quantity(*table, "at", Dimension::length, "effort.at", source, Need::required)
             .value_or(0.0);
@@ -213,7 +213,7 @@ std::string write_path(const LeverSetup& setup, const Fallback& units) {
 
 std::string write_load(const Load& load, const std::string& key, const SourceNotes& source,
                        const Fallback& units) {
-    std::string text = fmt::format("\n[[load]]\nname = {}\n", toml_string(load.name));
+    std::string text = fmt::format("\n[[load]]\nname = {}\n", toml_name(load.name));
     const auto line = [&](std::string_view name, double value, Dimension dimension,
                           std::string_view unit, bool mass_as_force = false) {
         text += fmt::format("{} = {}\n", name,
@@ -292,7 +292,7 @@ std::string write_lever_setup(const LeverSetup& setup) {
         text += fmt::format("gravity = {}\n", quantity(lever.gravity_m_s2, Dimension::acceleration,
                                                        "gravity", units.acceleration));
     text += fmt::format("\n[effort]\nname = {}\nat = {}\ndirection = {}\n",
-                        toml_string(lever.effort.name),
+                        toml_name(lever.effort.name),
                         quantity(lever.effort.at_m, Dimension::length, "effort.at", units.length),
                         written_direction(lever.effort.direction_rad, "effort.direction", source));
     for (std::size_t i = 0; i < lever.loads.size(); ++i)

@@ -276,7 +276,7 @@ std::vector<Resistance> read_resistances(TomlReader& top, SourceNotes& source) {
         const auto kind = table.choice("kind", resistance_kind_names(), Need::required);
         if (!kind)
             continue; // its other keys cannot be judged
-        const std::optional<std::string> name = table.text("name");
+        const std::optional<std::string> name = table.short_text("name");
         Resistance resistance;
         read_kind(*kind, in, resistance);
         resistance.name = name.value_or(std::string(usual_name(resistance)));
@@ -290,7 +290,7 @@ std::string write_resistance(const Resistance& resistance, std::size_t index,
                              const SourceNotes& source, UnitSystem units) {
     ResistanceWriter writer(fmt::format("resistances[{}]", index), source, units);
     writer.line("kind", toml_string(kind_name(resistance)));
-    writer.line("name", toml_string(resistance.name));
+    writer.line("name", toml_name(resistance.name));
     std::visit([&](const auto& kind) { writer(kind); }, resistance.kind);
     return "\n[[resistance]]\n" + writer.text();
 }

@@ -115,7 +115,7 @@ void read_heading(TomlReader& table, Family& family) {
     family.file = table.file();
     family.id = table.text("id", Need::required).value_or("");
     family.number = family_number(family.id);
-    family.title = table.text("title", Need::required).value_or("");
+    family.title = table.short_text("title", Need::required).value_or("");
     family.skill = table.text("skill", Need::required).value_or("");
     family.strategy = table.text("strategy", Need::required).value_or("");
     static const std::vector<std::string_view> kSystems{"SI", "US", "none"};
