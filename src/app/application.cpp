@@ -39,7 +39,8 @@ Application::Application(Window window, ShapePainter painter, SavedWork saved,
                          publish::Tools tools)
     : window_(std::move(window)),
       painter_(std::move(painter)), around_{Library(std::move(data_folder)), std::move(saved),
-                                            std::move(record_folder), std::move(tools)} {
+                                            std::move(record_folder), std::move(tools)},
+      links_(around_.library.data_folder() / "assets") {
     const Preferences last = around_.saved.load_preferences();
     wishes_ = system_wishes();
     prefer(last);
@@ -199,6 +200,17 @@ void Application::run_tour_step(const std::vector<KeyPress>& keys) {
         go_to(wanted);
 }
 
+void Application::open_glossary_at(std::optional<std::size_t> term) {
+    if (glossary_.terms.empty())
+        glossary_ = open_glossary(around_.library.data_folder() / "assets");
+    if (term && *term < glossary_.terms.size()) {
+        glossary_.search.clear(); // which may hide it
+        glossary_.chosen = *term;
+    }
+    glossary_.wants_keyboard = glossary_.brings_up = true;
+    page_ = Page::glossary;
+}
+
 void Application::run_notice(const std::vector<KeyPress>& keys) {
     if (draw_notice(style_, window_.size_px(), keys, notice_))
         notice_.clear();
@@ -273,6 +285,8 @@ void Application::frame(double seconds) {
     style_.narration = touring || narration_file_.is_open() ? &narration_ : nullptr;
     style_.letters = covered ? nullptr : &letters_;
     const std::vector<KeyPress> below = covered ? std::vector<KeyPress>{} : own_keys(keys);
+    style_.terms = covered ? nullptr : &links_;
+    links_.begin_frame();
     PlaceFrame shown;
     if (page_ != Page::none)
         shown = run_page(layout, below);
@@ -288,6 +302,8 @@ void Application::frame(double seconds) {
         narration_file_ << narration_.to_json(frame_count_) << std::endl;
     if (shown.wish)
         grant(*shown.wish);
+    if (links_.pressed())
+        open_glossary_at(links_.pressed());
 }
 
 void Application::paint(const PlaceFrame& shown) {
