@@ -1,6 +1,7 @@
 #include "app/application.h"
 
 #include "app/frame/stage_pointer.h"
+#include "app/glossary/print_glossary.h"
 #include "app/help/help_view.h"
 #include "app/notice/notice.h"
 #include "app/own/own_files.h"
@@ -255,6 +256,11 @@ PlaceFrame Application::run_page(const Layout& layout, const std::vector<KeyPres
         paint_labels(frame.drawing, Point::Zero(), style_, *ImGui::GetBackgroundDrawList());
         shown.drawing = std::move(frame.drawing);
         stays = !frame.close;
+        if (frame.print)
+            glossary_.remark =
+                print_glossary(glossary_.terms, own_folder_of("handouts"), around_.tools,
+                               around_.units == setup::UnitSystem::us ? publish::PaperSize::letter
+                                                                      : publish::PaperSize::a4);
     } else if (page_ == Page::keep) {
         stays = run_keep(keys);
     } else if (page_ == Page::help) {

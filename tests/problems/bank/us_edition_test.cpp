@@ -159,7 +159,9 @@ TEST_CASE("a paper in US units has every family of the bank in its edition") {
                read_code(question.code)->us_edition));
     }
     plan.units = setup::UnitSystem::si;
-    for (const Question& question : *make_paper(shipped(), plan))
+    const auto si_paper = make_paper(shipped(), plan);
+    REQUIRE(si_paper);
+    for (const Question& question : *si_paper)
         CHECK(shipped().find_family(question.family)->system != "US");
 }
 
