@@ -70,7 +70,8 @@ void BenchPlace::was_kept(const std::string& name, const OwnFile& file) {
 
 /// Opens a question like the lever on the bench; each is another one.
 void BenchPlace::ask(Library& library) {
-    auto asked = ask_like(library.bank(), bench_.model.solved.lever_class, ++question_seed_);
+    auto asked = ask_like(library.bank(), bench_.model.solved.lever_class, bench_.model.units,
+                          ++question_seed_);
     if (!asked) {
         bench_.model.message = asked.error();
         question_.model.reset();

@@ -2,6 +2,7 @@
 
 #include "app/platform/folders.h"
 #include "learner/record/exchange/exchange.h"
+#include "learner/record/file/beside.h"
 #include "publish/files/whole_file.h"
 #include "setup/toml/input_error.h"
 #include "words/counted.h"
@@ -11,6 +12,8 @@
 #include <algorithm>
 #include <cstdio>
 #include <fstream>
+#include <iterator>
+#include <set>
 #include <system_error>
 
 namespace steelyard::app {
@@ -32,6 +35,11 @@ Desk::Desk(const problems::Bank& bank, const std::filesystem::path& assets,
     standing_ = learner::fresh_standing(*course_);
     open(record_folder, now);
     stand(standing_, now);
+}
+
+void Desk::use_units(setup::UnitSystem units) {
+    if (course_ && course_->units != units)
+        course_ = learner::make_course(*course_->bank, course_->parameters, course_->exam, units);
 }
 
 void Desk::open(const std::filesystem::path& folder, const Clock& now) {
@@ -96,6 +104,7 @@ void Desk::choose(std::int64_t learner, const Clock& now) {
     if (!learner_ || learner_->id != learner)
         waiting_.clear();
     learner_ = *found;
+    read_marked();
     stand(std::move(*standing), now);
     if (const std::string sentence = clock_notice(standing_, now); !sentence.empty())
         notice(sentence);
@@ -167,6 +176,83 @@ void Desk::back_up(const Clock& now) {
     hear(record_->back_up_if_due(now).map_error([](const learner::RecordError& error) {
         return learner::RecordError{error.trouble, "No backup was made: " + error.message};
     }));
+}
+
+// --- beside the record
+// ----------------------------------------------------------------------------
+
+std::optional<std::filesystem::path> Desk::beside_record(const char* what) const {
+    if (!record_ || !learner_)
+        return std::nullopt;
+    return record_->folder() / learner::name_beside(what, learner_->id);
+}
+
+std::optional<std::string> Desk::kept_session() const {
+    const auto path = beside_record(learner::kSessionBeside);
+    if (!path)
+        return std::nullopt;
+    std::ifstream file(*path, std::ios::binary);
+    if (!file)
+        return std::nullopt;
+    return std::string(std::istreambuf_iterator<char>(file), {});
+}
+
+void Desk::keep_session(const std::string& text) {
+    if (const auto path = beside_record(learner::kSessionBeside); path && keeps())
+        if (const auto kept = publish::write_whole_file(*path, text, publish::Readers::owner);
+            !kept)
+            notice(kept.error().message);
+}
+
+void Desk::forget_session() {
+    std::error_code ignored; // what cannot be removed cannot have been written
+    if (const auto path = beside_record(learner::kSessionBeside); path && keeps())
+        std::filesystem::remove(*path, ignored);
+}
+
+void Desk::read_marked() {
+    marked_.clear();
+    if (const auto path = beside_record(learner::kMarksBeside)) {
+        std::ifstream file(*path);
+        for (std::string code; std::getline(file, code);)
+            if (!code.empty())
+                marked_.push_back(code);
+    }
+}
+
+bool Desk::is_marked(const std::string& code) const {
+    return std::find(marked_.begin(), marked_.end(), code) != marked_.end();
+}
+
+void Desk::mark(const std::string& code, bool wanted) {
+    marked_.erase(std::remove(marked_.begin(), marked_.end(), code), marked_.end());
+    if (wanted)
+        marked_.push_back(code);
+    std::string text;
+    for (const std::string& one : marked_)
+        text += one + '\n';
+    if (const auto path = beside_record(learner::kMarksBeside); path && keeps())
+        if (const auto kept = publish::write_whole_file(*path, text, publish::Readers::owner);
+            !kept)
+            notice(kept.error().message);
+}
+
+std::vector<std::string> Desk::mistakes(std::size_t most) {
+    constexpr int kLookBack = 400;
+    std::vector<std::string> wrong;
+    std::set<std::string> settled; // by a later answer
+    for (const learner::Answer& answer : last_answers(kLookBack)) {
+        const bool missed = answer.outcome == learner::Outcome::wrong ||
+                            answer.outcome == learner::Outcome::gave_up;
+        if (!missed && answer.outcome != learner::Outcome::right)
+            continue;
+        // Of two tries at a question the first one counts, and it stands behind the second here.
+        if (answer.attempt > 1 || !settled.insert(answer.code).second)
+            continue;
+        if (missed && wrong.size() < most)
+            wrong.push_back(answer.code);
+    }
+    return wrong;
 }
 
 // --- mock exams ----------------------------------------------------------------------------------

@@ -11,13 +11,25 @@ void add_bank_option(CLI::App& command, QuestionOptions& options) {
     command.add_option("--bank", options.bank, "Folder of the question bank, if not our own");
 }
 
+void add_units_option(CLI::App& command, QuestionOptions& options) {
+    command
+        .add_option("--units", options.units,
+                    "Questions in these units: si (kg, N, m) or us (lb, lbf, in, ft)")
+        ->transform(CLI::IsMember({"si", "us"}, CLI::ignore_case));
+}
+
+std::optional<setup::UnitSystem> units_of(const QuestionOptions& options) {
+    if (options.units.empty())
+        return std::nullopt;
+    return options.units == "us" ? setup::UnitSystem::us : setup::UnitSystem::si;
+}
+
 void add_choice_options(CLI::App& command, QuestionOptions& options) {
     command.add_option("--skill", options.skill, "Only this skill (ids: steelyard bank list)");
     command.add_option("--family", options.family, "Only this family");
     command.add_option("--difficulty", options.difficulty, "Only this, from 1 (easy) to 5 (hard)")
         ->check(CLI::Range(1, 5));
-    command.add_option("--units", options.system, "Only questions in SI or US units")
-        ->check(CLI::IsMember({"SI", "US"}, CLI::ignore_case));
+    add_units_option(command, options);
     command.add_option("--seed", options.seed, "The same seed gives the same questions");
     add_bank_option(command, options);
 }
@@ -51,8 +63,7 @@ problems::PaperPlan plan_from(const QuestionOptions& options, std::size_t count)
         plan.skill = options.skill;
     if (!options.family.empty())
         plan.family = options.family;
-    if (!options.system.empty())
-        plan.system = options.system;
+    plan.units = units_of(options);
     return plan;
 }
 

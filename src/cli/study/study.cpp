@@ -127,6 +127,7 @@ void add_learner_options(CLI::App& command, LearnerOptions& options) {
     command.add_option("--learner", options.learner, "Who, where several learn on this machine");
     command.add_flag("--new", options.is_new, "Begin a record for a new learner");
     add_data_option(command, options.data);
+    add_units_option(command, options.questions);
     add_bank_option(command, options.questions);
 }
 
@@ -141,7 +142,8 @@ ExitStatus tell(const learner::RecordError& error, const Streams& streams) {
 tl::expected<StudyCourse, ExitStatus> open_course(const LearnerOptions& options,
                                                   const Streams& streams) {
     auto bank = std::make_unique<problems::Bank>(open_bank(options.questions, streams));
-    auto course = learner::load_course(*bank, setup::data_folder() / "assets" / "learner");
+    auto course = learner::load_course(*bank, setup::data_folder() / "assets" / "learner",
+                                       units_of(options.questions).value_or(setup::UnitSystem::si));
     if (!course) {
         streams.err << to_text(course.error()) << '\n';
         return tl::make_unexpected(ExitStatus::bad_input);

@@ -28,13 +28,25 @@ std::string refusals_of(const problems::FamilyCheck& check) {
     return text.empty() ? "none" : text;
 }
 
+/// The families as written, then their US editions.
+std::vector<const problems::Family*> every_edition(const problems::Bank& bank) {
+    std::vector<const problems::Family*> families;
+    for (const auto* const list : {&bank.families, &bank.us_editions})
+        for (const problems::Family& family : *list)
+            families.push_back(&family);
+    return families;
+}
+
 ExitStatus check(const problems::Bank& bank, std::size_t instances, const Streams& streams) {
     std::size_t unsound = 0;
     std::size_t items = 0;
     std::string thin;
-    for (const problems::Family& family : bank.families) {
+    for (const problems::Family* const each : every_edition(bank)) {
+        const problems::Family& family = *each;
         items += family.items.size();
-        const problems::FamilyCheck result = problems::check_family(bank, family, instances);
+        problems::FamilyCheck result = problems::check_family(bank, family, instances);
+        if (family.is_us_edition)
+            result.family += " (US)";
         streams.out << fmt::format(
             "{:<34} {:>5} accepted, {:>6} drawn, {:>4} different; refused: {}\n", result.family,
             result.accepted, result.draws, result.different(), refusals_of(result));
@@ -50,11 +62,11 @@ ExitStatus check(const problems::Bank& bank, std::size_t instances, const Stream
         streams.out << fmt::format("Families with fewer than {} different questions, and how many "
                                    "they have:\n{}",
                                    problems::kFewQuestions, thin);
-    streams.out << fmt::format(
-        "{} skills, {} wrong rules, {} families, {} written items; {} faults in files, {} families "
-        "unsound.\n",
-        bank.skills.size(), bank.wrong_rules.size(), bank.families.size(), items,
-        bank.faults.size(), unsound);
+    streams.out << fmt::format("{} skills, {} wrong rules, {} families ({} in US units too), {} "
+                               "written items; {} faults in "
+                               "files, {} families unsound.\n",
+                               bank.skills.size(), bank.wrong_rules.size(), bank.families.size(),
+                               bank.us_editions.size(), items, bank.faults.size(), unsound);
     return bank.faults.empty() && unsound == 0 ? ExitStatus::ok : ExitStatus::bad_input;
 }
 

@@ -17,7 +17,7 @@ BlueprintPart read_part(TomlReader& table) {
     if (const auto difficulty = table.integer("difficulty", Need::optional, 1, 5))
         part.difficulty = static_cast<int>(*difficulty);
     if (const auto system = table.choice("units", {"SI", "US"}))
-        part.system = *system == 0 ? "SI" : "US";
+        part.units = *system == 0 ? setup::UnitSystem::si : setup::UnitSystem::us;
     table.finish();
     return part;
 }
