@@ -132,16 +132,21 @@ private:
     }
 
     void add_axis() {
-        const Point at = view_.to_sheet(solved_.axis_m);
+        add_stand(solved_.axis_m,
+                  how_.axis_name.empty() ? mechanics::axis_name(lever_) : how_.axis_name);
+        if (mechanics::rests_on_two(lever_))
+            add_stand(solved_.effort.point_m, lever_.effort.name);
+    }
+
+    void add_stand(const Vec2& at_m, const std::string& name) {
+        const Point at = view_.to_sheet(at_m);
         const Point base = at + Point(0.0, kStageLever.stand_px);
         add_lever_axis(at, true, kStageLever, board_, shapes());
         const double line = text(20.0);
-        shapes().emplace_back(board_.place({make_label(base + Point(0.0, line), how_.axis_name,
-                                                       TextSize::body, Role::ink, Align::centre),
-                                            make_label(base + Point(-28.0, 0.0), how_.axis_name,
-                                                       TextSize::body, Role::ink, Align::right),
-                                            make_label(base + Point(28.0, 0.0), how_.axis_name,
-                                                       TextSize::body, Role::ink, Align::left)}));
+        shapes().emplace_back(board_.place(
+            {make_label(base + Point(0.0, line), name, TextSize::body, Role::ink, Align::centre),
+             make_label(base + Point(-28.0, 0.0), name, TextSize::body, Role::ink, Align::right),
+             make_label(base + Point(28.0, 0.0), name, TextSize::body, Role::ink, Align::left)}));
     }
 
     void add_turnings() {

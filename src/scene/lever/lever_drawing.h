@@ -43,7 +43,7 @@ struct LeverDrawing {
     TextSize smallest = TextSize::caption; ///< what is said quietly is set in it
     LeverMarks marks;
     LeverPose pose;
-    std::string axis_name = "axis";
+    std::string axis_name; ///< empty = as the lever calls it
     std::vector<LengthMark> lengths;
     double heading_top_px = 34.0;  ///< where the heading starts
     double heading_room_px = 44.0; ///< kept free of other labels below that
