@@ -261,7 +261,7 @@ Steps class_steps(const Explainer& explain) {
 
 Steps travel_steps(const Explainer& explain) {
     const LeverResult& result = explain.result;
-    if (!result.effort_N || !result.load_arm_m || *result.load_arm_m < mechanics::kSamePlace_m)
+    if (!result.effort_N || !result.ideal_advantage)
         return {in_words("Distances compare as the arms do",
                          "Effort or load has no arm here, so there is no trade to show.")};
     // A small turn: the same for both, so it drops out of the ratio.

@@ -304,7 +304,7 @@ std::vector<std::string> lever_messages(const Lever& lever, const LeverResult& r
     const std::string status = status_sentence(lever, result, units);
     if (!status.empty())
         messages.push_back(status);
-    if (!result.lever_class)
+    if (!result.lever_class && !mechanics::rests_on_two(lever))
         messages.push_back(class_sentence(lever, result));
     // Without any effort arm the class is beside the point.
     if (result.advantage_contradicts_class && result.status != LeverStatus::effort_through_axis)
