@@ -317,6 +317,10 @@ private:
     void add_strip() {
         StripTorques torques;
         torques.load_Nm = solved_.torque_load_Nm;
+        if (mechanics::rests_on_two(lever_)) {
+            torques.load_name += " about " + mechanics::axis_name(lever_);
+            torques.effort_name = "torque of " + lever_.effort.name;
+        }
         torques.effort_Nm = solved_.torque_effort_Nm;
         torques.friction_Nm = std::abs(solved_.torque_friction_Nm);
         if (how_.pose.hand_N) {

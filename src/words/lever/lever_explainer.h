@@ -48,6 +48,9 @@ std::string turning_sense(double torque_Nm);
 /// Steps to the size of the load that is sought.
 Steps found_load_steps(const Explainer& explain);
 
+/// The distance between two supports.
+ComputedStep span_step(const Explainer& explain);
+
 /// Steps to the push of the second of two supports.
 Steps second_support_steps(const Explainer& explain);
 

@@ -30,6 +30,8 @@ Steps load_torque_steps(const Explainer& explain) {
 }
 
 Steps effort_arm_steps(const Explainer& explain) {
+    if (mechanics::rests_on_two(explain.lever))
+        return {span_step(explain)};
     Steps steps;
     add_arm(explain, explain.lever.effort.name, "ₑ", explain.result.effort.point_m,
             mechanics::unit_vector(explain.lever.effort.direction_rad), explain.result.effort_arm_m,

@@ -115,12 +115,22 @@ Steps found_load_steps(const Explainer& explain) {
             reading.arm_m, steps);
     add_balance(explain, *sought, known_Nm, steps);
     if (std::holds_alternative<mechanics::Weight>(load.action) && *explain.result.load_found > 0.0)
-        steps.push_back(
-            explain.step(fmt::format("Its mass: {}",
-                                     found_load_text(explain.lever, explain.result, explain.units)),
-                         "m = F ÷ g", "", *explain.result.load_found / explain.lever.gravity_m_s2,
-                         setup::Dimension::mass));
+        steps.push_back(explain.step(
+            "Its mass", "m = F ÷ g",
+            explain.units == setup::UnitSystem::us // lbf ÷ ft/s² would be no lb yet
+                ? std::string()
+                : fmt::format(
+                      "{} ÷ {}", explain.force(*explain.result.load_found),
+                      explain.text(explain.lever.gravity_m_s2, setup::Dimension::acceleration)),
+            *explain.result.load_found / explain.lever.gravity_m_s2, setup::Dimension::mass));
     return steps;
+}
+
+ComputedStep span_step(const Explainer& explain) {
+    return explain.step(
+        fmt::format("Distance between the supports, which push straight up: the moment arm of {}",
+                    explain.lever.effort.name),
+        "d", "", explain.result.effort_arm_m, setup::Dimension::length);
 }
 
 Steps second_support_steps(const Explainer& explain) {
@@ -130,10 +140,7 @@ Steps second_support_steps(const Explainer& explain) {
         steps.push_back(in_words("Both supports bear on one line", "Their shares are open."));
         return steps;
     }
-    steps.push_back(explain.step(
-        fmt::format("Distance between the supports, which push straight up: the moment arm of {}",
-                    explain.lever.effort.name),
-        "d", "", explain.result.effort_arm_m, setup::Dimension::length));
+    steps.push_back(span_step(explain));
     const double push_N = *explain.result.effort_N;
     const std::string sign = push_N < 0.0 ? "−" : "";
     steps.push_back(explain.step(
