@@ -98,14 +98,15 @@ std::string last_lines() {
 /// What comes nearest to the wanted torque and what stops it there, the nearest first.
 std::string nearest_lines(const WhatIfAsked& asked, const mechanics::RankedWays& ways) {
     constexpr std::size_t kTold = 4;
-    const double wanted_Nm = asked.goal.wanted.torque_Nm;
-    const double present_Nm = ways.present.torque_Nm;
+    constexpr double kWorthTelling = 0.9; // of the way that is left; our own rule, no source
+    const double wanted_Nm = std::abs(asked.goal.wanted.torque_Nm);
+    const double present_Nm = std::abs(ways.present.torque_Nm);
     const auto miss_Nm = [&](const mechanics::RefusedWay& way) {
-        return std::abs(std::abs(way.at->peak.torque_Nm) - std::abs(wanted_Nm));
+        return std::abs(std::abs(way.at->peak.torque_Nm) - wanted_Nm);
     };
     std::vector<const mechanics::RefusedWay*> nearer;
     for (const mechanics::RefusedWay& way : ways.refused)
-        if (way.limit && way.at && miss_Nm(way) < 0.99 * std::abs(wanted_Nm - present_Nm))
+        if (way.limit && way.at && miss_Nm(way) < kWorthTelling * std::abs(wanted_Nm - present_Nm))
             nearer.push_back(&way);
     std::stable_sort(nearer.begin(), nearer.end(),
                      [&](const auto* a, const auto* b) { return miss_Nm(*a) < miss_Nm(*b); });
@@ -115,7 +116,7 @@ std::string nearest_lines(const WhatIfAsked& asked, const mechanics::RankedWays&
         const auto range = mechanics::range_of(way.change, asked.exercise);
         if (!range)
             continue;
-        text += fmt::format("  {}: {}. It goes no further because {}.\n",
+        text += fmt::format("  {}, gives {}. It ends there: {}.\n",
                             words::gym_text(way.change, *range, way.at->value, asked.exercise,
                                             asked.setup.head.units),
                             torque_text(asked, way.at->peak.torque_Nm),

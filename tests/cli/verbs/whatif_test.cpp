@@ -98,7 +98,7 @@ TEST_CASE("where no single change does it, whatif tells what comes nearest and w
     CHECK(run.status == 0);
     CHECK(run.out.find("No single change gives it.") != std::string::npos);
     CHECK(run.out.find("What comes nearest:") != std::string::npos);
-    CHECK(run.out.find("It goes no further because the body would topple.") != std::string::npos);
+    CHECK(run.out.find("It ends there: the body would topple.") != std::string::npos);
 }
 
 TEST_CASE("whatif --feasible gives the loads that keep a cap") {
