@@ -187,10 +187,7 @@ BenchFrame run_bench(const Style& style, const Layout& layout, const FrameInput&
     const ColumnWishes column =
         draw_column(style, screen.model, read_bench(screen.model), layout, screen.column);
     if (column.switch_hand)
-        apply_intent(screen,
-                     screen.model.state.hand_N ? BenchIntent(SolveForEffort{})
-                                               : BenchIntent(TakeByHand{}),
-                     frame);
+        apply_intent(screen, hand_switch(screen.model), frame);
     if (column.draw_as)
         apply_intent(screen, *column.draw_as, frame);
     frame.ask_question = column.ask_question;

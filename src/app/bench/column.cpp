@@ -107,9 +107,11 @@ ColumnWishes draw_column(const Style& style, const BenchModel& model, const Benc
     for (const Reading& reading : readings.rows)
         draw_reading(style, model, reading, state, pen);
     pen.skip(28.0F);
-    if (word_button(style, "hand", {pen.left(), pen.y()},
-                    model.state.hand_N ? "Find the effort for me" : "Set the effort by hand",
-                    false))
+    const mechanics::Lever& lever = model.state.setup.lever;
+    const bool is_set = model.state.hand_N || mechanics::sought_load(lever);
+    if (!mechanics::rests_on_two(lever) &&
+        word_button(style, "hand", {pen.left(), pen.y()},
+                    is_set ? "Find the effort for me" : "Set the effort by hand", false))
         wishes.switch_hand = true;
     wishes.draw_as = draw_shapes(style, model.state.setup.limb, pen);
     pen.skip(24.0F);

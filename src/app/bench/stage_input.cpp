@@ -202,7 +202,7 @@ std::optional<BenchIntent> command_of(const BenchModel& model, const KeyPress& k
     case key::kU:
         return SwitchUnits{};
     case key::kH:
-        return model.state.hand_N ? BenchIntent(SolveForEffort{}) : BenchIntent(TakeByHand{});
+        return hand_switch(model);
     case key::kInsert:
         return new_load(model);
     case key::kDelete:
@@ -239,6 +239,12 @@ std::optional<BenchIntent> command_of(const BenchModel& model, const KeyPress& k
 }
 
 } // namespace
+
+BenchIntent hand_switch(const BenchModel& model) {
+    const bool is_set =
+        model.state.hand_N || mechanics::sought_load(model.state.setup.lever).has_value();
+    return is_set ? BenchIntent(SolveForEffort{}) : BenchIntent(TakeByHand{});
+}
 
 AddLoad new_load(const BenchModel& model) {
     return {free_place_m(model.state.setup.lever), 5.0};

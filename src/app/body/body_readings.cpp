@@ -8,6 +8,7 @@
 #include "words/body/body_words.h"
 #include "words/body/load_at_joint.h"
 #include "words/body/muscle_credit.h"
+#include "words/body/rope_words.h"
 #include "words/body/strength_words.h"
 #include "words/letter_case.h"
 
@@ -176,6 +177,19 @@ std::string both_together(Hinge hinge) {
     return words::capitalised(words::both_sides_word(hinge)) + " together";
 }
 
+/// The tension of a column's rope, which is not the weight of its stack; unfolds to where it comes
+/// from.
+void add_rope_row(const BodyModel& model, const mechanics::BodyForce& force,
+                  setup::UnitSystem units, BodyReadings& readings) {
+    if (force.origin != mechanics::ForceOrigin::resistance)
+        return;
+    const mechanics::Resistance& resistance = model.posed.resistances[force.index];
+    if (const std::string stack = words::stack_words(resistance, units); !stack.empty())
+        readings.rows.push_back(
+            {BodyQuantity::torque, "Tension, " + stack,
+             setup::format_quantity(force.force_N.norm(), Dimension::force, units), Role::load});
+}
+
 void add_rows(const BodyModel& model, const words::AxisShare& share, setup::UnitSystem units,
               BodyReadings& readings) {
     const auto text = [&](double value, Dimension dimension) {
@@ -194,6 +208,7 @@ void add_rows(const BodyModel& model, const words::AxisShare& share, setup::Unit
         readings.rows.push_back({BodyQuantity::torque_of_both, both_together(hinge),
                                  text(share.torque_Nm, Dimension::torque), Role::ink});
     if (const auto load = main_load(model)) {
+        add_rope_row(model, model.solved.forces[*load], units, readings);
         const bool ground = model.solved.forces[*load].origin == mechanics::ForceOrigin::contact;
         readings.rows.push_back(
             {BodyQuantity::load_arm, ground ? "Arm of the ground's push" : "Load arm",

@@ -5,7 +5,8 @@
 
 #include <fmt/format.h>
 
-#include <tuple>
+#include <algorithm>
+
 
 namespace steelyard::app {
 
@@ -111,9 +112,12 @@ std::string movement_words(const mechanics::Exercise& exercise) {
 }
 
 std::vector<std::string> load_kind_words() {
-    return std::apply(
-        [](const auto&... rows) { return std::vector<std::string>{std::string(rows.usual)...}; },
-        mechanics::kResistanceKinds);
+    std::vector<std::string> words;
+    for (const std::string_view name : mechanics::resistance_kind_names()) {
+        words.emplace_back(name);
+        std::replace(words.back().begin(), words.back().end(), '_', ' ');
+    }
+    return words;
 }
 
 } // namespace steelyard::app

@@ -24,7 +24,7 @@ std::string size_words(const mechanics::Resistance& load, setup::UnitSystem unit
 std::string movement_words(const mechanics::Exercise& exercise);
 
 /// Kinds of loads as one chooses them, in the order of resistance_kind_names: "dumbbell",
-/// "machine".
+/// "plate machine".
 std::vector<std::string> load_kind_words();
 
 } // namespace steelyard::app

@@ -236,6 +236,8 @@ LeverPicture write_picture(const Instance& instance) {
     picture.lever = *instance.setup.lever;
     picture.axis_name = fill(plan.axis_name, instance);
     picture.lever.effort.name = fill(plan.effort_name, instance);
+    if (auto* beam = std::get_if<mechanics::SoughtReactions>(&picture.lever.sought))
+        beam->first_support = picture.axis_name;
     for (std::size_t i = 0; i < plan.loads.size(); ++i)
         picture.lever.loads[i].name = fill(plan.loads[i].name, instance);
     picture.from_above = plan.from_above;

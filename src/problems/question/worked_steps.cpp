@@ -154,7 +154,8 @@ std::vector<Step> worked_steps(const Instance& instance) {
     std::vector<Step> steps;
     if (family.steps.empty())
         return steps;
-    if ((family.lever || family.body) && row_of(family.kind).has_steps)
+    const bool has_axis = family.body || (family.lever && !family.lever->two_supports);
+    if (has_axis && row_of(family.kind).has_steps)
         steps.push_back(axis_step(instance));
     for (std::size_t i = 0; i < family.steps.size(); ++i) {
         const StepPlan& plan = family.steps[i];

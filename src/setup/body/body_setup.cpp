@@ -3,6 +3,7 @@
 #include "setup/body/body_names.h"
 #include "setup/body/body_places.h"
 #include "setup/body/finish_movement.h"
+#include "setup/body/given_arms.h"
 #include "setup/resistance/resistance_file.h"
 #include "setup/units/format_quantity.h"
 
@@ -61,6 +62,7 @@ Person read_person(TomlReader& top, SourceNotes& source,
         person.table = ids[*id];
     for (TomlReader& measured : table->tables("measured"))
         read_measured(measured, person, source);
+    read_given_arms(*table, person.arms, source);
     table->finish();
     return person;
 }

@@ -117,16 +117,8 @@ struct Choices {
         return choices;
     }
 
-    std::vector<LoadChoice> of(const Cable& usual) const {
-        std::vector<LoadChoice> choices;
-        for (const Strap& strap : straps()) {
-            Cable cable = usual;
-            cable.at = strap.at;
-            cable.pulley_m = before(world(strap.at), 0.6, 0.1);
-            choices.push_back({std::string(strap.where), {named("cable", cable)}});
-        }
-        return choices;
-    }
+    std::vector<LoadChoice> of(const Cable& usual) const { return hooked(usual); }
+    std::vector<LoadChoice> of(const CableColumn& usual) const { return hooked(usual); }
 
     std::vector<LoadChoice> of(const Band& usual) const {
         std::vector<LoadChoice> choices;
@@ -166,6 +158,18 @@ struct Choices {
     }
 
 private:
+    /// A cable hooked in anywhere, its pulley low and before the place.
+    template <typename Kind> std::vector<LoadChoice> hooked(const Kind& usual) const {
+        std::vector<LoadChoice> choices;
+        for (const Strap& strap : straps()) {
+            Kind cable = usual;
+            cable.at = strap.at;
+            cable.pulley_m = before(world(strap.at), 0.6, 0.1);
+            choices.push_back({std::string(strap.where), {named("cable", cable)}});
+        }
+        return choices;
+    }
+
     /// A padded bar across the front of the hips [m]: common sense, no source.
     static constexpr double kBarBeforeHips_m = 0.1;
     /// A band begins a little stretched: this part of where it reaches is its slack length.

@@ -9,6 +9,8 @@
 
 #include <fmt/format.h>
 
+#include <array>
+
 namespace steelyard::setup {
 namespace {
 
@@ -80,6 +82,18 @@ void read(const NotedTable& in, Cable& cable) {
     cable.at = read_body_point(in, "at", cable.at, Need::required);
     cable.pulley_m = read_place(in, "pulley", Need::required);
     cable.tension_N = in.quantity("tension", Dimension::force, 0.0, Need::required, true);
+}
+
+/// How many parts of the rope carry the stack, as gyms write it.
+constexpr std::array<std::string_view, 4> kRopeRatios = {"1:1", "2:1", "3:1", "4:1"};
+
+void read(const NotedTable& in, CableColumn& column) {
+    column.at = read_body_point(in, "at", column.at, Need::required);
+    column.pulley_m = read_place(in, "pulley", Need::required);
+    column.stack_kg = in.quantity("stack", Dimension::mass, 0.0, Need::required);
+    if (const auto ratio =
+            in.table.choice("rope_ratio", {kRopeRatios.begin(), kRopeRatios.end()}, Need::required))
+        column.rope_ratio = static_cast<int>(*ratio) + 1;
 }
 
 TableBand read_stretch_table(const NotedTable& in) {
@@ -187,6 +201,14 @@ public:
         point("at", cable.at);
         line("pulley", written_place(cable.pulley_m, prefix_ + ".pulley", source_, length_unit()));
         force("tension", cable.tension_N);
+    }
+
+    void operator()(const CableColumn& column) {
+        point("at", column.at);
+        line("pulley", written_place(column.pulley_m, prefix_ + ".pulley", source_, length_unit()));
+        mass("stack", column.stack_kg);
+        line("rope_ratio",
+             toml_string(kRopeRatios[static_cast<std::size_t>(column.rope_ratio - 1)]));
     }
 
     void operator()(const Band& band) {
