@@ -161,6 +161,8 @@ void Application::grant(const PlaceWish& wish) {
             parted->enter_part(go->part);
     } else if (const auto* bring = std::get_if<BringFrom>(&wish)) {
         take_up_from(bring->place);
+    } else if (const auto* show = std::get_if<ShowSetup>(&wish)) {
+        open(OpenedFile(show->setup));
     } else {
         tour_ = {true, 0};
         shown_around_ = true;

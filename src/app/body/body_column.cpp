@@ -189,6 +189,15 @@ void draw_spread(const Style& style, const BodyModel& model, const BodyColumnSho
     }));
 }
 
+/// The way to the bench, where axis, effort and load of the chosen joint are placed by hand.
+bool draw_way_to_bench(const Style& style, ColumnPen& pen) {
+    pen.skip(10.0F);
+    const bool pressed = word_button(style, "bench", {pen.left(), pen.y()},
+                                     "Place axis, effort and load by hand", false);
+    pen.skip(22.0F);
+    return pressed;
+}
+
 void draw_words(const BodyModel& model, const BodyReadings& readings, std::string_view notice,
                 ColumnPen& pen) {
     for (const std::string& fault : {readings.balance, readings.sunk})
@@ -239,6 +248,7 @@ BodyColumnWishes draw_body_column(const Style& style, const Layout& layout, cons
     pen.divider();
     draw_rows(style, model, readings, shown.units, state, pen);
     draw_spread(style, model, shown, state, pen);
+    wishes.as_lever = draw_way_to_bench(style, pen);
     draw_words(model, readings, shown.notice, pen);
     if (model.moves()) {
         wishes.play =

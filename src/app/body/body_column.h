@@ -53,6 +53,7 @@ struct BodyColumnShown {
 struct BodyColumnWishes {
     std::optional<std::size_t> chosen_axis;
     bool play = false;                      ///< start or stop
+    bool as_lever = false;                  ///< take the chosen joint to the bench
     ColumnFace face = ColumnFace::readings; ///< the one that is to be shown
 };
 

@@ -2,6 +2,7 @@
 
 #include "mechanics/whatif/pull.h"
 #include "setup/body/finish_movement.h"
+#include "setup/build/joint_lever.h"
 #include "words/body/body_reading.h"
 
 #include <fmt/format.h>
@@ -231,6 +232,19 @@ void update(BodyModel& model, const BodyIntent& intent) {
 void go_to_hardest(BodyModel& model) {
     if (const auto place = words::hardest_place(model.state.setup); place && model.moves())
         apply(model, Scrub{*place});
+}
+
+tl::expected<setup::LeverSetup, std::string> lever_of_axis(const BodyModel& model) {
+    const mechanics::Pull* mover = nullptr;
+    double most_N = 0.0;
+    if (model.at_axis)
+        for (std::size_t i = 0; i < model.at_axis->solution.muscles.size(); ++i)
+            if (const double tension_N = model.at_axis->solution.muscles[i].tension_N;
+                tension_N > most_N) {
+                most_N = tension_N;
+                mover = &model.at_axis->pulls[i];
+            }
+    return setup::lever_of_joint(model.state.setup, model.posed, model.solved, model.axis(), mover);
 }
 
 std::optional<double> muscle_force(const BodyModel& model) {

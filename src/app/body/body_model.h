@@ -8,6 +8,7 @@
 #include "mechanics/whatif/one_end.h"
 #include "setup/body/body_setup.h"
 #include "setup/build/exercise_edit.h"
+#include "setup/lever/lever_setup.h"
 
 #include <optional>
 #include <string>
@@ -116,6 +117,10 @@ using BodyIntent =
 /// Applies an intent and solves anew what depends on it. What cannot be computed with is refused:
 /// the model stays as it was and says why in its message.
 void update(BodyModel& model, const BodyIntent& intent);
+
+/// The chosen joint as a lever for the bench, its effort the muscle that pulls most; or why it
+/// makes none, in a sentence.
+tl::expected<setup::LeverSetup, std::string> lever_of_axis(const BodyModel& model);
 
 /// Sum of the pulls of the muscles at the chosen axis [N]; empty when they are not known or rest.
 std::optional<double> muscle_force(const BodyModel& model);

@@ -92,6 +92,8 @@ PlaceFrame BodyPlace::run(const PlaceInput& input) {
     const BodyFrame result = run_body(input.style, input.layout, input.frame, units, *body_);
     frame.kept = result.drawing;
     frame.changed = result.changed;
+    if (result.lever)
+        frame.wish = ShowSetup{*result.lever};
     return frame;
 }
 

@@ -187,8 +187,10 @@ void run_plot(const Style& style, const Layout& layout, setup::UnitSystem units,
         screen.notice = std::move(notice);
 }
 
-void run_readings_column(const Style& style, const Layout& layout, const BodyColumnShown& shown,
-                         BodyScreen& screen) {
+/// @return the lever of the chosen joint when it was asked for on the bench
+std::optional<setup::LeverSetup> run_readings_column(const Style& style, const Layout& layout,
+                                                     const BodyColumnShown& shown,
+                                                     BodyScreen& screen) {
     const BodyColumnWishes wishes =
         draw_body_column(style, layout, screen.model, shown, screen.column);
     screen.face = wishes.face;
@@ -196,6 +198,13 @@ void run_readings_column(const Style& style, const Layout& layout, const BodyCol
         update(screen.model, ChooseAxis{*wishes.chosen_axis});
     if (wishes.play)
         screen.playing = !screen.playing;
+    if (!wishes.as_lever)
+        return std::nullopt;
+    auto lever = lever_of_axis(screen.model);
+    if (lever)
+        return *std::move(lever);
+    screen.model.message = lever.error();
+    return std::nullopt;
 }
 
 /// Another person or stance is fitted anew; what hangs on the body is seen to.
@@ -261,10 +270,12 @@ BodyFrame run_body(const Style& style, const Layout& layout, const FrameInput& i
                 std::max(room.low.x() - 48.0, 200.0), screen.hand.chosen, screen.field))
             apply_intent(screen, *intent);
     const TorqueSpread* spread = keep_spread(screen);
+    std::optional<setup::LeverSetup> lever;
     if (screen.face == ColumnFace::make)
         run_build_column(style, layout, units, screen);
     else
-        run_readings_column(style, layout, {units, screen.playing, spread, screen.notice}, screen);
+        lever = run_readings_column(style, layout, {units, screen.playing, spread, screen.notice},
+                                    screen);
     fit_stage(style, layout, screen);
     const bool plotted = screen.model.moves() && room.high.x() > room.low.x();
     if (plotted)
@@ -277,7 +288,7 @@ BodyFrame run_body(const Style& style, const Layout& layout, const FrameInput& i
     // While it is played nothing is kept; where it was stopped is.
     const bool moved = screen.model.stamp() != before || played;
     return {&screen.picture.drawing,
-            screen.model.version != before.version || (moved && !screen.playing)};
+            screen.model.version != before.version || (moved && !screen.playing), std::move(lever)};
 }
 
 } // namespace steelyard::app

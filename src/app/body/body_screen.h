@@ -7,6 +7,7 @@
 #include "app/body/body_column.h"
 #include "app/body/body_picture.h"
 #include "app/build/build_column.h"
+#include "setup/lever/lever_setup.h"
 
 #include <filesystem>
 
@@ -43,6 +44,7 @@ void open_exercise(BodyScreen& screen, const setup::BodySetup& setup);
 struct BodyFrame {
     const scene::Drawing* drawing = nullptr; ///< kept by the screen until its next frame
     bool changed = false; ///< the exercise on the stage, or its place, is another than before
+    std::optional<setup::LeverSetup> lever; ///< of the chosen joint, to be shown on the bench
 };
 
 /// Runs one frame. Keys besides those of press_on_body: Space plays, 1 2 3 look from the side, the

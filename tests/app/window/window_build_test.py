@@ -107,3 +107,18 @@ class Build(WindowTest):
         bench.click_word("Carried by")
         frame = bench.click_word("Half kneeling")
         self.assertTrue(frame.says("right foot, left knee"))
+
+    def test_a_joint_is_taken_to_the_bench_where_all_three_are_placed(self):
+        bench = self.open(self.setups / "body" / "curl-dumbbell.setup.toml")
+        torque = next(text for text in bench.frame().texts if text.endswith("N·m"))
+        frame = bench.click_word("Place axis, effort and load by hand")
+        self.assertTrue(frame.says("right elbow"))
+        self.assertTrue(frame.says("Third class"))
+        self.assertTrue(any(text == torque for text in frame.texts), torque)
+        for grip, along in (("axis place", 12), ("effort place", 20), ("dumbbell place", -40)):
+            before = bench.frame().readings()
+            bench.drag(grip, along)
+            self.assertNotEqual(bench.frame().readings(), before, grip)
+        self.assertTrue(bench.frame().says("Only to think with"))
+        # Back on the body the exercise stands as it was left.
+        self.assertTrue(bench.click_word("Body").says("right elbow"))
