@@ -33,8 +33,8 @@ echo "1. A setup, solved (steelyard solve $setup):"
 echo
 "$program" solve "$setup"
 echo
-echo "2. Its drawing (steelyard draw $setup --out $drawing):"
-"$program" draw "$setup" --out "$drawing"
+echo "2. Its drawing (steelyard draw $setup --out $drawing --force):"
+"$program" draw "$setup" --out "$drawing" --force
 echo "   is in $drawing"
 echo
 echo "3. A question (steelyard ask):"

@@ -13,6 +13,9 @@ if(STEELYARD_SANITIZE)
                       -fno-sanitize-recover=undefined)
   add_link_options(-fsanitize=address,undefined)
 endif()
+if(STEELYARD_FUZZ)
+  add_compile_options(-fsanitize=fuzzer-no-link)
+endif()
 
 # The same seed must give the same paper on every machine: no fused multiply-add where the source
 # has two operations.

@@ -60,7 +60,7 @@ steelyard_compiled(pugixml::pugixml
 function(steelyard_data_options how result)
   set(options)
   foreach(folder assets/blueprints assets/body assets/learner assets/lessons assets/muscles
-                 assets/pages assets/setups question_bank)
+                 assets/pages assets/setups assets/stances question_bank)
     list(APPEND options "SHELL:--${how} ${CMAKE_SOURCE_DIR}/${folder}@/usr/share/steelyard/${folder}")
   endforeach()
   set(${result} ${options} PARENT_SCOPE)

@@ -1,6 +1,7 @@
 #include "app/application.h"
 
 #include "app/frame/stage_pointer.h"
+#include "app/glossary/print_glossary.h"
 #include "app/help/help_view.h"
 #include "app/notice/notice.h"
 #include "app/own/own_files.h"
@@ -39,7 +40,10 @@ Application::Application(Window window, ShapePainter painter, SavedWork saved,
                          publish::Tools tools)
     : window_(std::move(window)),
       painter_(std::move(painter)), around_{Library(std::move(data_folder)), std::move(saved),
-                                            std::move(record_folder), std::move(tools)} {
+                                            std::move(record_folder), std::move(tools)},
+      links_(around_.library.data_folder() / "assets") {
+    if (const std::vector<std::string> faults = around_.saved.faults(); !faults.empty())
+        notice_ = faults.front();
     const Preferences last = around_.saved.load_preferences();
     wishes_ = system_wishes();
     prefer(last);
@@ -199,6 +203,17 @@ void Application::run_tour_step(const std::vector<KeyPress>& keys) {
         go_to(wanted);
 }
 
+void Application::open_glossary_at(std::optional<std::size_t> term) {
+    if (glossary_.terms.empty())
+        glossary_ = open_glossary(around_.library.data_folder() / "assets");
+    if (term && *term < glossary_.terms.size()) {
+        glossary_.search.clear(); // which may hide it
+        glossary_.chosen = *term;
+    }
+    glossary_.wants_keyboard = glossary_.brings_up = true;
+    page_ = Page::glossary;
+}
+
 void Application::run_notice(const std::vector<KeyPress>& keys) {
     if (draw_notice(style_, window_.size_px(), keys, notice_))
         notice_.clear();
@@ -225,7 +240,8 @@ void Application::take_along(const PictureKind& kind,
     if (stage)
         start(keep_.taking, kind,
               {*stage, muscles ? *muscles : std::vector<mechanics::Muscle>{}, style_.look,
-               publish::PictureSize{}, own_folder_of("pictures"), around_.tools});
+               kPictureShapes[keep_.shape].size, keep_.has_sheet, own_folder_of("pictures"),
+               around_.tools});
 }
 
 bool Application::is_moving() {
@@ -243,6 +259,11 @@ PlaceFrame Application::run_page(const Layout& layout, const std::vector<KeyPres
         paint_labels(frame.drawing, Point::Zero(), style_, *ImGui::GetBackgroundDrawList());
         shown.drawing = std::move(frame.drawing);
         stays = !frame.close;
+        if (frame.print)
+            glossary_.remark =
+                print_glossary(glossary_.terms, own_folder_of("handouts"), around_.tools,
+                               around_.units == setup::UnitSystem::us ? publish::PaperSize::letter
+                                                                      : publish::PaperSize::a4);
     } else if (page_ == Page::keep) {
         stays = run_keep(keys);
     } else if (page_ == Page::help) {
@@ -273,6 +294,8 @@ void Application::frame(double seconds) {
     style_.narration = touring || narration_file_.is_open() ? &narration_ : nullptr;
     style_.letters = covered ? nullptr : &letters_;
     const std::vector<KeyPress> below = covered ? std::vector<KeyPress>{} : own_keys(keys);
+    style_.terms = covered ? nullptr : &links_;
+    links_.begin_frame();
     PlaceFrame shown;
     if (page_ != Page::none)
         shown = run_page(layout, below);
@@ -288,6 +311,8 @@ void Application::frame(double seconds) {
         narration_file_ << narration_.to_json(frame_count_) << std::endl;
     if (shown.wish)
         grant(*shown.wish);
+    if (links_.pressed())
+        open_glossary_at(links_.pressed());
 }
 
 void Application::paint(const PlaceFrame& shown) {

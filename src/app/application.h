@@ -13,6 +13,7 @@
 #include "app/settings/settings_view.h"
 #include "app/tour/tour.h"
 #include "app/widgets/press_letters.h"
+#include "app/widgets/told_text.h"
 
 #include <array>
 #include <fstream>
@@ -64,6 +65,8 @@ private:
     bool handle_control_key(int key);
     void draw_row(const Layout& layout);
     void grant(RowWish wish);
+    /// Opens the glossary, at a term where one is meant.
+    void open_glossary_at(std::optional<std::size_t> term);
     void go_to(PlaceName name);
     Place& place() { return place(place_name_); }
     Place& place(PlaceName name);
@@ -102,6 +105,7 @@ private:
     KeepState keep_;
     Tour tour_;
     PressLetters letters_;
+    TermLinks links_;
     std::string notice_; ///< said over the place until it is put away; empty = nothing
     bool shown_around_ = false;
     bool open_ = true;                 ///< false when the window is closed in an orderly way

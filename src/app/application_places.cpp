@@ -51,7 +51,7 @@ std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
 
 bool Application::handle_control_key(int key) {
     if (key == key::kG && page_ == Page::none && !shape().covers_window) {
-        grant(RowWish::glossary);
+        open_glossary_at(links_.first());
         return true;
     }
     if (key == key::kS && page_ == Page::none && able<Keeping>() != nullptr &&
@@ -129,11 +129,7 @@ void Application::grant(RowWish wish) {
         able<Undoing>()->redo();
         return save_soon();
     case RowWish::glossary:
-        if (glossary_.terms.empty())
-            glossary_ = open_glossary(around_.library.data_folder() / "assets");
-        glossary_.wants_keyboard = glossary_.brings_up = true;
-        page_ = Page::glossary;
-        return;
+        return open_glossary_at(std::nullopt);
     case RowWish::settings:
         page_ = Page::settings;
         return;
@@ -165,6 +161,8 @@ void Application::grant(const PlaceWish& wish) {
             parted->enter_part(go->part);
     } else if (const auto* bring = std::get_if<BringFrom>(&wish)) {
         take_up_from(bring->place);
+    } else if (const auto* show = std::get_if<ShowSetup>(&wish)) {
+        open(OpenedFile(show->setup));
     } else {
         tour_ = {true, 0};
         shown_around_ = true;

@@ -20,7 +20,7 @@ std::string lowered(std::string_view text) {
 
 Term read_term(setup::TomlReader& table) {
     Term term;
-    term.name = table.text("name", setup::Need::required).value_or("");
+    term.name = table.short_text("name", setup::Need::required).value_or("");
     term.also = table.texts("also").value_or(std::vector<std::string>{});
     term.typed = table.texts("typed").value_or(std::vector<std::string>{});
     term.says = table.text("says", setup::Need::required).value_or("");

@@ -69,18 +69,33 @@ std::vector<Slot> slots_of(mech::Load& load) {
     return {{"torque", &std::get<mech::Couple>(load.action).torque_Nm}};
 }
 
+/// Of a load that is sought: its size is found, not set.
+std::vector<Slot> without_size(std::vector<Slot> slots) {
+    slots.erase(std::remove_if(
+                    slots.begin(), slots.end(),
+                    [](const Slot& slot) { return slot.key != "at" && slot.key != "direction"; }),
+                slots.end());
+    return slots;
+}
+
 Slots slots_in(const LessonChange& change, mech::Lever& lever) {
     if (change.part == "axis")
         return std::vector<Slot>{{"at", &lever.axis_at_m}};
-    if (change.part == "effort")
-        return std::vector<Slot>{{"at", &lever.effort.at_m},
-                                 {"direction", &lever.effort.direction_rad}};
+    if (change.part == "effort") {
+        std::vector<Slot> slots{{"at", &lever.effort.at_m}};
+        if (!mech::rests_on_two(lever))
+            slots.push_back({"direction", &lever.effort.direction_rad});
+        if (auto* known = std::get_if<mech::SoughtLoad>(&lever.sought))
+            slots.push_back({"force", &known->effort_N});
+        return slots;
+    }
     if (change.part == "own weight")
         return std::vector<Slot>{{"mass", &lever.own_weight.mass_kg}};
     std::vector<std::string> known{"axis", "effort", "own weight"};
-    for (mech::Load& load : lever.loads) {
+    for (std::size_t i = 0; i < lever.loads.size(); ++i) {
+        mech::Load& load = lever.loads[i];
         if (load.name == change.part)
-            return slots_of(load);
+            return mech::sought_load(lever) == i ? without_size(slots_of(load)) : slots_of(load);
         known.push_back(load.name);
     }
     return tl::make_unexpected(unknown_part(change, known));

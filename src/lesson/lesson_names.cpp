@@ -47,7 +47,9 @@ StageMarks read_marks(setup::TomlReader& step, std::string_view key) {
 tl::expected<fs::path, setup::InputError> find_setup(const std::string& name,
                                                      const std::vector<fs::path>& folders) {
     std::error_code failed;
-    for (const fs::path& folder : folders)
+    // A name alone: none that leads out of the folders.
+    const bool is_name = fs::path(name).filename() == fs::path(name);
+    for (const fs::path& folder : is_name ? folders : std::vector<fs::path>{})
         for (const std::string& file : {name, name + std::string(setup::kSetupEnding)})
             if (fs::is_regular_file(folder / file, failed))
                 return folder / file;

@@ -94,7 +94,7 @@ std::optional<setup::Setup> read_own_setup(setup::TomlReader& step, setup::Input
 
 LessonStep read_step(setup::TomlReader& table, setup::InputErrors& errors) {
     LessonStep step;
-    step.title = table.text("title").value_or("");
+    step.title = table.short_text("title").value_or("");
     step.setup_name = table.text("setup").value_or("");
     step.own = read_own_setup(table, errors);
     if (table.has("setup") && table.has("stage"))

@@ -77,11 +77,14 @@ make_stage(const LessonStep& step, const LessonStage* before, const setup::Setup
                                                     : !step.axis.empty() ? "axis"
                                                                          : "view"));
     }
-    if (const auto solved = solve_stage(stage); !solved)
+    const auto solved = solve_stage(stage);
+    if (!solved)
         return tl::make_unexpected(setup::InputError{
             "", step.changes.empty() ? 0 : step.changes.front().line, 0,
             step.changes.empty() ? "setup" : "change",
             "a setup that cannot be: " + solved.error().key, solved.error().expected, ""});
+    if (auto* lever = std::get_if<setup::LeverSetup>(&stage.setup))
+        mech::fill_in_found_load(solved->lever, lever->lever);
     return stage;
 }
 

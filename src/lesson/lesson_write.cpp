@@ -1,4 +1,5 @@
 #include "lesson/lesson_words.h"
+#include "setup/toml/letters.h"
 #include "setup/units/format_quantity.h"
 
 #include <fmt/format.h>
@@ -13,7 +14,7 @@ constexpr std::string_view kPredictionNames[] = {"number", "choice", "hands"};
 std::string list_of(const std::vector<std::string>& texts) {
     std::string list;
     for (const std::string& text : texts)
-        list += (list.empty() ? "" : ", ") + setup::toml_string(text);
+        list += (list.empty() ? "" : ", ") + setup::toml_words(text);
     return "[" + list + "]";
 }
 
@@ -26,7 +27,7 @@ std::string list_of(const StageMarks& marks) {
 
 /// A line of the file, left out where there is nothing to say.
 std::string line(std::string_view key, const std::string& text) {
-    return text.empty() ? "" : fmt::format("{} = {}\n", key, setup::toml_string(text));
+    return text.empty() ? "" : fmt::format("{} = {}\n", key, setup::toml_words(text));
 }
 
 std::string write_prediction(const Prediction& prediction) {
@@ -78,14 +79,15 @@ std::string write_own_setup(const setup::Setup& setup) {
 }
 
 std::string write_step(const LessonStep& step) {
-    std::string text = "\n[[step]]\n" + line("title", step.title) + line("setup", step.setup_name);
+    std::string text = "\n[[step]]\n" + line("title", setup::short_text(step.title)) +
+                       line("setup", step.setup_name);
     if (step.progress)
         text += fmt::format("progress = {}\n", setup::exact_number(*step.progress));
     text += line("axis", step.axis);
     if (step.view)
         text += fmt::format("view = \"{}\"\n",
                             setup::body_view_names()[static_cast<std::size_t>(*step.view)]);
-    text += fmt::format("prompt = {}\n", setup::toml_string(step.prompt));
+    text += fmt::format("prompt = {}\n", setup::toml_words(step.prompt));
     if (step.hide)
         text += fmt::format("hide = {}\n", list_of(*step.hide));
     if (!step.leave_out.empty())

@@ -2,6 +2,7 @@
 
 #include "paint/exchange/zip.h"
 #include "paint/paper/page_picture.h"
+#include "paint/paper/term_list_pdf.h"
 #include "paint/paper/worksheet_pdf.h"
 #include "paint/picture/gif.h"
 #include "paint/picture/picture_pdf.h"
@@ -13,6 +14,7 @@ publish::Tools paint_tools() {
     publish::Tools tools;
     tools.page_picture.lend(page_picture);
     tools.paper_pdf.lend(write_sheet_pdf);
+    tools.term_list_pdf.lend(term_list_pdf);
     tools.png.lend(png_of);
     tools.gif.lend(gif_of);
     tools.picture_pdf.lend(picture_pdf);

@@ -10,6 +10,7 @@
 #include "publish/pictures/moving_picture.h"
 #include "publish/pictures/picture_size.h"
 #include "publish/sheets/page_picture.h"
+#include "publish/sheets/term_list.h"
 #include "publish/sheets/worksheet.h"
 #include "scene/drawing.h"
 #include "scene/palette.h"
@@ -61,6 +62,11 @@ struct Tools {
          const Progress&>
         paper_pdf{"This edition of Steelyard makes no PDF. Make the page for a browser and print "
                   "it from there."};
+
+    /// The bytes of a glossary with a formula sheet as PDF.
+    Lent<std::string, const TermList&> term_list_pdf{
+        "This edition of Steelyard makes no PDF. Make the page for a browser and print it from "
+        "there."};
 
     /// The bytes of a drawing as PNG of the size, or as PDF that shows it in that size.
     Lent<std::string, const scene::Drawing&, scene::Look, PictureSize> png{

@@ -139,6 +139,7 @@ struct Drawing {
     std::vector<Shape> shapes;
     std::string title;       ///< one line: what is drawn
     std::string description; ///< the same in a sentence, for a reader who cannot see it
+    bool has_sheet = true;   ///< false: nothing is painted behind the shapes, where the format can
 };
 
 /// The drawing enlarged or reduced as a whole, strokes included. Labels move with it; their size is

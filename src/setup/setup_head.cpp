@@ -63,11 +63,11 @@ const SourceNote* SourceNotes::find(std::string_view key) const {
 SetupHead read_head(TomlReader& top) {
     SetupHead head;
     top.text("kind", Need::required);
-    head.name = top.text("name", Need::required).value_or("");
+    head.name = top.short_text("name", Need::required).value_or("");
     if (top.has("name") && head.name.find_first_not_of(" \t\n") == std::string::npos)
         top.add_error("name", "an empty name", "a name such as \"Launch trolley\"");
     head.description = top.text("description", Need::required).value_or("");
-    head.place = top.text("place").value_or("");
+    head.place = top.short_text("place").value_or("");
     head.note = top.text("note").value_or("");
     head.order = static_cast<int>(
         top.integer("order", Need::optional, 0, SetupHead::kLast).value_or(SetupHead::kLast));
@@ -78,11 +78,11 @@ SetupHead read_head(TomlReader& top) {
 
 std::string write_head(const SetupHead& head, std::string_view kind) {
     std::string text = fmt::format("kind = {}\nname = {}\ndescription = {}\n", toml_string(kind),
-                                   toml_string(head.name), toml_string(head.description));
+                                   toml_name(head.name), toml_words(head.description));
     if (!head.place.empty())
-        text += fmt::format("place = {}\n", toml_string(head.place));
+        text += fmt::format("place = {}\n", toml_name(head.place));
     if (!head.note.empty())
-        text += fmt::format("note = {}\n", toml_string(head.note));
+        text += fmt::format("note = {}\n", toml_words(head.note));
     if (head.order != SetupHead::kLast)
         text += fmt::format("order = {}\n", head.order);
     return text + fmt::format("units = \"{}\"\n", head.units == UnitSystem::us ? "US" : "SI");

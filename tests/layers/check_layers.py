@@ -37,6 +37,12 @@ ROUNDED_BY_THE_LIBRARY = re.compile(
     r"\bstd::(a?sinh?|a?cosh?|a?tanh?|atan2|hypot|pow|cbrt|exp|exp2|expm1|log|log2|log10|log1p|"
     r"[lt]gamma|erfc?)\s*\(|\b(AngleAxis[df]?|Rotation2D[df]?)\b")
 
+# Nothing is executed and nothing goes over a network: see "Security" in DEVELOPERS.md.
+RUNS_OR_CALLS_OUT = re.compile(
+    r"(?<![\w.>:])(?:std::|::)?(system|popen|fork|exec[lv]p?e?|posix_spawnp?|dlopen|socket|connect|"
+    r"getaddrinfo|gethostbyname)\s*\(")
+RUNS_OR_CALLS_OUT_HEADER = re.compile(r"^(?:sys/socket|netdb|netinet/|arpa/|dlfcn|spawn|curl/)")
+
 LISTED_FILE = re.compile(r"[\w./${}-]+\.(?:cpp|glsl)\b")
 TOP_LEVEL = {"CMakeLists.txt", "CMakePresets.json", "README.md", "DEVELOPERS.md", "LICENSE", "src",
              "shaders", "question_bank", "tests", "assets", "scripts", "build"}
@@ -95,6 +101,7 @@ class Check:
         for path in sources(self.root / "src"):
             text = without_comments(path.read_text(encoding="utf-8"))
             self.check_includes(path, text)
+            self.check_reach(path, text)
             self.check_constructs(path, text)
         for path in sources(self.root / "tests"):
             self.check_test_includes(path, without_comments(path.read_text(encoding="utf-8")))
@@ -130,6 +137,15 @@ class Check:
                     target.startswith(library) for library in layer.libraries):
                 self.report(path, line, f"<{target}>: {name} may use only these libraries: "
                                         f"{', '.join(layer.libraries) or 'none'}")
+
+    def check_reach(self, path, text):
+        for match in RUNS_OR_CALLS_OUT.finditer(re.sub(r'"(?:[^"\\\n]|\\.)*"', '""', text)):
+            self.report(path, line_of(text, match.start()),
+                        f"{match[1]}: no program is run and nothing goes over a network")
+        for line, _, target in self.includes(text):
+            if RUNS_OR_CALLS_OUT_HEADER.match(target):
+                self.report(path, line, f"<{target}>: no program is run and nothing goes over a "
+                                        "network")
 
     def check_own_include(self, path, line, target, name):
         other = target.split("/")[0]

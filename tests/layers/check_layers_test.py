@@ -101,6 +101,17 @@ class LayersTest(unittest.TestCase):
         files = self.with_line("src/scene/scene.cpp", "double s = std::sin(x);")
         self.assertEqual(self.violations(files=files), [])
 
+    def test_running_a_program_and_calling_out_are_found(self):
+        for call in ("system(command)", "std::system(command)", "::popen(c, mode)", "fork()",
+                     "execvp(a, b)", "socket(AF_INET, 1, 0)", "getaddrinfo(a, b, c, d)"):
+            self.assert_found({"src/mechanics/a.cpp": f"void f() {{\n  {call};\n}}"},
+                              "src/mechanics/a.cpp:2", "no program is run")
+        for name in ("follow_system()", "unit.system()", "my::connect(a)", 'say("system(x)")'):
+            self.assertEqual(self.violations(files={"src/mechanics/a.cpp": f"void f() {{ {name}; }}"}),
+                             [])
+        found = self.violations(files={"src/main.cpp": "#include <sys/socket.h>\n"})
+        self.assertEqual(len(found), 1, found)
+
     def test_the_app_itself_may_use_newer_things(self):
         files = self.with_line("src/cli/cli.cpp", "std::ranges::sort(v);")
         self.assertEqual(self.violations(files=files), [])

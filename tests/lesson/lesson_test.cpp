@@ -219,3 +219,17 @@ TEST_CASE("one choice is no choice, and six cannot be read from the back row") {
     CHECK(with("\"more\"") == "two to five choices");
     CHECK(with("\"a\", \"b\", \"c\", \"d\", \"e\", \"less\"") == "two to five choices");
 }
+
+TEST_CASE("a lesson names setups of its folders, and no other file") {
+    const std::string head = "kind = \"lesson\"\nname = \"x\"\ndescription = \"x\"\n[[step]]\n";
+    for (const char* name : {"../../../../../../../../etc/passwd", "/etc/passwd",
+                             "../setups/seesaw", "./seesaw", "..", ""}) {
+        INFO(name);
+        const auto lesson = parse_lesson(head + "prompt = \"x\"\nsetup = \"" + name + "\"\n", "my",
+                                         setup_folders({}));
+        REQUIRE_FALSE(lesson);
+        CHECK(lesson.error().key == "step[1].setup");
+        CHECK(to_text(lesson.error()).find("root:") == std::string::npos);
+    }
+    CHECK(parse_lesson(head + "prompt = \"x\"\nsetup = \"seesaw\"\n", "my", setup_folders({})));
+}

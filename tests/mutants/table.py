@@ -17,6 +17,8 @@ class Mutant:
 MECHANICS = "mechanics_tests"
 PROBLEMS = "problems_tests"
 LEARNER = "learner_tests"
+SETUP = "setup_tests"
+WORDS = "words_tests"
 
 MUTANTS = [
     # The shoulder girdle.
@@ -65,7 +67,55 @@ MUTANTS = [
            MECHANICS, "a dumbbell that helps to speed itself up"),
     Mutant("src/mechanics/range/tempo.cpp",
            "60.0 * u * (1.0 - u) * (1.0 - 2.0 * u)", "60.0 * u * (1.0 - u) * (1.0 - u)",
-           MECHANICS, "an acceleration that is not the rate's derivative", ("*tempo*,*jerk*,*repetition*",)),
+           MECHANICS, "an acceleration that is not the rate's derivative", ("*tempo*,*repetition*",)),
+    # Contacts, and what sticks.
+    Mutant("src/mechanics/range/touch.cpp",
+           "placement[contact.segment].at(point_m).y() - contact.level_m;",
+           "placement[contact.segment].at(point_m).y() + contact.level_m;",
+           MECHANICS, "a contact's height counted from below the floor", ("[touch]",)),
+    Mutant("src/mechanics/body/contact_patch.cpp",
+           "return {(1.0 - at) * rear_left + at * front_left, (1.0 - at) * rear_right + at * front_right};",
+           "return {at * rear_left + (1.0 - at) * front_left, at * rear_right + (1.0 - at) * front_right};",
+           MECHANICS, "a tilted contact that touches at the other end", ("[touch]",)),
+    Mutant("src/mechanics/body/balance.cpp",
+           "lever -= axis * (part / value);", "lever += axis * (part / value);",
+           MECHANICS, "the farther contact bears more", ("[balance]",)),
+    Mutant("src/mechanics/body/balance.cpp",
+           "nearest_inside(item.corners_m, from + left / free_share);",
+           "nearest_inside(item.corners_m, from + left);",
+           MECHANICS, "a pressure that moves as if its contact bore all", ("[balance]",)),
+    Mutant("src/mechanics/range/stick.cpp",
+           "extra_rad[i] = kept[i][hinge] - straight[i][hinge];",
+           "extra_rad[i] = straight[i][hinge] - kept[i][hinge];",
+           MECHANICS, "a way bent to the other side", ("[stick]",)),
+    Mutant("src/mechanics/range/stick.cpp",
+           "way.there[contact.segment].at(points_m[i]));",
+           "way.there[contact.segment].joint_m);",
+           MECHANICS, "a contact that sticks to its joint's place", ("[stick]",)),
+    Mutant("src/words/body/load_at_joint.cpp",
+           "return std::min(1.0, beyond_N / all_N);", "return 1.0;",
+           WORDS, "one leg said to bear what both do", ("[load-at-joint]",)),
+    # A load that is sought, and beams on two supports.
+    Mutant("src/mechanics/lever/lever_solve.cpp",
+           "friction_radius_m})\n        .holding_N;", "friction_radius_m})\n        .moving_N;",
+           MECHANICS, "an axle's friction that helps a known effort", ("[sought]",)),
+    Mutant("src/mechanics/lever/lever_solve.cpp",
+           "    known.add(rest.own_weight);\n", "",
+           MECHANICS, "the own weight forgotten beside a known effort", ("[sought]",)),
+    Mutant("src/mechanics/lever/lever_solve.cpp",
+           "gravity_m_s2 > 0.0 ? size / gravity_m_s2 : 0.0;", "gravity_m_s2 > 0.0 ? size : 0.0;",
+           MECHANICS, "a found weight taken for a mass", ("[sought]",)),
+    Mutant("src/mechanics/lever/lever_solve.cpp",
+           "if (result.axis_reaction_N.y() < least_N)", "if (result.axis_reaction_N.x() < least_N)",
+           MECHANICS, "a beam that is said to lie where it tips", ("[sought]",)),
+    # Columns, and what is given by hand.
+    Mutant("src/mechanics/resistance/resistance_forces.cpp",
+           "column.stack_kg * gravity_m_s2 / column.rope_ratio;",
+           "column.stack_kg * gravity_m_s2 * column.rope_ratio;",
+           MECHANICS, "a rope that pulls with a multiple of the stack", ("[resistance]",)),
+    Mutant("src/setup/body/given_arms.cpp",
+           "*sign * *size_m", "*size_m",
+           SETUP, "a given arm that always flexes", ("[body]",)),
     # Muscles.
     Mutant("src/mechanics/muscle/moment_arm_curve.cpp",
            "const double weight_before = 2.0 * step(i) + step(i - 1);",
@@ -132,7 +182,7 @@ MUTANTS = [
     Mutant("src/problems/draw/answer_checks.cpp",
            "std::abs(value - instance.answer) <= 2.0 * instance.tolerance",
            "std::abs(value - instance.answer) <= 0.02 * instance.tolerance",
-           PROBLEMS, "a wrong rule whose number would be marked right", ("*rule*,*collide*",)),
+           PROBLEMS, "a wrong rule whose number would be marked right", ("*rule*",)),
     Mutant("src/problems/bank/lever_plan.cpp",
            "c * point.x() - s * point.y()", "c * point.x() + s * point.y()",
            PROBLEMS, "a bent lever mirrored instead of turned", ),

@@ -70,6 +70,77 @@ TEST_CASE("College Physics 2e, example 9.2: a pole in two hands") {
     CHECK_THAT(result.axis_reaction_N.y(), WithinAbs(16.333, 0.0005));
 }
 
+TEST_CASE("College Physics 2e, example 9.2, as what it is: a pole on two supports") {
+    Lever lever = level_lever(0.9);
+    lever.loads = {{"pole", Weight{0.6, 5.00}}};
+    lever.sought = SoughtReactions{"left hand"};
+    const LeverResult result = solved(lever);
+    CHECK(result.status == LeverStatus::ok);
+    CHECK_THAT(result.effort_N.value(), WithinAbs(32.667, 0.0005));
+    CHECK_THAT(result.axis_reaction_N.y(), WithinAbs(16.333, 0.0005));
+}
+
+TEST_CASE("College Physics 2e, problem 9.9: a plank held at its end and half a metre on") {
+    // 20.0 kg, 2.00 m. The book prints no answer: 196 N down at the end, 392 N up, our arithmetic.
+    Lever lever = level_lever(2.0);
+    lever.own_weight = {20.0, std::nullopt};
+    lever.effort = {"near hand", 0.5, kUp_rad};
+    lever.sought = SoughtReactions{"end hand"};
+    const LeverResult result = solved(lever);
+    CHECK(result.status == LeverStatus::first_support_lifts); // that hand must hold down
+    CHECK_THAT(result.axis_reaction_N.y(), WithinAbs(-196.0, 0.005));
+    CHECK_THAT(result.effort_N.value(), WithinAbs(392.0, 0.005));
+}
+
+TEST_CASE("College Physics 2e, problem 9.37: a push-up between toes and hands") {
+    // 50.0 kg, its centre 0.90 m and the hands 1.50 m from the toes: 147 N on each hand.
+    Lever lever = level_lever(1.5);
+    lever.loads = {{"body", Weight{0.9, 50.0}}};
+    lever.sought = SoughtReactions{"toes"};
+    const LeverResult result = solved(lever);
+    CHECK_THAT(0.5 * result.effort_N.value(), WithinAbs(147.0, 0.5));
+    CHECK_THAT(0.5 * result.effort_N.value(), WithinAbs(147.00, 0.005));
+    CHECK(result.class_reason == ClassReason::two_supports);
+}
+
+TEST_CASE("University Physics, example 12.3: the third mass on a metre stick is sought") {
+    // 50.0 g at 70 cm and 75.0 g at 40 cm from the support on one side, the 150.0 g stick's centre
+    // at 20 cm there too; a mass at 30 cm on the other side: 316.7 g, and 5.8 N at the support.
+    Lever lever = level_lever(1.0);
+    lever.gravity_m_s2 = 9.8;
+    lever.axis_at_m = 0.7;
+    lever.own_weight = {0.150, std::nullopt};
+    lever.effort = {"m1", 0.0, kDown_rad};
+    lever.loads = {{"m2", Weight{0.3, 0.075}}, {"m3", Weight{1.0, 0.0}}};
+    lever.sought = SoughtLoad{1, 0.050 * 9.8};
+    const LeverResult result = solved(lever);
+    CHECK_THAT(result.load_found.value() / 9.8, WithinAbs(0.3167, 0.00005));
+    CHECK_THAT(result.load_found.value() / 9.8, WithinAbs(0.316667, 0.0000005));
+    CHECK_THAT(result.axis_reaction_N.y(), WithinAbs(5.8, 0.05));
+    CHECK_THAT(result.axis_reaction_N.y(), WithinAbs(5.798, 0.0005));
+}
+
+TEST_CASE("College Physics 2e, example 9.1, asked for the second child") {
+    // The heavier child's weight is known; how heavy must one be at the other end's 1.60 m? 26.0
+    // kg.
+    Lever lever = level_lever(4.0);
+    lever.axis_at_m = 2.0;
+    lever.effort = {"heavier child", 3.3, kDown_rad};
+    lever.loads = {{"child", Weight{0.4, 0.0}}};
+    lever.sought = SoughtLoad{0, 32.0 * kBookGravity};
+    CHECK_THAT(solved(lever).load_found.value() / kBookGravity, WithinAbs(26.0, 0.05));
+}
+
+TEST_CASE("College Physics 2e, problem 9.19: what a nail puller gives for a known hand") {
+    // Hand 45 cm, nail 1.8 cm from the pivot; 50 N become 1250 N.
+    Lever lever = level_lever(0.468);
+    lever.axis_at_m = 0.018;
+    lever.effort = {"hand", 0.468, kDown_rad};
+    lever.loads = {{"nail", PointForce{0.0, 0.0, kDown_rad}}};
+    lever.sought = SoughtLoad{0, 50.0};
+    CHECK_THAT(solved(lever).load_found.value(), WithinAbs(1250.0, 0.05));
+}
+
 TEST_CASE("College Physics 2e, example 9.3: a wheelbarrow") {
     Lever lever = level_lever(1.02);
     lever.loads = {{"barrow", Weight{0.075, 45.0}}};

@@ -86,6 +86,10 @@ const std::vector<Intended> kIntended = {
     // (120 × 1 − 70 × 1.5) × g / 4, the other way
     {"gangway", LeverStatus::effort_reversed, 1, -36.77, 0.01},
     {"mast-pulled-along", LeverStatus::effort_through_axis, 2, 0.0, 0.0},
+    // The right trestle: (68 × 1.0 + 6 × 1.7 + 18 × 1.6) × g / 2.5
+    {"plank-on-trestles", LeverStatus::ok, 0, 419.7, 0.1},
+    // 1.5 g, known; that it balances (1.5 × 0.44 + 1.1 × 0.16) / 0.06 = 13.9 kg, see below
+    {"weigh-a-coil", LeverStatus::ok, 1, 14.71, 0.01},
 };
 
 } // namespace
@@ -196,4 +200,12 @@ TEST_CASE("the examples of the instructor's page are setups that can be read", "
         }
     }
     CHECK(read >= 2);
+}
+
+TEST_CASE("the old balance tells the mass of what hangs on it", "[setup][shipped]") {
+    const auto setup = read_lever_setup(kFolder + "weigh-a-coil" + std::string(kSetupEnding));
+    REQUIRE(setup.has_value());
+    // (1.5 kg × 44 cm + 1.1 kg × 16 cm) / 6 cm
+    CHECK(std::get<mechanics::Weight>(setup->lever.loads[0].action).mass_kg ==
+          Approx(13.9333).epsilon(1e-5));
 }

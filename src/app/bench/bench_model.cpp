@@ -22,6 +22,7 @@ void put(BenchModel& model, BenchState state, int gesture) {
     }
     model.message.clear();
     model.history.before_change(model.state, gesture);
+    mechanics::fill_in_found_load(*solved, state.setup.lever);
     model.state = std::move(state);
     model.solved = std::move(*solved);
 }
@@ -32,6 +33,7 @@ void restore(BenchModel& model, BenchState state) {
     model.state = std::move(state);
     auto solved = mechanics::solve_lever(model.state.setup.lever);
     assert(solved);
+    mechanics::fill_in_found_load(*solved, model.state.setup.lever);
     model.solved = std::move(*solved);
 }
 
@@ -121,6 +123,9 @@ void apply(BenchModel& model, const NamePart& intent) {
         lever.effort.name = intent.name;
     else if (intent.part.kind == scene::PartKind::load && intent.part.index < lever.loads.size())
         lever.loads[intent.part.index].name = intent.name;
+    else if (auto* beam = std::get_if<mechanics::SoughtReactions>(&lever.sought);
+             beam && intent.part.kind == scene::PartKind::axis)
+        beam->first_support = intent.name;
     put(model, std::move(state), 0);
 }
 
@@ -157,28 +162,85 @@ void apply(BenchModel& model, const RemoveLoad& intent) {
         return;
     }
     loads.erase(loads.begin() + static_cast<std::ptrdiff_t>(intent.index));
+    mechanics::Sought& sought = state.setup.lever.sought;
+    if (auto* known = std::get_if<mechanics::SoughtLoad>(&sought)) {
+        if (known->load == intent.index)
+            sought = mechanics::SoughtEffort{};
+        else if (known->load > intent.index)
+            --known->load;
+    }
+    put(model, std::move(state), 0);
+}
+
+void apply(BenchModel& model, const SeekLoad& intent) {
+    BenchState state = model.state;
+    mechanics::Lever& lever = state.setup.lever;
+    if (mechanics::rests_on_two(lever)) {
+        model.message = "A beam on two supports has no effort: stand it on one axis first.";
+        return;
+    }
+    if (intent.index >= lever.loads.size() || mechanics::sought_load(lever) == intent.index)
+        return;
+    const double effort_N = model.state.hand_N.value_or(model.solved.effort_N.value_or(0.0));
+    if (effort_N < 0.0)
+        lever.effort.direction_rad =
+            std::remainder(lever.effort.direction_rad + mechanics::kPi, 2.0 * mechanics::kPi);
+    lever.sought = mechanics::SoughtLoad{intent.index, std::abs(effort_N)};
+    state.hand_N.reset();
+    put(model, std::move(state), 0);
+}
+
+void apply(BenchModel& model, const ChangeSupports& intent) {
+    BenchState state = model.state;
+    mechanics::Lever& lever = state.setup.lever;
+    if (mechanics::rests_on_two(lever) == intent.two)
+        return;
+    state.hand_N.reset();
+    if (intent.two) {
+        lever.sought = mechanics::SoughtReactions{};
+        lever.effort = {"second support", lever.effort.at_m, mechanics::kUp_rad};
+        lever.friction = {};
+    } else {
+        lever.sought = mechanics::SoughtEffort{};
+        lever.effort.name = "effort";
+    }
     put(model, std::move(state), 0);
 }
 
 void apply(BenchModel& model, const TakeByHand& /*intent*/) {
     if (model.state.hand_N)
         return;
+    if (!std::holds_alternative<mechanics::SoughtEffort>(model.state.setup.lever.sought)) {
+        model.message = mechanics::rests_on_two(model.state.setup.lever)
+                            ? "A beam on two supports has no effort to set by hand."
+                            : "The effort is known already: type its pull.";
+        return;
+    }
     BenchState state = model.state;
     state.hand_N = model.solved.effort_N.value_or(0.0);
     put(model, std::move(state), 0);
 }
 
 void apply(BenchModel& model, const SolveForEffort& /*intent*/) {
-    if (!model.state.hand_N)
+    const bool is_known = mechanics::sought_load(model.state.setup.lever).has_value();
+    if (!model.state.hand_N && !is_known)
         return;
     BenchState state = model.state;
     state.hand_N.reset();
+    if (is_known)
+        state.setup.lever.sought = mechanics::SoughtEffort{};
     put(model, std::move(state), 0);
 }
 
 void apply(BenchModel& model, const OpenSetup& intent) {
     put(model, {intent.setup, std::nullopt}, 0);
     model.history.forget();
+}
+
+void apply(BenchModel& model, const DrawAs& intent) {
+    BenchState state = model.state;
+    state.setup.limb = intent.limb;
+    put(model, std::move(state), 0);
 }
 
 void apply(BenchModel& model, const NameSetup& intent) {

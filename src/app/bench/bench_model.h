@@ -69,6 +69,14 @@ struct NamePart {
     scene::LeverPart part;
     std::string name;
 };
+/// The effort stays as large as it is, and the size of this load is found.
+struct SeekLoad {
+    std::size_t index = 0;
+};
+/// The lever stands on one axis, or on two supports.
+struct ChangeSupports {
+    bool two = false;
+};
 struct AddLoad {
     double at_m = 0.0;
     double mass_kg = 0.0;
@@ -78,7 +86,7 @@ struct RemoveLoad {
 };
 /// The hand takes the effort, starting at the size that balances.
 struct TakeByHand {};
-/// The solver finds the effort again.
+/// The solver finds the effort again, which the hand set or which was known.
 struct SolveForEffort {};
 /// Puts another setup on the bench. There is no undo into the one before.
 struct OpenSetup {
@@ -87,13 +95,18 @@ struct OpenSetup {
 struct NameSetup {
     std::string name;
 };
+/// Draws the lever as a limb, or as a beam; nothing that is computed changes.
+struct DrawAs {
+    std::optional<setup::LimbShape> limb;
+};
 struct SwitchUnits {};
 struct Undo {};
 struct Redo {};
 
-using BenchIntent = std::variant<SetNumber, SetPull, MoveCorner, AddCorner, RemoveCorner,
-                                 ChangeLoad, NamePart, AddLoad, RemoveLoad, TakeByHand,
-                                 SolveForEffort, OpenSetup, NameSetup, SwitchUnits, Undo, Redo>;
+using BenchIntent =
+    std::variant<SetNumber, SetPull, MoveCorner, AddCorner, RemoveCorner, ChangeLoad, NamePart,
+                 SeekLoad, ChangeSupports, AddLoad, RemoveLoad, TakeByHand, SolveForEffort,
+                 OpenSetup, NameSetup, DrawAs, SwitchUnits, Undo, Redo>;
 
 /// What a load of the lever is.
 LoadKind kind_of(const mechanics::Load& load);

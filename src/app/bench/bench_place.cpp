@@ -70,7 +70,8 @@ void BenchPlace::was_kept(const std::string& name, const OwnFile& file) {
 
 /// Opens a question like the lever on the bench; each is another one.
 void BenchPlace::ask(Library& library) {
-    auto asked = ask_like(library.bank(), bench_.model.solved.lever_class, ++question_seed_);
+    auto asked = ask_like(library.bank(), bench_.model.solved.lever_class, bench_.model.units,
+                          ++question_seed_);
     if (!asked) {
         bench_.model.message = asked.error();
         question_.model.reset();
@@ -86,8 +87,8 @@ PlaceFrame BenchPlace::run(const PlaceInput& input) {
     bench_.model.units = input.around.units;
     bench_.less_motion = input.around.less_motion;
     if (shelf_.state.open)
-        return run_shelf(input, "Choose a lever", new_lever(), shelf_,
-                         [&](const Shelved<setup::LeverSetup>& one) { put(one); });
+        return run_shelf(input, "Choose a lever", {"New lever", [&] { put({new_lever()}); }},
+                         shelf_, [&](const Shelved<setup::LeverSetup>& one) { put(one); });
     return question_.model ? run_open_question(input) : run_stage(input);
 }
 

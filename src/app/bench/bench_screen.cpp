@@ -125,6 +125,7 @@ void add_caption(const BenchScreen& screen, scene::Drawing& drawing) {
 scene::Drawing draw_stage(const Style& style, bool bare, const BenchScreen& screen) {
     const BenchModel& model = screen.model;
     scene::LeverDrawing how;
+    how.limb = model.state.setup.limb;
     how.name = model.state.setup.head.name;
     if (!bare)
         how.sentence = shortened(style, {scene::TextSize::caption, false, Role::quiet_ink},
@@ -186,10 +187,9 @@ BenchFrame run_bench(const Style& style, const Layout& layout, const FrameInput&
     const ColumnWishes column =
         draw_column(style, screen.model, read_bench(screen.model), layout, screen.column);
     if (column.switch_hand)
-        apply_intent(screen,
-                     screen.model.state.hand_N ? BenchIntent(SolveForEffort{})
-                                               : BenchIntent(TakeByHand{}),
-                     frame);
+        apply_intent(screen, hand_switch(screen.model), frame);
+    if (column.draw_as)
+        apply_intent(screen, *column.draw_as, frame);
     frame.ask_question = column.ask_question;
     frame.drawing = draw_stage(style, bare, screen);
     tell_grips(style, screen);

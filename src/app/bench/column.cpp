@@ -5,6 +5,7 @@
 #include "app/widgets/buttons.h"
 #include "app/widgets/reading_row.h"
 #include "app/widgets/steps_box.h"
+#include "app/widgets/word_row.h"
 #include "words/lever/lever_steps.h"
 
 #include <algorithm>
@@ -58,6 +59,31 @@ void draw_head(const Style& style, const BenchModel& model, const BenchReadings&
     pen.skip(12.0F);
 }
 
+/// "lower_leg" as it is read.
+std::string limb_word(std::string_view name) {
+    std::string word(name);
+    std::replace(word.begin(), word.end(), '_', ' ');
+    return word;
+}
+
+/// What the lever is drawn as: a beam, or one of the limbs.
+std::optional<DrawAs> draw_shapes(const Style& style, std::optional<setup::LimbShape> present,
+                                  ColumnPen& pen) {
+    std::vector<RowWord> words{{"beam", !present}};
+    for (const std::string_view name : setup::limb_shape_names())
+        words.push_back(
+            {limb_word(name), present && static_cast<std::size_t>(*present) + 1 == words.size()});
+    pen.skip(30.0F);
+    pen.line(kCaption, "Drawn as");
+    pen.skip(24.0F);
+    ImVec2 at{pen.left(), pen.y()};
+    const auto chosen = draw_word_row(style, "shape", words, at, pen.left() + pen.width());
+    pen.skip_px(at.y - pen.y());
+    if (!chosen)
+        return std::nullopt;
+    return *chosen == 0 ? DrawAs{} : DrawAs{static_cast<setup::LimbShape>(*chosen - 1)};
+}
+
 } // namespace
 
 void unfold_next(const BenchReadings& readings, int step, ColumnState& state) {
@@ -81,10 +107,13 @@ ColumnWishes draw_column(const Style& style, const BenchModel& model, const Benc
     for (const Reading& reading : readings.rows)
         draw_reading(style, model, reading, state, pen);
     pen.skip(28.0F);
-    if (word_button(style, "hand", {pen.left(), pen.y()},
-                    model.state.hand_N ? "Find the effort for me" : "Set the effort by hand",
-                    false))
+    const mechanics::Lever& lever = model.state.setup.lever;
+    const bool is_set = model.state.hand_N || mechanics::sought_load(lever);
+    if (!mechanics::rests_on_two(lever) &&
+        word_button(style, "hand", {pen.left(), pen.y()},
+                    is_set ? "Find the effort for me" : "Set the effort by hand", false))
         wishes.switch_hand = true;
+    wishes.draw_as = draw_shapes(style, model.state.setup.limb, pen);
     pen.skip(24.0F);
     if (!model.message.empty())
         pen.paragraph({TextSize::caption, false, Role::wrong}, model.message);

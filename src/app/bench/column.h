@@ -21,6 +21,7 @@ void unfold_next(const BenchReadings& readings, int step, ColumnState& state);
 struct ColumnWishes {
     bool ask_question = false;
     bool switch_hand = false; ///< take the effort by hand, or give it back to the solver
+    std::optional<DrawAs> draw_as;
 };
 
 ColumnWishes draw_column(const Style& style, const BenchModel& model, const BenchReadings& readings,

@@ -14,6 +14,7 @@ using mechanics::Couple;
 using mechanics::Lever;
 using mechanics::Load;
 using mechanics::PointForce;
+using mechanics::SoughtLoad;
 using mechanics::Weight;
 using scene::LeverPart;
 using scene::PartKind;
@@ -33,6 +34,8 @@ auto find_number(Handled& handled, const LeverNumber& number)
     case PartKind::axis:
         if (field == LeverField::place)
             return &lever.axis_at_m;
+        if (mechanics::rests_on_two(lever)) // no axle
+            return nullptr;
         if (field == LeverField::radius)
             return &lever.friction.radius_m;
         return field == LeverField::grip && lever.friction.radius_m > 0.0
@@ -50,13 +53,19 @@ auto find_number(Handled& handled, const LeverNumber& number)
         if (field == LeverField::place)
             return &lever.effort.at_m;
         if (field == LeverField::direction)
-            return &lever.effort.direction_rad;
+            return mechanics::rests_on_two(lever) ? nullptr : &lever.effort.direction_rad;
+        if (auto* known = std::get_if<SoughtLoad>(&lever.sought))
+            return field == LeverField::force ? &known->effort_N : nullptr;
         return field == LeverField::force && handled.hand_N ? &*handled.hand_N : nullptr;
     case PartKind::load:
         break;
     }
     if (number.part.index >= lever.loads.size())
         return nullptr;
+    const bool is_size =
+        field == LeverField::mass || field == LeverField::force || field == LeverField::torque;
+    if (is_size && mechanics::sought_load(lever) == number.part.index)
+        return nullptr; // found, not set
     auto& action = lever.loads[number.part.index].action;
     if (auto* weight = std::get_if<Weight>(&action)) {
         if (field == LeverField::place)
@@ -82,32 +91,31 @@ double simple_direction(double direction_rad) {
 } // namespace
 
 std::vector<LeverField> fields_of(const HandledLever& handled, const LeverPart& part) {
+    std::vector<LeverField> all;
     switch (part.kind) {
     case PartKind::axis:
-        return handled.lever.friction.radius_m > 0.0
-                   ? std::vector{LeverField::place, LeverField::radius, LeverField::grip}
-                   : std::vector{LeverField::place, LeverField::radius};
+        all = {LeverField::place, LeverField::radius, LeverField::grip};
+        break;
     case PartKind::corner:
-        if (part.index >= handled.lever.path_m.size())
-            return {};
-        return {LeverField::across, LeverField::up};
+        all = {LeverField::across, LeverField::up};
+        break;
     case PartKind::own_weight:
-        return {LeverField::mass};
+        all = {LeverField::mass};
+        break;
     case PartKind::effort:
-        return handled.hand_N
-                   ? std::vector{LeverField::force, LeverField::place, LeverField::direction}
-                   : std::vector{LeverField::place, LeverField::direction};
     case PartKind::load:
+        all = {LeverField::mass, LeverField::force, LeverField::place, LeverField::direction};
+        if (const Load* load = load_of(handled.lever, part);
+            load && std::holds_alternative<Couple>(load->action))
+            all = {LeverField::torque};
         break;
     }
-    const Load* load = load_of(handled.lever, part);
-    if (load == nullptr)
-        return {};
-    if (std::holds_alternative<Weight>(load->action))
-        return {LeverField::mass, LeverField::place};
-    if (std::holds_alternative<PointForce>(load->action))
-        return {LeverField::force, LeverField::place, LeverField::direction};
-    return {LeverField::torque};
+    all.erase(std::remove_if(all.begin(), all.end(),
+                             [&](LeverField field) {
+                                 return find_number(handled, {part, field}) == nullptr;
+                             }),
+              all.end());
+    return all;
 }
 
 std::vector<LeverPart> parts_of(const Lever& lever) {
@@ -169,7 +177,7 @@ std::string name_of(LeverField field) {
 std::string name_of(const Lever& lever, const LeverPart& part) {
     switch (part.kind) {
     case PartKind::axis:
-        return "axis";
+        return mechanics::axis_name(lever);
     case PartKind::effort:
         return lever.effort.name;
     case PartKind::own_weight:
@@ -207,8 +215,10 @@ HandledLever with_value(HandledLever handled, const LeverNumber& number, double 
     case LeverField::radius:
         *found = std::max(value_SI, 0.0);
         break;
-    case LeverField::force: // a hand may push as well as pull; a load turns instead
-        *found = number.part.kind == PartKind::effort ? value_SI : std::max(value_SI, 0.0);
+    case LeverField::force: // a hand may push as well as pull; what is known or hangs turns instead
+        *found = number.part.kind == PartKind::effort && !mechanics::sought_load(handled.lever)
+                     ? value_SI
+                     : std::max(value_SI, 0.0);
         break;
     case LeverField::torque:
     case LeverField::across:

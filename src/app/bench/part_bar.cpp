@@ -59,7 +59,8 @@ void draw_name(const Style& style, const BenchModel& model, const scene::LeverPa
     const ImVec2 at = pen.place(text_width(style, {}, name), 10.0F);
     const ImVec2 base{at.x, at.y + style.px(22.0F)};
     const bool has_own_name =
-        part.kind == scene::PartKind::load || part.kind == scene::PartKind::effort;
+        part.kind == scene::PartKind::load || part.kind == scene::PartKind::effort ||
+        (part.kind == scene::PartKind::axis && mechanics::rests_on_two(model.state.setup.lever));
     if (!has_own_name)
         draw_text(*ImGui::GetWindowDrawList(), style, {TextSize::caption, false, Role::quiet_ink},
                   base, name);
@@ -103,7 +104,18 @@ std::optional<BenchIntent> draw_words(const Style& style, const BenchModel& mode
         for (const KindWord& one : kKindWords)
             if (press_word(style, pen, one.word, 12.0F, kind_of(loads[part.index]) == one.kind))
                 intent = ChangeLoad{part.index, one.kind};
+        const bool is_sought = mechanics::sought_load(model.state.setup.lever) == part.index;
+        if (!mechanics::rests_on_two(model.state.setup.lever) &&
+            press_word(style, pen, "find its size", 12.0F, is_sought))
+            intent = is_sought ? BenchIntent(SolveForEffort{}) : SeekLoad{part.index};
         pen.place(0.0F, 12.0F);
+    }
+    if (part.kind == scene::PartKind::axis || part.kind == scene::PartKind::effort) {
+        const bool two = mechanics::rests_on_two(model.state.setup.lever);
+        if (press_word(style, pen, "one axis", 12.0F, !two))
+            intent = ChangeSupports{false};
+        if (press_word(style, pen, "two supports", 20.0F, two))
+            intent = ChangeSupports{true};
     }
     if (press_word(style, pen, "add a load", 20.0F))
         intent = new_load(model);

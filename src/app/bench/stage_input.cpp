@@ -4,6 +4,7 @@
 #include "app/platform/key.h"
 #include "mechanics/constants.h"
 #include "mechanics/lever/lever_geometry.h"
+#include "scene/lever/lever_body.h"
 
 #include <algorithm>
 #include <cmath>
@@ -39,6 +40,18 @@ std::optional<Grip> grip_at(const std::vector<Grip>& grips, const Point& at_px) 
         }
     }
     return nearest;
+}
+
+/// The axis, where the pointer is on the stand below its pin.
+std::optional<Grip> axis_by_its_stand(const std::vector<Grip>& grips, const Point& at_px) {
+    for (const Grip& grip : grips) {
+        const Point below_px = at_px - grip.at_px;
+        const double part = below_px.y() / scene::kStageLever.stand_px; // 0 at the pin
+        if (grip.part.kind == PartKind::axis && part >= 0.0 && part <= 1.0 &&
+            std::abs(below_px.x()) <= part * scene::kStageLever.stand_half_px)
+            return grip;
+    }
+    return std::nullopt;
 }
 
 bool is_among(const std::vector<Grip>& grips, const Grip& held) {
@@ -189,7 +202,7 @@ std::optional<BenchIntent> command_of(const BenchModel& model, const KeyPress& k
     case key::kU:
         return SwitchUnits{};
     case key::kH:
-        return model.state.hand_N ? BenchIntent(SolveForEffort{}) : BenchIntent(TakeByHand{});
+        return hand_switch(model);
     case key::kInsert:
         return new_load(model);
     case key::kDelete:
@@ -227,6 +240,12 @@ std::optional<BenchIntent> command_of(const BenchModel& model, const KeyPress& k
 
 } // namespace
 
+BenchIntent hand_switch(const BenchModel& model) {
+    const bool is_set =
+        model.state.hand_N || mechanics::sought_load(model.state.setup.lever).has_value();
+    return is_set ? BenchIntent(SolveForEffort{}) : BenchIntent(TakeByHand{});
+}
+
 AddLoad new_load(const BenchModel& model) {
     return {free_place_m(model.state.setup.lever), 5.0};
 }
@@ -259,6 +278,9 @@ std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePo
         stage.held.reset();
     if (!stage.held)
         stage.hovered = pointer.on_stage ? grip_at(grips, pointer.at_px) : std::nullopt;
+    const bool on_stand = !stage.held && pointer.on_stage && !stage.hovered;
+    if (on_stand && !model.state.setup.limb) // a limb has none
+        stage.hovered = axis_by_its_stand(grips, pointer.at_px);
     if (pointer.double_clicked && stage.hovered) {
         const auto fields = fields_of(model.state.handled(), stage.hovered->part);
         const bool at_place = stage.hovered->hold == Hold::place;

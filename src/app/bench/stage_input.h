@@ -40,6 +40,9 @@ std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePo
 std::optional<BenchIntent> press_on_stage(const BenchModel& model, const KeyPress& key,
                                           StageState& stage);
 
+/// Hands the effort's size to the hand, or back to the solver when it is set or known.
+BenchIntent hand_switch(const BenchModel& model);
+
 /// A further load of a modest size, on the side of the axis where the lever is longer.
 AddLoad new_load(const BenchModel& model);
 

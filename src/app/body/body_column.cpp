@@ -24,7 +24,7 @@ using scene::TextSize;
 using setup::Dimension;
 
 void draw_head(const BodyReadings& readings, const Layout& layout, ColumnPen& pen) {
-    pen.skip(layout.narrow ? 32.0F : 56.0F);
+    pen.skip(layout.narrow ? 20.0F : 28.0F);
     pen.line(kCaption, "The load pulls hardest at");
     pen.skip(46.0F);
     pen.headline(readings.headline);
@@ -189,10 +189,20 @@ void draw_spread(const Style& style, const BodyModel& model, const BodyColumnSho
     }));
 }
 
+/// The way to the bench, where axis, effort and load of the chosen joint are placed by hand.
+bool draw_way_to_bench(const Style& style, ColumnPen& pen) {
+    pen.skip(10.0F);
+    const bool pressed = word_button(style, "bench", {pen.left(), pen.y()},
+                                     "Place axis, effort and load by hand", false);
+    pen.skip(22.0F);
+    return pressed;
+}
+
 void draw_words(const BodyModel& model, const BodyReadings& readings, std::string_view notice,
                 ColumnPen& pen) {
-    if (!readings.balance.empty())
-        pen.paragraph({TextSize::body, true, Role::wrong}, readings.balance);
+    for (const std::string& fault : {readings.balance, readings.sunk})
+        if (!fault.empty())
+            pen.paragraph({TextSize::body, true, Role::wrong}, fault);
     if (!model.message.empty())
         pen.paragraph({TextSize::caption, false, Role::wrong}, model.message);
     if (!notice.empty())
@@ -214,16 +224,21 @@ void unfold_next(const BodyReadings& readings, int step, BodyColumnState& state)
     state.unfolded = order[static_cast<std::size_t>((at + step + count) % count)];
 }
 
+const BodyReadings& readings_of(const BodyModel& model, setup::UnitSystem units,
+                                BodyColumnState& state) {
+    return state.readings.of({model.stamp(), units}, [&] { return read_axes(model, units); });
+}
+
 BodyColumnWishes draw_body_column(const Style& style, const Layout& layout, const BodyModel& model,
                                   const BodyColumnShown& shown, BodyColumnState& state) {
     BodyColumnWishes wishes;
-    const BodyReadings& readings = state.readings.of({model.stamp(), shown.units},
-                                                     [&] { return read_axes(model, shown.units); });
+    const BodyReadings& readings = readings_of(model, shown.units, state);
     if (model.moves())
         begin_column(style, layout);
     else
         begin_area("column", layout.column_at_px, layout.column_px, true);
     ColumnPen pen(style, layout);
+    wishes.face = draw_column_faces(style, layout, ColumnFace::readings, pen);
     draw_head(readings, layout, pen);
     pen.skip(4.0F);
     wishes.chosen_axis = draw_bars(style, readings.bars, state.one_side, model.state.chosen, pen);
@@ -233,6 +248,7 @@ BodyColumnWishes draw_body_column(const Style& style, const Layout& layout, cons
     pen.divider();
     draw_rows(style, model, readings, shown.units, state, pen);
     draw_spread(style, model, shown, state, pen);
+    wishes.as_lever = draw_way_to_bench(style, pen);
     draw_words(model, readings, shown.notice, pen);
     if (model.moves()) {
         wishes.play =

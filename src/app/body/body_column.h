@@ -4,6 +4,7 @@
 
 #include "app/body/body_readings.h"
 #include "app/body/body_spread.h"
+#include "app/body/column_faces.h"
 #include "app/frame/layout.h"
 #include "app/kept.h"
 #include "app/look/style.h"
@@ -51,8 +52,14 @@ struct BodyColumnShown {
 /// What was asked for in the column.
 struct BodyColumnWishes {
     std::optional<std::size_t> chosen_axis;
-    bool play = false; ///< start or stop
+    bool play = false;                      ///< start or stop
+    bool as_lever = false;                  ///< take the chosen joint to the bench
+    ColumnFace face = ColumnFace::readings; ///< the one that is to be shown
 };
+
+/// What the column says of the model, made when it is first asked for.
+const BodyReadings& readings_of(const BodyModel& model, setup::UnitSystem units,
+                                BodyColumnState& state);
 
 BodyColumnWishes draw_body_column(const Style& style, const Layout& layout, const BodyModel& model,
                                   const BodyColumnShown& shown, BodyColumnState& state);

@@ -60,6 +60,8 @@ double length_px(const std::vector<Vec3>& trail_m, const BodyStage& stage) {
 std::vector<Vec3> way_of(const BodyModel& model, const BodyStage& stage, const BodyGrip& grip) {
     if (!grip.point || grip.hold != BodyHold::place)
         return {};
+    if (model.posing != mechanics::PoseEnds::both)
+        return {}; // it poses the end that is shown
     std::vector<Vec3> trail_m = trail_of(model.exercise(), *grip.point);
     if (length_px(trail_m, stage) < kShortestTrail_px)
         trail_m.clear();

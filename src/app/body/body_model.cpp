@@ -1,7 +1,11 @@
 #include "app/body/body_model.h"
 
 #include "mechanics/whatif/pull.h"
+#include "setup/body/finish_movement.h"
+#include "setup/build/joint_lever.h"
 #include "words/body/body_reading.h"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <cassert>
@@ -46,7 +50,22 @@ Solved solve_all(BodyModel& model) {
 }
 
 void refuse(BodyModel& model, const mechanics::MechanicsError& error) {
-    model.message = "That cannot be: " + error.key + " should be " + error.expected + ".";
+    // What sticks tells a whole story; its key would only say where it stands in a file.
+    const bool sticks = error.key.find("stick") != std::string::npos;
+    model.message =
+        sticks ? fmt::format("That cannot be: it needs {}.", error.expected)
+               : fmt::format("That cannot be: {} should be {}.", error.key, error.expected);
+}
+
+/// "The sole of the left foot 12 cm above the floor. Bend the left knee by 8° less ..."
+void refuse(BodyModel& model, const setup::InputError& error) {
+    std::string found = error.found;
+    if (!found.empty() && found.front() >= 'a' && found.front() <= 'z')
+        found.front() = static_cast<char>(found.front() - 'a' + 'A');
+    model.message = found.empty() ? fmt::format("That cannot be: expected {}.", error.expected)
+                                  : fmt::format("{}; expected {}.", found, error.expected);
+    if (!error.mend.empty())
+        model.message += " " + error.mend;
 }
 
 /// A state that could be solved before, or is known to be.
@@ -75,13 +94,18 @@ void put(BodyModel& model, mechanics::Exercise exercise, int gesture) {
     put(model, std::move(state), gesture);
 }
 
-void apply(BodyModel& model, const Scrub& intent) {
+void go_to(BodyModel& model, double progress) {
     const double before = model.progress;
-    model.progress = std::clamp(intent.progress, 0.0, 1.0);
+    model.progress = std::clamp(progress, 0.0, 1.0);
     if (auto solved = solve_here(model); !solved) {
         model.progress = before;
         refuse(model, solved.error());
     }
+}
+
+void apply(BodyModel& model, const Scrub& intent) {
+    model.posing = mechanics::PoseEnds::both; // what is seen is no longer the end that was posed
+    go_to(model, intent.progress);
 }
 
 void apply(BodyModel& model, const ChooseAxis& intent) {
@@ -92,17 +116,66 @@ void apply(BodyModel& model, const ChooseAxis& intent) {
     restore(model, std::move(state));
 }
 
+/// Puts an exercise whose pose was changed by hand: what should touch has to touch still.
+void put_posed(BodyModel& model, mechanics::Exercise exercise, int gesture) {
+    BodyState state = model.state;
+    state.setup.exercise = std::move(exercise);
+    if (const auto error = setup::finish_movement(state.setup))
+        refuse(model, *error);
+    else
+        put(model, std::move(state), gesture);
+}
+
+/// True where one end of a path is posed by itself.
+bool poses_apart(const BodyModel& model) {
+    return model.moves() && model.posing != mechanics::PoseEnds::both;
+}
+
 void apply(BodyModel& model, const SetBodyNumber& intent) {
-    put(model, with_value(model.standing(), intent.number, intent.value_SI), intent.gesture);
+    if (intent.number.field != BodyField::angle || !poses_apart(model)) {
+        put(model, with_value(model.standing(), intent.number, intent.value_SI), intent.gesture);
+        return;
+    }
+    const mechanics::Exercise held = mechanics::held_at(model.exercise(), model.posing);
+    put_posed(model,
+              mechanics::with_end_of(model.exercise(), model.posing,
+                                     with_value({held, 0.0}, intent.number, intent.value_SI)),
+              intent.gesture);
 }
 
 void apply(BodyModel& model, const PullPoint& intent) {
-    auto exercise = mechanics::pulled(model.exercise(),
-                                      {intent.point, intent.to_m, intent.sight, model.progress});
-    if (exercise)
-        put(model, std::move(*exercise), intent.gesture);
-    else
+    const mechanics::Exercise held = mechanics::held_at(model.exercise(), model.posing);
+    auto exercise =
+        mechanics::pulled(held, {intent.point, intent.to_m, intent.sight, model.progress});
+    if (!exercise)
         refuse(model, exercise.error());
+    else if (poses_apart(model))
+        put_posed(model, mechanics::with_end_of(model.exercise(), model.posing, *exercise),
+                  intent.gesture);
+    else
+        put_posed(model, std::move(*exercise), intent.gesture);
+}
+
+/// The hinge that was the chosen axis is so again where it is still compared.
+std::size_t axis_again(const std::vector<mechanics::Hinge>& axes, mechanics::Hinge chosen) {
+    const auto found = std::find(axes.begin(), axes.end(), chosen);
+    return found == axes.end() ? 0 : static_cast<std::size_t>(found - axes.begin());
+}
+
+void apply(BodyModel& model, const EditExercise& intent) {
+    auto changed = setup::edited(model.state.setup, intent.edit, model.tables);
+    if (!changed) {
+        refuse(model, changed.error());
+        return;
+    }
+    const std::size_t chosen = axis_again(changed->axes, model.axis());
+    put(model, BodyState{std::move(*changed), chosen}, intent.gesture);
+}
+
+void apply(BodyModel& model, const PoseApart& intent) {
+    model.posing = model.moves() ? intent.posing : mechanics::PoseEnds::both;
+    if (model.posing != mechanics::PoseEnds::both)
+        go_to(model, model.posing == mechanics::PoseEnds::start ? 0.0 : 1.0);
 }
 
 void apply(BodyModel& model, const MoveFixture& intent) {
@@ -111,6 +184,7 @@ void apply(BodyModel& model, const MoveFixture& intent) {
 
 void apply(BodyModel& model, const OpenExercise& intent) {
     model.progress = 0.0;
+    model.posing = mechanics::PoseEnds::both;
     put(model, BodyState{intent.setup, 0}, 0);
     model.history.forget();
     go_to_hardest(model);
@@ -124,8 +198,7 @@ void apply(BodyModel& model, const NameExercise& intent) {
 
 /// An earlier or later exercise, seen from the axis that is looked at now.
 void go_back_to(BodyModel& model, BodyState state) {
-    if (model.state.chosen < state.setup.axes.size())
-        state.chosen = model.state.chosen;
+    state.chosen = axis_again(state.setup.axes, model.axis());
     model.message.clear();
     restore(model, std::move(state));
 }
@@ -142,9 +215,11 @@ void apply(BodyModel& model, const RedoBody& /*intent*/) {
 
 } // namespace
 
-BodyModel make_body(const setup::BodySetup& setup, std::vector<mechanics::Muscle> muscles) {
+BodyModel make_body(const setup::BodySetup& setup, std::vector<mechanics::Muscle> muscles,
+                    std::vector<setup::NamedSegmentTable> tables) {
     BodyModel model;
     model.muscles = std::move(muscles);
+    model.tables = std::move(tables);
     restore(model, {setup, 0});
     go_to_hardest(model);
     return model;
@@ -157,6 +232,19 @@ void update(BodyModel& model, const BodyIntent& intent) {
 void go_to_hardest(BodyModel& model) {
     if (const auto place = words::hardest_place(model.state.setup); place && model.moves())
         apply(model, Scrub{*place});
+}
+
+tl::expected<setup::LeverSetup, std::string> lever_of_axis(const BodyModel& model) {
+    const mechanics::Pull* mover = nullptr;
+    double most_N = 0.0;
+    if (model.at_axis)
+        for (std::size_t i = 0; i < model.at_axis->solution.muscles.size(); ++i)
+            if (const double tension_N = model.at_axis->solution.muscles[i].tension_N;
+                tension_N > most_N) {
+                most_N = tension_N;
+                mover = &model.at_axis->pulls[i];
+            }
+    return setup::lever_of_joint(model.state.setup, model.posed, model.solved, model.axis(), mover);
 }
 
 std::optional<double> muscle_force(const BodyModel& model) {

@@ -5,7 +5,10 @@
 #include "app/body/body_curves.h"
 #include "app/body/body_fields.h"
 #include "app/history.h"
+#include "mechanics/whatif/one_end.h"
 #include "setup/body/body_setup.h"
+#include "setup/build/exercise_edit.h"
+#include "setup/lever/lever_setup.h"
 
 #include <optional>
 #include <string>
@@ -30,8 +33,11 @@ struct BodyStamp {
 
 struct BodyModel {
     BodyState state;
-    double progress = 0.0;                  ///< where on the path, 0 to 1
-    std::vector<mechanics::Muscle> muscles; ///< all that are known
+    double progress = 0.0;                        ///< where on the path, 0 to 1
+    std::vector<mechanics::Muscle> muscles;       ///< all that are known
+    std::vector<setup::NamedSegmentTable> tables; ///< by which another person's body is made
+    /// Which poses a pull at the body, or a typed angle, is meant for.
+    mechanics::PoseEnds posing = mechanics::PoseEnds::both;
 
     AxisMuscles shown;                              ///< of the chosen axis
     mechanics::BodyCase posed;                      ///< the exercise's case in the present pose
@@ -39,7 +45,7 @@ struct BodyModel {
     std::optional<mechanics::HingeMuscles> at_axis; ///< muscles of the chosen axis, if known
     BodyCurves curves;                              ///< through the range; empty without a path
     History<BodyState> history;
-    std::string message; ///< why the last intent was refused
+    std::string message; ///< why the last intent was refused, and what to turn
     int version = 0;     ///< another number for every other exercise or axis
 
     mechanics::Hinge axis() const { return state.setup.axes[state.chosen]; }
@@ -51,7 +57,9 @@ struct BodyModel {
 
 /// A stage with an exercise that can be solved, as read setups are, at the hardest place for its
 /// first axis.
-BodyModel make_body(const setup::BodySetup& setup, std::vector<mechanics::Muscle> muscles);
+/// @param tables  needed to make another person of the one on the stage
+BodyModel make_body(const setup::BodySetup& setup, std::vector<mechanics::Muscle> muscles,
+                    std::vector<setup::NamedSegmentTable> tables = {});
 
 // --- intents -----------------------------------------------------------------------------------
 // What changes the exercise can be undone; to look at another place or axis changes nothing. Steps
@@ -83,6 +91,15 @@ struct MoveFixture {
     mechanics::Vec3 to_m;
     int gesture = 0;
 };
+/// Changes the exercise as a whole; what no longer touches is turned back, or said.
+struct EditExercise {
+    setup::ExerciseEdit edit;
+    int gesture = 0;
+};
+/// Poses the start or the end of the path apart, and goes there; or both alike.
+struct PoseApart {
+    mechanics::PoseEnds posing = mechanics::PoseEnds::both;
+};
 /// Puts another exercise on the stage. There is no undo into the one before.
 struct OpenExercise {
     setup::BodySetup setup;
@@ -93,12 +110,17 @@ struct NameExercise {
 struct UndoBody {};
 struct RedoBody {};
 
-using BodyIntent = std::variant<Scrub, ChooseAxis, SetBodyNumber, PullPoint, MoveFixture,
-                                OpenExercise, NameExercise, UndoBody, RedoBody>;
+using BodyIntent =
+    std::variant<Scrub, ChooseAxis, SetBodyNumber, PullPoint, MoveFixture, EditExercise, PoseApart,
+                 OpenExercise, NameExercise, UndoBody, RedoBody>;
 
 /// Applies an intent and solves anew what depends on it. What cannot be computed with is refused:
 /// the model stays as it was and says why in its message.
 void update(BodyModel& model, const BodyIntent& intent);
+
+/// The chosen joint as a lever for the bench, its effort the muscle that pulls most; or why it
+/// makes none, in a sentence.
+tl::expected<setup::LeverSetup, std::string> lever_of_axis(const BodyModel& model);
 
 /// Sum of the pulls of the muscles at the chosen axis [N]; empty when they are not known or rest.
 std::optional<double> muscle_force(const BodyModel& model);

@@ -15,7 +15,9 @@ void BodyPlace::enter(Surroundings& around) {
     const setup::BodySetup& first = last ? last->setup : exercises.setups.front().setup;
     kept_ = last ? last->kept : KeptAs{{}, setup::write_body_setup(first)};
     body_ = BodyScreen{};
-    body_->model = make_body(first, *muscles);
+    body_->model = make_body(first, *muscles, around.library.segment_tables());
+    for (const Shelved<setup::BodySetup>& stance : around.library.stances().setups)
+        body_->stances.push_back(stance.setup);
     body_->folder = SavedWork::usual_folder();
     body_->tools = around.tools;
     open_exercise(*body_, first);
@@ -63,9 +65,23 @@ std::string BodyPlace::keep(const SavedWork& saved) const {
     return saved.save_body({body_->model.state.setup, body_->model.progress, kept_});
 }
 
+/// A stance as an exercise to begin with: nothing carried, nothing moved.
+void BodyPlace::begin_with(const setup::BodySetup& stance) {
+    setup::BodySetup fresh = stance;
+    fresh.head.name = "New exercise";
+    fresh.head.description.clear();
+    fresh.source = {};
+    put({fresh});
+    body_->face = ColumnFace::make;
+}
+
 PlaceFrame BodyPlace::run(const PlaceInput& input) {
+    if (stances_.open)
+        return run_stances(input, stances_,
+                           [&](const setup::BodySetup& stance) { begin_with(stance); });
     if (shelf_.state.open)
-        return run_shelf(input, "Choose an exercise", shelf_,
+        return run_shelf(input, "Choose an exercise",
+                         {"New exercise", [&] { app::open_shelf(stances_); }}, shelf_,
                          [&](const Shelved<setup::BodySetup>& one) { put(one); });
     PlaceFrame frame;
     if (!body_) {
@@ -76,6 +92,8 @@ PlaceFrame BodyPlace::run(const PlaceInput& input) {
     const BodyFrame result = run_body(input.style, input.layout, input.frame, units, *body_);
     frame.kept = result.drawing;
     frame.changed = result.changed;
+    if (result.lever)
+        frame.wish = ShowSetup{*result.lever};
     return frame;
 }
 

@@ -24,7 +24,7 @@ public:
     void refit() override;
     bool moving() const override { return body_ && body_->moving(); }
     PlaceShape shape(const scene::Point& /*window_px*/) const override {
-        return {shelf_.state.open};
+        return {shelf_.state.open || stances_.open};
     }
     bool can_undo() const override { return body_ && body_->model.history.can_undo(); }
     bool can_redo() const override { return body_ && body_->model.history.can_redo(); }
@@ -41,10 +41,12 @@ public:
 
 private:
     void put(const Shelved<setup::BodySetup>& exercise);
+    void begin_with(const setup::BodySetup& stance);
 
     std::optional<BodyScreen> body_; ///< empty until the place is entered
     KeptAs kept_;
     Choosable<setup::BodySetup> shelf_;
+    ShelfState stances_;  ///< open while an exercise is begun
     std::string trouble_; ///< why there is no body
 };
 

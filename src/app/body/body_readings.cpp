@@ -1,5 +1,6 @@
 #include "app/body/body_readings.h"
 
+#include "mechanics/range/touch.h"
 #include "scene/body/body_drawing.h"
 #include "scene/body/body_forces.h"
 #include "setup/units/format_quantity.h"
@@ -7,6 +8,7 @@
 #include "words/body/body_words.h"
 #include "words/body/load_at_joint.h"
 #include "words/body/muscle_credit.h"
+#include "words/body/rope_words.h"
 #include "words/body/strength_words.h"
 #include "words/letter_case.h"
 
@@ -127,6 +129,21 @@ std::string balance_sentence(mechanics::BalanceStatus status) {
     return {};
 }
 
+/// "The left knee lies 8.2 cm below the floor."
+std::string sunk_sentence(const BodyModel& model, setup::UnitSystem units) {
+    const auto sunk = mechanics::find_sunk_part(model.posed.body, model.solved.placement);
+    if (!sunk)
+        return {};
+    const auto joint = mechanics::joint_of(sunk->segment);
+    const std::string part =
+        sunk->is_tip || !joint
+            ? fmt::format("end of the {}", mechanics::segment_info(sunk->segment).label)
+            : std::string(mechanics::joint_info(*joint).label);
+    return fmt::format(
+        "The {} lies {} below the floor.", part,
+        setup::format_quantity(sunk->depth_m, setup::Dimension::length, units, {2, true}));
+}
+
 std::optional<std::size_t> main_load(const BodyModel& model) {
     return scene::main_force(model.posed, model.solved, model.axis());
 }
@@ -160,6 +177,19 @@ std::string both_together(Hinge hinge) {
     return words::capitalised(words::both_sides_word(hinge)) + " together";
 }
 
+/// The tension of a column's rope, which is not the weight of its stack; unfolds to where it comes
+/// from.
+void add_rope_row(const BodyModel& model, const mechanics::BodyForce& force,
+                  setup::UnitSystem units, BodyReadings& readings) {
+    if (force.origin != mechanics::ForceOrigin::resistance)
+        return;
+    const mechanics::Resistance& resistance = model.posed.resistances[force.index];
+    if (const std::string stack = words::stack_words(resistance, units); !stack.empty())
+        readings.rows.push_back(
+            {BodyQuantity::torque, "Tension, " + stack,
+             setup::format_quantity(force.force_N.norm(), Dimension::force, units), Role::load});
+}
+
 void add_rows(const BodyModel& model, const words::AxisShare& share, setup::UnitSystem units,
               BodyReadings& readings) {
     const auto text = [&](double value, Dimension dimension) {
@@ -178,6 +208,7 @@ void add_rows(const BodyModel& model, const words::AxisShare& share, setup::Unit
         readings.rows.push_back({BodyQuantity::torque_of_both, both_together(hinge),
                                  text(share.torque_Nm, Dimension::torque), Role::ink});
     if (const auto load = main_load(model)) {
+        add_rope_row(model, model.solved.forces[*load], units, readings);
         const bool ground = model.solved.forces[*load].origin == mechanics::ForceOrigin::contact;
         readings.rows.push_back(
             {BodyQuantity::load_arm, ground ? "Arm of the ground's push" : "Load arm",
@@ -223,6 +254,7 @@ BodyReadings read_axes(const BodyModel& model, setup::UnitSystem units) {
     readings.both_sides = std::any_of(shares.begin(), shares.end(),
                                       [](const words::AxisShare& share) { return share.both; });
     readings.balance = balance_sentence(model.solved.ground.status);
+    readings.sunk = sunk_sentence(model, units);
     add_rows(model, here, units, readings);
     return readings;
 }

@@ -53,6 +53,7 @@ struct BodyReadings {
     std::string why_no_force;      ///< empty where a muscle force is said, or the muscles rest
     std::optional<ForcePair> pair; ///< with the load on that joint; empty without load or force
     std::string balance;           ///< how it would fall; empty when it stands
+    std::string sunk;              ///< what lies below the floor; empty when nothing does
 };
 
 BodyReadings read_axes(const BodyModel& model, setup::UnitSystem units);

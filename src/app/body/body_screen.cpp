@@ -108,6 +108,9 @@ bool press_for_view(BodyScreen& screen, const KeyPress& key, setup::UnitSystem u
         screen.plot.subject = kPlotSubjects[next % std::size(kPlotSubjects)];
         return true;
     }
+    case key::kM:
+        screen.face = screen.face == ColumnFace::make ? ColumnFace::readings : ColumnFace::make;
+        return true;
     case key::kS:
         screen.column.spread = !screen.column.spread;
         return true;
@@ -184,6 +187,53 @@ void run_plot(const Style& style, const Layout& layout, setup::UnitSystem units,
         screen.notice = std::move(notice);
 }
 
+/// @return the lever of the chosen joint when it was asked for on the bench
+std::optional<setup::LeverSetup> run_readings_column(const Style& style, const Layout& layout,
+                                                     const BodyColumnShown& shown,
+                                                     BodyScreen& screen) {
+    const BodyColumnWishes wishes =
+        draw_body_column(style, layout, screen.model, shown, screen.column);
+    screen.face = wishes.face;
+    if (wishes.chosen_axis)
+        update(screen.model, ChooseAxis{*wishes.chosen_axis});
+    if (wishes.play)
+        screen.playing = !screen.playing;
+    if (!wishes.as_lever)
+        return std::nullopt;
+    auto lever = lever_of_axis(screen.model);
+    if (lever)
+        return *std::move(lever);
+    screen.model.message = lever.error();
+    return std::nullopt;
+}
+
+/// Another person or stance is fitted anew; what hangs on the body is seen to.
+bool changes_extent(const BodyIntent& intent) {
+    const auto* edit = std::get_if<EditExercise>(&intent);
+    return edit != nullptr && (std::holds_alternative<setup::ChangePerson>(edit->edit) ||
+                               std::holds_alternative<setup::TakeStance>(edit->edit));
+}
+
+void run_build_column(const Style& style, const Layout& layout, setup::UnitSystem units,
+                      BodyScreen& screen) {
+    const BodyReadings& readings = readings_of(screen.model, units, screen.column);
+    const BuildWishes wishes = draw_build_column(
+        style, layout, screen.model,
+        {units, screen.playing, screen.stances, {readings.balance, readings.sunk}, screen.notice},
+        screen.build);
+    screen.face = wishes.face;
+    if (wishes.play)
+        screen.playing = !screen.playing;
+    if (!wishes.intent)
+        return;
+    const setup::BodyView before = screen.model.state.setup.view;
+    apply_intent(screen, *wishes.intent);
+    screen.playing = screen.playing && screen.model.moves();
+    screen.stage_fits = screen.stage_fits && !changes_extent(*wishes.intent);
+    if (screen.model.state.setup.view != before)
+        look_from(screen, scene::camera_of(screen.model.state.setup.view));
+}
+
 } // namespace
 
 void open_exercise(BodyScreen& screen, const setup::BodySetup& setup) {
@@ -220,12 +270,12 @@ BodyFrame run_body(const Style& style, const Layout& layout, const FrameInput& i
                 std::max(room.low.x() - 48.0, 200.0), screen.hand.chosen, screen.field))
             apply_intent(screen, *intent);
     const TorqueSpread* spread = keep_spread(screen);
-    const BodyColumnWishes column = draw_body_column(
-        style, layout, screen.model, {units, screen.playing, spread, screen.notice}, screen.column);
-    if (column.chosen_axis)
-        update(screen.model, ChooseAxis{*column.chosen_axis});
-    if (column.play)
-        screen.playing = !screen.playing;
+    std::optional<setup::LeverSetup> lever;
+    if (screen.face == ColumnFace::make)
+        run_build_column(style, layout, units, screen);
+    else
+        lever = run_readings_column(style, layout, {units, screen.playing, spread, screen.notice},
+                                    screen);
     fit_stage(style, layout, screen);
     const bool plotted = screen.model.moves() && room.high.x() > room.low.x();
     if (plotted)
@@ -238,7 +288,7 @@ BodyFrame run_body(const Style& style, const Layout& layout, const FrameInput& i
     // While it is played nothing is kept; where it was stopped is.
     const bool moved = screen.model.stamp() != before || played;
     return {&screen.picture.drawing,
-            screen.model.version != before.version || (moved && !screen.playing)};
+            screen.model.version != before.version || (moved && !screen.playing), std::move(lever)};
 }
 
 } // namespace steelyard::app

@@ -6,6 +6,8 @@
 #include "app/body/body_bar.h"
 #include "app/body/body_column.h"
 #include "app/body/body_picture.h"
+#include "app/build/build_column.h"
+#include "setup/lever/lever_setup.h"
 
 #include <filesystem>
 
@@ -21,7 +23,10 @@ struct BodyScreen {
     double played_s = 0.0; ///< into the repetition
     BodyStageState hand;
     BodyNumberField field;
+    ColumnFace face = ColumnFace::readings;
     BodyColumnState column;
+    BuildColumnState build;
+    std::vector<setup::BodySetup> stances; ///< to begin an exercise from, or to change to
     PlotPanel plot;
     BodyPicture picture;
     SpreadKeeper spread;
@@ -39,11 +44,13 @@ void open_exercise(BodyScreen& screen, const setup::BodySetup& setup);
 struct BodyFrame {
     const scene::Drawing* drawing = nullptr; ///< kept by the screen until its next frame
     bool changed = false; ///< the exercise on the stage, or its place, is another than before
+    std::optional<setup::LeverSetup> lever; ///< of the chosen joint, to be shown on the bench
 };
 
 /// Runs one frame. Keys besides those of press_on_body: Space plays, 1 2 3 look from the side, the
 /// front, above, Home looks as the setup says, R unfolds the next reading, P chooses what is
-/// plotted, S shows how much bodies differ, + and - go nearer and farther.
+/// plotted, S shows how much bodies differ, M turns the column to how the exercise is made and
+/// back, + and - go nearer and farther.
 BodyFrame run_body(const Style& style, const Layout& layout, const FrameInput& input,
                    setup::UnitSystem units, BodyScreen& screen);
 

@@ -68,6 +68,15 @@ void draw_terms(const Style& style, const Layout& layout, GlossaryState& state,
     pen.skip(layout.narrow ? 26.0F : 36.0F);
     if (word_button(style, "close", {pen.left(), pen.y()}, "Close the glossary", false))
         frame.close = true;
+    pen.skip(28.0F);
+    if (word_button(style, "print", {pen.left(), pen.y()}, "Make a handout with a formula sheet",
+                    false))
+        frame.print = true;
+    if (!state.remark.empty()) {
+        pen.skip(26.0F);
+        pen.paragraph(kCaption, state.remark);
+        pen.skip(-20.0F);
+    }
     pen.skip(16.0F);
     ImGui::SetCursorScreenPos({pen.left(), pen.y()});
     ImGui::SetNextItemWidth(pen.width());

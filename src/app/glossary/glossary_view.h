@@ -23,6 +23,7 @@ struct GlossaryState {
     std::size_t chosen = 0; ///< index into the terms
     bool wants_keyboard = true;
     bool brings_up = true; ///< the chosen term is to come into sight
+    std::string remark;    ///< what came of printing it
 
     /// The chosen term's stage solved; empty where it has none.
     struct Shown {
@@ -41,6 +42,7 @@ void step_term(GlossaryState& state, int by);
 
 struct GlossaryFrame {
     bool close = false;
+    bool print = false;
     scene::Drawing drawing; ///< on the sheet, in the window's own places
 };
 

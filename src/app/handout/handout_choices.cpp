@@ -66,6 +66,9 @@ std::vector<HandoutRow> rows_of(const HandoutChoices& now,
             {"Type",
              {word(now, &HandoutChoices::large_print, false, "usual"),
               word(now, &HandoutChoices::large_print, true, "large print")}},
+            {"Units",
+             {word(now, &HandoutChoices::us_units, false, "SI"),
+              word(now, &HandoutChoices::us_units, true, "US (lb, in)")}},
             format_row(now)};
 }
 
@@ -129,6 +132,7 @@ read_seed(const std::string& typed, const HandoutChoices& choices,
         return tl::make_unexpected(fmt::format("There is no sheet \"{}\" here.", code->blueprint));
     read.blueprint = static_cast<std::size_t>(named - blueprints.begin());
     read.seed = code->seed;
+    read.us_units = code->us_units;
     // A set of one has no letter; the letter A says that there was a B.
     read.versions = code->version < 0 ? 1 : std::max(2, code->version + 1);
     return read;
@@ -149,6 +153,7 @@ sheets_of(const HandoutChoices& choices, const std::vector<publish::Blueprint>& 
     publish::Blueprint blueprint = blueprints[choices.blueprint];
     blueprint.paper = choices.paper;
     blueprint.large_print = choices.large_print;
+    blueprint.in_us_units = choices.us_units;
     return publish::make_worksheets(bank, blueprint, choices.seed, choices.versions, progress)
         .map_error([](const publish::PublishError& error) { return error.message; });
 }

@@ -17,6 +17,7 @@ struct HandoutChoices {
     int versions = 1;
     publish::PaperSize paper = publish::PaperSize::a4;
     bool large_print = false;
+    bool us_units = false;
     std::vector<publish::HandoutFormat> formats{publish::HandoutFormat::pdf};
     std::string folder; ///< where the files go, as typed
 
@@ -36,12 +37,12 @@ struct HandoutRow {
     std::vector<HandoutWord> words;
 };
 
-/// The rows from top to bottom: sheet, seed, versions, paper, type, formats.
+/// The rows from top to bottom: sheet, seed, versions, paper, type, units, formats.
 std::vector<HandoutRow> rows_of(const HandoutChoices& choices,
                                 const std::vector<publish::Blueprint>& blueprints);
 inline constexpr std::size_t kSheetRow = 0;
 inline constexpr std::size_t kSeedRow = 1;
-inline constexpr std::size_t kFormatRow = 5;
+inline constexpr std::size_t kFormatRow = 6;
 
 /// The choices after a step in a row: to the next word, of the seed to the next number. Steps
 /// beyond the ends of a row, and in the row of formats, change nothing.

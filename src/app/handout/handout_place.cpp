@@ -8,6 +8,14 @@ HandoutPlace::HandoutPlace(Surroundings& around) {
     screen_.places.shipped = around.library.data_folder() / "assets" / "blueprints";
     stock_shelf(screen_);
     make_first_choices(screen_);
+    follow_units(around.units);
+}
+
+void HandoutPlace::follow_units(setup::UnitSystem units) {
+    if (units == followed_)
+        return;
+    followed_ = units;
+    screen_.choices.us_units = units == setup::UnitSystem::us;
 }
 
 /// Whoever writes a blueprint goes back and forth between its file and this place.
@@ -20,6 +28,7 @@ void HandoutPlace::open(const OpenedFile& file, Surroundings& /*around*/) {
 }
 
 PlaceFrame HandoutPlace::run(const PlaceInput& input) {
+    follow_units(input.around.units);
     run_handout(input.style, input.layout, input.frame, input.around.library.bank(), screen_);
     return {};
 }

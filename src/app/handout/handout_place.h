@@ -17,7 +17,11 @@ public:
     bool moving() const override { return screen_.working(); }
 
 private:
+    /// A change of the person's units is one of the sheet's.
+    void follow_units(setup::UnitSystem units);
+
     HandoutScreen screen_;
+    setup::UnitSystem followed_ = setup::UnitSystem::si;
 };
 
 } // namespace steelyard::app

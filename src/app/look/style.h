@@ -12,6 +12,7 @@
 namespace steelyard::app {
 
 class PressLetters;
+class TermLinks;
 
 /// Fonts, look and scale of the sheet in this frame.
 struct Style {
@@ -20,6 +21,8 @@ struct Style {
     Narration* narration = nullptr; ///< hears every text that is drawn; null = nobody listens
     /// Offers what can be pressed to the keys; null = by the mouse only.
     PressLetters* letters = nullptr;
+    /// Leads from terms in texts to the glossary; null = texts are only read.
+    TermLinks* terms = nullptr;
 
     /// A length of the layout at the present text size [px].
     float px(float at_100_percent) const { return at_100_percent * fonts.scale; }

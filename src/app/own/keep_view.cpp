@@ -7,6 +7,7 @@
 #include "app/widgets/keyboard_wish.h"
 #include "app/widgets/pressed_key.h"
 #include "app/widgets/word_row.h"
+#include "setup/toml/letters.h"
 
 #include <fmt/format.h>
 #include <imgui_stdlib.h>
@@ -20,9 +21,6 @@ namespace {
 using scene::Role;
 using scene::TextSize;
 
-/// Names are no longer than a line of the shelf [bytes].
-constexpr std::size_t kLongestName = 80;
-
 enum class KeepWish {
     same_file, ///< in the file that it came from, renamed where the name is another
     new_file,
@@ -35,9 +33,10 @@ std::string free_name(const OwnSetups& own, const std::string& wanted) {
         return std::any_of(all.begin(), all.end(),
                            [&](const OwnSetup& one) { return head_of(one.setup).name == name; });
     };
+    constexpr std::size_t kMostOfIt = setup::kMostLetters - 5; // a number stands after it
     std::string name = wanted;
     for (int number = 2; is_taken(name); ++number)
-        name = fmt::format("{} {}", wanted, number);
+        name = fmt::format("{} {}", setup::short_text(wanted, kMostOfIt), number);
     return name;
 }
 
@@ -55,16 +54,6 @@ void keep(const OwnSetups& own, KeepWish wish, KeepState& state, KeepFrame& fram
     frame.close = true;
 }
 
-/// Cuts between two letters, never within the bytes of one.
-void shorten(std::string& name) {
-    if (name.size() <= kLongestName)
-        return;
-    std::size_t end = kLongestName;
-    while (end > 0 && (static_cast<unsigned char>(name[end]) & 0xC0U) == 0x80U)
-        --end;
-    name.resize(end);
-}
-
 /// @return true when Enter ended it
 bool draw_name(ImVec2 at, float width_px, KeepState& state, KeepFrame& frame) {
     ImGui::SetCursorScreenPos(at);
@@ -76,7 +65,8 @@ bool draw_name(ImVec2 at, float width_px, KeepState& state, KeepFrame& frame) {
                                                       ImGuiInputTextFlags_AutoSelectAll);
     if (ImGui::IsItemDeactivated() && is_pressed(ImGuiKey_Escape))
         frame.close = true;
-    shorten(state.name);
+    if (setup::fault_of_short_text(state.name))
+        state.name = setup::typed_name(state.name);
     return entered;
 }
 
@@ -97,6 +87,17 @@ float draw_pictures(const Style& style, ImVec2 at, float width_px, KeepState& st
             state.taking.work->stop();
         return at.y;
     }
+    std::vector<RowWord> shapes;
+    for (const PictureShape& shape : kPictureShapes)
+        shapes.push_back({shape.word, shapes.size() == state.shape});
+    shapes.push_back({"see-through", !state.has_sheet});
+    if (const auto pressed = draw_word_row(style, "shapes", shapes, at, at.x + width_px)) {
+        if (*pressed < std::size(kPictureShapes))
+            state.shape = *pressed;
+        else
+            state.has_sheet = !state.has_sheet;
+    }
+    at.y += style.px(36.0F);
     std::vector<RowWord> words;
     for (const PictureKind& kind : state.kinds)
         words.push_back({kind.word, false});

@@ -20,6 +20,8 @@ struct KeepState {
     std::string name;               ///< as typed so far
     std::string fault;              ///< why it could not be kept, and what to do
     std::vector<PictureKind> kinds; ///< of pictures that can be made of it
+    std::size_t shape = 0;          ///< of the pictures, in kPictureShapes
+    bool has_sheet = true;          ///< false: pictures are see-through behind what is drawn
     TakeAlong taking;
     bool wants_keyboard = true; ///< the name has yet to get it
 };

@@ -40,8 +40,10 @@ tl::expected<scene::Drawing, mechanics::MechanicsError> still_of(const PictureWi
 }
 
 Made make_still(const PictureWish& wish, const fs::path& path) {
-    const auto drawing = still_of(wish);
-    if (!drawing)
+    auto drawing = still_of(wish);
+    if (drawing)
+        drawing->has_sheet = wish.has_sheet;
+    else
         return tl::unexpected("It cannot be drawn: " + drawing.error().key + " should be " +
                               drawing.error().expected + ".");
     const auto written = publish::write_picture(*drawing, wish.look, wish.size, path, wish.tools);

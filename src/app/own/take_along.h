@@ -25,12 +25,22 @@ struct PictureKind {
 /// Those that this edition can make of a setup.
 std::vector<PictureKind> picture_kinds(const setup::Setup& setup, const publish::Tools& tools);
 
+/// How a picture lies.
+struct PictureShape {
+    const char* word; ///< as it is offered
+    publish::PictureSize size;
+};
+/// For a slide, for a page that shows squares, for a telephone held upright.
+inline constexpr PictureShape kPictureShapes[] = {
+    {"wide", {1280, 720}}, {"square", {1080, 1080}}, {"upright", {1080, 1350}}};
+
 /// What a picture is made from.
 struct PictureWish {
     lesson::LessonStage stage; ///< its setup, the place on its path and the view
     std::vector<mechanics::Muscle> muscles;
     scene::Look look = scene::Look::light;
     publish::PictureSize size{1280, 720};
+    bool has_sheet = true;        ///< of a still one; false = see-through behind what is drawn
     std::filesystem::path folder; ///< is made if it is not there
     publish::Tools tools;
 };

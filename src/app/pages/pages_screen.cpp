@@ -6,6 +6,7 @@
 #include "app/widgets/buttons.h"
 #include "app/widgets/column_pen.h"
 #include "app/widgets/rail.h"
+#include "app/widgets/told_text.h"
 #include "app/workshop/room_stage.h"
 #include "app/workshop/show_view.h"
 #include "words/caution.h"
@@ -71,8 +72,8 @@ float draw_head(const Style& style, const Layout& layout, const PagesScreen& scr
               fmt::format("Page {} of {}", model.page + 1, model.lesson.steps.size()));
     y += style.px(32.0F);
     const TextStyle idea{TextSize::reading, false, Role::ink};
-    y = draw_paragraph(list, style, idea, {left_px, y}, std::min(width_px, style.px(760.0F)),
-                       view.prompt);
+    y = draw_told_on_stage(style, "idea", idea, {left_px, y}, std::min(width_px, style.px(760.0F)),
+                           view.prompt);
     if (!model.step().also.empty())
         y = draw_paragraph(list, style, kCaption, {left_px, y - style.px(4.0F)}, width_px,
                            also_called(model.step().also));

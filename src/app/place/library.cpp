@@ -34,6 +34,19 @@ const ExerciseShelf& Library::exercises() {
     return *exercises_;
 }
 
+const ExerciseShelf& Library::stances() {
+    if (!stances_)
+        stances_ = read_exercises(data_folder_ / "assets" / "stances");
+    return *stances_;
+}
+
+const std::vector<setup::NamedSegmentTable>& Library::segment_tables() {
+    if (!segment_tables_)
+        segment_tables_ =
+            setup::shipped_segment_tables().value_or(std::vector<setup::NamedSegmentTable>{});
+    return *segment_tables_;
+}
+
 const tl::expected<std::vector<mechanics::Muscle>, std::string>& Library::muscles() {
     if (!muscles_)
         muscles_ = setup::shipped_muscles().map_error(
@@ -51,9 +64,8 @@ const std::vector<std::string>& Library::sources() {
     if (sources_)
         return *sources_;
     sources_.emplace();
-    if (const auto tables = setup::shipped_segment_tables())
-        for (const setup::NamedSegmentTable& named : *tables)
-            sources_->push_back("segments: " + named.table.source);
+    for (const setup::NamedSegmentTable& named : segment_tables())
+        sources_->push_back("segments: " + named.table.source);
     if (const auto& known = muscles())
         for (const mechanics::Muscle& muscle : *known)
             add_muscle_sources(muscle, *sources_);

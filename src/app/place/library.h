@@ -26,8 +26,12 @@ public:
     const LeverShelf& levers();
     /// Exercises that are shipped.
     const ExerciseShelf& exercises();
+    /// Ways to stand, sit, lie and hang, from which an exercise is begun.
+    const ExerciseShelf& stances();
     /// What the person has kept.
     const OwnSetups& own() const { return own_; }
+    /// Tables of body segments that are shipped; none when they cannot be read.
+    const std::vector<setup::NamedSegmentTable>& segment_tables();
     /// Muscles that are shipped, or a sentence saying why they cannot be had.
     const tl::expected<std::vector<mechanics::Muscle>, std::string>& muscles();
     const problems::Bank& bank();
@@ -40,6 +44,8 @@ private:
     OwnSetups own_;
     std::optional<LeverShelf> levers_;
     std::optional<ExerciseShelf> exercises_;
+    std::optional<ExerciseShelf> stances_;
+    std::optional<std::vector<setup::NamedSegmentTable>> segment_tables_;
     std::optional<tl::expected<std::vector<mechanics::Muscle>, std::string>> muscles_;
     std::optional<problems::Bank> bank_;
     std::optional<std::vector<std::string>> sources_;

@@ -10,6 +10,7 @@
 #include "app/saved/saved_work.h"
 #include "lesson/lesson.h"
 #include "publish/tools.h"
+#include "setup/setup.h"
 
 #include <filesystem>
 #include <optional>
@@ -55,7 +56,11 @@ struct LookAround {};
 struct BringFrom {
     PlaceName place;
 };
-using PlaceWish = std::variant<GoTo, LookAround, BringFrom>;
+/// To have a setup shown at the place where such setups stand.
+struct ShowSetup {
+    setup::Setup setup;
+};
+using PlaceWish = std::variant<GoTo, LookAround, BringFrom, ShowSetup>;
 
 /// What came of a frame of a place.
 struct PlaceFrame {

@@ -41,13 +41,11 @@ template <typename Kind> void put_back(const OwnSetups& own, Choosable<Kind>& sh
 }
 
 template <typename Kind>
-PlaceFrame run_kind(const PlaceInput& input, const std::string& heading, const char* new_word,
-                    const std::optional<Kind>& new_one, Choosable<Kind>& shelf,
-                    const PutOnStage<Kind>& put) {
+PlaceFrame run_kind(const PlaceInput& input, const std::string& heading, const BeginNew& anew,
+                    Choosable<Kind>& shelf, const PutOnStage<Kind>& put) {
     Library& library = input.around.library;
     look_up(input, library, shelf);
-    ShelfContent content{heading, new_one ? new_word : nullptr, !shelf.removed.empty(),
-                         shelf.offered.faults};
+    ShelfContent content{heading, anew.word, !shelf.removed.empty(), shelf.offered.faults};
     if (!shelf.trouble.empty())
         content.faults.push_back(shelf.trouble);
     ShelfFrame result =
@@ -59,8 +57,11 @@ PlaceFrame run_kind(const PlaceInput& input, const std::string& heading, const c
     else if (result.put_back)
         put_back(library.own(), shelf);
     else if (result.opened || result.makes_new) {
-        put(result.opened ? shelf.offered.setups[*result.opened] : Shelved<Kind>{*new_one});
         shelf.state.open = false;
+        if (result.opened)
+            put(shelf.offered.setups[*result.opened]);
+        else
+            anew.begin();
         frame.changed = true;
     }
     return frame;
@@ -68,16 +69,36 @@ PlaceFrame run_kind(const PlaceInput& input, const std::string& heading, const c
 
 } // namespace
 
-PlaceFrame run_shelf(const PlaceInput& input, const std::string& heading,
-                     const std::optional<setup::LeverSetup>& new_one,
+PlaceFrame run_shelf(const PlaceInput& input, const std::string& heading, const BeginNew& anew,
                      Choosable<setup::LeverSetup>& shelf,
                      const PutOnStage<setup::LeverSetup>& put) {
-    return run_kind(input, heading, "New lever", new_one, shelf, put);
+    return run_kind(input, heading, anew, shelf, put);
 }
 
-PlaceFrame run_shelf(const PlaceInput& input, const std::string& heading,
+PlaceFrame run_shelf(const PlaceInput& input, const std::string& heading, const BeginNew& anew,
                      Choosable<setup::BodySetup>& shelf, const PutOnStage<setup::BodySetup>& put) {
-    return run_kind<setup::BodySetup>(input, heading, nullptr, std::nullopt, shelf, put);
+    return run_kind(input, heading, anew, shelf, put);
+}
+
+PlaceFrame run_stances(const PlaceInput& input, ShelfState& state,
+                       const std::function<void(const setup::BodySetup&)>& begin) {
+    const ExerciseShelf& stances = input.around.library.stances();
+    const scene::Point picture_px = card_picture_px(input.style, input.window_px);
+    if (state.is_old || state.cards_width_px != picture_px.x())
+        state.cards = cards_of(stances, picture_px);
+    state.cards_width_px = picture_px.x();
+    state.is_old = false;
+    ShelfFrame result =
+        draw_shelf(input.style, {"How does it begin?", nullptr, false, stances.faults},
+                   input.window_px, *input.frame.keys, state);
+    PlaceFrame frame;
+    frame.pictures = std::move(result.pictures);
+    if (result.opened) {
+        state.open = false;
+        begin(stances.setups[*result.opened].setup);
+        frame.changed = true;
+    }
+    return frame;
 }
 
 void draw_trouble(const PlaceInput& input, const std::string& sentence) {

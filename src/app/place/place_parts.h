@@ -35,13 +35,22 @@ template <typename Kind> KeptAs kept_as_shelved(const Shelved<Kind>& one) {
 /// What was chosen: a setup, and its file when it is an own one.
 template <typename Kind> using PutOnStage = std::function<void(const Shelved<Kind>&)>;
 
+/// How something new is begun instead of chosen.
+struct BeginNew {
+    const char* word = nullptr; ///< null = nothing can be begun here
+    std::function<void()> begin;
+};
+
 /// Runs a frame of a place whose shelf is open.
-/// @param new_one  a setup to begin a new one with; empty = none can be begun here
-PlaceFrame run_shelf(const PlaceInput& input, const std::string& heading,
-                     const std::optional<setup::LeverSetup>& new_one,
+PlaceFrame run_shelf(const PlaceInput& input, const std::string& heading, const BeginNew& anew,
                      Choosable<setup::LeverSetup>& shelf, const PutOnStage<setup::LeverSetup>& put);
-PlaceFrame run_shelf(const PlaceInput& input, const std::string& heading,
+PlaceFrame run_shelf(const PlaceInput& input, const std::string& heading, const BeginNew& anew,
                      Choosable<setup::BodySetup>& shelf, const PutOnStage<setup::BodySetup>& put);
+
+/// Runs a frame of a shelf with the ways to stand, sit, lie and hang.
+/// @param begin  what to do with the one that was chosen
+PlaceFrame run_stances(const PlaceInput& input, ShelfState& state,
+                       const std::function<void(const setup::BodySetup&)>& begin);
 
 /// Says in a place's own room why there is nothing to show.
 void draw_trouble(const PlaceInput& input, const std::string& sentence);

@@ -2,6 +2,7 @@
 
 #include "app/platform/folders.h"
 #include "learner/record/exchange/exchange.h"
+#include "learner/record/file/beside.h"
 #include "publish/files/whole_file.h"
 #include "setup/toml/input_error.h"
 #include "words/counted.h"
@@ -9,7 +10,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstdio>
 #include <fstream>
+#include <iterator>
+#include <set>
+#include <system_error>
 
 namespace steelyard::app {
 
@@ -30,6 +35,11 @@ Desk::Desk(const problems::Bank& bank, const std::filesystem::path& assets,
     standing_ = learner::fresh_standing(*course_);
     open(record_folder, now);
     stand(standing_, now);
+}
+
+void Desk::use_units(setup::UnitSystem units) {
+    if (course_ && course_->units != units)
+        course_ = learner::make_course(*course_->bank, course_->parameters, course_->exam, units);
 }
 
 void Desk::open(const std::filesystem::path& folder, const Clock& now) {
@@ -91,7 +101,10 @@ void Desk::choose(std::int64_t learner, const Clock& now) {
     auto standing = heed(record_->standing(learner, *course_, now));
     if (!standing)
         return;
+    if (!learner_ || learner_->id != learner)
+        waiting_.clear();
     learner_ = *found;
+    read_marked();
     stand(std::move(*standing), now);
     if (const std::string sentence = clock_notice(standing_, now); !sentence.empty())
         notice(sentence);
@@ -131,17 +144,115 @@ std::string Desk::set_exam_day(const std::string& typed, const Clock& now) {
 
 void Desk::keep_answer(const learner::Answer& answer, const Clock& now) {
     if (keeps())
-        if (auto standing = heed(record_->add_answer(learner_->id, *course_, answer, now)))
-            return stand(std::move(*standing), now);
-    stand(after_answer(*course_, standing_, answer, now.offset_s), now);
+        waiting_.push_back(answer);
+    if (!keeps() || !keep_waiting(now))
+        stand(after_answer(*course_, standing_, answer, now.offset_s), now);
+}
+
+bool Desk::keep_waiting(const Clock& now) {
+    if (waiting_.empty())
+        return true;
+    auto standing = heed(record_->add_answers(learner_->id, *course_, waiting_, now));
+    if (!standing)
+        return false;
+    waiting_.clear();
+    stand(std::move(*standing), now);
+    return true;
+}
+
+std::string Desk::kept_text() const {
+    if (!keeps())
+        return "Nothing is kept.";
+    if (waiting_.empty())
+        return "Every answer is kept.";
+    return fmt::format("{} could not be kept yet; Steelyard tries again with the next.",
+                       words::counted(static_cast<std::int64_t>(waiting_.size()), "answer"));
 }
 
 void Desk::back_up(const Clock& now) {
     if (!keeps())
         return;
+    keep_waiting(now);
     hear(record_->back_up_if_due(now).map_error([](const learner::RecordError& error) {
         return learner::RecordError{error.trouble, "No backup was made: " + error.message};
     }));
+}
+
+// --- beside the record
+// ----------------------------------------------------------------------------
+
+std::optional<std::filesystem::path> Desk::beside_record(const char* what) const {
+    if (!record_ || !learner_)
+        return std::nullopt;
+    return record_->folder() / learner::name_beside(what, learner_->id);
+}
+
+std::optional<std::string> Desk::kept_session() const {
+    const auto path = beside_record(learner::kSessionBeside);
+    if (!path)
+        return std::nullopt;
+    std::ifstream file(*path, std::ios::binary);
+    if (!file)
+        return std::nullopt;
+    return std::string(std::istreambuf_iterator<char>(file), {});
+}
+
+void Desk::keep_session(const std::string& text) {
+    if (const auto path = beside_record(learner::kSessionBeside); path && keeps())
+        if (const auto kept = publish::write_whole_file(*path, text, publish::Readers::owner);
+            !kept)
+            notice(kept.error().message);
+}
+
+void Desk::forget_session() {
+    std::error_code ignored; // what cannot be removed cannot have been written
+    if (const auto path = beside_record(learner::kSessionBeside); path && keeps())
+        std::filesystem::remove(*path, ignored);
+}
+
+void Desk::read_marked() {
+    marked_.clear();
+    if (const auto path = beside_record(learner::kMarksBeside)) {
+        std::ifstream file(*path);
+        for (std::string code; std::getline(file, code);)
+            if (!code.empty())
+                marked_.push_back(code);
+    }
+}
+
+bool Desk::is_marked(const std::string& code) const {
+    return std::find(marked_.begin(), marked_.end(), code) != marked_.end();
+}
+
+void Desk::mark(const std::string& code, bool wanted) {
+    marked_.erase(std::remove(marked_.begin(), marked_.end(), code), marked_.end());
+    if (wanted)
+        marked_.push_back(code);
+    std::string text;
+    for (const std::string& one : marked_)
+        text += one + '\n';
+    if (const auto path = beside_record(learner::kMarksBeside); path && keeps())
+        if (const auto kept = publish::write_whole_file(*path, text, publish::Readers::owner);
+            !kept)
+            notice(kept.error().message);
+}
+
+std::vector<std::string> Desk::mistakes(std::size_t most) {
+    constexpr int kLookBack = 400;
+    std::vector<std::string> wrong;
+    std::set<std::string> settled; // by a later answer
+    for (const learner::Answer& answer : last_answers(kLookBack)) {
+        const bool missed = answer.outcome == learner::Outcome::wrong ||
+                            answer.outcome == learner::Outcome::gave_up;
+        if (!missed && answer.outcome != learner::Outcome::right)
+            continue;
+        // Of two tries at a question the first one counts, and it stands behind the second here.
+        if (answer.attempt > 1 || !settled.insert(answer.code).second)
+            continue;
+        if (missed && wrong.size() < most)
+            wrong.push_back(answer.code);
+    }
+    return wrong;
 }
 
 // --- mock exams ----------------------------------------------------------------------------------
@@ -208,13 +319,18 @@ std::string Desk::export_record(const Clock& now) {
     const std::filesystem::path path =
         record_->folder() /
         fmt::format("answers-{}-{}.jsonl", learner_->id, learner::write_day(learner::day_of(now)));
-    std::string text;
-    const auto done = learner::export_json_lines(
-        *record_, *learner_, [&text](std::string_view line) { text.append(line).append("\n"); },
-        {});
-    if (!done)
-        return done.error().message;
-    const auto written = publish::write_whole_file(path, text, publish::Readers::owner);
+    const auto write = [&](std::FILE* file) -> tl::expected<void, publish::PublishError> {
+        return learner::export_json_lines(*record_, *learner_,
+                                          [file](std::string_view line) {
+                                              std::fwrite(line.data(), 1, line.size(), file);
+                                              std::fputc('\n', file);
+                                          },
+                                          {})
+            .map_error([](const learner::RecordError& error) {
+                return publish::PublishError{publish::PublishFault::stopped, error.message};
+            });
+    };
+    const auto written = publish::write_whole_file(path, write, publish::Readers::owner);
     if (!written)
         return written.error().message;
     return "Everything about you, one line an answer, is in " + where_given(path) + ".";
@@ -223,6 +339,9 @@ std::string Desk::export_record(const Clock& now) {
 void Desk::import_record(const std::filesystem::path& path, const Clock& now) {
     if (!has_course() || !can_add())
         return notice("No record can be written here, so nothing was taken in.");
+    std::error_code failed;
+    if (!std::filesystem::is_regular_file(path, failed))
+        return notice(path.filename().string() + " is no plain file; nothing was taken in.");
     std::ifstream file(path);
     const auto imported =
         learner::import_answers(*record_, *course_, file, path.filename().string(), {}, now, {});
@@ -234,9 +353,8 @@ void Desk::import_record(const std::filesystem::path& path, const Clock& now) {
     });
     if (whose != learners_.end())
         choose(whose->id, now);
-    notice(fmt::format("{} read, {} of them new, into the record of {}.",
-                       words::counted(imported->read, "answer"), imported->added,
-                       imported->learner));
+    notice(fmt::format("{} read, {} new, into the record of {}.", to_text(imported->read),
+                       words::counted(imported->added, "line"), imported->learner));
 }
 
 } // namespace steelyard::app

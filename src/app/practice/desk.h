@@ -37,6 +37,8 @@ public:
     /// False when the course cannot be had; the notices say why.
     bool has_course() const { return course_.has_value(); }
     const learner::Course& course() const { return *course_; }
+    /// Asks in other units from now on.
+    void use_units(setup::UnitSystem units);
 
     /// Sentences that the learner should know: what happened to the record.
     const std::vector<std::string>& notices() const { return notices_; }
@@ -63,9 +65,24 @@ public:
     /// Leaves the placement out from now on.
     void skip_placement() { standing_.placement_over = true; }
 
+    /// Keeps an answer, and with it those that could not be kept before.
     void keep_answer(const learner::Answer& answer, const learner::Clock& now);
+    bool has_kept_all() const { return keeps() && waiting_.empty(); }
+    /// What may be said of the answers given so far: that every one is kept, or how many are not.
+    std::string kept_text() const;
     /// Makes the day's backup: when a session has ended.
     void back_up(const learner::Clock& now);
+
+    // What is kept beside the record: a session in progress as text, and what was marked.
+    std::optional<std::string> kept_session() const;
+    void keep_session(const std::string& text);
+    void forget_session();
+    /// Codes of the questions that were marked to come back to, oldest first.
+    const std::vector<std::string>& marked() const { return marked_; }
+    bool is_marked(const std::string& code) const;
+    void mark(const std::string& code, bool wanted);
+    /// Codes of the questions that were not answered right lately and not since, newest first.
+    std::vector<std::string> mistakes(std::size_t most);
 
     // Mock exams.
     std::optional<learner::Exam> unfinished_exam();
@@ -88,12 +105,16 @@ public:
 
 private:
     void open(const std::filesystem::path& folder, const learner::Clock& now);
+    std::optional<std::filesystem::path> beside_record(const char* what) const;
+    void read_marked();
     void notice(const std::string& sentence);
     /// Notices what went wrong, and what happened to the record meanwhile. @return whether it is
     /// done
     bool hear(const learner::Recorded<void>& done);
     /// The value, or nothing after its error was noticed.
     template <typename T> std::optional<T> heed(learner::Recorded<T> recorded);
+    /// @return whether all that waits to be kept is
+    bool keep_waiting(const learner::Clock& now);
     void stand(learner::Standing standing, const learner::Clock& now);
 
     std::optional<learner::Course> course_;
@@ -101,8 +122,10 @@ private:
     std::vector<std::string> notices_;
     std::vector<learner::Learner> learners_;
     std::optional<learner::Learner> learner_;
+    std::vector<learner::Answer> waiting_; ///< of the learner, not kept yet: the disk was full
     learner::Standing standing_;
     Outlook outlook_;
+    std::vector<std::string> marked_;
 };
 
 } // namespace steelyard::app

@@ -157,8 +157,9 @@ void draw_desk(const Style& style, const Layout& layout, const std::vector<HomeL
         pen.paragraph(kFault, notice);
         pen.skip(6.0F);
     }
-    pen.paragraph(kCaption, desk.keeps() ? "Every answer is kept on this machine, and goes nowhere."
-                                         : "Nothing is kept.");
+    pen.paragraph(kCaption, desk.has_kept_all()
+                                ? "Every answer is kept on this machine, and goes nowhere."
+                                : desk.kept_text());
     pen.finish(24.0F);
     end_area();
 }
@@ -168,13 +169,16 @@ void draw_desk(const Style& style, const Layout& layout, const std::vector<HomeL
 std::vector<HomeLine> door_lines(const Desk& desk, const HomeScreen& screen) {
     const int length = session_length(desk.outlook().plan);
     const learner::ExamBlueprint& exam = desk.course().exam;
-    return {{Door::session, "Today's session  (T)",
-             is_new(desk) ? fmt::format("First a placement of at most {} questions finds out where "
-                                        "you stand; then practice.",
-                                        desk.course().parameters.placement_questions)
-                          : fmt::format("{} questions, those that you need most; hints when you "
-                                        "want them.",
-                                        length)},
+    return {{Door::session,
+             screen.session_waits.empty() ? "Today's session  (T)" : "Go on where you were  (T)",
+             !screen.session_waits.empty() ? screen.session_waits
+             : is_new(desk)
+                 ? fmt::format("First a placement of at most {} questions finds out where "
+                               "you stand; then practice.",
+                               desk.course().parameters.placement_questions)
+                 : fmt::format("{} questions, those that you need most; hints when you "
+                               "want them.",
+                               length)},
             {Door::quick, "Quick quiz  (Q)", "Five questions in less than three minutes."},
             {Door::exam, screen.exam_waits ? "Go on with the mock exam  (E)" : "Mock exam  (E)",
              screen.exam_waits ? "It waits where you left it; the time in between does not count."

@@ -42,6 +42,8 @@ struct HomeScreen {
     std::string text;
     std::string fault;
     bool exam_waits = false; ///< a mock exam was begun and not finished
+    /// A session that was begun and not ended: where it goes on; empty without one.
+    std::string session_waits;
 };
 
 /// The doors at the left.

@@ -1,7 +1,12 @@
 #include "app/practice/practice_place.h"
 
 #include "app/place/place_parts.h"
+#include "learner/study/kept_session.h"
 #include "learner/time/wall_clock.h"
+#include "problems/marking/marking.h"
+#include "problems/question/generator.h"
+
+#include <fmt/format.h>
 
 #include <random>
 #include <utility>
@@ -12,6 +17,9 @@ namespace {
 
 using learner::Present;
 using learner::SessionKind;
+
+/// Mistakes that are redone in one go.
+constexpr std::size_t kMistakes = 8;
 
 std::uint64_t any_seed() {
     return std::random_device{}();
@@ -28,9 +36,10 @@ void PracticePlace::enter(Surroundings& around) {
                       now);
     else if (screen_ == Screen::home && desk_->has_course())
         go_home(now);
+    desk_->use_units(around.units);
     if (screen_ != Screen::home)
         return;
-    home_.exam_waits = desk_->unfinished_exam().has_value();
+    note_what_waits(now);
     if (desk_->wants_name())
         begin_typing(home_, Typing::name, "");
 }
@@ -57,6 +66,7 @@ void PracticePlace::open(const OpenedFile& file, Surroundings& /*around*/) {
 
 const QuestionScreen* PracticePlace::open_question() const {
     return screen_ == Screen::session ? &session_.question
+           : screen_ == Screen::past  ? &past_
            : screen_ == Screen::exam  ? &exam_.question
                                       : nullptr;
 }
@@ -75,7 +85,84 @@ std::optional<double> PracticePlace::next_frame_in_s() const {
 void PracticePlace::go_home(const learner::Clock& now) {
     screen_ = Screen::home;
     desk_->refresh(now);
+    note_what_waits(now);
+}
+
+void PracticePlace::note_what_waits(const learner::Clock& now) {
     home_.exam_waits = desk_->unfinished_exam().has_value();
+    home_.session_waits.clear();
+    if (!desk_->has_course())
+        return;
+    const auto text = desk_->kept_session();
+    const auto kept = text ? learner::read_session(*text, desk_->course()) : std::nullopt;
+    if (kept)
+        home_.session_waits =
+            fmt::format("A session was not ended. {}; what you answered is kept.",
+                        count_text(kept->session, {desk_->course(), desk_->standing(), now}));
+}
+
+void PracticePlace::redo(std::vector<std::string> codes, const learner::Clock& now) {
+    if (codes.empty())
+        return;
+    screen_ = Screen::session;
+    open_session(session_,
+                 learner::begin_redo({desk_->course(), desk_->standing(), now}, std::move(codes),
+                                     any_seed()),
+                 *desk_, now);
+}
+
+/// Shows a question as it was, with the answer that was given and the whole solution.
+void PracticePlace::reopen(const learner::Answer& answer) {
+    auto question = problems::question_from_code(*desk_->course().bank, answer.code);
+    if (!question) {
+        progress_.remark = question.error().message;
+        return;
+    }
+    QuestionWords words;
+    words.above =
+        answer.typed.empty() ? "You gave no answer to this one." : "You answered: " + answer.typed;
+    words.next = "Try it again";
+    words.leave = "Back to progress";
+    words.explains = true;
+    words.marked = desk_->is_marked(answer.code);
+    QuestionModel model;
+    model.asking = learner::asked_before(std::move(*question));
+    if (!answer.typed.empty()) {
+        model.asking.told =
+            problems::mark(*desk_->course().bank, model.asking.question, answer.typed);
+        take_answer(model, answer.typed);
+    }
+    app::open_question(past_, std::move(model), std::move(words));
+    screen_ = Screen::past;
+}
+
+scene::Drawing PracticePlace::run_past_screen(const PlaceInput& input, const learner::Clock& now) {
+    QuestionFrame result =
+        run_question(input.style, input.layout, *desk_->course().bank, input.frame, past_);
+    const std::string code = past_.model->question().code;
+    switch (result.wish) {
+    case QuestionWish::next_question:
+        redo({code}, now);
+        break;
+    case QuestionWish::leave:
+        screen_ = Screen::progress;
+        break;
+    case QuestionWish::mark:
+        past_.words.marked = !past_.words.marked.value_or(false);
+        desk_->mark(code, *past_.words.marked);
+        break;
+    case QuestionWish::explain:
+        if (const auto skill = desk_->course().find(past_.model->question().skill)) {
+            const std::string trouble = open_pages_of(*skill, "Back to the question", input.around);
+            if (!trouble.empty())
+                past_.words.above += ' ' + trouble;
+        }
+        break;
+    case QuestionWish::none:
+    case QuestionWish::skip:
+        break;
+    }
+    return std::move(result.drawing);
 }
 
 void PracticePlace::open(Door door, const learner::Clock& now) {
@@ -90,6 +177,9 @@ void PracticePlace::open(Door door, const learner::Clock& now) {
     switch (door) {
     case Door::session:
         screen_ = Screen::session;
+        if (const auto kept = desk_->kept_session();
+            kept && resume_session(session_, *kept, *desk_, now))
+            return;
         return open_session(session_, begin_day(present, any_seed()), *desk_, now);
     case Door::quick:
         screen_ = Screen::session;
@@ -113,7 +203,7 @@ void PracticePlace::run_home_screen(const PlaceInput& input, const learner::Cloc
         open(*door, now);
     } else if (const auto* other = std::get_if<ChooseLearner>(&*result.chosen)) {
         desk_->choose(other->id, now);
-        home_.exam_waits = desk_->unfinished_exam().has_value();
+        note_what_waits(now);
     } else if (std::holds_alternative<SkipPlacement>(*result.chosen)) {
         desk_->skip_placement();
         open(Door::session, now);
@@ -155,6 +245,8 @@ scene::Drawing PracticePlace::run_session_screen(const PlaceInput& input,
                          ? begin_skill(present, session_.session.skill, any_seed())
                          : begin_day(present, any_seed()),
                      *desk_, now);
+    } else if (result.redo) {
+        redo(desk_->mistakes(kMistakes), now);
     } else if (result.left) {
         go_home(now);
     } else if (result.explain) {
@@ -171,6 +263,12 @@ scene::Drawing PracticePlace::run_progress_screen(const PlaceInput& input,
         go_home(now);
     else if (result.explain)
         progress_.remark = open_pages_of(*result.explain, "Back to the staircase", input.around);
+    else if (result.reopen)
+        reopen(*result.reopen);
+    else if (result.redo_mistakes)
+        redo(desk_->mistakes(kMistakes), now);
+    else if (result.redo_marked)
+        redo(desk_->marked(), now);
     else if (result.practise) {
         screen_ = Screen::session;
         open_session(session_,
@@ -198,6 +296,8 @@ scene::Drawing PracticePlace::run_screen(const PlaceInput& input, const learner:
             go_home(now);
         return std::move(result.drawing);
     }
+    if (screen_ == Screen::past)
+        return run_past_screen(input, now);
     return screen_ == Screen::session ? run_session_screen(input, now)
                                       : run_progress_screen(input, now);
 }
@@ -210,6 +310,7 @@ PlaceFrame PracticePlace::run(const PlaceInput& input) {
         draw_trouble(input, desk_->notices().front());
         return frame;
     }
+    desk_->use_units(input.around.units);
     if (screen_ == Screen::home)
         run_home_screen(input, now);
     else

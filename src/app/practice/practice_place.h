@@ -31,10 +31,14 @@ public:
     std::optional<double> next_frame_in_s() const override;
 
 private:
-    enum class Screen { home, session, exam, progress, pages };
+    enum class Screen { home, session, exam, progress, pages, past };
 
     void open(Door door, const learner::Clock& now);
     void go_home(const learner::Clock& now);
+    void note_what_waits(const learner::Clock& now);
+    void redo(std::vector<std::string> codes, const learner::Clock& now);
+    void reopen(const learner::Answer& answer);
+    scene::Drawing run_past_screen(const PlaceInput& input, const learner::Clock& now);
     void run_home_screen(const PlaceInput& input, const learner::Clock& now);
     scene::Drawing run_screen(const PlaceInput& input, const learner::Clock& now);
     scene::Drawing run_session_screen(const PlaceInput& input, const learner::Clock& now);
@@ -53,6 +57,7 @@ private:
     SessionScreen session_;
     ExamScreen exam_;
     ProgressScreen progress_;
+    QuestionScreen past_; ///< a question that was answered before
     PagesScreen pages_;
     Screen beneath_ = Screen::home; ///< where the pages lead back to
     std::optional<Door> wanted_;    ///< to be opened once there is a name

@@ -4,6 +4,7 @@
 #include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
+#include "learner/study/kept_session.h"
 
 namespace steelyard::app {
 
@@ -14,39 +15,67 @@ using learner::Session;
 using scene::Role;
 using scene::TextSize;
 
+std::string leaving_text(const Desk& desk) {
+    return desk.has_kept_all() ? "Leave; everything is kept" : "Leave; not everything is kept";
+}
+
 QuestionWords words_for(const Session& session, const Present& present,
-                        const learner::Asking& asking) {
+                        const learner::Asking& asking, const Desk& desk) {
     QuestionWords words;
     words.above =
         count_text(session, present) + ". " + introduction(session, present.course, asking);
     if (is_example(session))
         words.next = "I have read it";
-    words.leave = "Leave; everything is kept";
+    words.leave = leaving_text(desk);
     words.explains = true;
     return words;
+}
+
+/// Puts a question on the screen and notes where the session is.
+void show_asking(SessionScreen& screen, Desk& desk, const Present& present,
+                 learner::Asking asking) {
+    QuestionWords words = words_for(screen.session, present, asking, desk);
+    words.marked = desk.is_marked(asking.question.code);
+    desk.keep_session(write_session(screen.session, present.course, asking));
+    QuestionModel model;
+    model.asking = std::move(asking);
+    open_question(screen.question, std::move(model), std::move(words));
+}
+
+void close_question(SessionScreen& screen, Desk& desk, const learner::Clock& now) {
+    screen.question.model.reset();
+    desk.forget_session();
+    desk.back_up(now);
 }
 
 void advance(SessionScreen& screen, Desk& desk, const learner::Clock& now) {
     const Present present{desk.course(), desk.standing(), now};
     auto asking = next_question(screen.session, present);
-    if (!asking) {
-        screen.question.model.reset();
-        desk.back_up(now);
-        return;
-    }
+    if (!asking)
+        return close_question(screen, desk, now);
     if (learner::is_new(screen.session, present))
         screen.introduces = screen.session.next.skill;
-    QuestionWords words = words_for(screen.session, present, *asking);
-    QuestionModel model;
-    model.asking = std::move(*asking);
-    open_question(screen.question, std::move(model), std::move(words));
+    show_asking(screen, desk, present, std::move(*asking));
 }
 
 void keep_new_answers(SessionScreen& screen, Desk& desk, const learner::Clock& now, bool goes_on) {
-    for (const learner::Answer& answer :
-         new_answers(screen.session, {desk.course(), desk.standing(), now},
-                     screen.question.model->asking, goes_on))
+    const learner::Asking& asking = screen.question.model->asking;
+    const auto answers =
+        new_answers(screen.session, {desk.course(), desk.standing(), now}, asking, goes_on);
+    for (const learner::Answer& answer : answers)
         desk.keep_answer(answer, now);
+    screen.question.words.leave = leaving_text(desk);
+    if (!answers.empty() && !goes_on)
+        desk.keep_session(write_session(screen.session, desk.course(), asking));
+}
+
+/// What to do now, in one sentence: mistakes first, then what the plan still wants today.
+std::string one_thing_to_do(const Desk& desk, const Session& session) {
+    const int missed = session.answered - session.right;
+    if (session.kind != learner::SessionKind::redo && missed > 0)
+        return missed == 1 ? "Redo the question that you missed (R)."
+                           : "Redo the " + std::to_string(missed) + " that you missed (R).";
+    return say(desk.outlook().plan);
 }
 
 /// What the session came to: the result large, then what moved, the readiness and the plan.
@@ -74,9 +103,10 @@ void draw_result(const Style& style, const Layout& layout, const Desk& desk,
             pen.paragraph(kBody, line);
     }
     pen.skip(20.0F);
-    pen.paragraph(kBody, say(desk.outlook().ready, desk.course()));
-    pen.skip(8.0F);
-    pen.paragraph(kBody, say(desk.outlook().plan));
+    pen.paragraph(kStrong, "Next");
+    pen.paragraph(kBody, one_thing_to_do(desk, session));
+    pen.skip(16.0F);
+    pen.paragraph(kQuietBody, say(desk.outlook().ready, desk.course()));
     pen.finish(24.0F);
     end_area();
 }
@@ -88,15 +118,19 @@ SessionFrame run_result(const Style& style, const Layout& layout, const Desk& de
         frame.left = frame.left || key.key == key::kEscape || key.key == key::kEnter ||
                      key.key == key::kKeypadEnter;
         frame.again = frame.again || key.key == key::kA;
+        frame.redo = frame.redo || key.key == key::kR;
     }
     draw_result(style, layout, desk, screen.session);
     begin_area("column", layout.column_at_px, layout.column_px, true);
     ColumnPen pen(style, layout);
     pen.skip(layout.narrow ? 28.0F : 46.0F);
-    pen.paragraph(kCaption, desk.keeps() ? "Every answer is kept." : "Nothing was kept.");
+    pen.paragraph(kCaption, desk.kept_text());
     for (const std::string& notice : desk.notices())
         pen.paragraph(kFault, notice);
     pen.skip(16.0F);
+    if (word_button(style, "redo", {pen.left(), pen.y()}, "Redo my mistakes (R)", false))
+        frame.redo = true;
+    pen.skip(28.0F);
     if (word_button(style, "again", {pen.left(), pen.y()}, "Another one (A)", false))
         frame.again = true;
     pen.skip(24.0F);
@@ -113,6 +147,21 @@ void open_session(SessionScreen& screen, Session session, Desk& desk, const lear
     screen = {};
     screen.session = std::move(session);
     advance(screen, desk, now);
+}
+
+bool resume_session(SessionScreen& screen, const std::string& text, Desk& desk,
+                    const learner::Clock& now) {
+    auto kept = learner::read_session(text, desk.course());
+    if (!kept)
+        return false;
+    const Present present{desk.course(), desk.standing(), now};
+    auto asking = learner::resume_session(*kept, present);
+    if (!asking)
+        return false;
+    screen = {};
+    screen.session = std::move(kept->session);
+    show_asking(screen, desk, present, std::move(*asking));
+    return true;
 }
 
 SessionFrame run_session(const Style& style, const Layout& layout, Desk& desk,
@@ -134,11 +183,15 @@ bool settle_session(SessionScreen& screen, Desk& desk, const learner::Clock& now
     keep_new_answers(screen, desk, now, goes_on);
     if (goes_on)
         advance(screen, desk, now);
+    if (wish == QuestionWish::mark) {
+        std::optional<bool>& marked = screen.question.words.marked;
+        marked = !marked.value_or(false);
+        desk.mark(screen.question.model->question().code, *marked);
+    }
     if (wish != QuestionWish::leave)
         return false;
     end_session(screen.session, now);
-    screen.question.model.reset();
-    desk.back_up(now);
+    close_question(screen, desk, now);
     return screen.session.answered == 0;
 }
 

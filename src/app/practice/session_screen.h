@@ -20,9 +20,15 @@ struct SessionScreen {
 void open_session(SessionScreen& screen, learner::Session session, Desk& desk,
                   const learner::Clock& now);
 
+/// Goes on with a session that was kept in the middle.
+/// @return false where it cannot; the screen is then as it was
+bool resume_session(SessionScreen& screen, const std::string& text, Desk& desk,
+                    const learner::Clock& now);
+
 struct SessionFrame {
     bool left = false;    ///< back to the home of practice
     bool again = false;   ///< the same once more
+    bool redo = false;    ///< the mistakes once more
     bool explain = false; ///< the pages of the present question's skill are asked for
     scene::Drawing drawing;
 };

@@ -36,6 +36,12 @@ void read_keys(const std::vector<KeyPress>& keys, const StairLayout& stairs, Des
             frame.left = true;
         else if (key.key == key::kX)
             screen.remark = desk.export_record(now);
+        else if (key.key == key::kR)
+            frame.redo_mistakes = true;
+        else if (key.key == key::kM)
+            frame.redo_marked = true;
+        else if (key.key == key::kO && !screen.answers.empty())
+            frame.reopen = screen.answers.front();
         else if (stairs.steps.empty())
             continue;
         else if (key.key == key::kE)
@@ -208,8 +214,23 @@ std::string_view outcome_word(learner::Outcome outcome) {
     return "";
 }
 
-void draw_last_answers(const Desk& desk, const ProgressScreen& screen, const learner::Clock& now,
-                       ColumnPen& pen) {
+/// A past answer as a row. @return true when it was pressed
+bool draw_answer_row(const Style& style, const Desk& desk, const learner::Answer& answer, int id,
+                     ColumnPen& pen) {
+    const problems::Skill* skill = desk.course().bank->find_skill(answer.skill);
+    const std::string words = fmt::format("{}: {}", outcome_word(answer.outcome),
+                                          skill != nullptr ? skill->title : answer.skill);
+    ImGui::PushID(id);
+    const bool pressed = row_button(style, "answer", {pen.left() - 8.0F, pen.y() - style.px(16.0F)},
+                                    pen.width() + 16.0F, style.px(24.0F), false);
+    ImGui::PopID();
+    pen.line(kCaption, shortened(style, kCaption, words, pen.width()));
+    pen.skip(24.0F);
+    return pressed;
+}
+
+void draw_last_answers(const Style& style, const Desk& desk, const ProgressScreen& screen,
+                       const learner::Clock& now, ColumnPen& pen, ProgressFrame& frame) {
     if (!screen.exams.empty()) {
         pen.skip(14.0F);
         pen.paragraph(kStrong, "Mock exams");
@@ -224,13 +245,24 @@ void draw_last_answers(const Desk& desk, const ProgressScreen& screen, const lea
         return;
     pen.skip(14.0F);
     pen.paragraph(kStrong, "Last answers");
-    for (const learner::Answer& answer : screen.answers) {
-        const problems::Skill* skill = desk.course().bank->find_skill(answer.skill);
-        pen.paragraph(kCaption,
-                      fmt::format("{}  {}, {} s: {}", answer.code, outcome_word(answer.outcome),
-                                  answer.took_ms / learner::kSecond_ms,
-                                  skill != nullptr ? skill->title : answer.skill));
-    }
+    pen.paragraph(kCaption, "Press one to look at it again; O opens the last.");
+    for (std::size_t i = 0; i < screen.answers.size(); ++i)
+        if (draw_answer_row(style, desk, screen.answers[i], static_cast<int>(i), pen))
+            frame.reopen = screen.answers[i];
+}
+
+/// What can be done again.
+void draw_redoing(const Style& style, const Desk& desk, ColumnPen& pen, ProgressFrame& frame) {
+    pen.skip(20.0F);
+    if (word_button(style, "redo", {pen.left(), pen.y()}, "Redo my mistakes (R)", false))
+        frame.redo_mistakes = true;
+    pen.skip(26.0F);
+    const std::size_t marked = desk.marked().size();
+    const std::string words = marked == 0 ? std::string("Nothing is marked to come back to")
+                                          : fmt::format("Do the {} marked (M)", marked);
+    if (word_button(style, "marked", {pen.left(), pen.y()}, words, false, marked > 0))
+        frame.redo_marked = true;
+    pen.skip(8.0F);
 }
 
 } // namespace
@@ -263,7 +295,8 @@ ProgressFrame run_progress(const Style& style, const Layout& layout, Desk& desk,
     pen.skip(6.0F);
     draw_readiness(style, desk, screen, pen);
     draw_rules(desk, screen, pen);
-    draw_last_answers(desk, screen, now, pen);
+    draw_redoing(style, desk, pen, frame);
+    draw_last_answers(style, desk, screen, now, pen, frame);
     pen.skip(24.0F);
     if (!stairs.steps.empty() &&
         word_button(style, "explain", {pen.left(), pen.y()}, "Explain the chosen step (E)", false))

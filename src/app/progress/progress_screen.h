@@ -26,13 +26,16 @@ void open_progress(ProgressScreen& screen, Desk& desk);
 
 struct ProgressFrame {
     bool left = false;
-    std::optional<std::size_t> practise; ///< a skill by its index
-    std::optional<std::size_t> explain;  ///< a skill whose pages are asked for
+    std::optional<std::size_t> practise;   ///< a skill by its index
+    std::optional<std::size_t> explain;    ///< a skill whose pages are asked for
+    std::optional<learner::Answer> reopen; ///< a past answer to be looked at
+    bool redo_mistakes = false;
+    bool redo_marked = false;
     scene::Drawing drawing;
 };
 
-/// Runs one frame. Keys: arrows choose a step, Enter practises it, E explains it, X exports, Escape
-/// leaves.
+/// Runs one frame. Keys: arrows choose a step, Enter practises it, E explains it, R redoes
+/// mistakes, M what was marked, O opens the last answer, X exports, Escape leaves.
 ProgressFrame run_progress(const Style& style, const Layout& layout, Desk& desk,
                            const learner::Clock& now, const FrameInput& input,
                            ProgressScreen& screen);

@@ -4,6 +4,7 @@
 #include "app/widgets/buttons.h"
 #include "app/widgets/keyboard_wish.h"
 #include "app/widgets/pressed_key.h"
+#include "app/widgets/told_text.h"
 #include "problems/bank/answer_kinds.h"
 #include "problems/question/question_writer.h"
 #include "problems/question/worked_steps.h"
@@ -199,7 +200,7 @@ void draw_verdict(const Style& style, const problems::Marking& mark, ColumnPen& 
     draw_text(pen.list(), style, {TextSize::body, true, mark.correct ? Role::right : Role::wrong},
               {pen.left() + style.px(24.0F), pen.y()}, verdict_word(mark));
     pen.skip(24.0F);
-    pen.paragraph(kBody, mark.feedback);
+    pen.told(kBody, mark.feedback); // a step of the working may stand in it
     if (!mark.follow_up.empty())
         pen.paragraph(kCaption, mark.follow_up);
 }
@@ -207,10 +208,10 @@ void draw_verdict(const Style& style, const problems::Marking& mark, ColumnPen& 
 void draw_step(const learner::Asking& asking, std::size_t index, bool whole, ColumnPen& pen) {
     const problems::Step& step = asking.question.steps[index];
     const bool parts_here = asking.told && !asking.told->correct && asking.told->parts_at == index;
-    pen.paragraph({TextSize::caption, true, parts_here ? Role::wrong : Role::ink},
-                  std::to_string(index + 1) + "  " + step.says);
+    pen.told({TextSize::caption, true, parts_here ? Role::wrong : Role::ink},
+             std::to_string(index + 1) + "  " + step.says);
     if (whole)
-        pen.paragraph(kCaption, problems::step_line(step));
+        pen.formula(kBody, problems::step_line(step));
 }
 
 /// The line for the learner's own next step.
@@ -236,7 +237,7 @@ void draw_steps(const Style& style, QuestionModel& model, ColumnPen& pen) {
     const auto& told = model.asking.step_told;
     if (!model.asking.finished && told && !told->correct) {
         pen.skip(16.0F);
-        pen.paragraph(kFault, told->feedback);
+        pen.formula(kFault, told->feedback);
     }
 }
 
@@ -247,7 +248,7 @@ void draw_answer(const QuestionModel& model, ColumnPen& pen) {
     pen.paragraph(kStrong, "Answer: " + (by_hand ? "the right place on the drawing"
                                                  : model.question().answer_text));
     if (!model.question().reason.empty() && !model.asking.told)
-        pen.paragraph(kCaption, model.question().reason);
+        pen.told(kCaption, model.question().reason);
 }
 
 /// The quiet words below a question: what else can be done, with its key.
@@ -256,13 +257,19 @@ struct WordChoice {
     std::string word;
 };
 
+/// What can be done with a question whether it is answered or not.
+void add_asides(const QuestionWords& around, std::vector<WordChoice>& words) {
+    if (around.explains)
+        words.push_back({"explain", "Explain this"});
+    if (around.marked)
+        words.push_back({"mark", *around.marked ? "Take the mark off" : "Mark to come back"});
+}
+
 std::vector<WordChoice> word_choices(const QuestionScreen& screen) {
     const learner::Asking& asking = screen.model->asking;
     std::vector<WordChoice> words;
-    const WordChoice explain{"explain", "Explain this"};
     if (asking.finished) {
-        if (screen.words.explains)
-            words.push_back(explain);
+        add_asides(screen.words, words);
         return words;
     }
     if (has_hint(asking))
@@ -275,8 +282,7 @@ std::vector<WordChoice> word_choices(const QuestionScreen& screen) {
         words.push_back({"give_up", "I do not know"});
     if (may_skip(asking))
         words.push_back({"skip", "Skip"});
-    if (screen.words.explains)
-        words.push_back(explain);
+    add_asides(screen.words, words);
     return words;
 }
 
@@ -292,6 +298,8 @@ void obey(std::string_view id, QuestionScreen& screen, QuestionFrame& frame) {
         obey(learner::Aside::skip, screen, frame);
     else if (id == "explain")
         frame.wish = QuestionWish::explain;
+    else if (id == "mark")
+        frame.wish = QuestionWish::mark;
 }
 
 void draw_word_choices(const Style& style, ColumnPen& pen, QuestionScreen& screen,
@@ -334,7 +342,7 @@ void draw_question(const Style& style, const problems::Bank& bank, ColumnPen& pe
         pen.skip(10.0F);
     }
     if (is_drawn(model.question())) {
-        pen.paragraph(kBody, model.question().prompt);
+        pen.told(kBody, model.question().prompt);
         pen.skip(4.0F);
     }
     if (!model.asking.finished)
@@ -365,6 +373,8 @@ void draw_question(const Style& style, const problems::Bank& bank, ColumnPen& pe
         draw_answer(model, pen);
     pen.skip(30.0F);
     draw_word_choices(style, pen, screen, frame);
+    if (style.terms != nullptr && style.terms->pressed())
+        screen.wants_keyboard = is_typed(model.question()); // after a look into the glossary
 }
 
 } // namespace steelyard::app

@@ -69,8 +69,9 @@ bool is_typed(const problems::Question& question) {
 
 tl::expected<QuestionModel, std::string> ask_like(const problems::Bank& bank,
                                                   std::optional<mechanics::LeverClass> lever_class,
-                                                  std::uint64_t seed) {
+                                                  setup::UnitSystem units, std::uint64_t seed) {
     problems::PaperPlan plan;
+    plan.units = units;
     plan.count = kLookThrough;
     plan.seed = seed;
     auto paper = problems::make_paper(bank, plan);

@@ -32,7 +32,7 @@ struct QuestionModel {
 /// @return the question, or a sentence saying why there is none
 tl::expected<QuestionModel, std::string> ask_like(const problems::Bank& bank,
                                                   std::optional<mechanics::LeverClass> lever_class,
-                                                  std::uint64_t seed);
+                                                  setup::UnitSystem units, std::uint64_t seed);
 
 /// Whether it has a drawing.
 bool is_drawn(const problems::Question& question);

@@ -4,6 +4,7 @@
 #include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
+#include "app/widgets/told_text.h"
 #include "publish/question/question_drawing.h"
 
 #include <algorithm>
@@ -49,6 +50,8 @@ void read_key(const KeyPress& key, QuestionScreen& screen, QuestionFrame& frame)
         frame.wish = QuestionWish::skip;
     } else if (key.key == key::kE && screen.words.explains) {
         frame.wish = QuestionWish::explain;
+    } else if (key.key == key::kM && screen.words.marked) {
+        frame.wish = QuestionWish::mark;
     } else if (key.key == key::kL) {
         screen.shows_letters = !screen.shows_letters;
     }
@@ -59,10 +62,10 @@ void draw_prompt_on_stage(const Style& style, const scene::Point& stage_px, doub
                           const std::string& prompt) {
     const auto left = static_cast<float>(0.08 * stage_px.x());
     const double room_px = stage_px.y() - top_px;
-    draw_paragraph(*ImGui::GetBackgroundDrawList(), style, {TextSize::reading, true, Role::ink},
-                   {left, static_cast<float>(top_px + std::max(100.0, 0.36 * room_px))},
-                   std::min(static_cast<float>(stage_px.x()) - 2.0F * left, style.px(680.0F)),
-                   prompt);
+    draw_told_on_stage(style, "prompt", {TextSize::reading, true, Role::ink},
+                       {left, static_cast<float>(top_px + std::max(100.0, 0.36 * room_px))},
+                       std::min(static_cast<float>(stage_px.x()) - 2.0F * left, style.px(680.0F)),
+                       prompt);
 }
 
 } // namespace

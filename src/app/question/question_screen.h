@@ -18,6 +18,8 @@ struct QuestionWords {
     std::string next = "Next question"; ///< on the button once it is answered
     std::string leave = "Back to the bench";
     bool explains = false; ///< there are pages about its skill
+    /// Whether the question is marked to come back to; empty where it cannot be.
+    std::optional<bool> marked{};
 };
 
 struct QuestionScreen {
@@ -32,7 +34,7 @@ struct QuestionScreen {
 /// Puts a question on the screen.
 void open_question(QuestionScreen& screen, QuestionModel model, QuestionWords words);
 
-enum class QuestionWish { none, next_question, skip, explain, leave };
+enum class QuestionWish { none, next_question, skip, explain, mark, leave };
 
 struct QuestionFrame {
     QuestionWish wish = QuestionWish::none;
@@ -46,8 +48,8 @@ struct QuestionFrame {
 bool question_claims(const QuestionScreen& screen, const KeyPress& key);
 
 /// Keys of a question: Enter checks, digits choose, arrows move what is placed, letters place, H
-/// gives a hint, W the worked answer, E explains, N skips, Escape leaves. In the answer line h, ?,
-/// w and n with Enter do the same, as in the terminal.
+/// gives a hint, W the worked answer, E explains, M marks, N skips, Escape leaves. In the answer
+/// line h, ?, w and n with Enter do the same, as in the terminal.
 QuestionFrame read_question_keys(const problems::Bank& bank, const std::vector<KeyPress>& keys,
                                  QuestionScreen& screen);
 

@@ -3,11 +3,14 @@
 #include "publish/files/whole_file.h"
 #include "setup/setup.h"
 
+#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <cstdint>
 #include <cstdlib>
 #include <fstream>
+#include <system_error>
 
 namespace steelyard::app {
 
@@ -29,7 +32,27 @@ std::optional<fs::path> absolute_from(const char* variable) {
     return fs::path(value);
 }
 
+/// Far more than a setup and its words take.
+constexpr std::uintmax_t kLargestState = 8U << 20U;
+
+/// Why a file cannot hold what was kept; empty when it may, or is not there.
+std::string fault_of_file(const fs::path& path) {
+    std::error_code failed;
+    const fs::file_status there = fs::status(path, failed);
+    if (there.type() == fs::file_type::not_found)
+        return {};
+    if (fs::is_directory(there))
+        return "is a folder";
+    if (!fs::is_regular_file(there)) // a pipe would be waited for
+        return "is no plain file";
+    if (fs::file_size(path, failed) > kLargestState)
+        return "is far too large";
+    return std::ifstream(path) ? "" : "cannot be read";
+}
+
 json read_json(const fs::path& path) {
+    if (!fault_of_file(path).empty())
+        return json::object();
     std::ifstream file(path);
     json read = json::parse(file, nullptr, false);
     return read.is_object() ? read : json::object();
@@ -115,6 +138,17 @@ fs::path SavedWork::usual_folder() {
     if (const auto home = absolute_from("HOME"))
         return *home / ".local" / "state" / "steelyard";
     return {};
+}
+
+std::vector<std::string> SavedWork::faults() const {
+    std::vector<std::string> faults;
+    if (folder_.empty())
+        return faults;
+    for (const char* name : {kPreferencesFile, kBenchFile, kBodyFile, kPairFile})
+        if (const std::string fault = fault_of_file(folder_ / name); !fault.empty())
+            faults.push_back(fmt::format("What was remembered is left out: {} {}. Move it away.",
+                                         (folder_ / name).string(), fault));
+    return faults;
 }
 
 Preferences SavedWork::load_preferences() const {

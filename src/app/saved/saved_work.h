@@ -10,6 +10,7 @@
 #include <filesystem>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace steelyard::app {
 
@@ -68,6 +69,10 @@ public:
     /// The folder by the XDG Base Directory Specification; empty when no home is known, and then
     /// nothing is remembered.
     static std::filesystem::path usual_folder();
+
+    /// A sentence for each file that is there and cannot be one of ours: a folder, a pipe, one that
+    /// may not be read. It is passed over.
+    std::vector<std::string> faults() const;
 
     /// What was remembered; defaults where there is nothing, or nothing that can be read.
     Preferences load_preferences() const;

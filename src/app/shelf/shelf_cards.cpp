@@ -1,11 +1,14 @@
 #include "app/shelf/shelf_cards.h"
 
 #include "mechanics/lever/lever_solve.h"
+#include "mechanics/resistance/resistance_kinds.h"
 #include "scene/body/body_drawing.h"
 #include "scene/body/resistance_marks.h"
 #include "scene/figure/figure.h"
 #include "scene/lever/lever_drawing.h"
 #include "words/lever/lever_words.h"
+
+#include <fmt/format.h>
 
 namespace steelyard::app {
 
@@ -17,11 +20,13 @@ using scene::Point;
 /// this size words would be larger than the thing itself.
 constexpr double kReduction = 0.5;
 
-scene::Drawing lever_picture(const mechanics::Lever& lever, const mechanics::LeverResult& solved,
+scene::Drawing lever_picture(const setup::LeverSetup& setup, const mechanics::LeverResult& solved,
                              const Point& size_px) {
+    const mechanics::Lever& lever = setup.lever;
     const scene::StageView view =
         scene::fit_lever(lever, solved, size_px / kReduction, {90.0, 60.0, 70.0});
     scene::LeverDrawing how;
+    how.limb = setup.limb;
     how.marks.heading = how.marks.arms = how.marks.reaction = how.marks.turning = false;
     how.marks.strip = how.marks.ruler = how.marks.arrow_scale = how.marks.lines = false;
     return scene::without_labels(
@@ -68,6 +73,33 @@ template <typename Kind> ShelfCard card_of(const Shelved<Kind>& one) {
     return card;
 }
 
+/// The plane in which a view shows movement at its true shape.
+std::string_view plane_word(setup::BodyView view) {
+    switch (view) {
+    case setup::BodyView::side:
+        return "sagittal plane";
+    case setup::BodyView::front:
+        return "frontal plane";
+    case setup::BodyView::above:
+        return "transverse plane";
+    case setup::BodyView::oblique:
+        break;
+    }
+    return "";
+}
+
+/// What an exercise is also looked for by: what one needs for it, its plane, its muscles.
+std::string also_found_by(const setup::BodySetup& setup) {
+    std::string words(plane_word(setup.view));
+    for (const mechanics::Resistance& load : setup.exercise.body_case.resistances)
+        words += fmt::format(" {} {}", load.name, mechanics::usual_name(load));
+    if (setup.exercise.body_case.resistances.empty())
+        words += " body weight";
+    for (const std::string& muscle : setup.muscles)
+        words += " " + muscle;
+    return words;
+}
+
 } // namespace
 
 std::vector<ShelfCard> cards_of(const LeverShelf& shelf, const Point& picture_px) {
@@ -76,7 +108,7 @@ std::vector<ShelfCard> cards_of(const LeverShelf& shelf, const Point& picture_px
         ShelfCard card = card_of(one);
         if (const auto solved = mechanics::solve_lever(one.setup.lever)) {
             card.first_line = words::class_name(*solved);
-            card.picture = lever_picture(one.setup.lever, *solved, picture_px);
+            card.picture = lever_picture(one.setup, *solved, picture_px);
         }
         cards.push_back(std::move(card));
     }
@@ -90,6 +122,7 @@ std::vector<ShelfCard> cards_of(const ExerciseShelf& shelf, const Point& picture
         for (const mechanics::Hinge hinge : one.setup.axes)
             card.first_line +=
                 (card.first_line.empty() ? "about the " : ", ") + scene::joint_word(hinge);
+        card.also = also_found_by(one.setup);
         card.picture = body_picture(one.setup, picture_px);
         cards.push_back(std::move(card));
     }

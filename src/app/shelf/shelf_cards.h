@@ -13,6 +13,7 @@ struct ShelfCard {
     std::string name;
     std::string first_line;
     std::string second_line;
+    std::string also; ///< further words by which it is found: loads, plane, muscles
     scene::Drawing picture;
     bool removable = false; ///< the person's own, in a file of theirs
 };

@@ -198,8 +198,9 @@ std::vector<std::size_t> cards_with(const std::vector<ShelfCard>& cards,
     const std::vector<std::string> wanted{std::istream_iterator<std::string>(stream), {}};
     std::vector<std::size_t> found;
     for (std::size_t i = 0; i < cards.size(); ++i) {
-        const std::string words = words::in_small_letters(
-            cards[i].name + "\n" + cards[i].first_line + "\n" + cards[i].second_line);
+        const std::string words =
+            words::in_small_letters(cards[i].name + "\n" + cards[i].first_line + "\n" +
+                                    cards[i].second_line + "\n" + cards[i].also);
         if (std::all_of(wanted.begin(), wanted.end(), [&](const std::string& word) {
                 return words.find(word) != std::string::npos;
             }))
@@ -226,10 +227,10 @@ ShelfFrame draw_shelf(const Style& style, const ShelfContent& content, const Poi
     shown = cards_with(state.cards, state.search);
     float below = draw_cards(style, grid, window_px, shown, state, frame);
     if (shown.empty())
-        below =
-            draw_paragraph(*ImGui::GetWindowDrawList(), style, {TextSize::body, false, Role::ink},
-                           {24.0F, below + style.px(16.0F)}, style.px(600.0F),
-                           "Nothing here has these words in its name, its joints or its place.");
+        below = draw_paragraph(
+            *ImGui::GetWindowDrawList(), style, {TextSize::body, false, Role::ink},
+            {24.0F, below + style.px(16.0F)}, style.px(600.0F),
+            "Nothing here has these words in its name, its joints, loads, plane or place.");
     const float end = draw_faults(style, content.faults, below + style.px(20.0F),
                                   static_cast<float>(window_px.x()) - 48.0F);
     ImGui::SetCursorScreenPos({0.0F, end + style.px(16.0F)});

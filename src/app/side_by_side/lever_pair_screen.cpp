@@ -172,6 +172,7 @@ scene::Drawing draw_half(const Halves& place, const setup::LeverSetup& setup,
     if (!place.are_drawn())
         return {};
     scene::LeverDrawing how;
+    how.limb = setup.limb;
     how.name = setup.head.name;
     how.units = units;
     how.text_scale = place.scale;

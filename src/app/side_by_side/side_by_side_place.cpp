@@ -171,9 +171,9 @@ PlaceFrame SideBySidePlace::run_choosing(const PlaceInput& input) {
     const std::string side = chosen_for_ == Side::a ? " for A" : " for B";
     if (lever_shelf_.state.open)
         return run_shelf(
-            input, "Choose a lever" + side, std::nullopt, lever_shelf_,
+            input, "Choose a lever" + side, {}, lever_shelf_,
             [&](const Shelved<setup::LeverSetup>& one) { put(chosen_for_, one.setup); });
-    return run_shelf(input, "Choose an exercise" + side, exercise_shelf_,
+    return run_shelf(input, "Choose an exercise" + side, {}, exercise_shelf_,
                      [&](const Shelved<setup::BodySetup>& one) { put(chosen_for_, one.setup); });
 }
 

@@ -1,10 +1,13 @@
 #include "app/widgets/column_pen.h"
 
+#include "app/look/formula_text.h"
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
+#include "app/widgets/told_text.h"
 
 #include <algorithm>
 #include <cmath>
+#include <string>
 
 namespace steelyard::app {
 
@@ -26,6 +29,15 @@ void ColumnPen::headline(std::string_view text) {
 
 void ColumnPen::paragraph(const TextStyle& how, std::string_view text) {
     y_ = draw_paragraph(list_, style_, how, {left_, y_}, width_, text);
+}
+
+void ColumnPen::formula(const TextStyle& how, std::string_view text) {
+    y_ = draw_formula(list_, style_, how, {left_, y_}, width_, text);
+}
+
+void ColumnPen::told(const TextStyle& how, std::string_view text) {
+    const std::string id = "told" + std::to_string(texts_told_++);
+    y_ = draw_told(list_, style_, id.c_str(), how, {left_, y_}, width_, text);
 }
 
 void ColumnPen::divider() {

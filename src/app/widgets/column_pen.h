@@ -24,6 +24,10 @@ public:
     void headline(std::string_view text);
     /// Text broken to the column's width; moves on to the baseline after it.
     void paragraph(const TextStyle& how, std::string_view text);
+    /// The same with the indices of symbols small and low.
+    void formula(const TextStyle& how, std::string_view text);
+    /// The same with the terms of the glossary to be pressed.
+    void told(const TextStyle& how, std::string_view text);
     void divider();
     /// Marks the end of what scrolls.
     void finish(float below_px);
@@ -34,6 +38,7 @@ private:
     float left_;
     float width_;
     float y_;
+    int texts_told_ = 0;
 };
 
 /// Begins the area of a column whose one action stays at its foot while what is above it scrolls.

@@ -5,9 +5,9 @@
 namespace steelyard::app {
 
 bool draw_reading_row(const Style& style, const std::string& name, const std::string& value,
-                      scene::Role role, ColumnPen& pen) {
+                      scene::Role role, ColumnPen& pen, scene::TextSize size) {
     const TextStyle named{scene::TextSize::body, false, scene::Role::quiet_ink};
-    TextStyle how{scene::TextSize::reading, false, role};
+    TextStyle how{size, false, role};
     if (text_width(style, named, name) + text_width(style, how, value) >
         pen.width() - style.px(8.0F))
         how.size = scene::TextSize::body;

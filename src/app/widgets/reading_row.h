@@ -9,7 +9,9 @@ namespace steelyard::app {
 
 /// Draws the row and moves the pen below it.
 /// @return true in the frame in which it was pressed
+/// @param size  of the value where it has room
 bool draw_reading_row(const Style& style, const std::string& name, const std::string& value,
-                      scene::Role role, ColumnPen& pen);
+                      scene::Role role, ColumnPen& pen,
+                      scene::TextSize size = scene::TextSize::reading);
 
 } // namespace steelyard::app

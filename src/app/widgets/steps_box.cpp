@@ -1,5 +1,6 @@
 #include "app/widgets/steps_box.h"
 
+#include "app/look/formula_text.h"
 #include "app/look/text_styles.h"
 
 namespace steelyard::app {
@@ -18,7 +19,7 @@ float paragraph_height(const Style& style, const TextStyle& how, float width_px,
     ImDrawList& list = *ImGui::GetBackgroundDrawList();
     Style silent = style;
     silent.narration = nullptr;
-    return draw_paragraph(list, silent, how, {0.0F, kFarAbove_px}, width_px, text) - kFarAbove_px;
+    return draw_formula(list, silent, how, {0.0F, kFarAbove_px}, width_px, text) - kFarAbove_px;
 }
 
 std::string formula_of(const words::ComputedStep& step) {
@@ -45,15 +46,14 @@ void draw_steps_box(const Style& style, const std::vector<StepLines>& steps, Col
     float height_px = 2.0F * pad - style.px(4.0F);
     for (const StepLines& step : steps)
         height_px += paragraph_height(style, kStrongCaption, inner_px, step.title) +
-                     paragraph_height(style, kCaption, inner_px, step.formula);
+                     paragraph_height(style, kBody, inner_px, step.formula);
     pen.list().AddRectFilled({pen.left(), pen.y()}, {pen.left() + pen.width(), pen.y() + height_px},
                              style.mark(Role::panel), 6.0F);
     float y = pen.y() + pad + style.px(9.0F);
     for (const StepLines& step : steps) {
         y = draw_paragraph(pen.list(), style, kStrongCaption, {pen.left() + pad, y}, inner_px,
                            step.title);
-        y = draw_paragraph(pen.list(), style, kCaption, {pen.left() + pad, y}, inner_px,
-                           step.formula);
+        y = draw_formula(pen.list(), style, kBody, {pen.left() + pad, y}, inner_px, step.formula);
     }
     pen.skip_px(height_px + style.px(8.0F));
 }

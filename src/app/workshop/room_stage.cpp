@@ -65,6 +65,7 @@ scene::Drawing draw_lever_stage(const lesson::SolvedStage& solved, const RoomSta
     const mechanics::LeverResult result = veiled(solved, room);
     const Point size_px = room.size_px / enlarged;
     scene::LeverDrawing how;
+    how.limb = solved.lever_setup().limb;
     how.marks = lever_marks(room);
     how.units = room.units;
     how.text_scale = kLaidOutAt;

@@ -1,6 +1,7 @@
 #include "cli/options/picture_options.h"
 
 #include "cli/options/checked_options.h"
+#include "cli/options/out_file.h"
 #include "cli/options/standard_stream.h"
 #include "paint/paint_tools.h"
 
@@ -58,15 +59,15 @@ void add_picture_options(CLI::App& command, PictureOptions& options) {
     only_words(command.add_option("--format", options.format,
                                   "whatever the file's name says; gif is for a repetition"),
                {"png", "svg", "pdf", "gif"});
+    add_force_option(command, options.force);
     command
         .add_option_function<std::string>(
             "--size",
             [&options](const std::string& text) {
                 const auto size = read_size(text);
-                if (!size) {
+                if (!size)
                     throw CLI::ValidationError(
                         "--size", fmt::format("'{}' is no size. Write it as 1280x720.", text));
-                }
                 options.size = *size;
             },
             fmt::format("width and height in pixels, {}x{} when not given", options.size.width_px,
@@ -77,6 +78,8 @@ void add_picture_options(CLI::App& command, PictureOptions& options) {
                    [&options](const std::string& word) { options.look = look_called(word); },
                    "print is white and readable in greys"),
                {"light", "dark", "print"});
+    command.add_flag("--see-through", options.see_through,
+                     "paint nothing behind the drawing (not in a moving picture)");
 }
 
 std::optional<publish::PictureFormat> wanted_format(const PictureOptions& options) {
@@ -90,6 +93,8 @@ bool wants_moving(const PictureOptions& options) {
 
 ExitStatus write_picture(const scene::Drawing& drawing, const PictureOptions& options,
                          const Streams& streams) {
+    if (!may_write(options.out, options.force, streams))
+        return ExitStatus::bad_input;
     const auto format = wanted_format(options);
     if (!format) {
         streams.err << fmt::format("--out {}: the name says no format. End it in .png, .svg or "
@@ -97,13 +102,17 @@ ExitStatus write_picture(const scene::Drawing& drawing, const PictureOptions& op
                                    options.out);
         return ExitStatus::bad_input;
     }
+    scene::Drawing painted = drawing;
+    painted.has_sheet = !options.see_through;
     return write_made(
-        publish::picture_bytes(drawing, options.look, options.size, *format, paint::paint_tools()),
+        publish::picture_bytes(painted, options.look, options.size, *format, paint::paint_tools()),
         options, streams);
 }
 
 ExitStatus write_moving_picture(const publish::MovingPicture& picture,
                                 const PictureOptions& options, const Streams& streams) {
+    if (!may_write(options.out, options.force, streams))
+        return ExitStatus::bad_input;
     if (publish::moving_format(options.out) != publish::MovingFormat::pngs)
         return write_made(paint::paint_tools().gif(picture, options.look, options.size, {}),
                           options, streams);

@@ -14,11 +14,14 @@ namespace steelyard::cli {
 struct PictureOptions {
     std::string out;
     std::string format; ///< "png"; empty = as the name of the file ends
+    bool force = false; ///< write over what is there
     publish::PictureSize size;
     scene::Look look = scene::Look::light;
+    bool see_through = false; ///< nothing is painted behind a still drawing
 };
 
-/// Declares --out, --format, --size and --look; what the options hold before is their default.
+/// Declares --out, --force, --format, --size, --look and --see-through; what the options hold
+/// before is their default.
 void add_picture_options(CLI::App& command, PictureOptions& options);
 
 /// What the options ask for; empty where the name of the file does not say it, or says a folder.

@@ -13,6 +13,18 @@ void add_bank_option(CLI::App& command, QuestionOptions& options) {
         ->type_name("DIR");
 }
 
+void add_units_option(CLI::App& command, QuestionOptions& options) {
+    only_words(
+        command.add_option("--units", options.units, "questions in kg, N, m or in lb, lbf, in, ft"),
+        {"si", "us"});
+}
+
+std::optional<setup::UnitSystem> units_of(const QuestionOptions& options) {
+    if (options.units.empty())
+        return std::nullopt;
+    return options.units == "us" ? setup::UnitSystem::us : setup::UnitSystem::si;
+}
+
 void add_choice_options(CLI::App& command, QuestionOptions& options) {
     command.add_option("--skill", options.skill, "only this skill (`steelyard list skills`)")
         ->type_name("SKILL");
@@ -21,8 +33,7 @@ void add_choice_options(CLI::App& command, QuestionOptions& options) {
     command.add_option("--difficulty", options.difficulty, "only this, from 1 (easy) to 5 (hard)")
         ->check(CLI::Range(1, 5))
         ->type_name("N");
-    only_words(command.add_option("--units", options.system, "only questions in SI or US units"),
-               {"SI", "US"});
+    add_units_option(command, options);
     add_seed_option(command, options.seed, "the same seed gives the same questions");
     add_bank_option(command, options);
 }
@@ -56,8 +67,7 @@ problems::PaperPlan plan_from(const QuestionOptions& options, std::size_t count)
         plan.skill = options.skill;
     if (!options.family.empty())
         plan.family = options.family;
-    if (!options.system.empty())
-        plan.system = options.system;
+    plan.units = units_of(options);
     return plan;
 }
 

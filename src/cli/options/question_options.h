@@ -15,13 +15,18 @@ struct QuestionOptions {
     std::string bank; ///< folder; empty = the one that comes with the program
     std::string skill;
     std::string family;
-    std::string system; ///< "SI", "US" or empty
+    std::string units; ///< "si", "us" or empty
     std::optional<int> difficulty;
     std::optional<std::uint64_t> seed;
 };
 
 /// Declares --bank.
 void add_bank_option(CLI::App& command, QuestionOptions& options);
+
+/// Declares --units.
+void add_units_option(CLI::App& command, QuestionOptions& options);
+/// The units that were typed; nothing when none were.
+std::optional<setup::UnitSystem> units_of(const QuestionOptions& options);
 
 /// Declares --skill, --family, --difficulty, --units and --seed.
 void add_choice_options(CLI::App& command, QuestionOptions& options);

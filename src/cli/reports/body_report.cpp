@@ -5,7 +5,9 @@
 #include "setup/units/format_quantity.h"
 #include "words/body/body_words.h"
 #include "words/body/muscle_credit.h"
+#include "words/body/rope_words.h"
 #include "words/caution.h"
+#include "words/letter_case.h"
 
 #include <fmt/format.h>
 
@@ -262,6 +264,30 @@ std::string curve_table(const HingeCurves& curves, UnitSystem units) {
     return text;
 }
 
+/// What each cable column's stack and rope are.
+std::string column_lines(const setup::BodySetup& setup) {
+    const mechanics::BodyCase& body_case = setup.exercise.body_case;
+    std::string text;
+    for (const mechanics::Resistance& resistance : body_case.resistances)
+        if (const std::string rope =
+                words::rope_words(resistance, body_case.gravity_m_s2, setup.head.units);
+            !rope.empty())
+            text += fmt::format("{}: {}.\n", words::capitalised(resistance.name), rope);
+    return text.empty() ? text : text + '\n';
+}
+
+Json columns_json(const setup::BodySetup& setup) {
+    const mechanics::BodyCase& body_case = setup.exercise.body_case;
+    Json json;
+    for (const mechanics::Resistance& resistance : body_case.resistances)
+        if (const auto* column = std::get_if<mechanics::CableColumn>(&resistance.kind))
+            json[resistance.name] = {
+                {"stack_kg", column->stack_kg},
+                {"rope_ratio", column->rope_ratio},
+                {"tension_N", mechanics::rope_tension(*column, body_case.gravity_m_s2)}};
+    return json;
+}
+
 std::string balance_words(const mechanics::GroundReading& ground) {
     if (ground.status == mechanics::BalanceStatus::would_topple)
         return "Without another hold the body would topple in this pose.";
@@ -289,6 +315,8 @@ Json body_json(const setup::BodySetup& setup, const words::BodyReading& reading,
     json["compared"] = Json::object();
     for (const words::AxisShare& share : reading.shares)
         json["compared"][share.name] = share.torque_Nm;
+    if (Json columns = columns_json(setup); !columns.is_null())
+        json["cable_columns"] = std::move(columns);
     for (const HingeReading& hinge : reading.hinges) {
         json["joints"][std::string(mechanics::hinge_info(hinge.hinge).name)] =
             hinge_json(hinge, setup.head.units);
@@ -311,6 +339,7 @@ std::string body_report(const setup::BodySetup& setup, const words::BodyReading&
     }
     if (const std::string balance = balance_words(reading.ground); !balance.empty())
         text += balance + '\n';
+    text += column_lines(setup);
     if (const std::string shares = words::shares_sentence(reading.shares, setup.head.units);
         !shares.empty())
         text += fmt::format("Torque of the muscles: {}\n\n", shares);

@@ -28,6 +28,11 @@ std::optional<Pull> pull_of(const mechanics::Lever& lever, const mechanics::Load
     return std::nullopt;
 }
 
+void add_stand(AsciiSheet& sheet, const Vec2& at_m) {
+    sheet.set(sheet.column(at_m), sheet.row(at_m), 'o');
+    sheet.set(sheet.column(at_m), sheet.row(at_m) + 1, '^');
+}
+
 } // namespace
 
 std::string in_legend(const problems::DrawnQuantity& length) {
@@ -59,7 +64,11 @@ std::string draw_in_ascii(const problems::LeverPicture& picture,
             legend += fmt::format("  {} load: {}\n", letter, lever.loads[i].name);
         }
     }
-    if (picture.show_effort) {
+    const bool beam = mechanics::rests_on_two(lever);
+    if (picture.show_effort && beam) {
+        add_stand(sheet, mechanics::point_at(lever.path_m, lever.effort.at_m));
+        legend = fmt::format("  ^ support: {}\n", lever.effort.name) + legend;
+    } else if (picture.show_effort) {
         sheet.arrow(mechanics::point_at(lever.path_m, lever.effort.at_m),
                     lever.effort.direction_rad, 'E');
         legend += fmt::format("  E effort: {}\n", lever.effort.name);
@@ -73,10 +82,8 @@ std::string draw_in_ascii(const problems::LeverPicture& picture,
         if (const std::optional<Pull> pull = pull_of(lever, lever.loads.front()))
             sheet.line_of_action(pull->point_m, pull->direction_rad);
     if (picture.show_axis) {
-        const Vec2 axis = mechanics::point_at(lever.path_m, lever.axis_at_m);
-        sheet.set(sheet.column(axis), sheet.row(axis), 'o');
-        sheet.set(sheet.column(axis), sheet.row(axis) + 1, '^');
-        legend = fmt::format("  ^ axis: {}\n", picture.axis_name) + legend;
+        add_stand(sheet, mechanics::point_at(lever.path_m, lever.axis_at_m));
+        legend = fmt::format("  ^ {}: {}\n", beam ? "support" : "axis", picture.axis_name) + legend;
     }
     for (const problems::Spot& spot : spots)
         sheet.set(sheet.column(spot.at_m), sheet.row(spot.at_m), spot.letter.front());

@@ -7,7 +7,6 @@
 
 #include <fmt/format.h>
 
-#include <array>
 #include <optional>
 #include <set>
 
@@ -40,13 +39,6 @@ Json forces_json(const mechanics::Lever& lever, const LeverResult& result) {
     return forces;
 }
 
-/// The readings in the order in which they build on each other.
-constexpr std::array kReadings{
-    LeverReading::load_torque, LeverReading::effort_arm,      LeverReading::effort,
-    LeverReading::load_arm,    LeverReading::ideal_advantage, LeverReading::actual_advantage,
-    LeverReading::reaction,
-};
-
 std::string class_lines(const LeverSetup& setup, const LeverResult& result) {
     return fmt::format("{}. {}\n", words::class_name(result),
                        words::class_sentence(setup.lever, result));
@@ -54,9 +46,12 @@ std::string class_lines(const LeverSetup& setup, const LeverResult& result) {
 
 std::string reading_line(LeverReading reading, const LeverSetup& setup, const LeverResult& result) {
     const auto steps = words::lever_steps(reading, setup.lever, result, setup.head.units);
-    return steps.empty()
-               ? ""
-               : fmt::format("  {:<28}{}\n", words::name_of(reading), steps.back().result);
+    if (steps.empty())
+        return "";
+    const std::string value = reading == LeverReading::found_load
+                                  ? words::found_load_text(setup.lever, result, setup.head.units)
+                                  : steps.back().result;
+    return fmt::format("  {:<28}{}\n", words::name_of(reading, setup.lever), value);
 }
 
 std::string step_lines(const words::ComputedStep& step) {
@@ -71,7 +66,7 @@ std::string step_lines(const words::ComputedStep& step) {
 std::string computation(const LeverSetup& setup, const LeverResult& result) {
     std::string text;
     std::set<std::string> shown;
-    for (const LeverReading reading : kReadings) {
+    for (const LeverReading reading : words::readings_of(setup.lever)) {
         for (const auto& step :
              words::lever_steps(reading, setup.lever, result, setup.head.units)) {
             const std::string lines = step_lines(step);
@@ -94,6 +89,16 @@ Json lever_json(const LeverSetup& setup, const LeverResult& result) {
     json["lever_class_reason"] = words::word_of(result.class_reason);
     json["effort_N"] = or_null(result.effort_N);
     json["effort_holding_N"] = or_null(result.effort_holding_N);
+    if (const auto sought = mechanics::sought_load(setup.lever)) {
+        json["sought_load"] = setup.lever.loads[*sought].name;
+        const bool turns =
+            std::holds_alternative<mechanics::Couple>(setup.lever.loads[*sought].action);
+        json[turns ? "load_found_Nm" : "load_found_N"] = or_null(result.load_found);
+    }
+    if (mechanics::rests_on_two(setup.lever)) {
+        json["first_support_N"] = result.axis_reaction_N.y();
+        json["second_support_N"] = or_null(result.effort_N);
+    }
     json["effort_arm_m"] = result.effort_arm_m;
     json["load_arm_m"] = or_null(result.load_arm_m);
     json["ideal_advantage"] = or_null(result.ideal_advantage);
@@ -113,7 +118,7 @@ Json lever_json(const LeverSetup& setup, const LeverResult& result) {
 std::string lever_report(const LeverSetup& setup, const LeverResult& result) {
     std::string text = fmt::format("{}\n{}\n\n", setup.head.name, setup.head.description);
     text += class_lines(setup, result) + '\n';
-    for (const LeverReading reading : kReadings)
+    for (const LeverReading reading : words::readings_of(setup.lever))
         text += reading_line(reading, setup, result);
     for (const std::string& message : words::lever_messages(setup.lever, result, setup.head.units))
         text += fmt::format("\n{}\n", message);

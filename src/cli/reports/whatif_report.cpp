@@ -8,8 +8,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
+#include <vector>
 
 namespace steelyard::cli {
 namespace {
@@ -96,6 +98,37 @@ std::string last_lines() {
     return fmt::format("\n{}\n", words::kCaution);
 }
 
+/// What comes nearest to the wanted torque and what stops it there, the nearest first.
+std::string nearest_lines(const WhatIfAsked& asked, const mechanics::RankedWays& ways) {
+    constexpr std::size_t kTold = 4;
+    constexpr double kWorthTelling = 0.9; // of the way that is left; our own rule, no source
+    const double wanted_Nm = std::abs(asked.goal.wanted.torque_Nm);
+    const double present_Nm = std::abs(ways.present.torque_Nm);
+    const auto miss_Nm = [&](const mechanics::RefusedWay& way) {
+        return std::abs(std::abs(way.at->peak.torque_Nm) - wanted_Nm);
+    };
+    std::vector<const mechanics::RefusedWay*> nearer;
+    for (const mechanics::RefusedWay& way : ways.refused)
+        if (way.limit && way.at && miss_Nm(way) < kWorthTelling * std::abs(wanted_Nm - present_Nm))
+            nearer.push_back(&way);
+    std::stable_sort(nearer.begin(), nearer.end(),
+                     [&](const auto* a, const auto* b) { return miss_Nm(*a) < miss_Nm(*b); });
+    std::string text;
+    for (std::size_t i = 0; i < std::min(kTold, nearer.size()); ++i) {
+        const mechanics::RefusedWay& way = *nearer[i];
+        const auto range = mechanics::range_of(way.change, asked.exercise);
+        if (!range)
+            continue;
+        text += fmt::format("  {}, gives {}. It ends there: {}.\n",
+                            words::gym_text(way.change, *range, way.at->value, asked.exercise,
+                                            asked.setup.head.units),
+                            torque_text(asked, way.at->peak.torque_Nm),
+                            words::limit_phrase(*way.limit));
+    }
+    return text.empty() ? "Nothing comes nearer than the exercise as it is.\n"
+                        : "What comes nearest:\n" + text;
+}
+
 } // namespace
 
 Json answer_json(const WhatIfAsked& asked, const Change& change,
@@ -168,6 +201,8 @@ std::string ways_report(const WhatIfAsked& asked, const mechanics::RankedWays& w
     text += nothing_helps       ? "\nNo change of this exercise does anything to that torque.\n"
             : ways.ways.empty() ? "\nNo single change gives it.\n"
                                 : "\nWhat a coach would try first stands first:\n";
+    if (ways.ways.empty() && !nothing_helps)
+        text += nearest_lines(asked, ways);
     int number = 0;
     for (const mechanics::Way& way : ways.ways) {
         text += fmt::format("  {}. {}.\n", ++number,

@@ -13,6 +13,7 @@
 #include <iostream>
 #include <poll.h>
 #include <unistd.h>
+#include <utility>
 
 namespace steelyard::cli {
 
@@ -39,7 +40,7 @@ bool ExamRoom::run() {
         show_again_ = false;
         std::string line;
         if (!read(line)) {
-            if (!exam_.finished)
+            if (!exam_.finished && !failed_)
                 streams_.out << "\nThe exam waits for you: `steelyard exam` goes on.\n";
             break;
         }
@@ -56,6 +57,8 @@ bool ExamRoom::run() {
         }
         if (!keep())
             return false;
+        if (std::exchange(at_the_end_, false))
+            streams_.out << "Kept. That was the last one: l shows the beam, e ends.\n";
     }
     if (exam_.finished && exam_.left_ms() == 0)
         streams_.out << "\nTime is up.\n";
@@ -160,7 +163,7 @@ void ExamRoom::take_answer(const std::string& line) {
         go_to(exam_, exam_.at + 1, learner::wall_clock());
         show_again_ = true;
     } else {
-        streams_.out << "Kept. That was the last one: l shows the beam, e ends.\n";
+        at_the_end_ = true; // said once it is kept
     }
 }
 

@@ -38,6 +38,7 @@ private:
     const Streams& streams_;
     bool failed_ = false;
     bool show_again_ = true;
+    bool at_the_end_ = false; ///< the last question was just answered
 };
 
 } // namespace steelyard::cli

@@ -122,7 +122,7 @@ private:
         const bool kept = keep_();
         if (asking_.rules.explains)
             show_solution(asking_.question, streams_.out);
-        else
+        else if (kept)
             streams_.out << "  Noted.\n";
         return kept ? Ended::finished : Ended::quit;
     }

@@ -128,6 +128,7 @@ void add_learner_options(CLI::App& command, LearnerOptions& options) {
         ->type_name("NAME");
     command.add_flag("--new", options.is_new, "begin a record for a new learner");
     add_data_option(command, options.data);
+    add_units_option(command, options.questions);
     add_bank_option(command, options.questions);
 }
 
@@ -142,7 +143,8 @@ ExitStatus tell(const learner::RecordError& error, const Streams& streams) {
 tl::expected<StudyCourse, ExitStatus> open_course(const LearnerOptions& options,
                                                   const Streams& streams) {
     auto bank = std::make_unique<problems::Bank>(open_bank(options.questions, streams));
-    auto course = learner::load_course(*bank, setup::data_folder() / "assets" / "learner");
+    auto course = learner::load_course(*bank, setup::data_folder() / "assets" / "learner",
+                                       units_of(options.questions).value_or(setup::UnitSystem::si));
     if (!course) {
         streams.err << to_text(course.error()) << '\n';
         return tl::make_unexpected(ExitStatus::bad_input);
@@ -159,6 +161,11 @@ tl::expected<learner::Record, ExitStatus> open_record(const LearnerOptions& opti
         return tl::make_unexpected(tell(opened.error(), streams));
     for (const std::string& notice : opened->notices)
         streams.err << wrapped(notice + (opened->record.is_writable() ? "" : kOtherFolder));
+    opened->record.tell_when_waiting([&err = streams.err] {
+        err << "Another Steelyard is writing to the record, perhaps a long import. Waiting "
+               "for it ...\n"
+            << std::flush;
+    });
     return std::move(opened->record);
 }
 

@@ -41,6 +41,15 @@ std::string refusals_text(const problems::FamilyCheck& check) {
     return text.empty() ? "none" : text;
 }
 
+/// The families as written, then their US editions.
+std::vector<const problems::Family*> every_edition(const problems::Bank& bank) {
+    std::vector<const problems::Family*> families;
+    for (const auto* const list : {&bank.families, &bank.us_editions})
+        for (const problems::Family& family : *list)
+            families.push_back(&family);
+    return families;
+}
+
 Json check_json(const problems::FamilyCheck& check) {
     return {{"family", check.family},  {"accepted", check.accepted},
             {"draws", check.draws},    {"different", check.different()},
@@ -69,10 +78,10 @@ void print_sum(const problems::Bank& bank, const Sum& sum, const Streams& stream
                                    "they have:\n{}",
                                    problems::kFewQuestions, sum.thin);
     streams.out << fmt::format(
-        "{} skills, {} wrong rules, {} families, {} written items; {} faults in files, {} families "
-        "unsound.\n",
-        bank.skills.size(), bank.wrong_rules.size(), bank.families.size(), sum.items,
-        bank.faults.size(), sum.unsound);
+        "{} skills, {} wrong rules, {} families ({} in US units too), {} written items; {} faults "
+        "in files, {} families unsound.\n",
+        bank.skills.size(), bank.wrong_rules.size(), bank.families.size(), bank.us_editions.size(),
+        sum.items, bank.faults.size(), sum.unsound);
 }
 
 Json sum_json(const problems::Bank& bank, const Sum& sum) {
@@ -80,6 +89,7 @@ Json sum_json(const problems::Bank& bank, const Sum& sum) {
     for (const setup::InputError& fault : bank.faults)
         faults.push_back(to_text(fault));
     return {{"skills", bank.skills.size()},
+            {"us_editions", bank.us_editions.size()},
             {"wrong_rules", bank.wrong_rules.size()},
             {"items", sum.items},
             {"unsound", sum.unsound},
@@ -91,10 +101,12 @@ ExitStatus check(const problems::Bank& bank, const BankOptions& options, const S
     if (options.rows)
         rows.emplace(streams.out, "bank-check", "families", *options.rows);
     Sum sum;
-    for (const problems::Family& family : bank.families) {
+    for (const problems::Family* const each : every_edition(bank)) {
+        const problems::Family& family = *each;
         sum.items += family.items.size();
-        const problems::FamilyCheck result =
-            problems::check_family(bank, family, options.instances);
+        problems::FamilyCheck result = problems::check_family(bank, family, options.instances);
+        if (family.is_us_edition)
+            result.family += " (US)";
         if (rows)
             rows->add(check_json(result));
         else

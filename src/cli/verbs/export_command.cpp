@@ -1,6 +1,7 @@
 #include "cli/verbs/export_command.h"
 
 #include "cli/options/checked_options.h"
+#include "cli/options/out_file.h"
 #include "cli/options/picture_options.h"
 #include "cli/options/question_options.h"
 #include "cli/options/standard_stream.h"
@@ -23,6 +24,7 @@ struct ExportOptions {
     std::string format;
     std::string title;
     std::string out;
+    bool force = false;
 };
 
 /// The words of the command line for formats, in the order in which help lists them.
@@ -33,6 +35,8 @@ const std::map<std::string, publish::HandoutFormat> kFormats{
     {"cards", publish::HandoutFormat::cards}};
 
 ExitStatus export_questions(const ExportOptions& options, const Streams& streams) {
+    if (!may_write(options.out, options.force, streams))
+        return ExitStatus::bad_input;
     const auto whole = open_whole_bank(options.questions, streams);
     if (!whole)
         return ExitStatus::bad_input;
@@ -82,6 +86,7 @@ Work add_export_options(CLI::App& command) {
     command.add_option("--out", options->out, "file to write, or - for standard output")
         ->required()
         ->type_name("FILE");
+    add_force_option(command, options->force);
     add_choice_options(command, options->questions);
     return [options](const Streams& streams) { return export_questions(*options, streams); };
 }

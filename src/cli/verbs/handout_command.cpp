@@ -49,6 +49,8 @@ tl::expected<std::optional<std::size_t>, std::string> take_code(HandoutOptions& 
     if (options.blueprint.empty())
         options.blueprint = code->blueprint;
     options.questions.seed = code->seed;
+    if (code->us_units)
+        options.questions.units = "us";
     options.versions = std::max(1, code->version + 1);
     if (code->version == 0)
         options.versions = 2; // a set of one has no letter
@@ -77,6 +79,7 @@ std::optional<publish::Blueprint> blueprint_from(const HandoutOptions& options,
     if (from_input)
         blueprint->name = "sheet";
     blueprint->large_print = blueprint->large_print || options.large_print;
+    blueprint->in_us_units = options.questions.units == "us";
     if (!options.paper.empty()) {
         blueprint->paper =
             options.paper == "A4" ? publish::PaperSize::a4 : publish::PaperSize::letter;
@@ -144,6 +147,7 @@ Work add_handout_options(CLI::App& command) {
                {"A4", "Letter"});
     command.add_flag("--large-print", options->large_print, "set the text in 18 pt");
     command.add_flag("--html", options->html, "pages that a browser prints, instead of PDF");
+    add_units_option(command, options->questions);
     add_bank_option(command, options->questions);
     return [options](const Streams& streams) { return handout(*options, streams); };
 }

@@ -1,6 +1,7 @@
 #include "cli/verbs/record_command.h"
 
 #include "cli/options/checked_options.h"
+#include "cli/options/out_file.h"
 #include "cli/options/standard_stream.h"
 #include "cli/study/record_folder.h"
 #include "cli/study/study.h"
@@ -14,7 +15,9 @@
 #include <fmt/format.h>
 
 #include <CLI/CLI.hpp>
+#include <cstdio>
 #include <fstream>
+#include <functional>
 #include <memory>
 #include <ostream>
 
@@ -28,6 +31,7 @@ struct RecordOptions {
     std::string file;
     std::string format;
     bool yes = false;
+    bool force = false;
 };
 
 /// Long work says how far it is, on the stream beside the results.
@@ -53,39 +57,67 @@ std::string csv_row(const std::vector<learner::Cell>& cells) {
     return row + "\r\n";
 }
 
-learner::Recorded<std::string> exported(learner::Record& record, const learner::Learner& who,
-                                        bool csv, const learner::Progress& progress) {
-    std::string text;
+/// Hands out a record piece by piece, so that one of any length takes no more memory.
+learner::Recorded<void> hand_out(learner::Record& record, const learner::Learner& who, bool csv,
+                                 const std::function<void(std::string_view)>& take,
+                                 const learner::Progress& progress) {
     if (!csv)
         return learner::export_json_lines(
-                   record, who, [&](std::string_view line) { text.append(line).append("\n"); },
-                   progress)
-            .map([&] { return std::move(text); });
-    for (const std::string_view column : learner::answer_columns())
-        text.append(text.empty() ? "" : ",").append(column);
-    text += "\r\n";
+            record, who,
+            [&](std::string_view line) {
+                take(line);
+                take("\n");
+            },
+            progress);
+    take(fmt::format("{}\r\n", fmt::join(learner::answer_columns(), ",")));
     return learner::export_rows(
-               record, who,
-               [&](const std::vector<learner::Cell>& cells) { text += csv_row(cells); }, progress)
-        .map([&] { return std::move(text); });
+        record, who, [&](const std::vector<learner::Cell>& cells) { take(csv_row(cells)); },
+        progress);
+}
+
+/// The same into a file; what hinders reading is told as it is.
+publish::FileFill filling_with(learner::Record& record, const learner::Learner& who, bool csv,
+                               const learner::Progress& progress) {
+    return [&record, &who, csv, progress](std::FILE* file) {
+        return hand_out(
+                   record, who, csv,
+                   [file](std::string_view text) {
+                       std::fwrite(text.data(), 1, text.size(), file);
+                   },
+                   progress)
+            .map_error([](const learner::RecordError& error) {
+                return publish::PublishError{publish::PublishFault::stopped, error.message};
+            });
+    };
 }
 
 ExitStatus export_record(const RecordOptions& options, const Streams& streams) {
+    if (!options.file.empty() && !may_write(options.file, options.force, streams))
+        return ExitStatus::bad_input;
     auto record = open_record(options.who, streams);
     if (!record)
         return record.error();
     const auto who = known_learner(*record, options.who, streams);
     if (!who)
         return who.error();
-    const auto text = exported(*record, *who, wants_csv(options), progress_on(streams));
-    if (!text)
-        return tell(text.error(), streams);
-    const std::string out = options.file.empty() ? std::string(kStandardStream) : options.file;
-    const ExitStatus status = write_out(out, *text, streams, publish::Readers::owner);
-    if (status != ExitStatus::ok || out == kStandardStream)
-        return status;
-    streams.out << fmt::format("{}: {} of {}.\n", options.file,
-                               words::counted(who->answers, "answer"), who->name);
+    const bool csv = wants_csv(options);
+    if (options.file.empty() || options.file == kStandardStream) {
+        const auto printed = hand_out(
+            *record, *who, csv, [&](std::string_view text) { streams.out << text; },
+            progress_on(streams));
+        return printed ? ExitStatus::ok : tell(printed.error(), streams);
+    }
+    if (const auto written = publish::write_whole_file(
+            options.file, filling_with(*record, *who, csv, progress_on(streams)),
+            publish::Readers::owner);
+        !written) {
+        streams.err << written.error().message << '\n';
+        return ExitStatus::failed;
+    }
+    const auto sums = record->sums(who->id);
+    if (!sums)
+        return tell(sums.error(), streams);
+    streams.out << fmt::format("{}: {} of {}.\n", options.file, to_text(*sums), who->name);
     return ExitStatus::ok;
 }
 
@@ -112,9 +144,8 @@ ExitStatus import_record(const RecordOptions& options, const Streams& streams) {
                                 learner::wall_clock(), progress_on(streams));
     if (!imported)
         return tell(imported.error(), streams);
-    streams.out << fmt::format("{} read, {} of them new to the record of {}",
-                               words::counted(imported->read, "answer"), imported->added,
-                               imported->learner)
+    streams.out << fmt::format("{} read; {} new to the record of {}", to_text(imported->read),
+                               words::counted(imported->added, "line"), imported->learner)
                 << (imported->exams > 0
                         ? fmt::format("; {}.\n", words::counted(imported->exams, "mock exam"))
                         : ".\n");
@@ -133,13 +164,16 @@ ExitStatus erase(const RecordOptions& options, const Streams& streams) {
     const auto who = known_learner(*record, options.who, streams);
     if (!who)
         return who.error();
+    const auto sums = record->sums(who->id);
+    if (!sums)
+        return tell(sums.error(), streams);
     if (!options.yes) {
         std::string line;
         if (!can_answer(streams) ||
             !read_line(streams,
-                       fmt::format("All {} answers of {} go, here and in every backup, for good. "
+                       fmt::format("All of {} goes, {}, here and in every backup, for good. "
                                    "Type the name to go on",
-                                   who->answers, who->name),
+                                   who->name, to_text(*sums)),
                        line) ||
             line != who->name) {
             streams.err << "Nothing was erased. (--yes erases without asking.)\n";
@@ -167,11 +201,11 @@ ExitStatus check(const RecordOptions& options, const Streams& streams) {
         streams.err << wrapped(fault);
     for (const std::string& mended : found->mended)
         streams.out << wrapped(mended);
-    streams.out << fmt::format(
-        "{}: {}, {}, {}. {}\n", (record->folder() / learner::kRecordFile).string(),
-        words::counted(found->learners, "learner"), words::counted(found->answers, "answer"),
-        words::counted(found->backups, "backup"),
-        found->faults.empty() ? "In order." : "Not in order.");
+    streams.out << fmt::format("{}: {}, {}, {}. {}\n",
+                               (record->folder() / learner::kRecordFile).string(),
+                               words::counted(found->learners, "learner"), to_text(found->answers),
+                               words::counted(found->backups, "backup"),
+                               found->faults.empty() ? "In order." : "Not in order.");
     return found->faults.empty() ? ExitStatus::ok : ExitStatus::failed;
 }
 
@@ -198,6 +232,7 @@ Work add_record_options(CLI::App& command) {
     only_words(
         command.add_option("--format", options->format, "of an export; else by the file's ending"),
         {"jsonl", "csv"});
+    add_force_option(command, options->force);
     command.add_flag("--yes", options->yes, "erase without asking");
     command
         .add_option("--learner", options->who.learner, "who; for an import, whose answers they are")

@@ -4,6 +4,7 @@
 #include "cli/verbs/exam_command.h"
 #include "cli/verbs/export_command.h"
 #include "cli/verbs/generate_command.h"
+#include "cli/verbs/glossary_command.h"
 #include "cli/verbs/handout_command.h"
 #include "cli/verbs/learn_command.h"
 #include "cli/verbs/list_command.h"
@@ -19,9 +20,10 @@ namespace steelyard::cli {
 
 std::vector<Verb> all_verbs() {
     return {
-        solve_verb(), draw_verb(),     figure_verb(), whatif_verb(), learn_verb(),     quick_verb(),
-        exam_verb(),  progress_verb(), record_verb(), ask_verb(),    generate_verb(),  mark_verb(),
-        bank_verb(),  handout_verb(),  export_verb(), list_verb(),   reference_verb(),
+        solve_verb(),    draw_verb(),     figure_verb(),    whatif_verb(),  learn_verb(),
+        quick_verb(),    exam_verb(),     progress_verb(),  record_verb(),  ask_verb(),
+        generate_verb(), mark_verb(),     bank_verb(),      handout_verb(), export_verb(),
+        list_verb(),     glossary_verb(), reference_verb(),
     };
 }
 

@@ -58,8 +58,9 @@ std::optional<std::size_t> Course::find(std::string_view skill_id) const {
 }
 
 Course make_course(const problems::Bank& bank, const Parameters& parameters,
-                   const ExamBlueprint& exam) {
+                   const ExamBlueprint& exam, setup::UnitSystem units) {
     Course course;
+    course.units = units;
     course.bank = &bank;
     course.parameters = parameters;
     course.exam = exam;
@@ -69,8 +70,8 @@ Course make_course(const problems::Bank& bank, const Parameters& parameters,
         known.skill = &skill;
         known.needs = needs_of(course, skill);
         for (const problems::Family& family : bank.families)
-            if (family.skill == skill.id)
-                known.families.push_back(&family);
+            if (family.skill == skill.id && problems::Bank::suits(family, units))
+                known.families.push_back(&bank.in_units(family, units));
         known.guess = mean_guess(known, parameters);
         needs.push_back(known.needs);
         course.skills.push_back(std::move(known));
@@ -81,14 +82,15 @@ Course make_course(const problems::Bank& bank, const Parameters& parameters,
 }
 
 tl::expected<Course, setup::InputError> load_course(const problems::Bank& bank,
-                                                    const std::filesystem::path& folder) {
+                                                    const std::filesystem::path& folder,
+                                                    setup::UnitSystem units) {
     const auto parameters = read_parameters(folder / "parameters.toml");
     if (!parameters)
         return tl::make_unexpected(parameters.error());
     const auto exam = read_exam_blueprint(folder / "mock-exam.exam.toml");
     if (!exam)
         return tl::make_unexpected(exam.error());
-    return make_course(bank, *parameters, *exam);
+    return make_course(bank, *parameters, *exam, units);
 }
 
 } // namespace steelyard::learner

@@ -19,9 +19,10 @@ namespace steelyard::learner {
 struct CourseSkill {
     const problems::Skill* skill = nullptr;
     std::vector<std::size_t> needs; ///< indices of the prerequisites, all smaller than its own
-    std::vector<const problems::Family*> families; ///< that ask it; may be empty
-    double weight = 0.0;                           ///< share of the exam; all add up to 1
-    double guess = 0.1;                            ///< mean over its families
+    /// That ask it, in the edition of the course's units; may be empty.
+    std::vector<const problems::Family*> families;
+    double weight = 0.0; ///< share of the exam; all add up to 1
+    double guess = 0.1;  ///< mean over its families
 
     bool can_be_asked() const { return !families.empty(); }
 };
@@ -30,7 +31,8 @@ struct Course {
     const problems::Bank* bank = nullptr; ///< must outlive the course
     Parameters parameters;
     ExamBlueprint exam;
-    std::vector<CourseSkill> skills; ///< prerequisites before what needs them
+    setup::UnitSystem units = setup::UnitSystem::si; ///< of its questions
+    std::vector<CourseSkill> skills;                 ///< prerequisites before what needs them
     PlacementNetwork placement;
 
     std::optional<std::size_t> find(std::string_view skill_id) const;
@@ -40,10 +42,11 @@ struct Course {
 /// of the weights; when none is left, every skill that can be asked weighs the same. Takes a few
 /// milliseconds.
 Course make_course(const problems::Bank& bank, const Parameters& parameters,
-                   const ExamBlueprint& exam);
+                   const ExamBlueprint& exam, setup::UnitSystem units = setup::UnitSystem::si);
 
 /// The same with the files of a folder: parameters.toml and mock-exam.exam.toml of assets/learner.
-tl::expected<Course, setup::InputError> load_course(const problems::Bank& bank,
-                                                    const std::filesystem::path& folder);
+tl::expected<Course, setup::InputError>
+load_course(const problems::Bank& bank, const std::filesystem::path& folder,
+            setup::UnitSystem units = setup::UnitSystem::si);
 
 } // namespace steelyard::learner

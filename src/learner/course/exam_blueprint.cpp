@@ -32,7 +32,7 @@ tl::expected<ExamBlueprint, setup::InputError> blueprint_of(const setup::TomlDoc
     setup::InputErrors errors;
     TomlReader top(document, errors);
     ExamBlueprint blueprint;
-    blueprint.title = top.text("title", Need::required).value_or("");
+    blueprint.title = top.short_text("title", Need::required).value_or("");
     blueprint.questions =
         static_cast<int>(top.integer("questions", Need::required, 1, kMostQuestions).value_or(1));
     blueprint.minutes =

@@ -35,6 +35,13 @@ std::string_view name_in(const Table& table, Value value) {
     return found->second;
 }
 
+template <typename Table> std::vector<std::string_view> names_in(const Table& table) {
+    std::vector<std::string_view> names;
+    for (const auto& entry : table)
+        names.push_back(entry.second);
+    return names;
+}
+
 template <typename Value, std::size_t N>
 std::optional<Value> named_in(const std::array<std::pair<Value, std::string_view>, N>& table,
                               std::string_view name) {
@@ -75,6 +82,14 @@ std::string_view name_of(Purpose purpose) {
 
 std::string_view name_of(Outcome outcome) {
     return name_in(kOutcomes, outcome);
+}
+
+std::vector<std::string_view> names_of_purposes() {
+    return names_in(kPurposes);
+}
+
+std::vector<std::string_view> names_of_outcomes() {
+    return names_in(kOutcomes);
 }
 
 std::optional<Purpose> purpose_named(std::string_view name) {

@@ -7,6 +7,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace steelyard::problems {
 struct Question;
@@ -53,6 +54,8 @@ struct Answer {
 /// The words by which the record keeps them: "placement", "gave_up".
 std::string_view name_of(Purpose purpose);
 std::string_view name_of(Outcome outcome);
+std::vector<std::string_view> names_of_purposes();
+std::vector<std::string_view> names_of_outcomes();
 std::optional<Purpose> purpose_named(std::string_view name);
 std::optional<Outcome> outcome_named(std::string_view name);
 

@@ -31,11 +31,43 @@ Before last_asked(const Course& course, const Standing& standing) {
     Before before;
     if (standing.recent_families.empty())
         return before;
-    before.family = course.bank->find_family(standing.recent_families.front());
-    if (before.family != nullptr)
-        before.skill = course.find(before.family->skill);
+    const Family* const family = course.bank->find_family(standing.recent_families.front());
+    if (family == nullptr)
+        return before;
+    before.family = &course.bank->in_units(*family, course.units);
+    before.skill = course.find(family->skill);
     return before;
 }
+
+/// What a question shows.
+enum class Scene { person, thing, words };
+
+Scene scene_of(const Family& family) {
+    return family.body ? Scene::person : family.lever ? Scene::thing : Scene::words;
+}
+
+/// Questions in a row that may show the same kind of thing.
+constexpr std::size_t kScenesInARow = 3;
+
+/// The kind that all of the last questions showed, which the next is not to show.
+std::optional<Scene> tired_scene(const Course& course, const Standing& standing) {
+    if (standing.recent_families.size() < kScenesInARow)
+        return std::nullopt;
+    std::optional<Scene> all;
+    for (std::size_t i = 0; i < kScenesInARow; ++i) {
+        const Family* const family = course.bank->find_family(standing.recent_families[i]);
+        if (family == nullptr || (all && *all != scene_of(*family)))
+            return std::nullopt;
+        all = scene_of(*family);
+    }
+    return all;
+}
+
+/// What is asked of a family beside that it has rested.
+struct Wishes {
+    bool other_strategy = false;      ///< than the last one's
+    std::optional<Scene> other_scene; ///< than this
+};
 
 /// How long ago a family was asked: larger is longer; never asked is longest.
 std::size_t rest_of(const Standing& standing, const Family& family) {
@@ -45,16 +77,18 @@ std::size_t rest_of(const Standing& standing, const Family& family) {
 }
 
 /// The family of a skill that has rested longest; of equals, by `choice`. Never the one asked last.
-/// @param other_strategy  leaves out those that are solved like the last one
+/// Of those that rested for ever, ones with a person come first.
 const Family* rested_family(const CourseSkill& skill, const Standing& standing,
-                            const Before& before, bool other_strategy, std::uint64_t choice) {
+                            const Before& before, const Wishes& wishes, std::uint64_t choice) {
     std::vector<const Family*> best;
     std::size_t longest = 0;
     for (const Family* family : skill.families) {
         if (family == before.family)
             continue;
-        if (other_strategy && before.family != nullptr &&
+        if (wishes.other_strategy && before.family != nullptr &&
             family->strategy == before.family->strategy)
+            continue;
+        if (wishes.other_scene && scene_of(*family) == *wishes.other_scene)
             continue;
         const std::size_t rest = rest_of(standing, *family);
         if (best.empty() || rest > longest) {
@@ -63,6 +97,14 @@ const Family* rested_family(const CourseSkill& skill, const Standing& standing,
         }
         if (rest == longest)
             best.push_back(family);
+    }
+    if (longest >= standing.recent_families.size()) {
+        const auto first_thing =
+            std::stable_partition(best.begin(), best.end(), [](const Family* family) {
+                return scene_of(*family) == Scene::person;
+            });
+        if (first_thing != best.begin())
+            best.erase(first_thing, best.end());
     }
     return best.empty() ? nullptr : best[choice % best.size()];
 }
@@ -97,7 +139,36 @@ public:
             return *next;
         std::vector<Candidate> candidates = all();
         std::stable_sort(candidates.begin(), candidates.end(), goes_before);
-        // First without the skill and the strategy asked last; then give up these wishes.
+        // First without the skill and the strategy asked last; then give up these wishes. For
+        // another kind of drawing no skill is asked whose turn has not come.
+        if (const auto scene = tired_scene(course_, standing_); scene && !candidates.empty()) {
+            const int turn = candidates.front().turn;
+            std::vector<Candidate> in_turn = candidates;
+            in_turn.erase(std::remove_if(in_turn.begin(), in_turn.end(),
+                                         [&](const Candidate& one) { return one.turn > turn; }),
+                          in_turn.end());
+            if (const auto next = best_of(in_turn, scene, choice))
+                return *next;
+        }
+        if (const auto next = best_of(candidates, std::nullopt, choice))
+            return *next;
+        return last_resort();
+    }
+
+    Next of_skill(std::size_t skill, std::uint64_t choice) const {
+        const CourseSkill& asked = course_.skills[skill];
+        const auto scene = tired_scene(course_, standing_);
+        for (const Wishes& wishes :
+             {Wishes{true, scene}, Wishes{false, scene}, Wishes{true, {}}, Wishes{false, {}}})
+            if (const Family* family = rested_family(asked, standing_, before_, wishes, choice))
+                return shown({Reason::chosen, skill, family});
+        return shown({Reason::chosen, skill, asked.families.front()});
+    }
+
+private:
+    std::optional<Next> best_of(const std::vector<Candidate>& candidates,
+                                const std::optional<Scene>& other_scene,
+                                std::uint64_t choice) const {
         for (const bool other_skill : {true, false})
             for (const bool other_strategy : {true, false})
                 for (const Candidate& candidate : candidates) {
@@ -105,22 +176,12 @@ public:
                         continue;
                     if (const Family* family =
                             rested_family(course_.skills[candidate.skill], standing_, before_,
-                                          other_strategy, choice))
+                                          {other_strategy, other_scene}, choice))
                         return shown({candidate.reason, candidate.skill, family});
                 }
-        return last_resort();
+        return std::nullopt;
     }
 
-    Next of_skill(std::size_t skill, std::uint64_t choice) const {
-        const CourseSkill& asked = course_.skills[skill];
-        for (const bool other_strategy : {true, false})
-            if (const Family* family =
-                    rested_family(asked, standing_, before_, other_strategy, choice))
-                return shown({Reason::chosen, skill, family});
-        return shown({Reason::chosen, skill, asked.families.front()});
-    }
-
-private:
     std::optional<Next> placement(std::uint64_t choice) const {
         const Parameters& parameters = course_.parameters;
         if (standing_.placement_over ||
@@ -128,7 +189,7 @@ private:
             return std::nullopt;
         std::vector<double> guess;
         for (const CourseSkill& skill : course_.skills)
-            guess.push_back(rested_family(skill, standing_, before_, false, choice) != nullptr
+            guess.push_back(rested_family(skill, standing_, before_, {}, choice) != nullptr
                                 ? skill.guess
                                 : -1.0);
         const Placing placing =
@@ -136,7 +197,7 @@ private:
         if (placing.best_settles <= parameters.placement_enough)
             return std::nullopt;
         const Family* family =
-            rested_family(course_.skills[placing.best_skill], standing_, before_, false, choice);
+            rested_family(course_.skills[placing.best_skill], standing_, before_, {}, choice);
         return Next{Reason::placement, placing.best_skill, family, Shown::plain, 0};
     }
 
@@ -148,8 +209,8 @@ private:
         if (!state.begun() || state.answers + state.examples >= course_.parameters.block ||
             known_[*before_.skill] >= course_.parameters.mastered)
             return std::nullopt;
-        const Family* family =
-            rested_family(course_.skills[*before_.skill], standing_, before_, true, choice);
+        const Family* family = rested_family(course_.skills[*before_.skill], standing_, before_,
+                                             {true, tired_scene(course_, standing_)}, choice);
         if (family == nullptr)
             return std::nullopt;
         return shown({Reason::growing, *before_.skill, family});

@@ -9,6 +9,9 @@
 //     prerequisites are all known well: the lowest step of the staircase first, then the heaviest.
 //  4. When there is nothing of these, the weakest skill again, said to be extra.
 //
+// Never four drawings of one kind (a person, a thing, words alone) in a row while what is best has
+// another; and people first: a skill's own families with a person come before its others.
+//
 // Never the same family twice running, nor two of one solving strategy while another is left
 // (interleaving: Rohrer, Dedrick & Burgess 2014; Brunmair & Richter 2019).
 //

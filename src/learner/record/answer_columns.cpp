@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <limits>
 #include <set>
 
 namespace steelyard::learner {
@@ -40,19 +41,22 @@ std::string_view kept(const OutcomeColumn& column, const Answer& answer) {
 }
 
 void take(const MomentColumn& column, const Statement& row, int i, Answer& answer) {
-    answer.*column.member = row.integer(i);
+    answer.*column.member = std::clamp(row.integer(i), kEarliest_ms, kLatest_ms);
 }
 void take(const WordsColumn& column, const Statement& row, int i, Answer& answer) {
     answer.*column.member = row.text(i);
 }
 void take(const CountColumn& column, const Statement& row, int i, Answer& answer) {
-    answer.*column.member = static_cast<int>(row.integer(i));
+    constexpr std::int64_t kMost = std::numeric_limits<int>::max();
+    answer.*column.member =
+        static_cast<int>(std::clamp<std::int64_t>(row.integer(i), column.least, kMost));
 }
 void take(const SpanColumn& column, const Statement& row, int i, Answer& answer) {
-    answer.*column.member = row.integer(i);
+    answer.*column.member = std::clamp<std::int64_t>(row.integer(i), 0, kLatest_ms);
 }
 void take(const ShareColumn& column, const Statement& row, int i, Answer& answer) {
-    answer.*column.member = row.number(i);
+    const double share = row.number(i);
+    answer.*column.member = share >= 0.0 ? std::min(share, column.most) : 0.0;
 }
 void take(const PurposeColumn& column, const Statement& row, int i, Answer& answer) {
     answer.*column.member = purpose_named(row.text(i)).value_or(Purpose::practice);
@@ -157,11 +161,6 @@ Answer read_answer(const Statement& row) {
             std::visit([&](const auto& kind) { take(kind, row, i, answer); }, column.kind);
         ++i;
     }
-    for (const AnswerColumn& column : answer_table())
-        if (const auto* share = std::get_if<ShareColumn>(&column.kind)) {
-            double& value = answer.*share->member;
-            value = value >= 0.0 ? std::min(value, share->most) : 0.0;
-        }
     return answer;
 }
 

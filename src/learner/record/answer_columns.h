@@ -59,6 +59,13 @@ struct AnswerColumn {
     int since; ///< version of the record that brought it; 2 or more: added by schema_steps()
 };
 
+/// Times of answers: from 2000 to 2200, which catches seconds taken for milliseconds.
+inline constexpr TimeMs kEarliest_ms = 946684800000;
+inline constexpr TimeMs kLatest_ms = 7258118400000;
+
+/// The longest text of an answer [bytes].
+inline constexpr std::size_t kLongestText = 4000;
+
 /// Above it an answer says nothing about what is known.
 inline constexpr double kHighestGuess = 0.95;
 
@@ -80,8 +87,8 @@ Recorded<std::string> answer_selection(Database& file);
 std::string added_answer_columns(int version);
 
 /// Reads an answer from the current row, whose columns begin with those of the table. A NULL leaves
-/// the default; the row may have been damaged: shares are brought within their bounds, so that
-/// nothing that is shown of a learner is infinite.
+/// the default; the row may have been damaged: times, counts and shares are brought within their
+/// bounds, so that nothing that is shown of a learner is infinite.
 Answer read_answer(const Statement& row);
 
 /// Binds the answer's columns after what is bound already.

@@ -1,6 +1,7 @@
 #include "learner/record/check.h"
 
 #include "learner/record/file/backups.h"
+#include "learner/record/range_check.h"
 #include "learner/record/record_rows.h"
 #include "learner/record/skill_columns.h"
 
@@ -60,14 +61,21 @@ Recorded<RecordCheck> check_record(Record& record, const Course& course, const C
             "The file {} is damaged inside. Start Steelyard again: it will set the file aside and "
             "open the newest good backup.",
             (record.folder() / kRecordFile).string()));
+    auto values = values_out_of_range(record.database());
+    if (!values)
+        return tl::make_unexpected(values.error());
+    for (std::string& fault : *values)
+        check.faults.push_back(std::move(fault));
     const auto learners = record.learners();
     if (!learners)
         return tl::make_unexpected(learners.error());
-    const auto answers = record.database().integer("SELECT count(*) FROM answer");
-    if (!answers)
-        return tl::make_unexpected(answers.error());
     check.learners = static_cast<std::int64_t>(learners->size());
-    check.answers = *answers;
+    for (const Learner& learner : *learners) {
+        const auto sums = record.sums(learner.id);
+        if (!sums)
+            return tl::make_unexpected(sums.error());
+        check.answers += *sums;
+    }
     check.backups = static_cast<int>(backups_in(record.folder()).size());
     for (const Learner& learner : *learners)
         if (const auto done = check_learner(record, learner, course, clock, progress, check); !done)

@@ -1,6 +1,6 @@
 #pragma once
-// Whether the record is in order: its pages, its references, and whether everything folded is what
-// the answers give.
+// Whether the record is in order: its pages, its references, its values, and whether everything
+// folded is what the answers give.
 
 #include "learner/record/record.h"
 
@@ -13,7 +13,7 @@ namespace steelyard::learner {
 
 struct RecordCheck {
     std::int64_t learners = 0;
-    std::int64_t answers = 0;
+    Sums answers;
     int backups = 0;
     std::vector<std::string> faults; ///< empty = in order
     std::vector<std::string> mended; ///< what was folded anew

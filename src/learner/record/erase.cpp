@@ -1,4 +1,5 @@
 #include "learner/record/file/backups.h"
+#include "learner/record/file/beside.h"
 #include "learner/record/record.h"
 
 #include <system_error>
@@ -62,6 +63,14 @@ Recorded<void> Record::erase_learner(std::int64_t learner) {
             if (failed)
                 return erased;
         }
+    for (const char* const what : kAllBeside) {
+        std::error_code failed;
+        fs::remove(folder_ / name_beside(what, learner), failed);
+        if (failed)
+            return tl::make_unexpected(RecordError{
+                Trouble::refused, "A file of this learner beside the record cannot be removed: " +
+                                      name_beside(what, learner)});
+    }
     return {};
 }
 

@@ -2,6 +2,7 @@
 
 #include "learner/record/exam_rows.h"
 #include "learner/record/record_rows.h"
+#include "setup/toml/letters.h"
 
 #include <algorithm>
 
@@ -84,8 +85,8 @@ Recorded<std::vector<ExamResult>> finished_exams(Record& record, std::int64_t le
     return rows->with(learner, most)
         .for_each_row([&](const Statement& row) {
             const int of = count_in(row, 5);
-            results.push_back({row.integer(0), row.text(1), row.integer(2), row.integer(3),
-                               std::min(static_cast<int>(row.integer(4)), of), of,
+            results.push_back({row.integer(0), setup::short_text(row.text(1)), row.integer(2),
+                               row.integer(3), std::min(static_cast<int>(row.integer(4)), of), of,
                                pass_mark(share_in(row, 6), of)});
         })
         .map([&] { return std::move(results); });

@@ -1,5 +1,8 @@
 #include "learner/record/exam_rows.h"
 
+#include "learner/record/answer_columns.h"
+#include "setup/toml/letters.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -23,8 +26,9 @@ Recorded<void> read_items(Database& database, Exam& exam) {
     if (!rows)
         return tl::make_unexpected(rows.error());
     return rows->with(exam.id).for_each_row([&](const Statement& row) {
-        exam.items.push_back({row.text(0), row.text(1), row.text(2), row.text(3),
-                              row.integer(4) != 0, row.integer(5), share_in(row, 6)});
+        exam.items.push_back(
+            {row.text(0), row.text(1), row.text(2), row.text(3), row.integer(4) != 0,
+             std::clamp<std::int64_t>(row.integer(5), 0, kLatest_ms), share_in(row, 6)});
     });
 }
 
@@ -48,15 +52,15 @@ Recorded<KeptExam> read_exam(Database& database, const Statement& row) {
     KeptExam kept;
     Exam& exam = kept.exam;
     exam.id = row.integer(0);
-    exam.title = row.text(1);
+    exam.title = setup::short_text(row.text(1));
     exam.seed = static_cast<std::uint64_t>(row.integer(2));
     exam.pass_share = share_in(row, 3);
-    exam.started_ms = row.integer(4);
-    exam.allowed_ms = row.integer(5);
-    exam.used_ms = row.integer(6);
-    exam.seen_ms = row.integer(7);
+    exam.started_ms = std::clamp(row.integer(4), kEarliest_ms, kLatest_ms);
+    exam.allowed_ms = std::clamp<std::int64_t>(row.integer(5), 1, kLongestExam_ms);
+    exam.used_ms = std::clamp<std::int64_t>(row.integer(6), 0, exam.allowed_ms);
+    exam.seen_ms = std::clamp<std::int64_t>(row.integer(7), 0, kLatest_ms);
     exam.at = static_cast<std::size_t>(count_in(row, 8));
-    exam.finished_ms = row.integer(9);
+    exam.finished_ms = std::clamp<std::int64_t>(row.integer(9), 0, kLatest_ms);
     exam.finished = exam.finished_ms != 0;
     kept.questions = count_in(row, 11);
     kept.right_answers = std::min(count_in(row, 10), kept.questions);

@@ -8,6 +8,9 @@
 
 namespace steelyard::learner {
 
+/// A week: longer than any blueprint allows.
+inline constexpr std::int64_t kLongestExam_ms = 7 * kDay_ms;
+
 /// An exam with what it came to, which the record keeps beside it.
 struct KeptExam {
     Exam exam;

@@ -88,7 +88,7 @@ Recorded<Opened> recover(const fs::path& folder, const Clock& clock) {
     const bool lost = holds_nothing(folder / kRecordFile);
     if (const auto done = set_aside(folder, aside); !done)
         return tl::make_unexpected(done.error());
-    const auto backup = newest_good_backup(folder);
+    const auto backup = newest_good_backup(folder, clock.utc_ms);
     std::string notice = told(folder, aside, lost);
     if (backup) {
         std::error_code failed;
@@ -158,8 +158,10 @@ Recorded<Opened> open_record(const fs::path& folder, const Clock& clock) {
                         folder.string(), failed.message())});
     close_to_others(folder);
     auto record = open_when_free(folder, clock);
-    if (record)
-        return Opened{std::move(*record), {}};
+    if (record) {
+        std::vector<std::string> notices = record->take_notices();
+        return Opened{std::move(*record), std::move(notices)};
+    }
     switch (record.error().trouble) {
     case Trouble::damaged:
         return mend(folder, clock);

@@ -3,6 +3,8 @@
 #include "learner/record/file/backups.h"
 #include "learner/record/record_rows.h"
 #include "setup/files/data_folder.h"
+#include "setup/toml/letters.h"
+#include "words/counted.h"
 
 #include <fmt/format.h>
 
@@ -22,7 +24,7 @@ constexpr TimeMs kBackupEvery_ms = 20 * 60 * kMinute_ms;
 Learner read_learner(const Statement& row) {
     Learner learner;
     learner.id = row.integer(0);
-    learner.name = row.text(1);
+    learner.name = setup::short_text(row.text(1)); // the file may come from elsewhere
     learner.created_ms = row.integer(2);
     if (const auto day = read_day(row.text(3)))
         learner.exam_day = *day;
@@ -40,12 +42,8 @@ RecordError refusal(std::string message) {
 std::optional<std::string> fault_of_name(const std::string& name) {
     if (name.empty())
         return "A learner needs a name.";
-    if (name.size() > kLongestName)
-        return fmt::format("The name is too long: at most {} bytes.", kLongestName);
-    if (std::any_of(name.begin(), name.end(),
-                    [](char c) { return static_cast<unsigned char>(c) < 0x20U || c == 0x7F; }))
-        return "A name cannot hold line breaks or other control characters.";
-    return std::nullopt;
+    const auto fault = setup::fault_of_short_text(name);
+    return fault ? std::optional("A name cannot have " + *fault + ".") : std::nullopt;
 }
 
 } // namespace
@@ -116,6 +114,19 @@ Recorded<Standing> Record::standing(std::int64_t learner, const Course& course,
             return *folded;
         });
     }
+    if (const auto done = put_back(); !done)
+        return tl::make_unexpected(done.error());
+    // Looked at first without a right to write, for which another program's long import would have
+    // to be waited for.
+    {
+        const auto reading = Transaction::begin_reading(database_);
+        auto kept = reading ? kept_for_course(database_, learner, course, clock)
+                            : tl::make_unexpected(reading.error());
+        if (!kept)
+            return tl::make_unexpected(kept.error());
+        if (*kept)
+            return **std::move(kept);
+    }
     auto transaction = begin();
     if (!transaction)
         return tl::make_unexpected(transaction.error());
@@ -143,6 +154,21 @@ Recorded<Standing> Record::add_answers(std::int64_t learner, const Course& cours
     if (const auto done = transaction->commit(); !done)
         return tl::make_unexpected(done.error());
     return standing;
+}
+
+std::string to_text(const Sums& sums) {
+    return words::counted(sums.lines, "line") + ", " + words::counted(sums.questions, "question");
+}
+
+Recorded<Sums> Record::sums(std::int64_t learner) {
+    auto row =
+        database_.prepare("SELECT count(*), total(attempt = 1) FROM answer WHERE learner = ?");
+    if (!row)
+        return tl::make_unexpected(row.error());
+    const auto found = row->with(learner).row();
+    if (!found)
+        return tl::make_unexpected(found.error());
+    return Sums{row->integer(0), row->integer(1)};
 }
 
 Recorded<std::vector<Answer>> Record::last_answers(std::int64_t learner, int most) {
@@ -174,9 +200,9 @@ Recorded<void> Record::back_up_if_due(const Clock& clock) {
         return {};
     if (const auto done = put_back(); !done)
         return done;
-    const std::vector<fs::path> backups = backups_in(folder_);
+    const std::vector<fs::path> backups = backups_in(folder_, clock.utc_ms);
     const TimeMs newest = backups.empty() ? 0 : *made_at(backups.front());
-    // A backup from the future was made by a clock that has been set back since: it counts as old.
+    // One named after a moment to come is the first only where there is no other: a new one is due.
     if (newest <= clock.utc_ms && clock.utc_ms - newest < kBackupEvery_ms)
         return {};
     return make_backup(database_, folder_, clock.utc_ms).map([](const fs::path&) {});

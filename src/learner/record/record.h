@@ -21,6 +21,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -43,6 +44,21 @@ struct RuleTimes {
     TimeMs last_ms = 0;
 };
 
+/// How much there is, in the two units in which it is always said.
+struct Sums {
+    std::int64_t lines = 0;     ///< of the record and of an export: every attempt, every shrug
+    std::int64_t questions = 0; ///< that they are about: lines of a first attempt
+
+    Sums& operator+=(const Sums& more) {
+        lines += more.lines;
+        questions += more.questions;
+        return *this;
+    }
+};
+
+/// "20 lines, 14 questions".
+std::string to_text(const Sums& sums);
+
 class Record {
 public:
     Record(Database database, std::filesystem::path folder, bool writable)
@@ -52,8 +68,8 @@ public:
     Recorded<std::vector<Learner>> learners();
     /// Capitals do not matter.
     Recorded<std::optional<Learner>> learner_named(const std::string& name);
-    /// Refused: an empty name, one longer than kLongestName bytes or with control characters, one
-    /// that is taken.
+    /// Refused: an empty name, one that is no short text (see setup/toml/letters.h), one that is
+    /// taken.
     Recorded<Learner> add_learner(const std::string& name, const Clock& clock);
     Recorded<void> set_exam_day(std::int64_t learner, std::optional<Day> day);
     /// Deletes all about a learner here and in every backup, beyond recovery from these files.
@@ -71,6 +87,8 @@ public:
     Recorded<Standing> add_answers(std::int64_t learner, const Course& course,
                                    const std::vector<Answer>& answers, const Clock& clock);
 
+    /// How much is kept of a learner.
+    Recorded<Sums> sums(std::int64_t learner);
     /// The last answers, newest first, at most so many.
     Recorded<std::vector<Answer>> last_answers(std::int64_t learner, int most);
     /// The rules followed most often, at most so many.
@@ -86,8 +104,16 @@ public:
     /// it was open, it is written again under its name; where another took its place, everything is
     /// brought over to that. A notice tells of it.
     Recorded<void> put_back();
+    /// Adds a sentence to them.
+    void note(std::string notice) { notices_.push_back(std::move(notice)); }
     /// What happened to the record since the last call, in sentences to the learner.
     std::vector<std::string> take_notices();
+
+    /// From now on who waits for another program's writing is told, once each time that it takes
+    /// longer than a second; and waits for two minutes, where others give up after 20 s.
+    void tell_when_waiting(std::function<void()> tell) {
+        database_.tell_when_waiting(std::move(tell));
+    }
 
     bool is_writable() const { return writable_; }
     const std::filesystem::path& folder() const { return folder_; }
@@ -99,8 +125,6 @@ private:
     bool writable_;
     std::vector<std::string> notices_;
 };
-
-inline constexpr std::size_t kLongestName = 80;
 
 struct Opened {
     Record record;

@@ -214,17 +214,27 @@ Recorded<Standing> refold(Database& database, std::int64_t learner, const Course
     return kept_standing(database, learner, course, clock);
 }
 
-Recorded<Standing> current_standing(Database& database, std::int64_t learner, const Course& course,
-                                    const Clock& clock) {
+Recorded<std::optional<Standing>> kept_for_course(Database& database, std::int64_t learner,
+                                                  const Course& course, const Clock& clock) {
     auto mark = database.prepare("SELECT model FROM learner WHERE id = ?");
     if (!mark)
         return tl::make_unexpected(mark.error());
     const auto found = mark->with(learner).row();
     if (!found)
         return tl::make_unexpected(found.error());
-    if (!*found || mark->text(0) == model_mark(course))
-        return kept_standing(database, learner, course, clock);
-    return refold(database, learner, course, clock);
+    if (*found && mark->text(0) != model_mark(course))
+        return std::nullopt;
+    return kept_standing(database, learner, course, clock).map([](Standing kept) {
+        return std::optional(std::move(kept));
+    });
+}
+
+Recorded<Standing> current_standing(Database& database, std::int64_t learner, const Course& course,
+                                    const Clock& clock) {
+    auto kept = kept_for_course(database, learner, course, clock);
+    if (!kept)
+        return tl::make_unexpected(kept.error());
+    return *kept ? Recorded<Standing>(**std::move(kept)) : refold(database, learner, course, clock);
 }
 
 Recorded<Standing> fold_in(Database& database, std::int64_t learner, const Course& course,

@@ -5,6 +5,7 @@
 #include "learner/record/record.h"
 
 #include <functional>
+#include <optional>
 
 namespace steelyard::learner {
 
@@ -29,6 +30,11 @@ Recorded<Standing> fold_answers(Database& database, std::int64_t learner, const 
 /// transaction of the caller's.
 Recorded<Standing> refold(Database& database, std::int64_t learner, const Course& course,
                           const Clock& clock);
+
+/// The standing as kept when it was folded for this course; empty when the course has changed
+/// since. Within a transaction, if only for reading.
+Recorded<std::optional<Standing>> kept_for_course(Database& database, std::int64_t learner,
+                                                  const Course& course, const Clock& clock);
 
 /// The standing, folded anew when the course has changed since. Within a transaction.
 Recorded<Standing> current_standing(Database& database, std::int64_t learner, const Course& course,

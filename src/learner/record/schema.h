@@ -14,6 +14,9 @@ namespace steelyard::learner {
 /// Marks a file as ours: "SYrd" as a number.
 inline constexpr int kApplicationId = 0x53597264;
 
+/// From this version on a file that is closed says in its header that it has no journal.
+inline constexpr int kSaysItsJournal = 3;
+
 /// SQL of each step; the step from version i to i + 1 stands at index i. It holds the columns that
 /// answer_table() says came with version i + 1.
 const std::vector<std::string>& schema_steps();

@@ -109,7 +109,8 @@ Asking asked_before(problems::Question question) {
 void mark_answer(const problems::Bank& bank, Asking& asking, const std::string& answer) {
     if (asking.finished || answer.empty())
         return;
-    Marking marking = problems::mark(bank, asking.question, answer, {asking.rules.calculator});
+    Marking marking = problems::mark(bank, asking.question, answer,
+                                     {asking.rules.calculator, asking.rules.explains_pounds});
     if (marking.verdict == Verdict::unreadable) {
         asking.told = std::move(marking);
         return;
@@ -162,7 +163,8 @@ void mark_own_step(Asking& asking, const std::string& answer) {
     if (!has_own_step(asking) || answer.empty())
         return;
     const Marking marking =
-        problems::mark_step(asking.question, asking.open_steps, answer, {asking.rules.calculator});
+        problems::mark_step(asking.question, asking.open_steps, answer,
+                            {asking.rules.calculator, asking.rules.explains_pounds});
     asking.step_told = marking;
     if (marking.verdict == Verdict::unreadable || is_slip_of_unit(marking))
         return;

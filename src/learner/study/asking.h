@@ -39,13 +39,14 @@ namespace steelyard::learner {
 
 /// What a question allows while it is answered.
 struct AskRules {
-    std::size_t done_steps = 0; ///< of the worked solution so many stand there from the beginning
-    bool by_steps = false;      ///< the learner is asked for the other steps one by one
-    bool help = true;           ///< hints, steps of one's own, a second try
-    bool may_skip = false;      ///< it may be left without an answer
-    bool explains = true;       ///< the worked answer is shown in the end
-    bool feedback = true;       ///< false in a mock exam: answers are taken, not marked
-    bool calculator = true;     ///< a calculation may be typed where a number is asked
+    std::size_t done_steps = 0;  ///< of the worked solution so many stand there from the beginning
+    bool by_steps = false;       ///< the learner is asked for the other steps one by one
+    bool help = true;            ///< hints, steps of one's own, a second try
+    bool may_skip = false;       ///< it may be left without an answer
+    bool explains = true;        ///< the worked answer is shown in the end
+    bool feedback = true;        ///< false in a mock exam: answers are taken, not marked
+    bool explains_pounds = true; ///< pounds typed for a force are explained, not only taken
+    bool calculator = true;      ///< a calculation may be typed where a number is asked
 };
 
 /// An answer as it was given.

@@ -3,6 +3,7 @@
 #include "learner/path/plan.h"
 #include "learner/path/quick.h"
 #include "problems/draw/random.h"
+#include "problems/question/generator.h"
 
 #include <fmt/format.h>
 
@@ -21,6 +22,22 @@ Session begin(SessionKind kind, const Present& present, std::uint64_t seed) {
     return session;
 }
 
+const std::string& code_of_redo(const Session& session) {
+    return session.codes[static_cast<std::size_t>(session.done)];
+}
+
+/// A question that is done again is asked plainly, whatever is known of its skill.
+Next next_to_redo(const Session& session, const Course& course) {
+    Next next;
+    next.reason = Reason::chosen;
+    const auto question = problems::question_from_code(*course.bank, code_of_redo(session));
+    if (!question)
+        return next;
+    next.skill = course.find(question->skill).value_or(0);
+    next.family = course.bank->find_family(question->family);
+    return next;
+}
+
 Next choose(const Session& session, const Present& present) {
     const std::uint64_t choice = problems::mix(session.seed, session.drawn);
     switch (session.kind) {
@@ -29,6 +46,8 @@ Next choose(const Session& session, const Present& present) {
     case SessionKind::skill:
         return choose_of_skill(present.course, present.standing, present.now, session.skill,
                                choice);
+    case SessionKind::redo:
+        return next_to_redo(session, present.course);
     case SessionKind::day:
         break;
     }
@@ -67,6 +86,7 @@ AskRules rules_of(const Session& session, const problems::Question& question) {
     rules.help = practice;
     rules.may_skip = practice;
     rules.explains = !session.placing;
+    rules.explains_pounds = !session.pounds_explained;
     return rules;
 }
 
@@ -98,6 +118,22 @@ Session begin_skill(const Present& present, std::size_t skill, std::uint64_t see
     return session;
 }
 
+Session begin_redo(const Present& present, std::vector<std::string> codes, std::uint64_t seed) {
+    Session session = begin(SessionKind::redo, present, seed);
+    session.codes = std::move(codes);
+    session.target = static_cast<int>(session.codes.size());
+    return session;
+}
+
+Asking ask_again(Session& session, const Present& present, problems::Question question) {
+    session.asked_ms = present.now.utc_ms;
+    session.heeded = 0;
+    if (is_example(session))
+        return asked_before(std::move(question));
+    const AskRules rules = rules_of(session, question);
+    return begin_asking(std::move(question), rules);
+}
+
 std::optional<Asking> next_question(Session& session, const Present& present) {
     if (session.ended || (session.target && session.done >= *session.target)) {
         end_session(session, present.now);
@@ -107,19 +143,16 @@ std::optional<Asking> next_question(Session& session, const Present& present) {
     session.placing = session.next.reason == Reason::placement;
     if (!session.placing && !session.target)
         session.target = session_length(plan_study(present.course, present.standing, present.now));
-    auto question = question_for(present.course, present.standing, session.next,
-                                 problems::mix(session.seed, ++session.drawn));
+    auto question = session.kind == SessionKind::redo
+                        ? problems::question_from_code(*present.course.bank, code_of_redo(session))
+                        : question_for(present.course, present.standing, session.next,
+                                       problems::mix(session.seed, ++session.drawn));
     if (!question) {
         session.trouble = question.error().message;
         end_session(session, present.now);
         return std::nullopt;
     }
-    session.asked_ms = present.now.utc_ms;
-    session.heeded = 0;
-    if (is_example(session))
-        return asked_before(std::move(*question));
-    const AskRules rules = rules_of(session, *question);
-    return begin_asking(std::move(*question), rules);
+    return ask_again(session, present, std::move(*question));
 }
 
 bool is_example(const Session& session) {
@@ -136,6 +169,7 @@ std::vector<Answer> new_answers(Session& session, const Present& present, const 
         answer.attempt = static_cast<int>(session.heeded) + 1;
         answer.typed = attempt.typed;
         answer.outcome = outcome_of(attempt);
+        session.pounds_explained = session.pounds_explained || attempt.marking.took_pounds;
         answer.wrong_rule = attempt.marking.wrong_rule.value_or("");
         answer.hints = attempt.hints;
         if (session.heeded == 0) {

@@ -34,16 +34,18 @@
 
 namespace steelyard::learner {
 
-enum class SessionKind { day, skill, quick };
+enum class SessionKind { day, skill, quick, redo };
 
 struct Session {
     SessionKind kind = SessionKind::day;
     std::uint64_t seed = 0;
-    std::uint64_t drawn = 0;   ///< questions so far; draws the next one's numbers
-    std::vector<Next> quiz;    ///< of a quick quiz
-    std::size_t skill = 0;     ///< of a session of one skill: index
+    std::uint64_t drawn = 0;        ///< questions so far; draws the next one's numbers
+    std::vector<Next> quiz;         ///< of a quick quiz
+    std::size_t skill = 0;          ///< of a session of one skill: index
+    std::vector<std::string> codes; ///< of questions that are to be done again
     std::optional<int> target; ///< questions, without the placement's; empty until it is settled
     bool placing = false;      ///< the present question belongs to the placement
+    bool pounds_explained = false; ///< that a pound of mass weighs a pound of force
     TimeMs begun_ms = 0;
     std::vector<Stair> before; ///< the staircase when it began
 
@@ -74,8 +76,14 @@ Session begin_quick(const Present& present, std::uint64_t seed);
 /// Practice of one skill by its index; it must have a question.
 Session begin_skill(const Present& present, std::size_t skill, std::uint64_t seed);
 
+/// Questions once more, by their codes: mistakes, or what was marked to come back to.
+Session begin_redo(const Present& present, std::vector<std::string> codes, std::uint64_t seed);
+
 /// Draws the next question, or ends the session.
 std::optional<Asking> next_question(Session& session, const Present& present);
+
+/// Puts a question as the present one, asked as the session's `next` says.
+Asking ask_again(Session& session, const Present& present, problems::Question question);
 
 /// Whether the present question is a worked example to be read; nothing is asked.
 bool is_example(const Session& session);

@@ -114,8 +114,8 @@ Found check_value(const SegmentColumn& person, double mass_kg, const MeasuredVal
     case Measure::length_m:
         return outside(value.value, 0.01, kMostSegment_m, "value", "a length from 0.01 to 2 m");
     case Measure::mass_kg:
-        return outside(value.value, 0.001, 0.9 * mass_kg / sides_of(value.part), "value",
-                       "a mass above 0 that leaves some for the other parts");
+        return outside(value.value, 0.0, 0.9 * mass_kg / sides_of(value.part), "value",
+                       "a mass from 0 that leaves some for the other parts");
     case Measure::com_fraction:
         if (value.part == TablePart::trunk && person.trunk.size() > 1)
             return MechanicsError{Fault::inconsistent, "measure",

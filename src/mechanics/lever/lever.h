@@ -8,6 +8,7 @@
 
 #include <Eigen/Core>
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <variant>
@@ -45,7 +46,7 @@ struct Load {
     std::variant<Weight, PointForce, Couple> action;
 };
 
-/// The force whose size is sought.
+/// The force that moves, holds or lowers the loads. What is known of its size: see Sought.
 struct Effort {
     std::string name = "effort";
     double at_m = 0.0;                ///< place along the lever [m]
@@ -65,7 +66,27 @@ struct AxisFriction {
     double radius_m = 0.0;    ///< of the axle [m], >= 0
 };
 
-/// A rigid lever on one axis. The defaults make a sensible example.
+/// The effort's size is sought: the one that balances the lever.
+struct SoughtEffort {};
+
+/// The effort's size is known, and that of one load is sought: the one that it just balances. What
+/// the load itself says of its size is the size last found, see fill_in_found_load.
+struct SoughtLoad {
+    std::size_t load = 0;  ///< which of the lever's loads
+    double effort_N = 0.0; ///< along the effort's direction [N], >= 0
+};
+
+/// A beam that lies on two supports: what each of them bears is sought. The first support is at
+/// the lever's axis and holds the beam there, so that it takes horizontal pulls too; the second is
+/// at the effort and pushes straight up. Both can only push up.
+struct SoughtReactions {
+    std::string first_support = "first support"; ///< the second's name is the effort's
+};
+
+/// What a lever is solved for.
+using Sought = std::variant<SoughtEffort, SoughtLoad, SoughtReactions>;
+
+/// A rigid lever on one axis, or a beam on two supports. The defaults make a sensible example.
 struct Lever {
     std::vector<Vec2> path_m{{0.0, 0.0}, {1.0, 0.0}}; ///< corners from end to end [m], two or more
     double axis_at_m = 0.5;                           ///< place of the axis along the lever [m]
@@ -74,6 +95,16 @@ struct Lever {
     OwnWeight own_weight;
     AxisFriction friction;
     double gravity_m_s2 = kStandardGravity; ///< [m/s²], >= 0
+    Sought sought;
 };
+
+/// Whether it is a beam on two supports.
+bool rests_on_two(const Lever& lever);
+
+/// "axis", or the name of the first of two supports.
+std::string axis_name(const Lever& lever);
+
+/// The load whose size is sought; empty when none is.
+std::optional<std::size_t> sought_load(const Lever& lever);
 
 } // namespace steelyard::mechanics

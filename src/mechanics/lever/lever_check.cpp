@@ -105,6 +105,28 @@ Found check_friction(const AxisFriction& friction) {
                    "an axle radius from 0 to 10 m");
 }
 
+Found check_sought(const Lever& lever) {
+    if (const auto* known = std::get_if<SoughtLoad>(&lever.sought)) {
+        if (known->load >= lever.loads.size())
+            return MechanicsError{Fault::unknown_name, "load", "the load whose size is sought"};
+        if (lever.gravity_m_s2 <= 0.0 &&
+            std::holds_alternative<Weight>(lever.loads[known->load].action))
+            return MechanicsError{Fault::inconsistent, "gravity",
+                                  "gravity above 0, or a force sought: a mass weighs nothing here"};
+        return between(known->effort_N, 0.0, kMaxForce_N, "effort.force",
+                       "a force from 0 to 10000000 N (turn its direction instead of making it "
+                       "negative)");
+    }
+    if (!rests_on_two(lever))
+        return std::nullopt;
+    if (lever.effort.direction_rad != kUp_rad)
+        return MechanicsError{Fault::inconsistent, "effort.direction", "up: a support pushes up"};
+    if (lever.friction.coefficient * lever.friction.radius_m > 0.0)
+        return MechanicsError{Fault::inconsistent, "friction",
+                              "no axle friction: a beam on two supports turns on no axle"};
+    return std::nullopt;
+}
+
 } // namespace
 
 Found check_lever(const Lever& lever) {
@@ -122,6 +144,8 @@ Found check_lever(const Lever& lever) {
     if (const Found fault = check_own_weight(lever.own_weight, length_m))
         return fault;
     if (const Found fault = check_friction(lever.friction))
+        return fault;
+    if (const Found fault = check_sought(lever))
         return fault;
     return between(lever.gravity_m_s2, 0.0, kMaxGravity_m_s2, "gravity",
                    "an acceleration from 0 to 1000 m/s²");

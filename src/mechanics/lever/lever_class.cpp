@@ -16,10 +16,10 @@ bool lies_between(double middle, double one, double other) {
 
 /// Place of a load that pulls at all.
 std::optional<double> place_of(const Load& load) {
-    if (const auto* weight = std::get_if<Weight>(&load.action); weight && weight->mass_kg > 0.0)
+    if (const auto* weight = std::get_if<Weight>(&load.action); weight && weight->mass_kg != 0.0)
         return weight->at_m;
     if (const auto* force = std::get_if<PointForce>(&load.action);
-        force && force->magnitude_N > 0.0)
+        force && force->magnitude_N != 0.0)
         return force->at_m;
     return std::nullopt;
 }

@@ -26,6 +26,7 @@ enum class ClassReason {
     effort_at_axis, ///< effort and axis share a place
     effort_at_load, ///< effort and load share a place
     loads_disagree, ///< several loads, of different classes
+    two_supports,   ///< a beam on two supports: nothing turns about one axis
 };
 
 /// How the solution turned out. Every outcome but ok is a special case that a learner should see
@@ -36,6 +37,11 @@ enum class LeverStatus {
     effort_reversed,     ///< the effort found is negative: it must pull the other way
     coincident_points,   ///< solved, but two of axis, effort and load share a place: no class
     friction_locks,      ///< the axis grips so hard that no effort along this line turns the lever
+    load_through_axis,   ///< the sought load's line passes through the axis: no size balances
+    load_reversed,       ///< the load found is negative: it would have to pull the other way
+    supports_at_one_place, ///< two supports that bear as one: their shares are undetermined
+    first_support_lifts,   ///< the beam would have to be held down there, or it tips
+    second_support_lifts,  ///< the same at the second support
 };
 
 /// One force on the lever and what it does about the axis.
@@ -64,7 +70,12 @@ struct LeverResult {
     /// stands here with the direction it must have.
     ForceReading effort;
 
-    /// Size of the effort along its stated direction [N]; negative = it must pull the other way;
+    /// Size of the sought load along its stated direction [N], of a couple [N·m]; negative = it
+    /// would have to pull the other way. Empty when none is sought, or no size of it balances.
+    std::optional<double> load_found;
+
+    /// Size of the effort along its stated direction [N]: what was known, or was found; of two
+    /// supports the second one's push; negative = it must pull the other way;
     /// empty when no size can balance. With axis friction: the effort that just moves the load.
     std::optional<double> effort_N;
     /// With axis friction, the effort at which the load just begins to win [N]; between this and
@@ -92,13 +103,20 @@ struct LeverResult {
     std::optional<double> efficiency;
 };
 
-/// Solves a lever for its effort by the balance of moments about the axis, then for the reaction
-/// by the balance of forces.
+/// Solves a lever for what is sought of it by the balance of moments about the axis, then for the
+/// reaction by the balance of forces. A sought load counts with the size that is found, not with
+/// what it says of itself. With axis friction it is the load that the effort just moves.
+/// A beam on two supports has neither class nor advantages.
 /// @return the solution, or which input cannot be computed with (not finite, absurd, off the
 ///         lever, no length).
 /// Source: static equilibrium, OpenStax College Physics 2e, chapter 9; axle friction as the
 /// friction circle of radius coefficient × axle radius, from any statics text.
 tl::expected<LeverResult, MechanicsError> solve_lever(const Lever& lever);
+
+/// Takes the size that was found into the sought load, so that it says of itself what it is: 0
+/// where no size balances or it would have to pull the other way.
+/// @param solved  solve_lever's result for the same lever
+void fill_in_found_load(const LeverResult& solved, Lever& lever);
 
 /// The lever with the effort set by hand instead of solved for.
 struct HandBalance {

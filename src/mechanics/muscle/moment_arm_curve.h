@@ -29,6 +29,7 @@ enum class Basis {
     measured,     ///< a study of specimens or of living people
     open_model,   ///< the geometry of an openly published model: no measurement
     illustrative, ///< from memory, or a round figure of a textbook's exercise
+    given,        ///< by whoever made the setup
 };
 
 /// Where a number comes from.

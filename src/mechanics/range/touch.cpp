@@ -102,6 +102,20 @@ double gap_m(const Body& body, const Placement& placement, const Contact& contac
     return farthest_m;
 }
 
+std::optional<SunkPart> find_sunk_part(const Body& body, const Placement& placement) {
+    std::optional<SunkPart> deepest;
+    const auto look_at = [&](Segment segment, bool is_tip, double height_m) {
+        if (-height_m > (deepest ? deepest->depth_m : kTouches_m))
+            deepest = SunkPart{segment, is_tip, -height_m};
+    };
+    for (const SegmentInfo& info : all_segments()) {
+        const SegmentFrame& frame = placement[info.segment];
+        look_at(info.segment, false, frame.joint_m.y());
+        look_at(info.segment, true, frame.at(body[info.segment].tip_m).y());
+    }
+    return deepest;
+}
+
 std::optional<TouchFault> find_touch_fault(const BodyCase& body_case,
                                            const std::optional<PosePath>& path) {
     const auto* on = std::get_if<OnContacts>(&body_case.support);

@@ -34,6 +34,15 @@ struct TouchFault {
 /// off.
 double gap_m(const Body& body, const Placement& placement, const Contact& contact);
 
+/// A joint, or the tip of a limb, below the floor.
+struct SunkPart {
+    Segment segment = Segment::right_shank; ///< the one whose proximal joint it is, or whose tip
+    bool is_tip = false;
+    double depth_m = 0.0; ///< [m], > 0
+};
+/// What lies deepest below the floor, by more than flesh gives way; empty when nothing does.
+std::optional<SunkPart> find_sunk_part(const Body& body, const Placement& placement);
+
 /// The first contact that does not touch, at the start or anywhere on the way; empty when all do.
 /// Contacts must have passed check_case.
 std::optional<TouchFault> find_touch_fault(const BodyCase& body_case,

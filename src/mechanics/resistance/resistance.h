@@ -80,6 +80,24 @@ struct Cable {
     double tension_N = 50.0;             ///< [N], >= 0
 };
 
+/// A cable from a column with a weight stack. The rope runs over so many pulleys on its way that
+/// the stack's weight is divided: at 2:1 the handle feels half of it, and moves twice as far as the
+/// stack. Pulleys and rope are taken as free of friction.
+struct CableColumn {
+    BodyPoint at;
+    Vec3 pulley_m = Vec3(0.0, 1.0, 0.0); ///< where the cable leaves the column, world [m]
+    double stack_kg = 20.0;              ///< of the plates that are chosen [kg], >= 0
+    int rope_ratio = 1;                  ///< parts of the rope that carry the stack, 1 to 4
+};
+
+/// Most parts of a rope that carry a stack. Common practice, no source: columns have 1 or 2,
+/// some 4.
+inline constexpr int kMostRopeRatio = 4;
+
+/// Tension of the rope [N]: the stack's weight ÷ the rope ratio.
+/// Source: pulleys in balance, OpenStax College Physics 2e, section 9.5.
+double rope_tension(const CableColumn& column, double gravity_m_s2);
+
 /// Force of a band at a stretch.
 struct StretchEntry {
     double stretch = 0.0; ///< (length - slack length) / slack length [-], increasing
@@ -116,7 +134,9 @@ struct PartnerPush {
 /// One thing that loads the body.
 struct Resistance {
     std::string name = "resistance";
-    std::variant<Dumbbell, Barbell, Kettlebell, Cuff, PlateMachine, Cable, Band, PartnerPush> kind;
+    std::variant<Dumbbell, Barbell, Kettlebell, Cuff, PlateMachine, Cable, CableColumn, Band,
+                 PartnerPush>
+        kind;
 };
 
 } // namespace steelyard::mechanics

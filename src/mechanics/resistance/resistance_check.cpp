@@ -118,6 +118,17 @@ Found check(const Body& body, const Cable& cable) {
     return outside(cable.tension_N, 0.0, kMaxResistance_N, "tension", "a pull from 0 to 20000 N");
 }
 
+Found check(const Body& body, const CableColumn& column) {
+    if (Found fault = check_point(body, column.at, "at"))
+        return fault;
+    if (Found fault = check_place(column.pulley_m, "pulley"))
+        return fault;
+    if (Found fault = outside(column.rope_ratio, 1.0, kMostRopeRatio, "rope_ratio",
+                              "a rope ratio from 1:1 to 4:1"))
+        return fault;
+    return check_mass(column.stack_kg, "stack");
+}
+
 Found check_law(const Band& band) {
     if (const auto* linear = std::get_if<LinearBand>(&band.law))
         return outside(linear->stiffness_N_m, 0.0, kMostStiffness_N_m, "law.stiffness",

@@ -99,14 +99,23 @@ Appended append(Scene& scene, const PlateMachine& machine) {
     return {};
 }
 
-Appended append(Scene& scene, const Cable& cable) {
-    const Vec3 point_m = scene.world(cable.at);
-    const Vec3 line_m = cable.pulley_m - point_m;
+/// A pull along a line to a pulley.
+Appended pull_to(Scene& scene, const BodyPoint& at, const Vec3& pulley_m, double tension_N) {
+    const Vec3 point_m = scene.world(at);
+    const Vec3 line_m = pulley_m - point_m;
     const double length_m = line_m.norm();
     if (length_m < kLeastLine_m)
         return inconsistent("pulley", "a pulley away from the point that the cable pulls on");
-    scene.push(cable.at.segment, point_m, line_m * (cable.tension_N / length_m));
+    scene.push(at.segment, point_m, line_m * (tension_N / length_m));
     return {};
+}
+
+Appended append(Scene& scene, const Cable& cable) {
+    return pull_to(scene, cable.at, cable.pulley_m, cable.tension_N);
+}
+
+Appended append(Scene& scene, const CableColumn& column) {
+    return pull_to(scene, column.at, column.pulley_m, rope_tension(column, scene.gravity_m_s2));
 }
 
 Appended append(Scene& scene, const Band& band) {
@@ -135,6 +144,10 @@ Appended append(Scene& scene, const PartnerPush& partner) {
 }
 
 } // namespace
+
+double rope_tension(const CableColumn& column, double gravity_m_s2) {
+    return column.stack_kg * gravity_m_s2 / column.rope_ratio;
+}
 
 double cam_radius(const PlateMachine& machine, double angle_rad) {
     const auto after = std::find_if(machine.cam.begin(), machine.cam.end(),

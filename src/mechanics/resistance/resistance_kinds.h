@@ -55,7 +55,7 @@ inline BodyPoint of_bar(const Barbell& bar) {
 inline BodyPoint of_pad(const PlateMachine& machine) {
     return machine.pad;
 }
-inline Vec3* pulley(Cable& cable) {
+template <typename Kind> Vec3* pulley(Kind& cable) {
     return &cable.pulley_m;
 }
 inline Vec3* anchor(Band& band) {
@@ -79,8 +79,11 @@ inline constexpr std::tuple kResistanceKinds{
                                  resistance_table::of_pad, &PlateMachine::pad, nullptr, "",
                                  nullptr},
     ResistanceKind<Cable>{"cable", "cable", SizeIs::pull, &Cable::tension_N,
-                          resistance_table::at_point<Cable>, &Cable::at, resistance_table::pulley,
-                          "pulley", nullptr},
+                          resistance_table::at_point<Cable>, &Cable::at,
+                          resistance_table::pulley<Cable>, "pulley", nullptr},
+    ResistanceKind<CableColumn>{"cable_column", "cable", SizeIs::stack, &CableColumn::stack_kg,
+                                resistance_table::at_point<CableColumn>, &CableColumn::at,
+                                resistance_table::pulley<CableColumn>, "pulley", nullptr},
     ResistanceKind<Band>{"band", "band", SizeIs::none, nullptr, resistance_table::at_point<Band>,
                          &Band::at, resistance_table::anchor, "anchor", &Band::slack_length_m},
     ResistanceKind<PartnerPush>{"partner", "partner", SizeIs::pull, &PartnerPush::force_N,

@@ -65,6 +65,8 @@ std::optional<Setting> setting_of(const LoadAlongLimb&, Resistance& resistance, 
 std::optional<Setting> setting_of(const PulleyHeight&, Resistance& resistance, const Body&) {
     if (auto* cable = std::get_if<Cable>(&resistance.kind))
         return Setting{&cable->pulley_m.y(), ChangeUnit::metre, kPulleyHeights_m};
+    if (auto* column = std::get_if<CableColumn>(&resistance.kind))
+        return Setting{&column->pulley_m.y(), ChangeUnit::metre, kPulleyHeights_m};
     return std::nullopt;
 }
 

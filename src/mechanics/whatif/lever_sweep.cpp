@@ -78,6 +78,9 @@ tl::expected<LeverSweep, MechanicsError> sweep_lever(const Lever& lever, const L
     const auto present = solve_lever(lever);
     if (!present)
         return tl::make_unexpected(present.error());
+    if (sought_load(lever))
+        return tl::make_unexpected(MechanicsError{
+            Fault::inconsistent, "effort", "an effort that is sought: this lever's is known"});
     if (!present->effort_N || std::abs(*present->effort_N) < kNoEffort_N) {
         return tl::make_unexpected(
             MechanicsError{Fault::inconsistent, "effort",

@@ -37,6 +37,9 @@ bool is_a_weight(const LeverChange& change, const Lever& lever) {
 
 /// The effort that balances, along its stated direction.
 AllowedReading effort_at(const Lever& lever) {
+    if (sought_load(lever))
+        return tl::unexpected(Limit{LimitKind::cannot_be, std::nullopt,
+                                    "an effort that is sought: here it is known"});
     const auto solved = solve_lever(lever);
     if (!solved)
         return tl::unexpected(Limit{LimitKind::cannot_be, std::nullopt, solved.error().expected});
@@ -71,12 +74,14 @@ std::vector<LeverChange> possible_changes(const Lever& lever) {
     for (std::size_t i = 0; i < lever.loads.size(); ++i) {
         if (std::holds_alternative<Couple>(lever.loads[i].action))
             continue;
-        changes.push_back({LeverKnob::load_size, i});
+        if (sought_load(lever) != i) // found, not set
+            changes.push_back({LeverKnob::load_size, i});
         changes.push_back({LeverKnob::load_place, i});
     }
-    for (const LeverKnob knob :
-         {LeverKnob::axis_place, LeverKnob::effort_place, LeverKnob::effort_direction})
-        changes.push_back({knob, 0});
+    changes.push_back({LeverKnob::axis_place, 0});
+    changes.push_back({LeverKnob::effort_place, 0});
+    if (!rests_on_two(lever)) // a support pushes up
+        changes.push_back({LeverKnob::effort_direction, 0});
     return changes;
 }
 
@@ -114,9 +119,9 @@ std::string describe(const LeverChange& change, const Lever& lever) {
     case LeverKnob::load_place:
         return "place of " + lever.loads[change.load].name;
     case LeverKnob::axis_place:
-        return "place of the axis";
+        return "place of " + (rests_on_two(lever) ? axis_name(lever) : "the axis");
     case LeverKnob::effort_place:
-        return "place of the effort";
+        return "place of " + (rests_on_two(lever) ? lever.effort.name : "the effort");
     case LeverKnob::effort_direction:
         break;
     }

@@ -210,8 +210,11 @@ tl::expected<Exercise, MechanicsError> pulled(const Exercise& exercise, const Pu
     for (const Joint joint : joints_that_turn_back(exercise, pull.point))
         turn_back(changed, placement, pull.sight, joint, -turned_rad);
     std::vector<Hinge> kept;
-    for (const FreeHinge& free : hinges)
-        kept.insert(kept.end(), {free.hinge, hinge_info(free.hinge).mirror});
+    for (const FreeHinge& free : hinges) {
+        kept.push_back(free.hinge);
+        if (free.with_mirror)
+            kept.push_back(hinge_info(free.hinge).mirror);
+    }
     return kept_in_place(std::move(changed), exercise, kept);
 }
 

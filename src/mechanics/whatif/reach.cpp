@@ -17,7 +17,8 @@ namespace {
 /// The hand that holds a load, and where. A machine's pad pushes a hand and is not held.
 std::optional<BodyPoint> hand_point(const Resistance& resistance) {
     const BodyPoint point = carrier_of(resistance);
-    const bool is_held = is_hand(point.segment) && size_is(resistance) != SizeIs::stack;
+    const bool is_held =
+        is_hand(point.segment) && !std::holds_alternative<PlateMachine>(resistance.kind);
     return is_held ? std::optional(point) : std::nullopt;
 }
 

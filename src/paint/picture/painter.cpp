@@ -139,7 +139,7 @@ void paint_drawing(cairo_t* surface, const Drawing& drawing, const PaintStyle& s
     cairo_save(surface);
     cairo_rectangle(surface, 0.0, 0.0, drawing.size_px.x(), drawing.size_px.y());
     cairo_clip(surface);
-    if (style.sheet) {
+    if (style.sheet && drawing.has_sheet) {
         set_colour(surface, colour_of(Role::sheet, style.look));
         cairo_paint(surface);
     }
@@ -151,8 +151,10 @@ void paint_drawing(cairo_t* surface, const Drawing& drawing, const PaintStyle& s
 
 void paint_fitted(cairo_t* surface, const scene::Drawing& drawing, const PaintStyle& style,
                   PictureSize size) {
-    set_colour(surface, scene::colour_of(scene::Role::sheet, style.look));
-    cairo_paint(surface);
+    if (drawing.has_sheet) {
+        set_colour(surface, scene::colour_of(scene::Role::sheet, style.look));
+        cairo_paint(surface);
+    }
     const double scale =
         std::min(size.width_px / drawing.size_px.x(), size.height_px / drawing.size_px.y());
     cairo_translate(surface, 0.5 * (size.width_px - scale * drawing.size_px.x()),

@@ -31,7 +31,8 @@ tl::expected<std::string, PublishError> png_of(const scene::Drawing& drawing, sc
     if (!family)
         return tl::make_unexpected(family.error());
     const CairoSurface surface(
-        cairo_image_surface_create(CAIRO_FORMAT_RGB24, size.width_px, size.height_px));
+        cairo_image_surface_create(drawing.has_sheet ? CAIRO_FORMAT_RGB24 : CAIRO_FORMAT_ARGB32,
+                                   size.width_px, size.height_px));
     const CairoContext context(cairo_create(surface.get()));
     paint_fitted(context.get(), drawing, {look, *family}, size);
     if (const auto status = cairo_status(context.get()); status != CAIRO_STATUS_SUCCESS)

@@ -2,7 +2,7 @@
 
 #include "paint/picture/painter.h"
 #include "publish/files/written_text.h"
-#include "publish/question/formula_text.h"
+#include "words/formula_parts.h"
 
 #include <algorithm>
 
@@ -84,7 +84,7 @@ void keep_units_whole(std::string_view text, PangoAttrList* attributes) {
 /// The formula without its underscores; its indices are made small.
 std::string with_indices(std::string_view formula, double size, PangoAttrList* attributes) {
     std::string set;
-    for (const FormulaPart& part : formula_parts(formula)) {
+    for (const words::FormulaPart& part : words::formula_parts(formula)) {
         if (part.index)
             add_index(attributes, set.size(), set.size() + part.text.size(), size);
         set += part.text;

@@ -2,6 +2,8 @@
 
 #include "problems/bank/bank_links.h"
 #include "problems/bank/reading/family_reader.h"
+#include "problems/bank/us_edition.h"
+#include "setup/files/data_folder.h"
 #include "setup/muscle/muscle_file.h"
 #include "setup/toml/toml_reader.h"
 
@@ -49,7 +51,7 @@ void read_list(const std::filesystem::path& path, std::string_view key, Bank& ba
 void read_skill(TomlReader& table, Bank& bank) {
     Skill skill;
     skill.id = table.text("id", Need::required).value_or("");
-    skill.title = table.text("title", Need::required).value_or("");
+    skill.title = table.short_text("title", Need::required).value_or("");
     skill.about = table.text("about", Need::required).value_or("");
     skill.needs = table.texts("needs").value_or(std::vector<std::string>{});
     // Prerequisites stand first, so that the map can have no circle.
@@ -70,12 +72,13 @@ void read_skill(TomlReader& table, Bank& bank) {
 void read_wrong_rule(TomlReader& table, Bank& bank) {
     WrongRule rule;
     rule.id = table.text("id", Need::required).value_or("");
-    rule.title = table.text("title", Need::required).value_or("");
+    rule.title = table.short_text("title", Need::required).value_or("");
     rule.feedback = table.text("feedback", Need::required).value_or("");
     rule.ask = table.text("ask", Need::required).value_or("");
     rule.parts_at = table.texts("parts_at").value_or(std::vector<std::string>{});
     rule.draws_wrong = table.text("draws_wrong").value_or("");
     rule.draws_right = table.text("draws_right").value_or("");
+    rule.only_in_si = table.boolean("only_in_si").value_or(false);
     if (bank.find_wrong_rule(rule.id))
         table.add_error("id", fmt::format("\"{}\" for the second time", rule.id), "a new id");
     else if (!rule.id.empty())
@@ -96,6 +99,29 @@ std::vector<std::filesystem::path> toml_files(const std::filesystem::path& direc
 using ReadFamily =
     std::function<tl::expected<Family, setup::InputErrors>(const setup::TomlDocument&)>;
 
+/// Mistakes that only somebody with newtons can make have no place in a US edition.
+void drop_si_rules(const Bank& bank, Family& family) {
+    const auto is_si = [&](const WrongPlan& plan) {
+        const WrongRule* const rule = bank.find_wrong_rule(plan.rule);
+        return rule != nullptr && rule->only_in_si;
+    };
+    family.wrong.erase(std::remove_if(family.wrong.begin(), family.wrong.end(), is_si),
+                       family.wrong.end());
+}
+
+/// The US edition of a family that was read without fault.
+void read_us_edition(const setup::TomlDocument& document, const ReadFamily& read, Bank& bank) {
+    tl::expected<Family, setup::InputErrors> family = read(us_edition(document));
+    if (!family) {
+        for (setup::InputError& error : family.error())
+            error.mend += " This is about its US edition: say in a [us] table what it is there.";
+        append(bank.faults, std::move(family.error()));
+        return;
+    }
+    drop_si_rules(bank, *family);
+    bank.us_editions.push_back(std::move(*family));
+}
+
 /// What comes with the program; a part that cannot be read is a fault of the bank.
 Published shipped_data(Bank& bank) {
     Published published;
@@ -108,6 +134,32 @@ Published shipped_data(Bank& bank) {
     else
         bank.faults.push_back(muscles.error());
     return published;
+}
+
+std::string in_small_letters(std::string text) {
+    for (char& c : text)
+        if (c >= 'A' && c <= 'Z')
+            c = static_cast<char>(c - 'A' + 'a');
+    return text;
+}
+
+/// The names of each term of the shipped glossary; letters such as R belong to choices.
+void read_synonyms(Bank& bank) {
+    const auto document =
+        setup::read_toml_file(setup::data_folder() / "assets" / "pages" / "glossary.toml");
+    if (!document)
+        return; // its own reader tells what is wrong
+    setup::InputErrors untold;
+    TomlReader table(*document, untold);
+    for (TomlReader& term : table.tables("term")) {
+        std::vector<std::string> names{in_small_letters(term.text("name").value_or(""))};
+        for (const char* const key : {"also", "typed"})
+            for (std::string& name : term.texts(key).value_or(std::vector<std::string>{}))
+                if (name.size() > 1)
+                    names.push_back(in_small_letters(std::move(name)));
+        if (names.size() > 1)
+            bank.synonyms.push_back(std::move(names));
+    }
 }
 
 void read_families(const std::filesystem::path& directory, const ReadFamily& read, Bank& bank) {
@@ -123,8 +175,11 @@ void read_families(const std::filesystem::path& directory, const ReadFamily& rea
             continue;
         }
         std::vector<setup::InputError> faults = faults_of_links(bank, *family);
-        if (faults.empty())
+        if (faults.empty()) {
             bank.families.push_back(std::move(*family));
+            if (bank.families.back().items.empty() && has_us_edition(*document))
+                read_us_edition(*document, read, bank);
+        }
         append(bank.faults, std::move(faults));
     }
 }
@@ -149,20 +204,34 @@ const Family* Bank::find_family_by_number(std::uint64_t number) const {
     return found == families.end() ? nullptr : &*found;
 }
 
+const Family& Bank::in_units(const Family& family, setup::UnitSystem units) const {
+    if (units == family.units())
+        return family;
+    const std::vector<Family>& others = units == setup::UnitSystem::us ? us_editions : families;
+    const Family* const other = find_by_id(others, family.id);
+    return other != nullptr ? *other : family;
+}
+
+bool Bank::suits(const Family& family, setup::UnitSystem units) {
+    return units == setup::UnitSystem::us || family.system != "US" || family.is_us_edition;
+}
+
 Bank load_bank(const std::filesystem::path& directory) {
     Bank bank;
     read_list(directory / "skills.toml", "skill", bank,
               [&](TomlReader& table) { read_skill(table, bank); });
     read_list(directory / "wrong_rules.toml", "rule", bank,
               [&](TomlReader& table) { read_wrong_rule(table, bank); });
+    read_synonyms(bank);
     const Published published = shipped_data(bank);
     read_families(
         directory / "families",
         [&](const setup::TomlDocument& document) { return read_family(document, published); },
         bank);
     read_families(directory / "items", read_items, bank);
-    std::sort(bank.families.begin(), bank.families.end(),
-              [](const Family& a, const Family& b) { return a.id < b.id; });
+    for (std::vector<Family>* const families : {&bank.families, &bank.us_editions})
+        std::sort(families->begin(), families->end(),
+                  [](const Family& a, const Family& b) { return a.id < b.id; });
     return bank;
 }
 

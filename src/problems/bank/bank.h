@@ -29,12 +29,17 @@ struct WrongRule {
     std::vector<std::string> parts_at; ///< quantities whose step it gets wrong; first match counts
     std::string draws_wrong;           ///< length that it takes; empty = nothing to draw
     std::string draws_right;           ///< length to take instead
+    bool only_in_si = false; ///< the mistake cannot be made with pounds of mass and of force
 };
 
 struct Bank {
     std::vector<Skill> skills;          ///< prerequisites before what needs them
     std::vector<WrongRule> wrong_rules; ///< in the order of the file
-    std::vector<Family> families;       ///< by id
+    std::vector<Family> families;       ///< by id, as written
+    std::vector<Family> us_editions;    ///< by id, of those that are written in SI
+    /// Groups of names that mean one thing, in small letters, as the glossary has them: any of them
+    /// may be typed for another.
+    std::vector<std::vector<std::string>> synonyms;
     /// What cannot be used and why; the rest of the bank is there all the same.
     std::vector<setup::InputError> faults;
 
@@ -42,6 +47,11 @@ struct Bank {
     const WrongRule* find_wrong_rule(std::string_view id) const;
     const Family* find_family(std::string_view id) const;
     const Family* find_family_by_number(std::uint64_t number) const;
+    /// The edition of one of the families in these units; the family itself where it has no other.
+    const Family& in_units(const Family& family, setup::UnitSystem units) const;
+    /// Whether somebody with these units is asked a family, in one edition or the other. A family
+    /// about both systems is for everybody.
+    static bool suits(const Family& family, setup::UnitSystem units);
 };
 
 /// Reads a bank: skills.toml, wrong_rules.toml, families/*.toml and items/*.toml, in the order of

@@ -2,7 +2,6 @@
 
 #include "problems/bank/answer_kinds.h"
 #include "problems/language/number_text.h"
-#include "problems/question/question_code.h"
 #include "problems/question/question_writer.h"
 
 #include <fmt/core.h>
@@ -69,8 +68,7 @@ void check_steps(const Instance& instance, std::set<std::string>& faults) {
         const auto known = faults.lower_bound(where);
         if (known == faults.end() || known->compare(0, where.size(), where) != 0)
             faults.insert(fmt::format("{}{}, the solver {} ({})", where, number_text(by, 6),
-                                      number_text(solver, 6),
-                                      write_code({family.number, instance.seed})));
+                                      number_text(solver, 6), code_of(instance)));
     }
 }
 

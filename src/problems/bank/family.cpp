@@ -1,6 +1,7 @@
 #include "problems/bank/family.h"
 
 #include "mechanics/portable.h"
+#include "setup/units/format_quantity.h"
 
 #include <cmath>
 
@@ -30,6 +31,17 @@ double Let::value(const double* quantities) const {
         return value;
     const double arm_m = std::abs(mechanics::arm_at(arm->sources, value).arm_m);
     return std::round(arm_m / arm->round_to_m) * arm->round_to_m;
+}
+
+const setup::Unit* Family::usual_unit(setup::Dimension dimension) const {
+    std::string_view symbol = setup::formula_unit(dimension, units());
+    if (in_inches && dimension == setup::Dimension::length)
+        symbol = "in";
+    if (in_inches && dimension == setup::Dimension::torque)
+        symbol = "in·lbf";
+    if (in_inches && dimension == setup::Dimension::stiffness)
+        symbol = "lbf/in";
+    return setup::unit_by_symbol(dimension, symbol);
 }
 
 std::optional<QuantityIndex> Family::find_quantity(std::string_view name) const {

@@ -41,6 +41,7 @@ struct Quantity {
     setup::Dimension dimension = setup::Dimension::number;
     const setup::Unit* unit = nullptr; ///< in which it is shown; null for a pure number
     int decimals = -1; ///< as drawn, so that what is shown is exact; -1 = significant figures
+    bool sheds_zeros = false; ///< of its decimals: "12 in" beside "12.5 in"
 
     std::string unit_symbol() const; ///< empty for a pure number
     double in_SI(double shown) const;
@@ -186,8 +187,11 @@ struct Family {
     std::string title;
     std::string skill;
     std::string strategy;
-    std::string source;        ///< of a problem with published numbers: book, chapter, problem
-    std::string system = "SI"; ///< of its units: "SI", "US" or "none"
+    std::string source;         ///< of a problem with published numbers: book, chapter, problem
+    std::string system = "SI";  ///< of its units: "SI", "SI only", "US" or "none"
+    bool is_us_edition = false; ///< of a family that is written in SI
+    /// Of a family in US units: of lengths that say no unit, with torques and stiffness to match.
+    bool in_inches = false;
     Kind kind = Kind::numeric;
     std::uint64_t number = 0; ///< in codes
 
@@ -231,6 +235,12 @@ struct Family {
     std::vector<DifficultyLever> difficulty;
 
     std::vector<Item> items; ///< a written family has these and no draws
+
+    setup::UnitSystem units() const {
+        return system == "US" ? setup::UnitSystem::us : setup::UnitSystem::si;
+    }
+    /// The unit of a quantity that says none.
+    const setup::Unit* usual_unit(setup::Dimension dimension) const;
 
     std::optional<QuantityIndex> find_quantity(std::string_view name) const;
     /// Whether the solution of its setup has this quantity; false without a setup.

@@ -1,7 +1,6 @@
 #include "problems/bank/family_names.h"
 
 #include "setup/toml/spelling.h"
-#include "setup/units/format_quantity.h"
 
 #include <fmt/core.h>
 
@@ -14,8 +13,15 @@ namespace {
 
 using setup::Dimension;
 
-setup::UnitSystem system_of(const Family& family) {
-    return family.system == "US" ? setup::UnitSystem::us : setup::UnitSystem::si;
+/// A name of a family's own as people write it.
+std::string in_words(std::string_view name, std::string_view blank) {
+    std::string words;
+    for (const char c : name)
+        if (c == '_')
+            words += blank;
+        else
+            words += c;
+    return words;
 }
 
 } // namespace
@@ -43,14 +49,11 @@ QuantityIndex FamilyNames::add(Quantity quantity) {
             quantity.dimension = term->dimension;
     }
     if (quantity.symbol.empty())
-        quantity.symbol = quantity.name;
-    if (quantity.words.empty()) {
-        quantity.words = quantity.name;
-        std::replace(quantity.words.begin(), quantity.words.end(), '_', ' ');
-    }
+        quantity.symbol = in_words(quantity.name, "\u00a0"); // a symbol is not broken
+    if (quantity.words.empty())
+        quantity.words = in_words(quantity.name, " ");
     if (!quantity.unit && quantity.dimension != Dimension::number)
-        quantity.unit = setup::unit_by_symbol(
-            quantity.dimension, setup::formula_unit(quantity.dimension, system_of(family_)));
+        quantity.unit = family_.usual_unit(quantity.dimension);
     family_.quantities.push_back(std::move(quantity));
     return static_cast<QuantityIndex>(family_.quantities.size() - 1);
 }
@@ -73,8 +76,9 @@ std::optional<QuantityIndex> FamilyNames::find(std::string_view name) {
         Quantity gravity;
         gravity.name = "gravity";
         gravity.dimension = Dimension::acceleration;
-        gravity.unit = setup::unit_by_symbol(Dimension::acceleration, "m/s²");
-        gravity.decimals = 2;
+        gravity.unit = setup::unit_by_symbol(Dimension::acceleration,
+                                             family_.is_us_edition ? "lbf/lb" : "m/s²");
+        gravity.decimals = family_.is_us_edition ? 0 : 2;
         family_.gravity = add(std::move(gravity));
         return family_.gravity;
     }

@@ -81,6 +81,14 @@ double value_of_whole(SetupQuantity quantity, const mechanics::LeverResult& solv
     }
 }
 
+mechanics::Sought sought_by(const LeverPlan& plan, const double* quantities) {
+    if (plan.two_supports)
+        return mechanics::SoughtReactions{};
+    if (plan.effort_force)
+        return mechanics::SoughtLoad{plan.sought_load, plan.effort_force->evaluate(quantities)};
+    return mechanics::SoughtEffort{};
+}
+
 } // namespace
 
 void build_lever(const LeverPlan& plan, const double* quantities, double gravity_m_s2,
@@ -93,7 +101,10 @@ void build_lever(const LeverPlan& plan, const double* quantities, double gravity
             tilt_rad);
     lever.axis_at_m = plan.axis_at.evaluate(quantities);
     lever.effort.at_m = plan.effort_at.evaluate(quantities);
-    lever.effort.direction_rad = or_else(plan.effort_direction, quantities, mechanics::kDown_rad);
+    lever.effort.direction_rad =
+        or_else(plan.effort_direction, quantities,
+                plan.two_supports ? mechanics::kUp_rad : mechanics::kDown_rad);
+    lever.sought = sought_by(plan, quantities);
     lever.loads.resize(plan.loads.size());
     for (std::size_t i = 0; i < plan.loads.size(); ++i)
         build_load(plan.loads[i], quantities, lever.loads[i]);

@@ -19,7 +19,7 @@ struct LoadPlan {
     TemplateText name;
     std::optional<Expression> at;
     enum class Is { mass, force, torque } is = Is::mass;
-    Expression size;
+    Expression size;                     ///< of one that is sought: what it does not read
     std::optional<Expression> direction; ///< of a force [rad]; empty = down
 };
 
@@ -31,6 +31,9 @@ struct LeverPlan {
     Expression effort_at;
     TemplateText effort_name;
     std::optional<Expression> effort_direction; ///< [rad]; empty = down
+    std::optional<Expression> effort_force;     ///< known, so that a load is sought [N]
+    std::size_t sought_load = 0;                ///< which, when the effort is known
+    bool two_supports = false;                  ///< axis and effort are the supports of a beam
     bool has_effort = true; ///< false: nobody asks for an effort, and none is drawn
     std::vector<LoadPlan> loads;
     std::optional<Expression> own_mass;

@@ -38,6 +38,7 @@ Refusal solve_lever_of(const Family& family, double* quantities, SetupSolution& 
         return Refusal::not_solvable;
     solution.solved = std::move(*result);
     const mechanics::LeverResult& solved = *solution.solved;
+    mechanics::fill_in_found_load(solved, *solution.lever);
     if (family.lever->has_effort && solved.status != mechanics::LeverStatus::ok &&
         solved.status != mechanics::LeverStatus::coincident_points)
         return Refusal::wrong_status;

@@ -39,8 +39,14 @@ std::string with_unit(const std::string& number, const std::string& unit) {
 
 std::string quantity_number(const Quantity& quantity, double value_si, int figures) {
     const double shown = quantity.in_unit(value_si);
-    if (quantity.decimals >= 0)
-        return fmt::format("{:.{}f}", shown, quantity.decimals);
+    if (quantity.decimals >= 0) {
+        std::string text = fmt::format("{:.{}f}", shown, quantity.decimals);
+        if (quantity.sheds_zeros && quantity.decimals > 0) {
+            text.erase(text.find_last_not_of('0') + 1);
+            text.erase(text.find_last_not_of('.') + 1);
+        }
+        return text;
+    }
     return number_text(shown, figures);
 }
 

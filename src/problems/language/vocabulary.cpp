@@ -19,6 +19,9 @@ struct Part {
     SetupPart part;
 };
 
+/// Two words that stay on one line.
+constexpr const char* kMomentArm = "moment\u00a0arm";
+
 constexpr std::array<std::string_view, kBodyParts> kPartNames{
     "pelvis", "trunk", "head", "upper_arm", "forearm", "hand", "thigh", "shank", "foot"};
 constexpr std::array<std::string_view, kBodyAxes> kAxisNames{
@@ -64,16 +67,17 @@ void add_part(std::vector<Term>& terms, const Part& part) {
                          fmt::format(fmt::runtime(words), part.words), provided});
     };
     using Q = SetupQuantity;
-    add("mass", "m", Dimension::mass, "the mass of the {}", std::nullopt);
-    add("force", "F", Dimension::force, "the force of the {}", Q::force);
-    add("arm", "d", Dimension::length, "the moment arm of the {}", Q::arm);
-    add("distance", "r", Dimension::length, "the distance from the axis to the {}", Q::distance);
-    add("torque", "τ", Dimension::torque, "the torque of the {}", Q::torque);
-    add("at", "x", Dimension::length, "the place of the {} along the lever", std::nullopt);
-    add("angle", "θ", Dimension::angle, "the angle between the {} and the lever", std::nullopt);
-    add("travel", "s", Dimension::length, "how far the {} moves", std::nullopt);
+    add("mass", "mass", Dimension::mass, "the mass of the {}", std::nullopt);
+    add("force", "force", Dimension::force, "the force of the {}", Q::force);
+    add("arm", kMomentArm, Dimension::length, "the moment arm of the {}", Q::arm);
+    add("distance", "distance", Dimension::length, "the distance from the axis to the {}",
+        Q::distance);
+    add("torque", "torque", Dimension::torque, "the torque of the {}", Q::torque);
+    add("at", "place", Dimension::length, "the place of the {} along the lever", std::nullopt);
+    add("angle", "angle", Dimension::angle, "the angle between the {} and the lever", std::nullopt);
+    add("travel", "travel", Dimension::length, "how far the {} moves", std::nullopt);
     if (part.part.is == SetupPart::Is::load)
-        add("to_effort", "e", Dimension::length, "the distance from the {} to the effort",
+        add("to_effort", "way", Dimension::length, "the distance from the {} to the effort",
             Q::to_effort);
 }
 
@@ -89,14 +93,14 @@ void add_body_part(std::vector<Term>& terms, BodyPart body) {
                          dimension, fmt::format(fmt::runtime(phrase), words),
                          Provided{{SetupPart::Is::body_part, 0, body}, quantity, std::nullopt}});
     };
-    add("mass", "m", Dimension::mass, "the mass of the {}", Q::mass);
-    add("length", "L", Dimension::length, "the length of the {}", Q::length);
-    add("centre", "c", Dimension::length, "how far the centre of mass of the {} is from its joint",
-        Q::centre);
-    add("angle", "α", Dimension::angle, "the angle of the {} to the horizontal", Q::angle);
-    add("force", "F", Dimension::force, "the weight of the {}", Q::force);
-    add("arm", "d", Dimension::length, "the moment arm of the weight of the {}", Q::arm);
-    add("torque", "τ", Dimension::torque, "the torque of the weight of the {}", Q::torque);
+    add("mass", "mass", Dimension::mass, "the mass of the {}", Q::mass);
+    add("length", "length", Dimension::length, "the length of the {}", Q::length);
+    add("centre", "centre", Dimension::length,
+        "how far the centre of mass of the {} is from its joint", Q::centre);
+    add("angle", "angle", Dimension::angle, "the angle of the {} to the horizontal", Q::angle);
+    add("force", "force", Dimension::force, "the weight of the {}", Q::force);
+    add("arm", kMomentArm, Dimension::length, "the moment arm of the weight of the {}", Q::arm);
+    add("torque", "torque", Dimension::torque, "the torque of the weight of the {}", Q::torque);
 }
 
 /// What forces do about one of the joints: "elbow_load_arm", "hip_trunk_torque", "hip_torque".
@@ -113,9 +117,10 @@ void add_body_axis(std::vector<Term>& terms, BodyAxis axis) {
                              fmt::format(fmt::runtime(phrase), words, joint),
                              Provided{of, quantity, axis}});
         };
-        term("arm", "d", Dimension::length, "the moment arm of the {} about the {}", Q::arm);
-        term("distance", "r", Dimension::length, "the distance of the {} from the {}", Q::distance);
-        term("torque", "τ", Dimension::torque, "the torque of the {} about the {}", Q::torque);
+        term("arm", kMomentArm, Dimension::length, "the moment arm of the {} about the {}", Q::arm);
+        term("distance", "distance", Dimension::length, "the distance of the {} from the {}",
+             Q::distance);
+        term("torque", "torque", Dimension::torque, "the torque of the {} about the {}", Q::torque);
     };
     for (const Part& part : parts())
         if (part.part.is != SetupPart::Is::effort)
@@ -125,7 +130,7 @@ void add_body_axis(std::vector<Term>& terms, BodyAxis axis) {
         add(std::string(name_of(body)), subscript(name_of(body)), "weight of the " + words_of(body),
             {SetupPart::Is::body_part, 0, body});
     }
-    terms.push_back({fmt::format("{}_torque", name_of(axis)), "τ_" + under, Dimension::torque,
+    terms.push_back({fmt::format("{}_torque", name_of(axis)), "torque_" + under, Dimension::torque,
                      fmt::format("the torque about the {}", joint),
                      Provided{SetupPart{}, Q::total_torque, axis}});
 }
@@ -142,40 +147,42 @@ std::vector<Term> make_vocabulary() {
         terms.push_back({name, symbol, dimension, words, provided});
     };
     using Q = SetupQuantity;
-    add("total_torque", "τ_total", Dimension::torque, "the torque of all loads together",
+    add("total_torque", "torque_total", Dimension::torque, "the torque of all loads together",
         Q::total_torque);
-    add("axis_force", "R", Dimension::force, "the force at the axis", Q::axis_force);
-    add("axis_force_x", "R_x", Dimension::force, "the force at the axis to the right",
+    add("axis_force", "force_axis", Dimension::force, "the force at the axis", Q::axis_force);
+    add("axis_force_x", "force_axis,x", Dimension::force, "the force at the axis to the right",
         Q::axis_force_x);
-    add("axis_force_y", "R_y", Dimension::force, "the force at the axis upwards", Q::axis_force_y);
-    add("ideal_advantage", "MA", Dimension::number, "the ideal mechanical advantage",
+    add("axis_force_y", "force_axis,y", Dimension::force, "the force at the axis upwards",
+        Q::axis_force_y);
+    add("ideal_advantage", "advantage", Dimension::number, "the ideal mechanical advantage",
         Q::ideal_advantage);
-    add("actual_advantage", "MA_actual", Dimension::number, "the actual mechanical advantage",
-        Q::actual_advantage);
+    add("actual_advantage", "advantage_actual", Dimension::number,
+        "the actual mechanical advantage", Q::actual_advantage);
     add("lever_class", "class", Dimension::number, "the class of the lever", Q::lever_class);
-    add("efficiency", "η", Dimension::number, "the efficiency", Q::efficiency);
+    add("efficiency", "efficiency", Dimension::number, "the efficiency", Q::efficiency);
     add("gravity", "g", Dimension::acceleration, "the strength of gravity", std::nullopt);
-    add("axis_at", "x_axis", Dimension::length, "the place of the axis along the lever",
+    add("axis_at", "place_axis", Dimension::length, "the place of the axis along the lever",
         std::nullopt);
-    add("body_mass", "m_body", Dimension::mass, "the mass of the body", std::nullopt);
-    add("lever_length", "L", Dimension::length, "the length of the lever", std::nullopt);
-    add("lever_angle", "α", Dimension::angle, "the angle of the lever above the horizontal",
+    add("body_mass", "mass_body", Dimension::mass, "the mass of the body", std::nullopt);
+    add("lever_length", "length", Dimension::length, "the length of the lever", std::nullopt);
+    add("lever_angle", "angle_lever", Dimension::angle,
+        "the angle of the lever above the horizontal", std::nullopt);
+    add("hand_distance", "distance_hand", Dimension::length, "how far the hand is from the axis",
         std::nullopt);
-    add("hand_distance", "r_hand", Dimension::length, "how far the hand is from the axis",
+    add("pulley_forward", "forward_pulley", Dimension::length, "how far the pulley is in front",
         std::nullopt);
-    add("pulley_forward", "x_pulley", Dimension::length, "how far the pulley is in front",
+    add("pulley_below", "below_pulley", Dimension::length, "how far the pulley is below",
         std::nullopt);
-    add("pulley_below", "y_pulley", Dimension::length, "how far the pulley is below", std::nullopt);
-    add("shoulders", "r_shoulders", Dimension::length,
+    add("shoulders", "distance_shoulders", Dimension::length,
         "the distance from the hips to the shoulders", std::nullopt);
-    add("spine", "r_spine", Dimension::length, "the distance from the hips to the spine's joint",
+    add("spine", "distance_spine", Dimension::length,
+        "the distance from the hips to the spine's joint", std::nullopt);
+    add("upper_centre", "distance_body", Dimension::length, "the centre of mass of the upper body",
         std::nullopt);
-    add("upper_centre", "r_body", Dimension::length, "the centre of mass of the upper body",
-        std::nullopt);
-    add("ball", "r_ball", Dimension::length, "how far the ball of the foot is from the ankle",
-        std::nullopt);
+    add("ball", "distance_ball", Dimension::length,
+        "how far the ball of the foot is from the ankle", std::nullopt);
     for (const char* name : {"from_vertical", "raised", "bend"})
-        add(name, "θ", Dimension::angle, "the angle from hanging straight down", std::nullopt);
+        add(name, "angle", Dimension::angle, "the angle from hanging straight down", std::nullopt);
     for (std::size_t i = 0; i < kBodyParts; ++i)
         add_body_part(terms, static_cast<BodyPart>(i));
     for (std::size_t i = 0; i < kBodyAxes; ++i)

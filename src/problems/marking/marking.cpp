@@ -52,7 +52,7 @@ Marking mark_one_choice(const Bank& bank, const Question& question,
     std::vector<std::string> texts;
     for (const Choice& choice : choices)
         texts.push_back(choice.text);
-    const auto chosen = read_choice(answer, texts);
+    const auto chosen = read_choice(answer, texts, bank.synonyms);
     if (!chosen)
         return unreadable(chosen.error());
     Marking marking;

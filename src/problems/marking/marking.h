@@ -34,6 +34,7 @@ struct Marking {
     std::string remark;
     /// A question that tells apart the rules that give the same number; empty when not needed.
     std::string follow_up;
+    bool took_pounds = false; ///< of mass for pounds of force: "25 lb" where a force is asked
     std::optional<std::size_t> parts_at;      ///< index of the step where wrong and right part
     std::optional<double> typed;              ///< what was read, in the question's unit
     std::optional<DrawnQuantity> drawn_wrong; ///< the quantity that was taken
@@ -42,17 +43,18 @@ struct Marking {
 
 /// How answers are read.
 struct MarkRules {
-    bool arithmetic = true; ///< a calculation may stand for its number: "70*0.4 + 50*1.2 N·m"
+    bool arithmetic = true;      ///< a calculation may stand for its number: "70*0.4 + 50*1.2 N·m"
+    bool explains_pounds = true; ///< says why pounds of mass are taken for pounds of force
 };
 
 /// Marks an answer as typed. What is accepted depends on the kind:
 /// numeric: "12.3", "12,3 N", "1/2", "1.2e3 N·cm", "2 3/4 in" (a missing unit means the asked one),
-/// "= 187 N", "~187", "1'255", and a calculation as in typed_arithmetic.h; where a percentage is
-/// asked, a bare share from 0 to 1 too;
-/// single choice, change: the letter, the number or the text of a choice ("b", "2", "second
-/// class"); several: letters or numbers in any order ("a c", "1,3"); ordering: letters or numbers
-/// in order ("b a d c"); place: the letter of a spot, or a point as "0.4, 0.1" in metres,
-/// or a line as "0, 0 to 0.4, 0.1".
+/// "= 187 N", "~187", "1'255", "25 lb" where a force is asked, and a calculation as in
+/// typed_arithmetic.h; where a percentage is asked, a bare share from 0 to 1 too; single choice,
+/// change: the letter, the number or the text of a choice ("b", "2", "second class"); several:
+/// letters or numbers in any order ("a c", "1,3"); ordering: letters or numbers in order ("b a d
+/// c"); place: the letter of a spot, or a point as "0.4, 0.1" in metres, or a line as "0, 0 to 0.4,
+/// 0.1".
 Marking mark(const Bank& bank, const Question& question, const std::string& answer,
              const MarkRules& rules = {});
 

@@ -169,6 +169,27 @@ std::optional<std::string> work_out(const std::string& text, Dimension dimension
     return std::nullopt;
 }
 
+constexpr const char* kWhyPounds =
+    " You wrote lb, which is a mass. What pulls is its weight: a pound of mass weighs one pound of "
+    "force, lbf, so the number is the same.";
+
+/// Pounds and ounces of mass, which people also write for the forces that they weigh.
+bool is_pounds_of_mass(const setup::TypedQuantity& typed) {
+    return typed.unit_dimension == Dimension::mass && (typed.unit == "lb" || typed.unit == "oz");
+}
+
+/// "25 lb" where a force is asked; everything else is left as it was read.
+bool take_pounds(const std::string& text, Dimension dimension, Typed& typed) {
+    if (typed || dimension != Dimension::force ||
+        typed.error().fault != setup::UnitFault::wrong_dimension)
+        return false;
+    Typed taken = setup::parse_typed_quantity(text, dimension, {{}, true});
+    if (!taken || !is_pounds_of_mass(*taken))
+        return false;
+    typed = std::move(taken);
+    return true;
+}
+
 /// "200" can be 197 rounded to two figures or more: half of the last digit that is no zero.
 double coarse_half_step(const setup::TypedQuantity& typed) {
     const int zeros = typed.number.figures_most - typed.number.figures_least;
@@ -191,11 +212,13 @@ Marking mark_number(const WantedNumber& wanted, const std::string& answer, const
             marking.feedback = *fault;
             return marking;
         }
+    const bool took_pounds = take_pounds(text, dimension, typed);
     if (!typed)
         return typed.error().fault == setup::UnitFault::wrong_dimension
                    ? mark_wrong_dimension(wanted, dimension, typed.error())
                    : mark_unreadable(typed.error());
     Marking marking;
+    marking.took_pounds = took_pounds;
     // A share where a percentage is asked: 0.927 is 92.7 %.
     const bool share =
         wanted.unit == "%" && typed->unit.empty() && std::abs(typed->number.value) <= 1.0;
@@ -220,7 +243,7 @@ Marking mark_number(const WantedNumber& wanted, const std::string& answer, const
         read.by_zeros = !near(value, wanted.value, read.half_step);
         marking.correct = true;
         marking.feedback = fmt::format("Right, with fewer figures. To more: {}.", wanted.text);
-    } else if (unit && !typed->unit.empty() && typed->unit != wanted.unit &&
+    } else if (unit && !typed->unit.empty() && typed->unit != wanted.unit && !took_pounds &&
                near(typed->number.value, wanted.value, wanted.tolerance)) {
         marking.verdict = Verdict::wrong_unit;
         marking.feedback =
@@ -228,6 +251,8 @@ Marking mark_number(const WantedNumber& wanted, const std::string& answer, const
     } else {
         marking.verdict = Verdict::wrong;
     }
+    if (took_pounds && marking.correct && rules.explains_pounds)
+        marking.feedback += kWhyPounds;
     return marking;
 }
 

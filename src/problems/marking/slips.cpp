@@ -35,20 +35,17 @@ bool gives_unit(const Question& question, std::string_view one, std::string_view
                      [&](const Given& given) { return given.unit == one || given.unit == other; });
 }
 
-/// The gravity that the question states [m/s²].
+/// The gravity that the question states [m/s²]; none with pounds, of which one weighs one.
 std::optional<double> gravity_in(const Question& question) {
     for (const Given& given : question.given)
-        if (given.name == "gravity")
+        if (given.name == "gravity" && given.unit != "lbf/lb")
             return given.value_si;
     return std::nullopt;
 }
 
 Factors length_not_converted(const Question& question) {
-    const bool has_length = any_given(question, [](const Given& given) {
-        const setup::Unit* const unit = given.unit.empty() ? nullptr : find_unit(given.unit);
-        return unit != nullptr && unit->dimension == Dimension::length;
-    });
-    return has_length ? either_way(ratio(Dimension::length, "m", "cm")) : Factors{};
+    const bool is_metric = gives_unit(question, "m", "cm") || gives_unit(question, "mm", "mm");
+    return is_metric ? either_way(ratio(Dimension::length, "m", "cm")) : Factors{};
 }
 
 Factors thousand(const Question& /*question*/) {

@@ -2,7 +2,10 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
+#include <array>
 #include <optional>
+#include <set>
 
 namespace steelyard::problems {
 
@@ -31,6 +34,71 @@ std::optional<std::size_t> index_of(const std::string& word, std::size_t count) 
     if (index < count)
         return index;
     return std::nullopt;
+}
+
+bool is_part_of_word(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+}
+
+/// Whether a text has a name as whole words; both in small letters.
+bool names(std::string_view text, std::string_view name) {
+    for (std::size_t at = text.find(name); at != std::string_view::npos;
+         at = text.find(name, at + 1)) {
+        const std::size_t end = at + name.size();
+        if ((at == 0 || !is_part_of_word(text[at - 1])) &&
+            (end == text.size() || !is_part_of_word(text[end])))
+            return true;
+    }
+    return false;
+}
+
+/// The class of a lever that is all that somebody wrote: "third class", "class 3", "iii".
+std::optional<std::size_t> lever_class_in(std::string_view typed) {
+    static constexpr std::array<std::array<std::string_view, 4>, 3> kNames{
+        {{"first", "1st", "1", "i"}, {"second", "2nd", "2", "ii"}, {"third", "3rd", "3", "iii"}}};
+    std::string words;
+    for (const char c : typed)
+        words += c == '-' ? ' ' : c;
+    for (const std::string_view idle : {"class", "lever", "the ", "a "})
+        if (const std::size_t at = words.find(idle); at != std::string::npos)
+            words.erase(at, idle.size());
+    words.erase(std::remove(words.begin(), words.end(), ' '), words.end());
+    for (std::size_t i = 0; i < kNames.size(); ++i)
+        if (std::find(kNames[i].begin(), kNames[i].end(), words) != kNames[i].end())
+            return i + 1;
+    return std::nullopt;
+}
+
+/// The choice with a class of lever, where all choices are such.
+std::optional<std::size_t> choice_of_class(const std::string& wanted,
+                                           const std::vector<std::string>& texts) {
+    const auto lever_class = lever_class_in(wanted);
+    std::optional<std::size_t> found;
+    for (std::size_t i = 0; i < texts.size(); ++i) {
+        const auto here = lever_class_in(lower(texts[i]));
+        if (!here)
+            return std::nullopt;
+        if (here == lever_class)
+            found = i;
+    }
+    return found;
+}
+
+/// The only choice that has another name of what was typed.
+std::optional<std::size_t> choice_called(const std::string& wanted,
+                                         const std::vector<std::string>& texts,
+                                         const Synonyms& synonyms) {
+    std::set<std::size_t> found;
+    for (const std::vector<std::string>& group : synonyms) {
+        const bool is_meant = std::any_of(group.begin(), group.end(), [&](const std::string& name) {
+            return wanted == name || wanted == "the " + name;
+        });
+        for (std::size_t i = 0; is_meant && i < texts.size(); ++i)
+            if (std::any_of(group.begin(), group.end(),
+                            [&](const std::string& name) { return names(lower(texts[i]), name); }))
+                found.insert(i);
+    }
+    return found.size() == 1 ? std::optional(*found.begin()) : std::nullopt;
 }
 
 std::string range_of(std::size_t count) {
@@ -75,7 +143,8 @@ tl::expected<std::vector<std::size_t>, std::string> read_letters(std::string_vie
 }
 
 tl::expected<std::size_t, std::string> read_choice(std::string_view typed,
-                                                   const std::vector<std::string>& texts) {
+                                                   const std::vector<std::string>& texts,
+                                                   const Synonyms& synonyms) {
     const std::size_t first = typed.find_first_not_of(" \t");
     if (first == std::string_view::npos)
         return tl::make_unexpected(fmt::format("Type {}.", range_of(texts.size())));
@@ -84,6 +153,8 @@ tl::expected<std::size_t, std::string> read_choice(std::string_view typed,
         last == std::string_view::npos ? "" : lower(typed.substr(first, last - first + 1));
     if (const std::optional<std::size_t> index = index_of(wanted, texts.size()))
         return *index;
+    if (const std::optional<std::size_t> of_class = choice_of_class(wanted, texts))
+        return *of_class;
     std::optional<std::size_t> found;
     for (std::size_t i = 0; i < texts.size(); ++i) {
         const std::string text = lower(texts[i]);
@@ -96,6 +167,8 @@ tl::expected<std::size_t, std::string> read_choice(std::string_view typed,
                                                    std::string(typed), range_of(texts.size())));
         found = i;
     }
+    if (!found)
+        found = choice_called(wanted, texts, synonyms);
     if (!found)
         return tl::make_unexpected(fmt::format("\"{}\" is none of the choices. Type {}.",
                                                std::string(typed), range_of(texts.size())));

@@ -16,8 +16,14 @@ namespace steelyard::problems {
 tl::expected<std::vector<std::size_t>, std::string> read_letters(std::string_view typed,
                                                                  std::size_t count);
 
-/// One choice, by letter, number or its own words (any part that only one choice has).
+/// Groups of words, in small letters, that mean one thing: "axis", "fulcrum", "pivot".
+using Synonyms = std::vector<std::vector<std::string>>;
+
+/// One choice, by letter, number or its own words (any part that only one choice has); by another
+/// name of what it says ("coronal" for the frontal plane); of classes of levers also as "III",
+/// "3rd class" or "class 3".
 tl::expected<std::size_t, std::string> read_choice(std::string_view typed,
-                                                   const std::vector<std::string>& texts);
+                                                   const std::vector<std::string>& texts,
+                                                   const Synonyms& synonyms = {});
 
 } // namespace steelyard::problems

@@ -25,7 +25,8 @@ std::vector<Instance> instances_of(const Family& family, const std::vector<std::
     std::vector<Instance> instances;
     for (const std::string& code : codes) {
         const tl::expected<CodeParts, std::string> parts = read_code(code);
-        if (!parts || parts->family_number != family.number)
+        if (!parts || parts->family_number != family.number ||
+            parts->us_edition != family.is_us_edition)
             continue;
         Instance instance;
         if (draw_instance(family, parts->seed, instance) == Refusal::none)
@@ -45,7 +46,14 @@ tl::expected<Question, NoQuestion> question_from_code(const Bank& bank, const st
         return tl::make_unexpected(NoQuestion{
             fmt::format("The question {} comes from a family that this bank does not have.",
                         write_code(*parts))});
-    return question_of_family(bank, *family, parts->seed);
+    if (!parts->us_edition)
+        return question_of_family(bank, *family, parts->seed);
+    const Family& edition = bank.in_units(*family, setup::UnitSystem::us);
+    if (!edition.is_us_edition)
+        return tl::make_unexpected(NoQuestion{
+            fmt::format("The question {} is in US units, in which this bank no longer asks \"{}\".",
+                        write_code(*parts), family->id)});
+    return question_of_family(bank, edition, parts->seed);
 }
 
 tl::expected<Question, NoQuestion> question_of_family(const Bank& bank, const Family& family,

@@ -3,6 +3,7 @@
 // on every platform.
 
 #include "problems/question/question.h"
+#include "setup/units/units.h"
 
 #include <tl/expected.hpp>
 
@@ -46,9 +47,10 @@ struct PaperPlan {
     std::optional<std::string> skill;  ///< id; empty = all
     std::optional<std::string> family; ///< id; empty = all
     std::optional<int> difficulty;     ///< 1 to 5; empty = all
-    std::optional<std::string> system; ///< "SI" or "US"; empty = both
-    std::size_t shard = 0;             ///< this part ...
-    std::size_t shards = 1;            ///< ... of so many; their union is the whole paper
+    /// Every family in its edition for these; empty = each in the units it is written in.
+    std::optional<setup::UnitSystem> units;
+    std::size_t shard = 0;  ///< this part ...
+    std::size_t shards = 1; ///< ... of so many; their union is the whole paper
 };
 
 /// A paper: no near-duplicates, never two questions of one strategy in a row where the plan leaves

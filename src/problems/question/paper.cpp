@@ -70,8 +70,8 @@ tl::expected<Candidates, NoQuestion> candidates_of(const Bank& bank, const Paper
     for (const Family& family : bank.families)
         if ((!plan.skill || family.skill == *plan.skill) &&
             (!plan.family || family.id == *plan.family) &&
-            (!plan.system || family.system == *plan.system || family.system == "none"))
-            candidates.push_back(&family);
+            (!plan.units || plan.family || Bank::suits(family, *plan.units)))
+            candidates.push_back(plan.units ? &bank.in_units(family, *plan.units) : &family);
     if (candidates.empty())
         return tl::make_unexpected(NoQuestion{"The bank has no family for this plan."});
     return candidates;

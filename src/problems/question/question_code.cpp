@@ -43,7 +43,8 @@ std::uint64_t family_number(std::string_view family_id) {
 }
 
 std::string write_code(const CodeParts& parts) {
-    std::uint64_t bits = (kCodeFormat * kFamilyNumbers + parts.family_number) * kSeeds + parts.seed;
+    const std::uint64_t format = parts.us_edition ? kUsCodeFormat : kCodeFormat;
+    std::uint64_t bits = (format * kFamilyNumbers + parts.family_number) * kSeeds + parts.seed;
     Digits digits{};
     for (std::size_t i = kLength - 1; i-- > 0;) {
         digits[i] = bits % 32;
@@ -86,11 +87,11 @@ tl::expected<CodeParts, std::string> read_code(std::string_view code) {
     for (std::size_t i = 0; i + 1 < kLength; ++i)
         bits = bits * 32 + digits[i];
     const std::uint64_t format = bits / (kSeeds * kFamilyNumbers);
-    if (format != kCodeFormat)
-        return tl::make_unexpected(fmt::format(
-            "this code was made by another edition of the bank (format {}; this one reads {})",
-            format, kCodeFormat));
-    return CodeParts{bits / kSeeds % kFamilyNumbers, bits % kSeeds};
+    if (format != kCodeFormat && format != kUsCodeFormat)
+        return tl::make_unexpected(fmt::format("this code was made by another edition of the bank "
+                                               "(format {}; this one reads {} and {})",
+                                               format, kCodeFormat, kUsCodeFormat));
+    return CodeParts{bits / kSeeds % kFamilyNumbers, bits % kSeeds, format == kUsCodeFormat};
 }
 
 } // namespace steelyard::problems

@@ -13,8 +13,10 @@
 
 namespace steelyard::problems {
 
-/// Changes when the same code would no longer make the same question.
+/// Formats, of which a code says its own: in the units in which the family is written, or in its US
+/// edition. A new one is needed when the same code would no longer make the same question.
 inline constexpr std::uint64_t kCodeFormat = 1;
+inline constexpr std::uint64_t kUsCodeFormat = 2;
 /// Seeds of one family: 0 to kSeeds - 1.
 inline constexpr std::uint64_t kSeeds = 1ULL << 23U;
 /// Numbers that stand for a family: two families of a bank must not share one.
@@ -23,6 +25,7 @@ inline constexpr std::uint64_t kFamilyNumbers = 1ULL << 20U;
 struct CodeParts {
     std::uint64_t family_number = 0;
     std::uint64_t seed = 0;
+    bool us_edition = false; ///< drawn in US units, of a family that is written in SI
 };
 
 /// Number of a family in its codes, from its id.

@@ -236,6 +236,8 @@ LeverPicture write_picture(const Instance& instance) {
     picture.lever = *instance.setup.lever;
     picture.axis_name = fill(plan.axis_name, instance);
     picture.lever.effort.name = fill(plan.effort_name, instance);
+    if (auto* beam = std::get_if<mechanics::SoughtReactions>(&picture.lever.sought))
+        beam->first_support = picture.axis_name;
     for (std::size_t i = 0; i < plan.loads.size(); ++i)
         picture.lever.loads[i].name = fill(plan.loads[i].name, instance);
     picture.from_above = plan.from_above;
@@ -277,7 +279,9 @@ void write_item(const Instance& instance, Question& question) {
 void write_drawn(const Instance& instance, Question& question) {
     const Family& family = *instance.family;
     question.prompt = fill(family.prompt, instance);
-    if (family.states_gravity)
+    if (family.states_gravity && family.is_us_edition)
+        question.prompt += " A mass of 1\u00a0lb weighs 1\u00a0lbf.";
+    else if (family.states_gravity)
         question.prompt +=
             fmt::format(" Take g\u00a0=\u00a0{}\u00a0m/s².", number_text(family.gravity_m_s2, 3));
     question.reason = fill(family.reason, instance);
@@ -301,6 +305,11 @@ std::string letter(std::size_t index) {
     return std::string(1, static_cast<char>('A' + static_cast<int>(index % 26)));
 }
 
+std::string code_of(const Instance& instance) {
+    const Family& family = *instance.family;
+    return write_code({family.number, instance.seed, family.is_us_edition});
+}
+
 std::string fill(const TemplateText& text, const Instance& instance) {
     const Family& family = *instance.family;
     return text.fill([&](const TemplateText::Piece& piece) {
@@ -322,7 +331,7 @@ std::string fill(const TemplateText& text, const Instance& instance) {
 Question write_question(const Bank& bank, const Instance& instance) {
     const Family& family = *instance.family;
     Question question;
-    question.code = write_code({family.number, instance.seed});
+    question.code = code_of(instance);
     question.family = family.id;
     question.skill = family.skill;
     question.strategy = family.strategy;

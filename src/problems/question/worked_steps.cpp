@@ -22,7 +22,7 @@ std::string shown_sign(const Piece& piece, bool unary) {
         return unary ? "−" : " − ";
     if (piece.text == "/" || piece.text == "+")
         return fmt::format(" {} ", piece.text);
-    if (piece.text == "(" || piece.text == ")" || piece.text == "^")
+    if (piece.text == "^")
         return piece.text;
     return fmt::format(" {} ", piece.text);
 }
@@ -30,15 +30,36 @@ std::string shown_sign(const Piece& piece, bool unary) {
 std::string shown_function(const std::string& name) {
     if (name == "sqrt")
         return "√";
-    if (name == "abs")
-        return "|…| of ";
     return name;
 }
+
+/// Brackets as they open and close; those of a size are bars.
+class Brackets {
+public:
+    /// The next bracket to open is that of a size.
+    void expect_bars() { bars_next_ = true; }
+    std::string open() {
+        bars_.push_back(bars_next_);
+        bars_next_ = false;
+        return bars_.back() ? "|" : "(";
+    }
+    std::string close() {
+        const bool bars = !bars_.empty() && bars_.back();
+        if (!bars_.empty())
+            bars_.pop_back();
+        return bars ? "|" : ")";
+    }
+
+private:
+    std::vector<bool> bars_;
+    bool bars_next_ = false;
+};
 
 /// The pieces one after the other, quantities as `show` writes them.
 std::string joined(const Expression& expression,
                    const std::function<std::string(std::uint16_t)>& show) {
     std::string text;
+    Brackets brackets;
     bool operand_before = false;
     for (const Piece& piece : expression.pieces()) {
         switch (piece.is) {
@@ -51,11 +72,17 @@ std::string joined(const Expression& expression,
             operand_before = true;
             break;
         case Piece::Is::sign:
-            text += shown_sign(piece, !operand_before);
+            if (piece.text == "(" || piece.text == ")")
+                text += piece.text == "(" ? brackets.open() : brackets.close();
+            else
+                text += shown_sign(piece, !operand_before);
             operand_before = piece.text == ")";
             break;
         case Piece::Is::function:
-            text += shown_function(piece.text);
+            if (piece.text == "abs")
+                brackets.expect_bars();
+            else
+                text += shown_function(piece.text);
             operand_before = false;
             break;
         case Piece::Is::comma:
@@ -127,7 +154,8 @@ std::vector<Step> worked_steps(const Instance& instance) {
     std::vector<Step> steps;
     if (family.steps.empty())
         return steps;
-    if ((family.lever || family.body) && row_of(family.kind).has_steps)
+    const bool has_axis = family.body || (family.lever && !family.lever->two_supports);
+    if (has_axis && row_of(family.kind).has_steps)
         steps.push_back(axis_step(instance));
     for (std::size_t i = 0; i < family.steps.size(); ++i) {
         const StepPlan& plan = family.steps[i];

@@ -4,6 +4,7 @@
 #include "problems/question/question_writer.h"
 #include "publish/exchange/csv.h"
 #include "publish/question/question_text.h"
+#include "words/formula_parts.h"
 
 #include <fmt/format.h>
 
@@ -96,6 +97,15 @@ void declare_outcome(QtiNode& item, const char* identifier, const char* type, co
         outcome.add("defaultValue").add("value").say(value);
 }
 
+/// A line with the indices of its symbols small and low.
+void say_formula(QtiNode paragraph, std::string_view line) {
+    for (const words::FormulaPart& part : words::formula_parts(line))
+        if (part.index)
+            paragraph.add_html("sub").say(part.text);
+        else if (!part.text.empty())
+            paragraph.say(part.text);
+}
+
 void declare(QtiNode& item, const Question& question) {
     const problems::NumberWanted* number = problems::wanted_number(question);
     QtiNode response = item.add("responseDeclaration");
@@ -116,7 +126,7 @@ void declare(QtiNode& item, const Question& question) {
 void add_paragraphs(QtiNode& body, const std::string& text) {
     for (std::size_t from = 0; from <= text.size();) {
         const std::size_t to = std::min(text.find('\n', from), text.size());
-        body.add_html("p").say(text.substr(from, to - from));
+        say_formula(body.add_html("p"), std::string_view(text).substr(from, to - from));
         from = to + 1;
     }
 }

@@ -38,6 +38,7 @@ struct ShownLever {
 void add_side(const ShownLever& lever, setup::UnitSystem units, Side side, double top_px,
               scene::Drawing& drawing) {
     scene::LeverDrawing how;
+    how.limb = lever.setup.limb;
     how.units = units;
     how.marks.heading = how.marks.strip = how.marks.ruler = how.marks.arrow_scale = false;
     how.heading_top_px = kLeverHead_px; // labels keep below it

@@ -21,6 +21,7 @@ scene::StageMargins stage_margins_on(const scene::Point& sheet_px) {
 scene::Drawing lever_figure(const setup::LeverSetup& setup, const mechanics::LeverResult& result,
                             const scene::Point& sheet_px) {
     scene::LeverDrawing how;
+    how.limb = setup.limb;
     how.name = setup.head.name;
     how.sentence = setup.head.description;
     how.units = setup.head.units;

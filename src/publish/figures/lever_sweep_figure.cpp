@@ -137,6 +137,7 @@ std::string summary_of(const LeverSweep& sweep, const std::vector<SweepCurve>& a
 void add_lever(const setup::LeverSetup& setup, const mechanics::LeverResult& solved, double top_px,
                const Point& size_px, scene::Drawing& drawing) {
     scene::LeverDrawing how;
+    how.limb = setup.limb;
     how.units = setup.head.units;
     how.marks.heading = how.marks.strip = how.marks.arrow_scale = false;
     how.heading_top_px = 0.0;

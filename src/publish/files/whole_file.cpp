@@ -1,11 +1,12 @@
 #include "publish/files/whole_file.h"
 
+#include "publish/files/held_file.h"
+
 #include <fmt/format.h>
 
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
-#include <memory>
 #include <string>
 #include <system_error>
 #include <utility>
@@ -13,11 +14,6 @@
 namespace steelyard::publish {
 namespace fs = std::filesystem;
 namespace {
-
-struct Closer {
-    void operator()(std::FILE* file) const { std::fclose(file); }
-};
-using File = std::unique_ptr<std::FILE, Closer>;
 
 tl::unexpected<PublishError> refused(const fs::path& path, const char* doing, int error) {
     return tl::make_unexpected(PublishError{
@@ -27,7 +23,7 @@ tl::unexpected<PublishError> refused(const fs::path& path, const char* doing, in
 }
 
 /// Fills and closes. What the file refused is told with its name and the system's reason.
-tl::expected<void, PublishError> fill_and_close(File file, const FileFill& fill,
+tl::expected<void, PublishError> fill_and_close(OpenFile file, const FileFill& fill,
                                                 const fs::path& path) {
     errno = 0;
     const auto filled = fill(file.get());
@@ -51,23 +47,26 @@ FileFill filling_with(std::string_view bytes) {
     };
 }
 
-/// A name in the same folder that nothing has yet.
-std::pair<File, fs::path> open_beside(const fs::path& path) {
+/// A name in the same folder that nothing has yet, or that a killed program has left behind.
+std::pair<OpenFile, fs::path> open_beside(const fs::path& path) {
     constexpr int kTries = 100;
+    std::error_code ignored;
     for (int i = 0; i < kTries; ++i) {
-        fs::path beside = path;
-        beside += fmt::format(".part{}", i);
-        if (File file{std::fopen(beside.string().c_str(), "w+bx")})
+        const fs::path beside =
+            path.parent_path() / fmt::format(".{}.part{}", path.filename().string(), i);
+        if (is_left_behind(beside))
+            fs::remove(beside, ignored);
+        if (OpenFile file = make_held_file(beside))
             return {std::move(file), beside};
         if (errno != EEXIST)
             break;
     }
-    return {File{}, fs::path{}};
+    return {OpenFile{}, fs::path{}};
 }
 
 /// A device cannot be read back, nor gone back in: it gets a copy.
 tl::expected<void, PublishError> write_in_place(const fs::path& path, const FileFill& fill) {
-    const File copy{std::tmpfile()};
+    const OpenFile copy{std::tmpfile()};
     if (!copy)
         return refused(path, "make a temporary file for it", errno);
     if (auto filled = fill(copy.get()); !filled) {
@@ -75,7 +74,7 @@ tl::expected<void, PublishError> write_in_place(const fs::path& path, const File
             return refused(path, "write a temporary copy of it", errno);
         return filled;
     }
-    File file{std::fopen(path.string().c_str(), "wb")};
+    OpenFile file{std::fopen(path.string().c_str(), "wb")};
     if (!file)
         return refused(path, "open it", errno);
     const auto copy_over = [&](std::FILE* to) -> tl::expected<void, PublishError> {

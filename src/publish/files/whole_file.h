@@ -19,7 +19,8 @@ enum class Readers {
 };
 
 /// Writes bytes to a file: first under a temporary name in the same folder, then renamed, so that
-/// a reader never meets half a file and a failure leaves the old file as it was. A device or pipe
+/// a reader never meets half a file and a failure leaves the old file as it was; what a program
+/// that was killed has left of the same file is cleared away. A device or pipe
 /// (`/dev/stdout`) is written to directly, for a rename would replace it.
 tl::expected<void, PublishError> write_whole_file(const std::filesystem::path& path,
                                                   std::string_view bytes,

@@ -7,7 +7,8 @@
 namespace steelyard::publish {
 
 /// The text as valid UTF-8 of one line: what no XML 1.0 document may hold (broken sequences,
-/// surrogates, U+FFFE, U+FFFF) becomes U+FFFD; tabs, line ends and other controls become spaces.
+/// surrogates, U+FFFE, U+FFFF) becomes U+FFFD; tabs, line ends and other controls become spaces;
+/// marks of direction vanish.
 /// Source: XML 1.0 (fifth edition), production 2, "Char"; UTF-8 as in RFC 3629.
 std::string one_line(std::string_view text);
 

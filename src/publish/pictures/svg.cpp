@@ -185,8 +185,9 @@ std::string opening(const Drawing& drawing, const SvgStyle& style) {
                     width, height, id, number(shown.x()), number(shown.y()));
     text += fmt::format("<title id=\"{}-title\">{}</title>\n", id, xml_escaped(drawing.title));
     text += fmt::format("<desc id=\"{}-text\">{}</desc>\n", id, xml_escaped(drawing.description));
-    text += fmt::format("<rect width=\"{}\" height=\"{}\" fill=\"{}\"/>\n", width, height,
-                        hex(colour_of(Role::sheet, style.look)));
+    if (drawing.has_sheet)
+        text += fmt::format("<rect width=\"{}\" height=\"{}\" fill=\"{}\"/>\n", width, height,
+                            hex(colour_of(Role::sheet, style.look)));
     return text;
 }
 

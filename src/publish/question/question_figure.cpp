@@ -33,12 +33,15 @@ std::string places_text(const Question& question) {
 
 /// The drawing in sentences.
 std::string description_of(const Question& question, const LeverPicture& picture) {
-    std::string text = "A lever, drawn to scale.";
-    if (picture.show_axis)
+    const bool beam = mechanics::rests_on_two(picture.lever);
+    std::string text = beam ? fmt::format("A beam on two supports, {} and {}, drawn to scale.",
+                                          picture.axis_name, picture.lever.effort.name)
+                            : std::string("A lever, drawn to scale.");
+    if (picture.show_axis && !beam)
         text += fmt::format(" The axis is {}.", picture.axis_name);
     for (const mechanics::Load& load : picture.lever.loads)
         text += fmt::format(" A load: {}.", load.name);
-    if (picture.show_effort)
+    if (picture.show_effort && !beam)
         text += fmt::format(" The effort: {}.", picture.lever.effort.name);
     for (const problems::DrawnQuantity& line : picture.labels)
         text += fmt::format(" A length of {} is marked.", line.text);

@@ -23,11 +23,11 @@ namespace steelyard::publish {
 struct BlueprintPart {
     std::string heading;
     std::int64_t count = 4;
-    std::optional<std::string> skill;  ///< id; empty = any
-    std::optional<std::string> family; ///< id; empty = any
-    std::optional<int> difficulty;     ///< 1 to 5; empty = any
-    std::optional<std::string> system; ///< "SI" or "US"; empty = both
-    int line = 0;                      ///< of the part in its file
+    std::optional<std::string> skill;       ///< id; empty = any
+    std::optional<std::string> family;      ///< id; empty = any
+    std::optional<int> difficulty;          ///< 1 to 5; empty = any
+    std::optional<setup::UnitSystem> units; ///< empty = those of the whole sheet
+    int line = 0;                           ///< of the part in its file
 };
 
 struct Blueprint {
@@ -37,6 +37,7 @@ struct Blueprint {
     std::string note;  ///< below the title
     PaperSize paper = PaperSize::a4;
     bool large_print = false;
+    bool in_us_units = false; ///< every part that says nothing else
     std::vector<BlueprintPart> parts;
 };
 
@@ -70,11 +71,13 @@ tl::expected<std::vector<Worksheet>, PublishError> make_worksheets(const problem
                                                                    std::uint64_t seed, int versions,
                                                                    const Progress& progress = {});
 
-/// What a sheet's code stands for: "boathouse-42-B" is version B of seed 42.
+/// What a sheet's code stands for: "boathouse-42-B" is version B of seed 42, "boathouse-42us-B" the
+/// same in US units.
 struct SheetCode {
     std::string blueprint;
     std::uint64_t seed = 0;
     int version = 0; ///< from 0; -1 when the code has no letter
+    bool us_units = false;
 };
 
 std::string write_sheet_code(const SheetCode& code);

@@ -17,7 +17,7 @@ BlueprintPart read_part(TomlReader& table) {
     if (const auto difficulty = table.integer("difficulty", Need::optional, 1, 5))
         part.difficulty = static_cast<int>(*difficulty);
     if (const auto system = table.choice("units", {"SI", "US"}))
-        part.system = *system == 0 ? "SI" : "US";
+        part.units = *system == 0 ? setup::UnitSystem::si : setup::UnitSystem::us;
     table.finish();
     return part;
 }
@@ -38,7 +38,7 @@ tl::expected<Blueprint, setup::InputError> blueprint_of(const setup::TomlDocumen
     Blueprint blueprint;
     blueprint.file = document.file;
     blueprint.name = name_of_file(document.file);
-    blueprint.title = top.text("title", Need::required).value_or("");
+    blueprint.title = top.short_text("title", Need::required).value_or("");
     blueprint.note = top.text("note").value_or("");
     blueprint.paper =
         top.choice("paper", {"A4", "Letter"}) == 1 ? PaperSize::letter : PaperSize::a4;

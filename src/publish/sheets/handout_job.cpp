@@ -2,6 +2,7 @@
 
 #include "publish/exchange/csv.h"
 #include "publish/exchange/qti_package.h"
+#include "publish/files/held_file.h"
 #include "publish/files/whole_file.h"
 #include "publish/question/question_figure.h"
 #include "publish/sheets/blueprint.h"
@@ -168,6 +169,7 @@ public:
         constexpr int kNamesTried = 100;
         for (int i = 0; i < kNamesTried; ++i) {
             const fs::path within = folder / fmt::format(".handout{}.part", i);
+            clear_left_behind(folder, within);
             if (fs::create_directory(within, failed))
                 return WaitingFolder(folder, within, made);
             if (failed)
@@ -182,7 +184,7 @@ public:
 
     WaitingFolder(WaitingFolder&& other) noexcept
         : folder_(std::move(other.folder_)), within_(std::exchange(other.within_, fs::path())),
-          made_folder_(other.made_folder_) {}
+          made_folder_(other.made_folder_), held_(std::move(other.held_)) {}
     WaitingFolder& operator=(WaitingFolder&& other) = delete;
     WaitingFolder(const WaitingFolder&) = delete;
     WaitingFolder& operator=(const WaitingFolder&) = delete;
@@ -215,32 +217,71 @@ public:
             .map([&] { return std::vector<fs::path>{package}; });
     }
 
-    /// Moves files to their names; where one cannot be, those that were moved go again.
+    /// Moves files to their names. Those that have the names already wait aside until all new ones
+    /// stand; where one cannot be moved, they come back.
     HandoutFiles move_out(const std::vector<Output>& outputs) const {
         std::vector<fs::path> moved;
         for (const Output& output : outputs) {
+            const fs::path target = folder_ / output.name;
             std::error_code failed;
-            fs::rename(waiting(output.name), folder_ / output.name, failed);
+            if (fs::is_regular_file(fs::symlink_status(target, failed)))
+                fs::rename(target, aside_in(within_, output.name), failed);
+            else
+                failed.clear();
+            if (!failed)
+                fs::rename(waiting(output.name), target, failed);
             if (failed) {
-                for (const fs::path& path : moved) {
-                    std::error_code ignored;
+                std::error_code ignored;
+                for (const fs::path& path : moved)
                     fs::remove(path, ignored);
-                }
-                return tl::make_unexpected(
-                    cannot(folder_ / output.name, "give it its name", failed));
+                bring_back(folder_, within_);
+                return tl::make_unexpected(cannot(target, "give it its name", failed));
             }
-            moved.push_back(folder_ / output.name);
+            moved.push_back(target);
         }
         return moved;
     }
 
 private:
     WaitingFolder(fs::path folder, fs::path within, bool made_folder)
-        : folder_(std::move(folder)), within_(std::move(within)), made_folder_(made_folder) {}
+        : folder_(std::move(folder)), within_(std::move(within)), made_folder_(made_folder),
+          held_(make_held_file(within_ / kHeld)) {}
+
+    static constexpr const char* kHeld = "held";
+    static constexpr const char* kAside = "before-";
+
+    static fs::path aside_in(const fs::path& within, const std::string& name) {
+        return within / (kAside + name);
+    }
+
+    /// Gives files that wait aside their names again, where no new one has taken them.
+    static void bring_back(const fs::path& folder, const fs::path& within) {
+        const std::string aside = kAside;
+        std::error_code failed;
+        std::vector<fs::path> waiting;
+        for (fs::directory_iterator entry(within, failed), end; !failed && entry != end;
+             entry.increment(failed))
+            if (entry->path().filename().string().substr(0, aside.size()) == aside)
+                waiting.push_back(entry->path());
+        for (const fs::path& path : waiting)
+            if (const fs::path name = path.filename().string().substr(aside.size());
+                !fs::exists(folder / name, failed))
+                fs::rename(path, folder / name, failed);
+    }
+
+    /// What a program that was killed has left.
+    static void clear_left_behind(const fs::path& folder, const fs::path& within) {
+        if (!is_left_behind(within / kHeld))
+            return;
+        bring_back(folder, within);
+        std::error_code ignored;
+        fs::remove_all(within, ignored);
+    }
 
     fs::path folder_;
     fs::path within_; ///< empty after a move
     bool made_folder_;
+    OpenFile held_;
 };
 
 } // namespace handout_job

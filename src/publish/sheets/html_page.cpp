@@ -1,8 +1,8 @@
 #include "publish/sheets/html_page.h"
 
 #include "publish/files/written_text.h"
-#include "publish/question/formula_text.h"
 #include "words/caution.h"
+#include "words/formula_parts.h"
 
 #include <fmt/format.h>
 
@@ -87,7 +87,7 @@ std::string html_element(std::string_view tag, std::string_view css_class, std::
 
 std::string html_formula(std::string_view formula) {
     std::string html;
-    for (const FormulaPart& part : formula_parts(formula))
+    for (const words::FormulaPart& part : words::formula_parts(formula))
         html += part.index ? "<sub>" + xml_escaped(part.text) + "</sub>" : xml_escaped(part.text);
     return html;
 }

@@ -21,6 +21,9 @@ using problems::Question;
 /// have so few instances repeat one.
 constexpr std::uint64_t kSeedsTried = 400;
 
+/// Behind the seed of a sheet in US units.
+constexpr std::string_view kUsMark = "us";
+
 PublishError unfilled(const Blueprint& blueprint, const BlueprintPart& part, std::size_t index,
                       const std::string& why) {
     setup::InputError error;
@@ -74,11 +77,13 @@ tl::expected<std::vector<SheetPart>, PublishError> first_version(const problems:
         plan.skill = part.skill;
         plan.family = part.family;
         plan.difficulty = part.difficulty;
-        plan.system = part.system;
+        plan.units = part.units;
+        if (!plan.units && blueprint.in_us_units)
+            plan.units = setup::UnitSystem::us;
         std::vector<std::string> codes;
         const auto drawn =
             problems::draw_paper(bank, plan, [&](const problems::Instance& instance) {
-                codes.push_back(problems::write_code({instance.family->number, instance.seed}));
+                codes.push_back(problems::code_of(instance));
                 return counter.one_more();
             });
         if (!drawn)
@@ -98,6 +103,9 @@ Question sibling(const problems::Bank& bank, const Question& first, std::uint64_
     Question best = first;
     if (family == nullptr)
         return best;
+    const auto code = problems::read_code(first.code);
+    if (code && code->us_edition)
+        family = &bank.in_units(*family, setup::UnitSystem::us);
     for (std::uint64_t i = 0; i < kSeedsTried; ++i) {
         auto question = problems::question_of_family(bank, *family, problems::mix(seed, i));
         if (!question || question->difficulty != first.difficulty)
@@ -158,7 +166,7 @@ tl::expected<std::vector<Worksheet>, PublishError> make_worksheets(const problem
     auto first = first_version(bank, blueprint, seed, counter);
     if (!first)
         return tl::make_unexpected(std::move(first.error()));
-    SheetCode code{blueprint.name, seed, versions > 1 ? 0 : -1};
+    SheetCode code{blueprint.name, seed, versions > 1 ? 0 : -1, blueprint.in_us_units};
     std::vector<Worksheet> sheets{sheet_of(blueprint, code, std::move(*first))};
     std::set<std::string> taken;
     for (const SheetPart& part : sheets.front().parts)
@@ -179,15 +187,20 @@ tl::expected<std::vector<Worksheet>, PublishError> make_worksheets(const problem
 std::string write_sheet_code(const SheetCode& code) {
     const std::string letter =
         code.version < 0 ? "" : "-" + problems::letter(static_cast<std::size_t>(code.version));
-    return fmt::format("{}-{}{}", code.blueprint, code.seed, letter);
+    return fmt::format("{}-{}{}{}", code.blueprint, code.seed, code.us_units ? kUsMark : "",
+                       letter);
 }
 
 std::optional<SheetCode> read_sheet_code(std::string_view text) {
-    SheetCode code{"", 0, -1};
+    SheetCode code{"", 0, -1, false};
     if (text.size() > 2 && text[text.size() - 2] == '-' &&
         std::isalpha(static_cast<unsigned char>(text.back())) != 0) {
         code.version = std::toupper(static_cast<unsigned char>(text.back())) - 'A';
         text.remove_suffix(2);
+    }
+    if (text.size() > kUsMark.size() && text.substr(text.size() - kUsMark.size()) == kUsMark) {
+        code.us_units = true;
+        text.remove_suffix(kUsMark.size());
     }
     const std::size_t dash = text.rfind('-');
     if (dash == std::string_view::npos || dash == 0 || dash + 1 == text.size())

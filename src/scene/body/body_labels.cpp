@@ -3,6 +3,7 @@
 #include "scene/marks/name_plate.h"
 #include "setup/units/format_quantity.h"
 #include "words/body/axis_shares.h"
+#include "words/body/rope_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -109,12 +110,15 @@ private:
     void add_force(const SeenForce& force) {
         const Point middle = 0.5 * (force.from + force.to());
         const auto places = places_beside(force.from, force.to(), how_.text_scale);
-        const std::string& name = words_.body_case.resistances[force.force.index].name;
+        const mechanics::Resistance& resistance = words_.body_case.resistances[force.force.index];
+        std::string name = resistance.name;
         if (!how_.marks.load_sizes) {
             add_label(labels_at(places, name, TextSize::body, Role::load), force.from, force.to());
             return;
         }
         const std::string size = quantity(force.force.force_N.norm(), Dimension::force);
+        if (const std::string stack = words::stack_words(resistance, how_.units); !stack.empty())
+            name += ", " + stack;
         const Rect room =
             add_plate({size, name, Role::load, TextSize::body, Role::load}, places, middle, true);
         add_leader_from(force.from, force.to(), room);

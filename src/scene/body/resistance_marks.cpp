@@ -22,16 +22,8 @@ public:
     template <typename Held>
     void operator()(const Held& /*thing*/) const {} // drawn with the figure
 
-    void operator()(const mechanics::Cable& cable) const {
-        const Point pulley = stage_.to_sheet(cable.pulley_m);
-        if (room_.contains(at_) && !room_.contains(pulley)) {
-            add_arrow(at_, room_.last_inside(at_, pulley), Tail::plain, {Role::ink, 2.0}, shapes_);
-            return;
-        }
-        add_column(cable.pulley_m);
-        shapes_.emplace_back(Line{at_, pulley, {Role::ink, 2.0}});
-        add_ring(pulley, std::max(0.035 * stage_.px_per_m, 6.0), Role::ink);
-    }
+    void operator()(const mechanics::Cable& cable) const { add_cable(cable.pulley_m); }
+    void operator()(const mechanics::CableColumn& column) const { add_cable(column.pulley_m); }
 
     void operator()(const mechanics::Band& band) const {
         Point anchor = at_;
@@ -57,6 +49,17 @@ public:
     }
 
 private:
+    void add_cable(const Vec3& pulley_m) const {
+        const Point pulley = stage_.to_sheet(pulley_m);
+        if (room_.contains(at_) && !room_.contains(pulley)) {
+            add_arrow(at_, room_.last_inside(at_, pulley), Tail::plain, {Role::ink, 2.0}, shapes_);
+            return;
+        }
+        add_column(pulley_m);
+        shapes_.emplace_back(Line{at_, pulley, {Role::ink, 2.0}});
+        add_ring(pulley, std::max(0.035 * stage_.px_per_m, 6.0), Role::ink);
+    }
+
     /// What carries a pulley, where the floor is seen from its edge: a column behind it.
     void add_column(const Vec3& pulley_m) const {
         if (std::abs(stage_.camera.toward_eye().y()) > 0.5)

@@ -4,6 +4,7 @@
 #include "mechanics/lever/lever_geometry.h"
 #include "scene/lever/lever_body.h"
 #include "scene/lever/lever_forces.h"
+#include "scene/lever/limb_flesh.h"
 #include "scene/marks/arm_shelves.h"
 #include "scene/marks/balance_strip.h"
 #include "scene/marks/dimension_marks.h"
@@ -128,20 +129,29 @@ private:
         std::vector<Point> corners;
         for (const Vec2& corner : lever_.path_m)
             corners.push_back(tilted(corner));
-        add_lever_beam(std::move(corners), kStageLever, board_, shapes());
+        if (how_.limb)
+            add_limb(*how_.limb, corners, board_, shapes());
+        else
+            add_lever_beam(std::move(corners), kStageLever, board_, shapes());
     }
 
     void add_axis() {
-        const Point at = view_.to_sheet(solved_.axis_m);
-        const Point base = at + Point(0.0, kStageLever.stand_px);
-        add_lever_axis(at, true, kStageLever, board_, shapes());
+        add_stand(solved_.axis_m,
+                  how_.axis_name.empty() ? mechanics::axis_name(lever_) : how_.axis_name);
+        if (mechanics::rests_on_two(lever_))
+            add_stand(solved_.effort.point_m, lever_.effort.name);
+    }
+
+    void add_stand(const Vec2& at_m, const std::string& name) {
+        const Point at = view_.to_sheet(at_m);
+        const bool on_stand = !how_.limb; // a joint needs none
+        const Point base = at + Point(0.0, on_stand ? kStageLever.stand_px : 10.0);
+        add_lever_axis(at, on_stand, kStageLever, board_, shapes());
         const double line = text(20.0);
-        shapes().emplace_back(board_.place({make_label(base + Point(0.0, line), how_.axis_name,
-                                                       TextSize::body, Role::ink, Align::centre),
-                                            make_label(base + Point(-28.0, 0.0), how_.axis_name,
-                                                       TextSize::body, Role::ink, Align::right),
-                                            make_label(base + Point(28.0, 0.0), how_.axis_name,
-                                                       TextSize::body, Role::ink, Align::left)}));
+        shapes().emplace_back(board_.place(
+            {make_label(base + Point(0.0, line), name, TextSize::body, Role::ink, Align::centre),
+             make_label(base + Point(-28.0, 0.0), name, TextSize::body, Role::ink, Align::right),
+             make_label(base + Point(28.0, 0.0), name, TextSize::body, Role::ink, Align::left)}));
     }
 
     void add_turnings() {
@@ -312,6 +322,10 @@ private:
     void add_strip() {
         StripTorques torques;
         torques.load_Nm = solved_.torque_load_Nm;
+        if (mechanics::rests_on_two(lever_)) {
+            torques.load_name += " about " + mechanics::axis_name(lever_);
+            torques.effort_name = "torque of " + lever_.effort.name;
+        }
         torques.effort_Nm = solved_.torque_effort_Nm;
         torques.friction_Nm = std::abs(solved_.torque_friction_Nm);
         if (how_.pose.hand_N) {

@@ -31,6 +31,13 @@ public:
                 forces.push_back(load_force(i));
         if (how_.marks.own_weight && lever_.own_weight.mass_kg > 0.0)
             forces.push_back(own_weight_force());
+        if (mechanics::rests_on_two(lever_)) { // its effort is the second support's push
+            if (how_.marks.effort_size) {
+                forces.push_back(push_of(solved_.axis_m, solved_.axis_reaction_N));
+                forces.push_back(push_of(solved_.effort.point_m, solved_.effort.force_N));
+            }
+            return forces;
+        }
         if (how_.marks.effort)
             forces.push_back(effort_force());
         if (how_.marks.reaction)
@@ -51,8 +58,14 @@ private:
         if (const auto* pull = std::get_if<mechanics::PointForce>(&load.action))
             force.direction = mechanics::unit_vector(pull->direction_rad);
         const auto* weight = std::get_if<mechanics::Weight>(&load.action);
-        if (weight != nullptr && how_.marks.load_sizes)
-            force.name += ", " + quantity(weight->mass_kg, Dimension::mass);
+        const bool is_sought = mechanics::sought_load(lever_) == index;
+        if (is_sought && solved_.status == mechanics::LeverStatus::load_reversed)
+            force.name += ", would have to pull this way";
+        else if (weight != nullptr && how_.marks.load_sizes)
+            force.name +=
+                (is_sought ? ", found: " : ", ") + quantity(weight->mass_kg, Dimension::mass);
+        else if (is_sought)
+            force.name += ", found";
         if (how_.marks.load_sizes)
             force.size = quantity(force.reading.force_N.norm(), Dimension::force);
         set_span(force);
@@ -84,6 +97,8 @@ private:
         force.direction = mechanics::unit_vector(lever_.effort.direction_rad);
         force.reading.force_N = force.direction * shown_effort_N(solved_, how_.pose);
         const bool has_size = how_.pose.hand_N || solved_.effort_N;
+        if (mechanics::sought_load(lever_))
+            force.name += ", known";
         if (has_size && how_.marks.effort_size)
             force.size = quantity(force.reading.force_N.norm(), Dimension::force);
         set_span(force);
@@ -95,6 +110,22 @@ private:
                                         Point(force.direction.x(), -force.direction.y());
             force.cut = false;
         }
+        return force;
+    }
+
+    /// What one of two supports does.
+    DrawnForce push_of(const Vec2& point_m, const Vec2& force_N) const {
+        DrawnForce force;
+        force.role = Role::reaction;
+        force.tail = Tail::plain;
+        force.stroke = {Role::reaction, 4.0, Dash::dotted};
+        force.reading.point_m = point_m;
+        force.reading.force_N = force_N;
+        force.size = quantity(force_N.norm(), Dimension::force);
+        force.name = force_N.y() < 0.0 ? "must hold down" : "push";
+        force.has_arm = false;
+        force.has_line = false;
+        set_span(force);
         return force;
     }
 

@@ -70,8 +70,9 @@ std::vector<Grip> lever_grips(const mechanics::Lever& lever, const mechanics::Le
     const mechanics::Vec2 along = mechanics::unit_vector(lever.effort.direction_rad);
     const Point effort_px = tilted_point(view, solved, pose, solved.effort.point_m);
     const LeverPart effort{PartKind::effort, 0};
-    tips.push_back(
-        {effort, Hold::tip, tip_of(view, effort_px, along * shown_effort_N(solved, pose), along)});
+    if (!mechanics::rests_on_two(lever))
+        tips.push_back({effort, Hold::tip,
+                        tip_of(view, effort_px, along * shown_effort_N(solved, pose), along)});
     places.push_back({effort, Hold::place, effort_px});
     for (std::size_t i = 0; i < lever.loads.size(); ++i) {
         if (std::holds_alternative<mechanics::Couple>(lever.loads[i].action))
@@ -82,7 +83,8 @@ std::vector<Grip> lever_grips(const mechanics::Lever& lever, const mechanics::Le
         const auto* pull = std::get_if<mechanics::PointForce>(&lever.loads[i].action);
         const mechanics::Vec2 direction =
             mechanics::unit_vector(pull != nullptr ? pull->direction_rad : mechanics::kDown_rad);
-        tips.push_back({part, Hold::tip, tip_of(view, at_px, reading.force_N, direction)});
+        if (mechanics::sought_load(lever) != i) // its size is not the hand's to set
+            tips.push_back({part, Hold::tip, tip_of(view, at_px, reading.force_N, direction)});
         places.push_back({part, Hold::place, at_px});
     }
     places.push_back({{PartKind::axis, 0}, Hold::place, view.to_sheet(solved.axis_m)});

@@ -62,22 +62,22 @@ private:
         add_lever_beam(std::move(corners), kFigureLever, board_, drawing_.shapes);
     }
 
-    void add_axis() {
-        const Point pin = axis();
+    void add_axis() { add_stand(axis(), how_.axis_name); }
+
+    void add_stand(const Point& pin, const std::string& name) {
         const double half = kFigureLever.stand_half_px;
         const double height = kFigureLever.stand_px;
         add_lever_axis(pin, !how_.from_above, kFigureLever, board_, drawing_.shapes);
         const Point under = pin + Point(0.0, how_.from_above ? 26.0 : height + 18.0);
-        std::vector<Label> ways{
-            label_at(under, how_.axis_name, Role::ink, Align::centre),
-            label_at(under - Point(half, 0.0), how_.axis_name, Role::ink, Align::left),
-            label_at(under + Point(half, 0.0), how_.axis_name, Role::ink, Align::right)};
+        std::vector<Label> ways{label_at(under, name, Role::ink, Align::centre),
+                                label_at(under - Point(half, 0.0), name, Role::ink, Align::left),
+                                label_at(under + Point(half, 0.0), name, Role::ink, Align::right)};
         for (const Align align : {Align::centre, Align::left, Align::right})
-            ways.push_back(label_at(pin - Point(0.0, 14.0), how_.axis_name, Role::ink, align));
+            ways.push_back(label_at(pin - Point(0.0, 14.0), name, Role::ink, align));
         // Between arrows that leave no room for it: lower than they reach.
         for (const Align align : {Align::centre, Align::left}) {
-            ways.push_back(label_at({under.x(), pin.y() + kOpenArrow_px + 20.0}, how_.axis_name,
-                                    Role::ink, align));
+            ways.push_back(
+                label_at({under.x(), pin.y() + kOpenArrow_px + 20.0}, name, Role::ink, align));
         }
         say(std::move(ways));
     }
@@ -106,6 +106,8 @@ private:
     }
 
     void add_effort() {
+        if (mechanics::rests_on_two(lever_))
+            return add_stand(at(lever_.effort.at_m), lever_.effort.name);
         if (how_.effort_angle)
             add_effort_angle(*how_.effort_angle);
         const mechanics::Effort& effort = lever_.effort;

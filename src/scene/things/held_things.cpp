@@ -183,6 +183,7 @@ public:
     }
 
     void operator()(const mechanics::Cable& cable) const { add_handle(cable.at); }
+    void operator()(const mechanics::CableColumn& column) const { add_handle(column.at); }
     void operator()(const mechanics::Band& band) const { add_handle(band.at); }
     void operator()(const mechanics::PartnerPush& /*push*/) const {}
 

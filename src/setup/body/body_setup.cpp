@@ -2,7 +2,8 @@
 
 #include "setup/body/body_names.h"
 #include "setup/body/body_places.h"
-#include "setup/body/touching.h"
+#include "setup/body/finish_movement.h"
+#include "setup/body/given_arms.h"
 #include "setup/resistance/resistance_file.h"
 #include "setup/units/format_quantity.h"
 
@@ -61,6 +62,7 @@ Person read_person(TomlReader& top, SourceNotes& source,
         person.table = ids[*id];
     for (TomlReader& measured : table->tables("measured"))
         read_measured(measured, person, source);
+    read_given_arms(*table, person.arms, source);
     table->finish();
     return person;
 }
@@ -199,40 +201,6 @@ std::vector<Hinge> read_axes(TomlReader& top) {
                                                : fmt::format("Did you mean \"{}\"?", nearest));
     }
     return axes;
-}
-
-/// Start and end must be poses that can be computed with.
-tl::expected<void, MechanicsError> check_ends(const BodySetup& setup) {
-    if (auto checked = check_case(setup.exercise.body_case); !checked)
-        return checked;
-    if (auto solved = solve_body(setup.exercise.body_case); !solved)
-        return tl::make_unexpected(solved.error());
-    if (!setup.exercise.path)
-        return {};
-    if (auto checked = check_way(setup.exercise.body_case, *setup.exercise.path); !checked) {
-        MechanicsError error = checked.error();
-        for (const auto& [told, written] :
-             {std::pair<std::string_view, std::string_view>("end.pose.", "path."),
-              {"halfway.pose.", "path.halfway."}})
-            if (error.key.rfind(told, 0) == 0)
-                error.key.replace(0, told.size(), written);
-        return tl::make_unexpected(error);
-    }
-    return {};
-}
-
-/// Every place of the path must be one that can be computed with, and what touches must touch.
-std::optional<InputError> finish_movement(BodySetup& setup) {
-    if (const auto checked = check_ends(setup); !checked)
-        return placed_error(checked.error(), setup.source);
-    if (auto error = keep_in_place(setup))
-        return error;
-    constexpr std::size_t kPlaces = 25;
-    if (setup.exercise.path)
-        if (const auto swept = sweep(setup.exercise.body_case, *setup.exercise.path, kPlaces);
-            !swept)
-            return placed_error(swept.error(), setup.source);
-    return untouched_contact(setup);
 }
 
 } // namespace

@@ -2,6 +2,7 @@
 // A body exercise as a file: reading, and writing back exactly. The format is taught in
 // assets/setups/README.md.
 
+#include "mechanics/muscle/muscle.h"
 #include "mechanics/whatif/exercise.h"
 #include "setup/body/body_view.h"
 #include "setup/body/segment_table_file.h"
@@ -15,6 +16,13 @@
 
 namespace steelyard::setup {
 
+/// A moment arm that stands in place of those on file, at every joint angle and on both sides.
+struct GivenArm {
+    std::string muscle; ///< by its name in assets/muscles/
+    mechanics::Hinge hinge = mechanics::Hinge::right_elbow_flexion; ///< right side or middle
+    double arm_m = 0.0; ///< signed like the hinge [m]; 0: the muscle does not turn it
+};
+
 /// Whose body it is.
 struct Person {
     std::string name; ///< an invented member; may be empty
@@ -23,6 +31,7 @@ struct Person {
     double mass_kg = 65.0;
     std::string table{kUsualSegmentTable}; ///< id of the segment table
     std::vector<mechanics::MeasuredValue> measured;
+    std::vector<GivenArm> arms;
 };
 
 /// An exercise with its introduction.
@@ -41,6 +50,13 @@ struct BodySetup {
 /// @return the body, or why it cannot be made: an unknown table (key "table"), an impossible height
 tl::expected<mechanics::Body, mechanics::MechanicsError>
 body_of(const Person& person, const std::vector<NamedSegmentTable>& tables);
+
+/// The muscles with the arms that the person gives in place of those on file; a muscle that is not
+/// given stays what it is.
+/// @param hinge  the one that they turn, of either side
+std::vector<mechanics::Muscle> with_given_arms(const Person& person,
+                                               std::vector<mechanics::Muscle> muscles,
+                                               mechanics::Hinge hinge);
 
 /// Reads an exercise from a document of kind "body". A setup that is returned can be solved at
 /// every place of its path.

@@ -1,6 +1,7 @@
 #include "setup/body/body_names.h"
 #include "setup/body/body_places.h"
 #include "setup/body/body_setup.h"
+#include "setup/body/given_arms.h"
 #include "setup/resistance/resistance_file.h"
 #include "setup/units/format_quantity.h"
 
@@ -61,7 +62,7 @@ std::string write_person(const Writing& writing) {
         }
         text += "\n";
     }
-    return text;
+    return text + write_given_arms(person.arms, writing.setup.source, writing.length_unit);
 }
 
 /// Angles that differ from those given, both sides in one line where they are alike.

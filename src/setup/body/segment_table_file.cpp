@@ -87,7 +87,7 @@ tl::expected<mechanics::SegmentTable, InputError> table_of(const TomlDocument& d
     InputErrors errors;
     TomlReader top(document, errors);
     mechanics::SegmentTable table;
-    table.name = top.text("name", Need::required).value_or("");
+    table.name = top.short_text("name", Need::required).value_or("");
     table.source = top.text("source", Need::required).value_or("");
     if (top.has("both")) {
         if (auto both = top.table("both"))

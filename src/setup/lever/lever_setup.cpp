@@ -3,9 +3,11 @@
 #include "mechanics/lever/lever_geometry.h"
 #include "mechanics/lever/lever_solve.h"
 #include "setup/lever/direction.h"
-#include "setup/units/format_quantity.h"
+#include "setup/lever/lever_keys.h"
 
 #include <fmt/format.h>
+
+#include <limits>
 
 namespace steelyard::setup {
 namespace {
@@ -14,11 +16,12 @@ using mechanics::Couple;
 using mechanics::Lever;
 using mechanics::Load;
 using mechanics::PointForce;
+using mechanics::SoughtLoad;
+using mechanics::SoughtReactions;
 using mechanics::Weight;
 
-std::string corner_key(std::size_t corner, std::size_t part) {
-    return fmt::format("path[{}].{}", corner, part == 0 ? "x" : "y");
-}
+/// The effort is known, and no load that is sought has been read.
+constexpr std::size_t kNoLoadYet = std::numeric_limits<std::size_t>::max();
 
 /// One corner of a path, written ["40 cm", "0 cm"].
 std::optional<mechanics::Vec2> read_corner(TomlReader& top, const TomlNode& node,
@@ -79,14 +82,28 @@ void read_path(TomlReader& top, Lever& lever, SourceNotes& source) {
         top.add_error("length", describe(*top.node("length")), "a length above 0");
 }
 
+/// The size of a load; 0, and a mark, where it is sought.
+std::optional<double> read_size(TomlReader& table, std::string_view name, Dimension dimension,
+                                const std::string& key, SourceNotes& source, bool& is_sought) {
+    const TomlNode* node = table.has(name) ? table.node(name) : nullptr;
+    const auto* word = node ? std::get_if<std::string>(&node->value) : nullptr;
+    const std::string noted = fmt::format("{}.{}", key, name);
+    if (!word || *word != kSought)
+        return noted_quantity(table, name, dimension, noted, source, Need::optional,
+                              dimension == Dimension::force);
+    source.by_key[noted] = {*word, false, node->line, node->column};
+    is_sought = true;
+    return 0.0;
+}
+
 /// What a load is, from which of its three keys is there.
-void read_action(TomlReader& table, const std::string& key, Load& load, SourceNotes& source) {
+/// @return whether its size is sought
+bool read_action(TomlReader& table, const std::string& key, Load& load, SourceNotes& source) {
     const int kinds = int{table.has("mass")} + int{table.has("force")} + int{table.has("torque")};
-    const auto mass_kg = noted_quantity(table, "mass", Dimension::mass, key + ".mass", source);
-    const auto force_N = noted_quantity(table, "force", Dimension::force, key + ".force", source,
-                                        Need::optional, true);
-    const auto torque_Nm =
-        noted_quantity(table, "torque", Dimension::torque, key + ".torque", source);
+    bool is_sought = false;
+    const auto mass_kg = read_size(table, "mass", Dimension::mass, key, source, is_sought);
+    const auto force_N = read_size(table, "force", Dimension::force, key, source, is_sought);
+    const auto torque_Nm = read_size(table, "torque", Dimension::torque, key, source, is_sought);
     const Need place_needed = table.has("torque") ? Need::optional : Need::required;
     const double at_m =
         noted_quantity(table, "at", Dimension::length, key + ".at", source, place_needed)
@@ -98,7 +115,7 @@ void read_action(TomlReader& table, const std::string& key, Load& load, SourceNo
                                              : "torque",
                         kinds == 0 ? "no mass, force or torque" : "more than one of them",
                         "exactly one of \"mass\", \"force\" and \"torque\"");
-        return;
+        return is_sought;
     }
     if (direction_rad && !table.has("force"))
         table.add_error("direction", "a direction of what is no force", "no direction",
@@ -112,10 +129,25 @@ void read_action(TomlReader& table, const std::string& key, Load& load, SourceNo
         load.action = PointForce{at_m, *force_N, direction_rad.value_or(mechanics::kDown_rad)};
     else if (torque_Nm)
         load.action = Couple{*torque_Nm};
+    return is_sought;
 }
 
 void note_table(const TomlReader& table, const std::string& key, SourceNotes& source) {
     source.by_key[key] = {key, true, table.line(), 1};
+}
+
+/// Takes the load that is being read as the one that is sought.
+void add_sought(TomlReader& table, Lever& lever) {
+    auto* known = std::get_if<SoughtLoad>(&lever.sought);
+    if (!known)
+        table.add_error("name", "a load that is sought, and no force of the effort",
+                        "force = \"200 N\" or another below [effort]",
+                        "Of effort and loads all but one size must be known.");
+    else if (known->load < lever.loads.size())
+        table.add_error("name", "a second load that is sought", "one unknown load",
+                        "One balance of moments gives one size: write the other load's.");
+    else
+        known->load = lever.loads.size();
 }
 
 void read_loads(TomlReader& top, Lever& lever, SourceNotes& source) {
@@ -124,11 +156,17 @@ void read_loads(TomlReader& top, Lever& lever, SourceNotes& source) {
         const std::string key = fmt::format("load[{}]", lever.loads.size());
         note_table(table, key, source);
         Load load;
-        load.name = table.text("name").value_or("load");
-        read_action(table, key, load, source);
+        load.name = table.short_text("name").value_or("load");
+        if (read_action(table, key, load, source))
+            add_sought(table, lever);
         table.finish();
         lever.loads.push_back(load);
     }
+    if (const auto* known = std::get_if<SoughtLoad>(&lever.sought);
+        known && known->load >= lever.loads.size())
+        top.add_error("effort", "a force of the effort, and no load that is sought",
+                      "one load with mass = \"sought\" or force = \"sought\"",
+                      "Or leave the effort's force out: then it is found.");
 }
 
 void read_effort(TomlReader& top, Lever& lever, SourceNotes& source) {
@@ -136,14 +174,57 @@ void read_effort(TomlReader& top, Lever& lever, SourceNotes& source) {
     if (!table)
         return;
     note_table(*table, "effort", source);
-    lever.effort.name = table->text("name").value_or("effort");
+    lever.effort.name = table->short_text("name").value_or("effort");
     lever.effort.at_m =
         noted_quantity(*table, "at", Dimension::length, "effort.at", source, Need::required)
             .value_or(0.0);
     lever.effort.direction_rad =
         noted_direction(*table, "direction", "effort.direction", source, Need::required)
             .value_or(mechanics::kDown_rad);
+    if (const auto force_N = noted_quantity(*table, "force", Dimension::force, "effort.force",
+                                            source, Need::optional, true))
+        lever.sought = SoughtLoad{kNoLoadYet, *force_N};
     table->finish();
+}
+
+/// Two places that bear a beam, in place of an axis and an effort.
+void read_supports(TomlReader& top, Lever& lever, SourceNotes& source) {
+    std::vector<TomlReader> tables = top.tables("support");
+    if (tables.size() != 2) {
+        top.add_error("support", fmt::format("{} of them", tables.size()),
+                      "two [[support]] tables, or an axis and an [effort]",
+                      tables.size() > 2 ? "Statics alone does not say how three supports share."
+                                        : "A beam on one support has an axis.");
+        return;
+    }
+    SoughtReactions beam;
+    const auto read_one = [&](std::size_t index, const std::string& key, std::string& name) {
+        TomlReader& table = tables[index];
+        note_table(table, fmt::format("support[{}]", index), source);
+        name = table.text("name").value_or(name);
+        const double at_m =
+            noted_quantity(table, "at", Dimension::length, key, source, Need::required)
+                .value_or(0.0);
+        table.finish();
+        return at_m;
+    };
+    lever.effort = {"second support", 0.0, mechanics::kUp_rad};
+    lever.axis_at_m = read_one(0, "axis", beam.first_support);
+    lever.effort.at_m = read_one(1, "effort.at", lever.effort.name);
+    for (const char* key : {"axis", "effort", "friction"})
+        if (top.has(key))
+            top.add_error(key, fmt::format("{} of a beam on two supports", key), "no such key",
+                          "Its supports stand in place of axis and effort, and no axle turns.");
+    lever.sought = beam;
+}
+
+/// The axis and the effort, or two supports in their place.
+void read_held(TomlReader& top, Lever& lever, SourceNotes& source) {
+    if (top.has("support"))
+        return read_supports(top, lever, source);
+    lever.axis_at_m = noted_quantity(top, "axis", Dimension::length, "axis", source, Need::required)
+                          .value_or(0.0);
+    read_effort(top, lever, source);
 }
 
 void read_own_weight(TomlReader& top, Lever& lever, SourceNotes& source) {
@@ -173,67 +254,6 @@ void read_friction(TomlReader& top, Lever& lever, SourceNotes& source) {
     table->finish();
 }
 
-/// The units that values without an author's unit are written in.
-struct Fallback {
-    std::string_view length;
-    std::string_view mass;
-    std::string_view force;
-    std::string_view torque;
-    std::string_view acceleration;
-};
-
-Fallback fallback_of(UnitSystem system) {
-    if (system == UnitSystem::us)
-        return {"in", "lb", "lbf", "ft·lbf", "ft/s²"};
-    return {"cm", "kg", "N", "N·m", "m/s²"};
-}
-
-/// True for a lever that a length alone describes.
-bool is_plain_beam(const Lever& lever) {
-    return lever.path_m.size() == 2 && lever.path_m[0] == mechanics::Vec2(0.0, 0.0) &&
-           lever.path_m[1].y() == 0.0 && lever.path_m[1].x() > 0.0;
-}
-
-std::string write_path(const LeverSetup& setup, const Fallback& units) {
-    const Lever& lever = setup.lever;
-    const auto length = [&](double value_m, const std::string& key) {
-        return value_m == 0.0 && !setup.source.find(key)
-                   ? std::string("0")
-                   : written_quantity(value_m, Dimension::length, key, setup.source, units.length);
-    };
-    const bool author_wrote_path = setup.source.find("path[0].x") != nullptr;
-    if (is_plain_beam(lever) && !author_wrote_path)
-        return fmt::format("length = {}\n", length(lever.path_m[1].x(), "length"));
-    std::string text = "path = [\n";
-    for (std::size_t i = 0; i < lever.path_m.size(); ++i)
-        text += fmt::format("    [{}, {}],\n", length(lever.path_m[i].x(), corner_key(i, 0)),
-                            length(lever.path_m[i].y(), corner_key(i, 1)));
-    return text + "]\n";
-}
-
-std::string write_load(const Load& load, const std::string& key, const SourceNotes& source,
-                       const Fallback& units) {
-    std::string text = fmt::format("\n[[load]]\nname = {}\n", toml_string(load.name));
-    const auto line = [&](std::string_view name, double value, Dimension dimension,
-                          std::string_view unit, bool mass_as_force = false) {
-        text += fmt::format("{} = {}\n", name,
-                            written_quantity(value, dimension, fmt::format("{}.{}", key, name),
-                                             source, unit, mass_as_force));
-    };
-    if (const auto* weight = std::get_if<Weight>(&load.action)) {
-        line("at", weight->at_m, Dimension::length, units.length);
-        line("mass", weight->mass_kg, Dimension::mass, units.mass);
-    } else if (const auto* force = std::get_if<PointForce>(&load.action)) {
-        line("at", force->at_m, Dimension::length, units.length);
-        line("force", force->magnitude_N, Dimension::force, units.force, true);
-        text += fmt::format("direction = {}\n",
-                            written_direction(force->direction_rad, key + ".direction", source));
-    } else if (const auto* couple = std::get_if<Couple>(&load.action)) {
-        line("torque", couple->torque_Nm, Dimension::torque, units.torque);
-    }
-    return text;
-}
-
 } // namespace
 
 tl::expected<LeverSetup, InputError> lever_setup_of(const TomlDocument& document) {
@@ -243,22 +263,23 @@ tl::expected<LeverSetup, InputError> lever_setup_of(const TomlDocument& document
     TomlReader top(document, errors);
     setup.head = read_head(top);
     Lever& lever = setup.lever;
+    if (const auto limb = top.choice("limb", limb_shape_names()))
+        setup.limb = static_cast<LimbShape>(*limb);
     read_path(top, lever, setup.source);
-    lever.axis_at_m =
-        noted_quantity(top, "axis", Dimension::length, "axis", setup.source, Need::required)
-            .value_or(0.0);
+    read_held(top, lever, setup.source);
     lever.gravity_m_s2 =
         noted_quantity(top, "gravity", Dimension::acceleration, "gravity", setup.source)
             .value_or(mechanics::kStandardGravity);
-    read_effort(top, lever, setup.source);
     read_loads(top, lever, setup.source);
     read_own_weight(top, lever, setup.source);
     read_friction(top, lever, setup.source);
     top.finish();
     if (!errors.empty())
         return tl::make_unexpected(first_of(errors));
-    if (const auto solved = mechanics::solve_lever(lever); !solved)
+    const auto solved = mechanics::solve_lever(lever);
+    if (!solved)
         return tl::make_unexpected(placed_error(solved.error(), setup.source));
+    mechanics::fill_in_found_load(*solved, lever);
     return setup;
 }
 
@@ -269,43 +290,6 @@ tl::expected<LeverSetup, InputError> parse_lever_setup(std::string_view text,
 
 tl::expected<LeverSetup, InputError> read_lever_setup(const std::filesystem::path& path) {
     return read_toml_file(path).and_then(lever_setup_of);
-}
-
-std::string write_lever_setup(const LeverSetup& setup) {
-    const Lever& lever = setup.lever;
-    const SourceNotes& source = setup.source;
-    const Fallback units = fallback_of(setup.head.units);
-    const auto quantity = [&](double value, Dimension dimension, std::string_view key,
-                              std::string_view unit) {
-        return written_quantity(value, dimension, key, source, unit);
-    };
-    std::string text = write_head(setup.head, "lever") + "\n" + write_path(setup, units);
-    text += fmt::format("axis = {}\n",
-                        quantity(lever.axis_at_m, Dimension::length, "axis", units.length));
-    if (lever.gravity_m_s2 != mechanics::kStandardGravity || source.find("gravity"))
-        text += fmt::format("gravity = {}\n", quantity(lever.gravity_m_s2, Dimension::acceleration,
-                                                       "gravity", units.acceleration));
-    text += fmt::format("\n[effort]\nname = {}\nat = {}\ndirection = {}\n",
-                        toml_string(lever.effort.name),
-                        quantity(lever.effort.at_m, Dimension::length, "effort.at", units.length),
-                        written_direction(lever.effort.direction_rad, "effort.direction", source));
-    for (std::size_t i = 0; i < lever.loads.size(); ++i)
-        text += write_load(lever.loads[i], fmt::format("load[{}]", i), source, units);
-    if (lever.own_weight.mass_kg != 0.0 || lever.own_weight.centre_at_m) {
-        text += fmt::format(
-            "\n[own_weight]\nmass = {}\n",
-            quantity(lever.own_weight.mass_kg, Dimension::mass, "own_weight.mass", units.mass));
-        if (lever.own_weight.centre_at_m)
-            text += fmt::format("centre = {}\n",
-                                quantity(*lever.own_weight.centre_at_m, Dimension::length,
-                                         "own_weight.centre", units.length));
-    }
-    if (lever.friction.coefficient != 0.0 || lever.friction.radius_m != 0.0)
-        text += fmt::format(
-            "\n[friction]\ncoefficient = {}\nradius = {}\n",
-            quantity(lever.friction.coefficient, Dimension::number, "friction.coefficient", ""),
-            quantity(lever.friction.radius_m, Dimension::length, "friction.radius", units.length));
-    return text;
 }
 
 } // namespace steelyard::setup

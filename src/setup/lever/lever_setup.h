@@ -3,6 +3,7 @@
 // assets/setups/README.md.
 
 #include "mechanics/lever/lever.h"
+#include "setup/lever/limb_shape.h"
 #include "setup/setup_head.h"
 
 #include <tl/expected.hpp>
@@ -17,6 +18,7 @@ namespace steelyard::setup {
 struct LeverSetup {
     SetupHead head;
     mechanics::Lever lever;
+    std::optional<LimbShape> limb = std::nullopt; ///< what it is drawn as; empty = a beam
     SourceNotes source;
 };
 

@@ -90,7 +90,7 @@ std::optional<mechanics::CrossSection> read_cross_section(TomlReader& muscle) {
 
 JointAction read_action(TomlReader& table) {
     JointAction action;
-    action.name = table.text("name", Need::required).value_or("");
+    action.name = table.short_text("name", Need::required).value_or("");
     if (const auto hinge = read_hinge_name(table, Need::required)) {
         action.hinge = *hinge;
         action.turns =
@@ -109,7 +109,7 @@ JointAction read_action(TomlReader& table) {
 
 Muscle read_muscle(TomlReader& table) {
     Muscle muscle;
-    muscle.name = table.text("name", Need::required).value_or("");
+    muscle.name = table.short_text("name", Need::required).value_or("");
     muscle.group = table.text("group", Need::required).value_or("");
     muscle.hinge = read_hinge_name(table, Need::optional);
     const TurnWords words = turn_words(muscle.hinge);

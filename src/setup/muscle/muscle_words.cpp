@@ -15,6 +15,8 @@ using mechanics::TurnSense;
 
 const std::vector<std::string_view> kMarks{"verified", "verified-2", "memory"};
 const std::vector<std::string_view> kBases{"measured", "open model", "illustrative"};
+/// No file of muscles has it: it comes with a setup.
+constexpr std::string_view kGiven = "given by hand";
 
 } // namespace
 
@@ -23,6 +25,8 @@ std::string_view mark_name(Evidence mark) {
 }
 
 std::string_view basis_name(mechanics::Basis basis) {
+    if (basis == mechanics::Basis::given)
+        return kGiven;
     return kBases[static_cast<std::size_t>(basis)];
 }
 

@@ -9,6 +9,8 @@
 
 #include <fmt/format.h>
 
+#include <array>
+
 namespace steelyard::setup {
 namespace {
 
@@ -80,6 +82,18 @@ void read(const NotedTable& in, Cable& cable) {
     cable.at = read_body_point(in, "at", cable.at, Need::required);
     cable.pulley_m = read_place(in, "pulley", Need::required);
     cable.tension_N = in.quantity("tension", Dimension::force, 0.0, Need::required, true);
+}
+
+/// How many parts of the rope carry the stack, as gyms write it.
+constexpr std::array<std::string_view, 4> kRopeRatios = {"1:1", "2:1", "3:1", "4:1"};
+
+void read(const NotedTable& in, CableColumn& column) {
+    column.at = read_body_point(in, "at", column.at, Need::required);
+    column.pulley_m = read_place(in, "pulley", Need::required);
+    column.stack_kg = in.quantity("stack", Dimension::mass, 0.0, Need::required);
+    if (const auto ratio =
+            in.table.choice("rope_ratio", {kRopeRatios.begin(), kRopeRatios.end()}, Need::required))
+        column.rope_ratio = static_cast<int>(*ratio) + 1;
 }
 
 TableBand read_stretch_table(const NotedTable& in) {
@@ -189,6 +203,14 @@ public:
         force("tension", cable.tension_N);
     }
 
+    void operator()(const CableColumn& column) {
+        point("at", column.at);
+        line("pulley", written_place(column.pulley_m, prefix_ + ".pulley", source_, length_unit()));
+        mass("stack", column.stack_kg);
+        line("rope_ratio",
+             toml_string(kRopeRatios[static_cast<std::size_t>(column.rope_ratio - 1)]));
+    }
+
     void operator()(const Band& band) {
         point("at", band.at);
         if (const auto* on_body = std::get_if<BodyPoint>(&band.anchor))
@@ -276,7 +298,7 @@ std::vector<Resistance> read_resistances(TomlReader& top, SourceNotes& source) {
         const auto kind = table.choice("kind", resistance_kind_names(), Need::required);
         if (!kind)
             continue; // its other keys cannot be judged
-        const std::optional<std::string> name = table.text("name");
+        const std::optional<std::string> name = table.short_text("name");
         Resistance resistance;
         read_kind(*kind, in, resistance);
         resistance.name = name.value_or(std::string(usual_name(resistance)));
@@ -290,7 +312,7 @@ std::string write_resistance(const Resistance& resistance, std::size_t index,
                              const SourceNotes& source, UnitSystem units) {
     ResistanceWriter writer(fmt::format("resistances[{}]", index), source, units);
     writer.line("kind", toml_string(kind_name(resistance)));
-    writer.line("name", toml_string(resistance.name));
+    writer.line("name", toml_name(resistance.name));
     std::visit([&](const auto& kind) { writer(kind); }, resistance.kind);
     return "\n[[resistance]]\n" + writer.text();
 }

@@ -1,26 +1,20 @@
 #include "setup/toml/input_error.h"
 
+#include "setup/toml/letters.h"
+
 namespace steelyard::setup {
 namespace {
 
-constexpr std::size_t kLongestPart = 200;
-
 /// Fit for a line on a terminal: no control characters of a hostile file, no endless key.
 std::string tame(const std::string& text) {
-    std::string result;
-    for (const char c : text) {
-        const auto byte = static_cast<unsigned char>(c);
-        if (result.size() >= kLongestPart && (byte & 0xC0) != 0x80)
-            return result + "…";
-        result += byte < 0x20 || byte == 0x7F ? ' ' : c;
-    }
-    return result;
+    constexpr std::size_t kLongestPart = 200;
+    return short_text(text, kLongestPart);
 }
 
 } // namespace
 
 std::string to_text(const InputError& error) {
-    std::string place = error.file;
+    std::string place = one_line(error.file);
     const auto add = [&place](const std::string& part) {
         if (!place.empty())
             place += ", ";

@@ -5,6 +5,7 @@
 #define TOML_ASSERT(expression) static_cast<void>(0)
 #define TOML_EXCEPTIONS 0
 #define TOML_ENABLE_FORMATTERS 0
+#include "setup/toml/letters.h"
 #include "setup/toml/toml_reader.h"
 
 #if __has_include(<toml++/impl/preprocessor.hpp>) // Debian 13
@@ -78,14 +79,6 @@ struct Obstacle {
     std::string mend;
 };
 
-/// One letter of UTF-8 text.
-std::string letter_at(std::string_view text, std::size_t at) {
-    std::size_t end = at + 1;
-    while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80)
-        ++end;
-    return std::string(text.substr(at, end - at));
-}
-
 /// First place where keys or brackets nest deeper than allowed, or where a letter beyond ASCII
 /// stands outside of quotation marks: "30°" without them is what people write first.
 std::optional<Obstacle> find_obstacle(std::string_view text) {
@@ -103,7 +96,9 @@ std::optional<Obstacle> find_obstacle(std::string_view text) {
             continue;
         }
         if (static_cast<unsigned char>(c) >= 0x80)
-            return Obstacle{line, letter_at(text, i) + " outside of quotation marks",
+            return Obstacle{line,
+                            std::string(text.substr(i, letter_at(text, i).bytes)) +
+                                " outside of quotation marks",
                             "a text such as \"30°\"", "Put the value in quotation marks."};
         dots = c == '.' ? dots + 1 : c == '\n' || c == ',' || c == '=' ? 0 : dots;
         brackets += c == '[' || c == '{' ? 1 : c == ']' || c == '}' ? -1 : 0;
@@ -124,27 +119,13 @@ int line_of(std::string_view text, std::size_t at) {
                    std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(at), '\n'));
 }
 
-/// Where the text stops being UTF-8 without surrogates; npos when nowhere.
+/// Where the text stops being UTF-8; npos when nowhere.
 std::size_t first_invalid_utf8(std::string_view text) {
-    for (std::size_t i = 0; i < text.size();) {
-        const auto byte = [&](std::size_t k) {
-            return i + k < text.size() ? static_cast<unsigned char>(text[i + k]) : 0u;
-        };
-        const unsigned lead = byte(0);
-        const std::size_t length = lead < 0x80    ? 1
-                                   : lead < 0xC2  ? 0
-                                   : lead < 0xE0  ? 2
-                                   : lead < 0xF0  ? 3
-                                   : lead <= 0xF4 ? 4
-                                                  : 0;
-        bool valid = length > 0;
-        for (std::size_t k = 1; k < length; ++k)
-            valid = valid && byte(k) >= 0x80 && byte(k) < 0xC0;
-        valid = valid && !(lead == 0xE0 && byte(1) < 0xA0) && !(lead == 0xED && byte(1) > 0x9F) &&
-                !(lead == 0xF0 && byte(1) < 0x90) && !(lead == 0xF4 && byte(1) > 0x8F);
-        if (!valid)
-            return i;
-        i += length;
+    for (std::size_t at = 0; at < text.size();) {
+        const Letter letter = letter_at(text, at);
+        if (!letter.valid)
+            return at;
+        at += letter.bytes;
     }
     return std::string_view::npos;
 }

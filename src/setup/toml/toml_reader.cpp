@@ -1,5 +1,6 @@
 #include "setup/toml/toml_reader.h"
 
+#include "setup/toml/letters.h"
 #include "setup/units/format_quantity.h"
 
 #include <fmt/format.h>
@@ -53,6 +54,16 @@ std::string phrase_of(Dimension dimension) {
         return "an acceleration such as \"9.80665 m/s²\"";
     default:
         return fmt::format("a quantity of the kind {}, with its unit", name_of(dimension));
+    }
+}
+
+/// Calls a function with the first letter that no text of a file may hold, if there is one.
+template <typename Tell> void for_bad_letter(std::string_view text, const Tell& tell) {
+    for (std::size_t at = 0; at < text.size();) {
+        const Letter letter = letter_at(text, at);
+        if (!is_of_text(letter.value))
+            return tell(letter);
+        at += letter.bytes;
     }
 }
 
@@ -111,6 +122,21 @@ std::string toml_string(std::string_view text) {
             quoted += c;
     }
     return quoted + "\"";
+}
+
+std::string toml_name(std::string_view text) {
+    return toml_string(short_text(text));
+}
+
+std::string toml_words(std::string_view text) {
+    std::string words;
+    for (std::size_t at = 0; at < text.size();) {
+        const Letter letter = letter_at(text, at);
+        if (letter.valid && is_of_text(letter.value))
+            words += text.substr(at, letter.bytes);
+        at += letter.bytes;
+    }
+    return toml_string(words);
 }
 
 TomlReader::TomlReader(const TomlDocument& document, InputErrors& errors)
@@ -174,10 +200,28 @@ std::optional<std::string> TomlReader::text(std::string_view key, Need need) {
     const TomlNode* found = ask(key, need);
     if (!found)
         return std::nullopt;
-    if (const auto* text = std::get_if<std::string>(&found->value))
+    if (const auto* text = std::get_if<std::string>(&found->value)) {
+        for_bad_letter(*text, [&](const Letter& letter) {
+            add_error(key, fmt::format("the control character U+{:04X}", letter.value),
+                      "letters, spaces and line breaks", "Delete it and write it again.");
+        });
         return *text;
+    }
     add_error(key, describe(*found), "a text in quotation marks");
     return std::nullopt;
+}
+
+std::optional<std::string> TomlReader::short_text(std::string_view key, Need need) {
+    const TomlNode* found = ask(key, need);
+    if (!found)
+        return std::nullopt;
+    const auto* text = std::get_if<std::string>(&found->value);
+    if (!text)
+        return this->text(key, need);
+    if (const auto fault = fault_of_short_text(*text))
+        add_error(key, *fault,
+                  fmt::format("a name of at most {} letters in one line", kMostLetters));
+    return *text;
 }
 
 std::optional<bool> TomlReader::boolean(std::string_view key, Need need) {
@@ -263,6 +307,12 @@ std::optional<std::vector<std::string>> TomlReader::texts(std::string_view key, 
     for (const TomlNode& item : array ? array->items : std::vector<TomlNode>{}) {
         const auto* text = std::get_if<std::string>(&item.value);
         all_texts = all_texts && text;
+        if (text)
+            for_bad_letter(*text, [&](const Letter& letter) {
+                add_error_at(item, path_of(key),
+                             fmt::format("the control character U+{:04X}", letter.value),
+                             "letters, spaces and line breaks");
+            });
         result.push_back(text ? *text : std::string());
     }
     if (all_texts)

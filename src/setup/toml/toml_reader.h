@@ -96,7 +96,10 @@ public:
     /// True when the key is a table that has the inner key.
     bool has_in(std::string_view key, std::string_view inner) const;
 
+    /// A text of any length and number of lines, without other controls or marks of direction.
     std::optional<std::string> text(std::string_view key, Need need = Need::optional);
+    /// A name or a title: see letters.h.
+    std::optional<std::string> short_text(std::string_view key, Need need = Need::optional);
     std::optional<bool> boolean(std::string_view key, Need need = Need::optional);
     std::optional<std::int64_t>
     integer(std::string_view key, Need need = Need::optional,
@@ -168,5 +171,9 @@ std::string describe(const TomlNode& node);
 
 /// A text as a TOML string with quotes: escapes what needs it.
 std::string toml_string(std::string_view text);
+/// The same of a name or a title, and of a longer text, made such that the reader takes them: what
+/// is typed or pasted may hold anything.
+std::string toml_name(std::string_view text);
+std::string toml_words(std::string_view text);
 
 } // namespace steelyard::setup

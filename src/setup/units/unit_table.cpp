@@ -92,6 +92,8 @@ std::vector<Unit> make_table() {
 
         {D::acceleration, "m/s²", 1, 1, false, false, "m/s2|m/s/s|m/sec2"},
         {D::acceleration, "ft/s²", 3048, 10000, false, false, "ft/s2|ft/s/s|ft/sec2"},
+        // What a pound of mass weighs: standard gravity as people with pounds meet it.
+        {D::acceleration, "lbf/lb", 980665, 100000, false, false, ""},
 
         {D::stiffness, "N/m", 1, 1, false, false, "newton/meter|newton/metre|newtons/meter"},
         {D::stiffness, "N/cm", 100, 1, false, false, ""},

@@ -71,7 +71,8 @@ bool is_main_mover(const Muscle& muscle) {
 
 std::vector<Muscle> shown_muscles(const setup::BodySetup& setup, const std::vector<Muscle>& muscles,
                                   Hinge hinge) {
-    const std::vector<Muscle> here = mechanics::muscles_at(muscles, hinge);
+    const std::vector<Muscle> here =
+        setup::with_given_arms(setup.person, mechanics::muscles_at(muscles, hinge), hinge);
     const auto is_named = [&](const Muscle& muscle) {
         return std::find(setup.muscles.begin(), setup.muscles.end(), muscle.name) !=
                setup.muscles.end();

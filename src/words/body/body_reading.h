@@ -47,7 +47,8 @@ struct BodyReading {
 };
 
 /// Of the muscles of a hinge those that a setup shows: the ones it names with the main movers, or
-/// all when it names none of them. A setup can leave helpers out, never a main mover.
+/// all when it names none of them. A setup can leave helpers out, never a main mover. With the arms
+/// that the setup gives by hand.
 std::vector<mechanics::Muscle> shown_muscles(const setup::BodySetup& setup,
                                              const std::vector<mechanics::Muscle>& muscles,
                                              mechanics::Hinge hinge);

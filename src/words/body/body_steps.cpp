@@ -191,14 +191,38 @@ private:
         const HingeArm arm = mechanics::arm_about(at_.result.placement.axis_point_m(at_.hinge),
                                                   axis, force.point_m, force.force_N);
         const std::string name = name_of_force(at_.body_case, force);
-        if (std::abs(arm.torque_Nm) > kNoTorque_Nm)
+        if (std::abs(arm.torque_Nm) > kNoTorque_Nm) {
+            add_rope(force);
             add_term("Pull of the " + name, "F", arm);
+        }
         const double couple_Nm = force.couple_Nm.dot(axis);
         if (std::abs(couple_Nm) <= kNoTorque_Nm)
             return;
         steps_.push_back(
             step("Twist by the " + name, "τ", "", couple_Nm, setup::Dimension::torque));
         torques_Nm_.push_back(couple_Nm);
+    }
+
+    /// How a column's stack becomes the pull of its rope.
+    void add_rope(const BodyForce& force) {
+        if (force.origin != mechanics::ForceOrigin::resistance)
+            return;
+        const mechanics::Resistance& resistance = at_.body_case.resistances[force.index];
+        const auto* column = std::get_if<mechanics::CableColumn>(&resistance.kind);
+        if (!column)
+            return;
+        const double gravity_m_s2 = at_.body_case.gravity_m_s2;
+        steps_.push_back(step(fmt::format("Weight of the stack of {}, {}", resistance.name,
+                                          text(column->stack_kg, setup::Dimension::mass)),
+                              "W = m × g", "", column->stack_kg * gravity_m_s2,
+                              setup::Dimension::force));
+        steps_.push_back(step(
+            fmt::format("Tension of the rope: at {0}:1 it carries one part in {0}",
+                        column->rope_ratio),
+            "F = W ÷ n",
+            fmt::format("{} ÷ {}", text(column->stack_kg * gravity_m_s2, setup::Dimension::force),
+                        column->rope_ratio),
+            mechanics::rope_tension(*column, gravity_m_s2), setup::Dimension::force));
     }
 
     void add_muscle(std::size_t i, std::vector<double>& tensions_N) {

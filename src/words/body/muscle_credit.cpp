@@ -17,7 +17,7 @@ using mechanics::HingeMuscles;
 using mechanics::Muscle;
 using mechanics::MuscleLever;
 
-constexpr std::array kBases{Basis::measured, Basis::open_model, Basis::illustrative};
+constexpr std::array kBases{Basis::measured, Basis::open_model, Basis::illustrative, Basis::given};
 
 /// The names of the muscles that pull, by what their arms rest on.
 std::vector<std::string> pulling_by(Basis basis, const std::vector<Muscle>& listed,

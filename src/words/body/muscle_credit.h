@@ -21,7 +21,7 @@ struct ArmCredit {
 std::optional<ArmCredit> arm_credit(const mechanics::Muscle& muscle, const mechanics::Pull& pull);
 
 /// The least sure of what the pulls rest on; empty where no muscle pulls. Measured is surer than an
-/// open model, and this than what is illustrative.
+/// open model, this than what is illustrative, and this than what is given by hand.
 std::optional<mechanics::Basis> least_sure_basis(const std::vector<mechanics::Muscle>& listed,
                                                  const mechanics::HingeMuscles& at);
 

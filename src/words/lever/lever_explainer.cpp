@@ -14,25 +14,12 @@ namespace {
 using mechanics::ForceReading;
 using mechanics::Vec2;
 
-std::string raised_index(std::size_t index) {
-    static constexpr std::string_view kDigits[] = {"₀", "₁", "₂", "₃", "₄",
-                                                   "₅", "₆", "₇", "₈", "₉"};
-    std::string text;
-    for (const char digit : std::to_string(index + 1))
-        text += kDigits[digit - '0'];
-    return text;
-}
-
 std::string in_brackets_if_negative(const std::string& text, double value) {
     return value < 0.0 ? "(" + text + ")" : text;
 }
 
 /// Less than this is rounding: it reads "0".
 constexpr double kTurnsNothing_Nm = 1e-9;
-
-std::string turning_sense(double torque_Nm) {
-    return torque_Nm > 0.0 ? "counter-clockwise, positive" : "clockwise, negative";
-}
 
 void add_torque(const Explainer& explain, const std::string& index, const ForceReading& reading,
                 Steps& steps) {
@@ -67,6 +54,23 @@ bool has_own_weight(const Explainer& explain) {
 
 } // namespace
 
+std::string raised_index(std::size_t index) {
+    static constexpr std::string_view kDigits[] = {"₀", "₁", "₂", "₃", "₄",
+                                                   "₅", "₆", "₇", "₈", "₉"};
+    std::string text;
+    for (const char digit : std::to_string(index + 1))
+        text += kDigits[digit - '0'];
+    return text;
+}
+
+std::string turning_sense(double torque_Nm) {
+    return torque_Nm > 0.0 ? "counter-clockwise, positive" : "clockwise, negative";
+}
+
+std::string Explainer::axis() const {
+    return mechanics::rests_on_two(lever) ? mechanics::axis_name(lever) : "the axis";
+}
+
 std::string Explainer::text(double value_SI, setup::Dimension dimension) const {
     return formula_text(value_SI, dimension, units);
 }
@@ -83,7 +87,7 @@ void add_arm(const Explainer& explain, const std::string& whose, const std::stri
     const double distance_m = r_m.norm();
     const bool along_x = std::abs(r_m.y()) <= mechanics::kSamePlace_m;
     steps.push_back(explain.step(
-        fmt::format("Distance from the axis to the point of action of {}", whose),
+        fmt::format("Distance from {} to the point of action of {}", explain.axis(), whose),
         along_x ? fmt::format("r{0} = |x{0} − xₐ|", index)
                 : fmt::format("r{0} = √(Δx² + Δy²)", index),
         along_x ? fmt::format("|{} − {}|", explain.length(point_m.x()),
@@ -92,9 +96,9 @@ void add_arm(const Explainer& explain, const std::string& whose, const std::stri
                 : fmt::format("√(({})² + ({})²)", explain.length(r_m.x()), explain.length(r_m.y())),
         distance_m, setup::Dimension::length));
     if (distance_m < mechanics::kSamePlace_m) {
-        steps.push_back(explain.step("It acts at the axis itself, so it has no moment arm",
-                                     fmt::format("d{} = 0", index), "", arm_m,
-                                     setup::Dimension::length));
+        steps.push_back(explain.step(
+            fmt::format("It acts at {} itself, so it has no moment arm", explain.axis()),
+            fmt::format("d{} = 0", index), "", arm_m, setup::Dimension::length));
         return;
     }
     const double angle_rad =
@@ -118,10 +122,15 @@ void add_load(const Explainer& explain, std::size_t load_index, Steps& steps) {
         return;
     }
     Vec2 direction{0.0, -1.0};
-    if (const auto* weight = std::get_if<mechanics::Weight>(&load.action)) {
+    if (const auto* pull = std::get_if<mechanics::PointForce>(&load.action))
+        direction = mechanics::unit_vector(pull->direction_rad);
+    if (mechanics::sought_load(explain.lever) == load_index) {
+        steps.push_back(explain.step(fmt::format("{}: the size that was found", load.name),
+                                     "F" + index, "", explain.result.load_found.value_or(0.0),
+                                     setup::Dimension::force));
+    } else if (const auto* weight = std::get_if<mechanics::Weight>(&load.action)) {
         add_weight(explain, load.name, index, weight->mass_kg, steps);
     } else if (const auto* force = std::get_if<mechanics::PointForce>(&load.action)) {
-        direction = mechanics::unit_vector(force->direction_rad);
         steps.push_back(explain.step(
             fmt::format("{}: pulls {}", load.name, setup::direction_in_words(force->direction_rad)),
             "F" + index, "", force->magnitude_N, setup::Dimension::force));
@@ -152,9 +161,12 @@ void add_torque_sum(const Explainer& explain, Steps& steps) {
     }
     if (torques_Nm.empty())
         symbols += " 0";
-    steps.push_back(explain.step("All that the effort has to balance", symbols,
-                                 sum_of(torques_Nm, setup::Dimension::torque, explain.units),
-                                 explain.result.torque_load_Nm, setup::Dimension::torque));
+    steps.push_back(
+        explain.step(mechanics::rests_on_two(explain.lever)
+                         ? fmt::format("All that {} has to balance", explain.lever.effort.name)
+                         : std::string("All that the effort has to balance"),
+                     symbols, sum_of(torques_Nm, setup::Dimension::torque, explain.units),
+                     explain.result.torque_load_Nm, setup::Dimension::torque));
 }
 
 } // namespace steelyard::words

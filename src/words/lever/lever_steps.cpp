@@ -30,6 +30,8 @@ Steps load_torque_steps(const Explainer& explain) {
 }
 
 Steps effort_arm_steps(const Explainer& explain) {
+    if (mechanics::rests_on_two(explain.lever))
+        return {span_step(explain)};
     Steps steps;
     add_arm(explain, explain.lever.effort.name, "ₑ", explain.result.effort.point_m,
             mechanics::unit_vector(explain.lever.effort.direction_rad), explain.result.effort_arm_m,
@@ -48,6 +50,11 @@ double signed_arm_m(const Explainer& explain) {
 }
 
 Steps effort_steps(const Explainer& explain) {
+    if (mechanics::rests_on_two(explain.lever))
+        return second_support_steps(explain);
+    if (mechanics::sought_load(explain.lever))
+        return {explain.step(fmt::format("{}: its size is known", explain.lever.effort.name), "Fₑ",
+                             "", explain.result.effort_N.value_or(0.0), setup::Dimension::force)};
     Steps steps;
     add_torque_sum(explain, steps);
     for (const ComputedStep& arm : effort_arm_steps(explain))
@@ -201,15 +208,22 @@ Steps reaction_steps(const Explainer& explain) {
             fmt::format("−({})", sum_of(forces_N, setup::Dimension::force, explain.units)),
             result.axis_reaction_N[axis] + 0.0, setup::Dimension::force));
     };
-    add_component(0, "x", "Sideways balance: loads, own weight, effort and reaction add to zero");
+    const bool beam = mechanics::rests_on_two(explain.lever);
+    add_component(0, "x",
+                  beam ? "Sideways balance: loads, own weight and supports add to zero"
+                       : "Sideways balance: loads, own weight, effort and reaction add to zero");
     add_component(1, "y", "Upward balance: the same up and down");
     const Vec2& reaction = result.axis_reaction_N;
     const double size_N = reaction.norm();
     steps.push_back(explain.step(
         size_N > 0.0
-            ? fmt::format("Axis reaction: the support pushes the lever {}",
+            ? fmt::format("{} pushes the {} {}",
+                          beam ? mechanics::axis_name(explain.lever)
+                               : std::string("Axis reaction: the support"),
+                          beam ? "beam" : "lever",
                           setup::direction_in_words(std::atan2(reaction.y(), reaction.x())))
-            : std::string("Axis reaction: the support has nothing to bear"),
+            : fmt::format("{} has nothing to bear", beam ? mechanics::axis_name(explain.lever)
+                                                         : "Axis reaction: the support"),
         "R = √(Rx² + Ry²)",
         fmt::format("√(({})² + ({})²)", explain.force(reaction.x()), explain.force(reaction.y())),
         size_N, setup::Dimension::force));
@@ -221,9 +235,10 @@ Steps class_steps(const Explainer& explain) {
         double at_m;
         std::string name;
     };
+    const bool beam = mechanics::rests_on_two(explain.lever);
     std::vector<Place> places = {
-        {explain.lever.axis_at_m, "axis"},
-        {explain.lever.effort.at_m, explain.lever.effort.name + " (effort)"}};
+        {explain.lever.axis_at_m, mechanics::axis_name(explain.lever)},
+        {explain.lever.effort.at_m, explain.lever.effort.name + (beam ? "" : " (effort)")}};
     for (const mechanics::Load& load : explain.lever.loads)
         if (const auto* weight = std::get_if<mechanics::Weight>(&load.action))
             places.push_back({weight->at_m, load.name + " (load)"});
@@ -248,7 +263,7 @@ Steps class_steps(const Explainer& explain) {
 
 Steps travel_steps(const Explainer& explain) {
     const LeverResult& result = explain.result;
-    if (!result.effort_N || !result.load_arm_m || *result.load_arm_m < mechanics::kSamePlace_m)
+    if (!result.effort_N || !result.ideal_advantage)
         return {in_words("Distances compare as the arms do",
                          "Effort or load has no arm here, so there is no trade to show.")};
     // A small turn: the same for both, so it drops out of the ratio.
@@ -340,6 +355,8 @@ Steps lever_steps(LeverReading reading, const Lever& lever, const LeverResult& r
         return actual_advantage_steps(explain);
     case LeverReading::reaction:
         return reaction_steps(explain);
+    case LeverReading::found_load:
+        return found_load_steps(explain);
     case LeverReading::travel:
         return travel_steps(explain);
     case LeverReading::friction:

@@ -2,6 +2,7 @@
 
 #include "setup/lever/direction.h"
 #include "setup/units/format_quantity.h"
+#include "words/letter_case.h"
 
 #include <fmt/format.h>
 
@@ -58,6 +59,28 @@ std::string contradiction(const LeverResult& result, setup::UnitSystem units) {
         setup::format_number(result.ideal_advantage.value_or(0.0)));
 }
 
+/// The load that is sought would help the effort.
+std::string reversed_load(const Lever& lever, const LeverResult& result, setup::UnitSystem units) {
+    const std::size_t index = *mechanics::sought_load(lever);
+    const mechanics::Vec2& force_N = result.loads[index].force_N;
+    const bool hangs = std::holds_alternative<mechanics::Weight>(lever.loads[index].action);
+    return fmt::format("The effort does not even balance the other loads: {0} would have to pull "
+                       "the other way, {1}, with {2}.{3}",
+                       lever.loads[index].name, direction_of(force_N),
+                       force_text(force_N.norm(), units),
+                       hangs ? " No mass that hangs there does that." : "");
+}
+
+/// A support that a beam leaves.
+std::string lifting(const std::string& lifts, const std::string& stays, double held_N,
+                    double span_m, setup::UnitSystem units) {
+    return fmt::format("The beam lifts off {0} and tips over {1}: a torque of {2} is left over "
+                       "about {1}. To stay, it would have to be held down at {0} with {3}.",
+                       lifts, stays,
+                       setup::format_quantity(held_N * span_m, setup::Dimension::torque, units),
+                       force_text(held_N, units));
+}
+
 std::string status_sentence(const Lever& lever, const LeverResult& result,
                             setup::UnitSystem units) {
     switch (result.status) {
@@ -79,22 +102,51 @@ std::string status_sentence(const Lever& lever, const LeverResult& result,
         return "The axle grips so hard that no effort along this line turns the lever: a stronger "
                "pull presses the axle harder, and friction grows with it. Pull with a longer "
                "moment arm or grease the axle.";
+    case LeverStatus::load_through_axis:
+        return fmt::format("The line of action of {} passes through the axis, so its moment arm is "
+                           "zero: no size of it balances the effort. Move it or turn it.",
+                           lever.loads[mechanics::sought_load(lever).value_or(0)].name);
+    case LeverStatus::load_reversed:
+        return reversed_load(lever, result, units);
+    case LeverStatus::supports_at_one_place:
+        return fmt::format("{} and {} bear the beam on one line: how they share cannot be told, "
+                           "and the beam tips unless everything lies there. Move them apart.",
+                           capitalised(mechanics::axis_name(lever)), lever.effort.name);
+    case LeverStatus::first_support_lifts:
+        return lifting(mechanics::axis_name(lever), lever.effort.name, -result.axis_reaction_N.y(),
+                       result.effort_arm_m, units);
+    case LeverStatus::second_support_lifts:
+        return lifting(lever.effort.name, mechanics::axis_name(lever), -*result.effort_N,
+                       result.effort_arm_m, units);
     }
     return {};
 }
 
+/// What each of two supports bears, and what is special about it.
+std::string shares(const Lever& lever, const LeverResult& result, setup::UnitSystem units) {
+    if (!result.effort_N)
+        return " " + status_sentence(lever, result, units);
+    std::string text = fmt::format(" {} pushes with {}, {} with {}.", mechanics::axis_name(lever),
+                                   force_text(result.axis_reaction_N.norm(), units),
+                                   lever.effort.name, force_text(*result.effort_N, units));
+    if (result.status != LeverStatus::ok)
+        text += " " + status_sentence(lever, result, units);
+    return text;
+}
+
 } // namespace
 
-std::string_view name_of(LeverReading reading) {
+std::string name_of(LeverReading reading, const Lever& lever) {
+    const bool beam = mechanics::rests_on_two(lever);
     switch (reading) {
     case LeverReading::lever_class:
         return "Class";
     case LeverReading::effort:
-        return "Effort";
+        return beam ? "Push, " + lever.effort.name : "Effort";
     case LeverReading::effort_arm:
-        return "Effort arm";
+        return beam ? "Between the supports" : "Effort arm";
     case LeverReading::load_torque:
-        return "Load torque";
+        return beam ? "Load torque, " + mechanics::axis_name(lever) : "Load torque";
     case LeverReading::load_arm:
         return "Load arm";
     case LeverReading::ideal_advantage:
@@ -102,13 +154,31 @@ std::string_view name_of(LeverReading reading) {
     case LeverReading::actual_advantage:
         return "Actual advantage";
     case LeverReading::reaction:
-        return "Axis reaction";
+        return beam ? "Push, " + mechanics::axis_name(lever) : "Axis reaction";
+    case LeverReading::found_load:
+        return "Load found";
     case LeverReading::travel:
         return "Distance trade";
     case LeverReading::friction:
         return "Axle friction";
     }
     return "Reading";
+}
+
+std::vector<LeverReading> readings_of(const Lever& lever) {
+    if (mechanics::rests_on_two(lever))
+        return {LeverReading::load_torque, LeverReading::effort_arm, LeverReading::effort,
+                LeverReading::reaction};
+    std::vector<LeverReading> readings{
+        LeverReading::load_torque, LeverReading::effort_arm,      LeverReading::effort,
+        LeverReading::load_arm,    LeverReading::ideal_advantage, LeverReading::actual_advantage,
+        LeverReading::reaction};
+    if (mechanics::sought_load(lever)) // the effort comes first: it is known
+        readings = {LeverReading::effort,           LeverReading::effort_arm,
+                    LeverReading::found_load,       LeverReading::load_torque,
+                    LeverReading::load_arm,         LeverReading::ideal_advantage,
+                    LeverReading::actual_advantage, LeverReading::reaction};
+    return readings;
 }
 
 std::string_view meaning_of(LeverReading reading) {
@@ -130,6 +200,8 @@ std::string_view meaning_of(LeverReading reading) {
         return "How many times the load really exceeds the effort.";
     case LeverReading::reaction:
         return "The force of the support on the lever.";
+    case LeverReading::found_load:
+        return "The load that the known effort balances.";
     case LeverReading::travel:
         return "How far the effort moves for each step of the load.";
     case LeverReading::friction:
@@ -139,6 +211,8 @@ std::string_view meaning_of(LeverReading reading) {
 }
 
 std::string class_name(const LeverResult& result) {
+    if (result.class_reason == ClassReason::two_supports)
+        return "Two supports";
     if (!result.lever_class)
         return "No class";
     switch (*result.lever_class) {
@@ -153,12 +227,30 @@ std::string class_name(const LeverResult& result) {
 }
 
 std::string class_lever(const LeverResult& result) {
+    if (result.class_reason == ClassReason::two_supports)
+        return "beam on two supports";
     if (!result.lever_class)
         return "lever without a class";
     std::string name = class_name(result); // "First class"
     name.front() = static_cast<char>(name.front() - 'A' + 'a');
     name[name.find(' ')] = '-';
     return name + " lever";
+}
+
+std::string found_load_text(const Lever& lever, const LeverResult& result,
+                            setup::UnitSystem units) {
+    if (!result.load_found)
+        return "none";
+    const mechanics::Load& load = lever.loads[mechanics::sought_load(lever).value_or(0)];
+    if (std::holds_alternative<mechanics::Couple>(load.action))
+        return setup::format_quantity(*result.load_found, setup::Dimension::torque, units);
+    const std::string force = force_text(*result.load_found, units);
+    if (!std::holds_alternative<mechanics::Weight>(load.action) || *result.load_found < 0.0)
+        return force;
+    return fmt::format("{} ({})",
+                       setup::format_quantity(*result.load_found / lever.gravity_m_s2,
+                                              setup::Dimension::mass, units),
+                       force);
 }
 
 std::string class_sentence(const Lever& lever, const LeverResult& result) {
@@ -186,6 +278,10 @@ std::string class_sentence(const Lever& lever, const LeverResult& result) {
         return load + " and the effort act at one place, so there is no order of three places.";
     case ClassReason::loads_disagree:
         return "The loads lie so that each would name another class.";
+    case ClassReason::two_supports:
+        return fmt::format("No lever class: nothing turns about one axis. {} and {} share the "
+                           "beam and its loads.",
+                           capitalised(mechanics::axis_name(lever)), lever.effort.name);
     }
     return {};
 }
@@ -208,15 +304,16 @@ std::vector<std::string> lever_messages(const Lever& lever, const LeverResult& r
     const std::string status = status_sentence(lever, result, units);
     if (!status.empty())
         messages.push_back(status);
-    if (!result.lever_class)
+    if (!result.lever_class && !mechanics::rests_on_two(lever))
         messages.push_back(class_sentence(lever, result));
     // Without any effort arm the class is beside the point.
     if (result.advantage_contradicts_class && result.status != LeverStatus::effort_through_axis)
         messages.push_back(contradiction(result, units));
-    if (result.status != LeverStatus::effort_through_axis && result.effort_N == 0.0)
+    const bool seeks_effort = std::holds_alternative<mechanics::SoughtEffort>(lever.sought);
+    if (seeks_effort && result.status != LeverStatus::effort_through_axis && result.effort_N == 0.0)
         messages.push_back("The loads balance each other; no effort is needed.");
     const bool grips = lever.friction.coefficient * lever.friction.radius_m > 0.0;
-    if (grips && result.effort_N && result.effort_holding_N &&
+    if (grips && seeks_effort && result.effort_N && result.effort_holding_N &&
         std::abs(*result.effort_N - *result.effort_holding_N) > 1e-9 * std::abs(*result.effort_N))
         messages.push_back(fmt::format("With axle friction the lever stays where it is for any "
                                        "effort from {} to {}; shown is the one that just moves the "
@@ -228,6 +325,12 @@ std::vector<std::string> lever_messages(const Lever& lever, const LeverResult& r
 
 std::string lever_summary(const Lever& lever, const LeverResult& result, setup::UnitSystem units) {
     std::string text = fmt::format("{}: {}", class_name(result), class_sentence(lever, result));
+    if (mechanics::rests_on_two(lever))
+        return text + shares(lever, result, units);
+    if (result.load_found)
+        text += fmt::format(" The load found ({}) is {}.",
+                            lever.loads[*mechanics::sought_load(lever)].name,
+                            found_load_text(lever, result, units));
     if (result.effort_N && result.status != LeverStatus::effort_through_axis) {
         text += fmt::format(" The effort is {}, {}", force_text(std::abs(*result.effort_N), units),
                             direction_of(result.effort_N == 0.0
@@ -244,44 +347,6 @@ std::string lever_summary(const Lever& lever, const LeverResult& result, setup::
     if (result.status != LeverStatus::ok && result.status != LeverStatus::coincident_points)
         text += " " + status_sentence(lever, result, units);
     return text;
-}
-
-std::string_view word_of(LeverStatus status) {
-    switch (status) {
-    case LeverStatus::ok:
-        return "ok";
-    case LeverStatus::effort_through_axis:
-        return "effort_through_axis";
-    case LeverStatus::effort_reversed:
-        return "effort_reversed";
-    case LeverStatus::coincident_points:
-        return "coincident_points";
-    case LeverStatus::friction_locks:
-        return "friction_locks";
-    }
-    return "";
-}
-
-std::string_view word_of(ClassReason reason) {
-    switch (reason) {
-    case ClassReason::axis_between:
-        return "axis_between";
-    case ClassReason::load_between:
-        return "load_between";
-    case ClassReason::effort_between:
-        return "effort_between";
-    case ClassReason::no_placed_load:
-        return "no_placed_load";
-    case ClassReason::load_at_axis:
-        return "load_at_axis";
-    case ClassReason::effort_at_axis:
-        return "effort_at_axis";
-    case ClassReason::effort_at_load:
-        return "effort_at_load";
-    case ClassReason::loads_disagree:
-        return "loads_disagree";
-    }
-    return "";
 }
 
 } // namespace steelyard::words

@@ -21,12 +21,16 @@ enum class LeverReading {
     ideal_advantage,
     actual_advantage,
     reaction,
-    travel,   ///< what is won in force is lost in distance
-    friction, ///< what the axle takes
+    found_load, ///< the size of the load that is sought
+    travel,     ///< what is won in force is lost in distance
+    friction,   ///< what the axle takes
 };
 
-/// "Effort arm": a reading as a heading.
-std::string_view name_of(LeverReading reading);
+/// "Effort arm": a reading of this lever as a heading; of two supports the names of the supports.
+std::string name_of(LeverReading reading, const mechanics::Lever& lever);
+
+/// What can be read off a lever, in the order in which the readings build on each other.
+std::vector<LeverReading> readings_of(const mechanics::Lever& lever);
 
 /// One sentence about what the reading is.
 std::string_view meaning_of(LeverReading reading);
@@ -39,6 +43,11 @@ std::string class_lever(const mechanics::LeverResult& result);
 
 /// Why: "The load (boat) is between axis and effort."
 std::string class_sentence(const mechanics::Lever& lever, const mechanics::LeverResult& result);
+
+/// The size of the load that is sought: "18 kg (177 N)" of a mass, "177 N", "20 N·m"; "none" where
+/// no size balances.
+std::string found_load_text(const mechanics::Lever& lever, const mechanics::LeverResult& result,
+                            setup::UnitSystem units);
 
 /// What the class usually means: "It wins force and loses distance."
 std::string class_promise(mechanics::LeverClass lever_class);

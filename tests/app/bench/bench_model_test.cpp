@@ -22,6 +22,8 @@ std::vector<BenchIntent> changing_intents() {
             AddCorner{},
             ChangeLoad{0, LoadKind::pull},
             NamePart{kHand, "foot"},
+            SeekLoad{0},
+            ChangeSupports{true},
             NameSetup{"Another name"}};
 }
 
@@ -178,4 +180,40 @@ TEST_CASE("undo with nothing to undo leaves everything as it is") {
     update(model, Undo{});
     update(model, Redo{});
     CHECK(exact_text(model.state) == before);
+}
+
+TEST_CASE("a load whose size is sought follows the effort, and keeps its own hands off") {
+    BenchModel model = sample_bench();
+    update(model, SeekLoad{0});
+    const auto mass_kg = [&] {
+        return std::get<mechanics::Weight>(model.state.setup.lever.loads[0].action).mass_kg;
+    };
+    CHECK(mass_kg() == Approx(10.0).epsilon(1e-12));
+    update(model, SetNumber{{kHand, LeverField::force}, 2.0 * *model.solved.effort_N});
+    CHECK(mass_kg() == Approx(20.0).epsilon(1e-12));
+    update(model, SetNumber{{kCrate, LeverField::mass}, 1.0});
+    CHECK(mass_kg() == Approx(20.0).epsilon(1e-12));
+    update(model, SolveForEffort{});
+    CHECK_FALSE(mechanics::sought_load(model.state.setup.lever));
+    CHECK(mass_kg() == Approx(20.0).epsilon(1e-12)); // it stays where it was found
+    update(model, SeekLoad{0});
+    update(model, RemoveLoad{0});
+    CHECK(model.message.empty());
+    CHECK_FALSE(mechanics::sought_load(model.state.setup.lever));
+}
+
+TEST_CASE("a beam on two supports has no effort to take by hand, and both can be moved and named") {
+    BenchModel model = sample_bench();
+    update(model, ChangeSupports{true});
+    update(model, TakeByHand{});
+    CHECK(model.message.find("no effort") != std::string::npos);
+    CHECK_FALSE(model.state.hand_N);
+    update(model, SetNumber{{kHand, LeverField::place}, 0.8});
+    CHECK(model.state.setup.lever.effort.at_m == 0.8);
+    update(model, SetNumber{{kHand, LeverField::direction}, 0.0});
+    CHECK(model.state.setup.lever.effort.direction_rad == mechanics::kUp_rad);
+    update(model, NamePart{kAxis, "left block"});
+    CHECK(name_of(model.state.setup.lever, kAxis) == "left block");
+    update(model, ChangeSupports{false});
+    CHECK(model.solved.lever_class);
 }

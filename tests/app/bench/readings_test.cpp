@@ -32,6 +32,17 @@ void check_against_solver(const BenchModel& model) {
     REQUIRE(solved);
     const BenchReadings shown = read_bench(model);
     const auto units = model.units;
+    CHECK(shown.headline == words::class_name(*solved));
+    if (mechanics::rests_on_two(model.state.setup.lever)) {
+        const std::string second = "Push, " + model.state.setup.lever.effort.name;
+        CHECK(value_named(shown, second) == text_of(solved->effort_N, Dimension::force, units));
+        return;
+    }
+    if (mechanics::sought_load(model.state.setup.lever)) {
+        CHECK(value_named(shown, "Effort, known") ==
+              text_of(solved->effort_N, Dimension::force, units));
+        return;
+    }
     CHECK(value_named(shown, "Effort") == text_of(solved->effort_N, Dimension::force, units));
     CHECK(value_named(shown, "Effort arm") ==
           text_of(solved->effort_arm_m, Dimension::length, units));
@@ -119,4 +130,18 @@ TEST_CASE("a line of effort through the axis reads none, and says why") {
     CHECK(value_named(shown, "Actual advantage") == "none");
     REQUIRE_FALSE(shown.notes.empty());
     CHECK(shown.notes.front().find("axis") != std::string::npos);
+}
+
+TEST_CASE("what is sought of a lever stands largest") {
+    BenchModel model = sample_bench();
+    update(model, SeekLoad{0});
+    CHECK(read_bench(model).key.name == "Load found");
+    CHECK(read_bench(model).key.value == "10.0\u00A0kg"); // the effort was that of 10 kg
+    update(model, ChangeSupports{true});
+    // 98.1 N at the left end of a beam with supports at 0.4 m and 1 m: the second must hold down.
+    const BenchReadings beam = read_bench(model);
+    CHECK(beam.headline == "Two supports");
+    CHECK(beam.key.value == "163\u00A0N");
+    CHECK(value_named(beam, "Push, second support") == "-65.4\u00A0N");
+    CHECK_FALSE(beam.notes.empty());
 }

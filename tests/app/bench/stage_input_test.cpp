@@ -104,6 +104,22 @@ TEST_CASE("taking hold and letting go without a move changes nothing") {
     CHECK_FALSE(stage.model.history.can_undo());
 }
 
+TEST_CASE("the axis is taken hold of anywhere on its stand") {
+    Stage stage;
+    const Point pin = stage.grip({scene::PartKind::axis, 0}, scene::Hold::place);
+    const Point on_stand = pin + Point(8.0, 38.0);
+    stage.press_at(on_stand);
+    REQUIRE(stage.state.held);
+    CHECK(stage.state.held->part.kind == scene::PartKind::axis);
+    const double before_m = stage.model.state.setup.lever.axis_at_m;
+    stage.move_to(on_stand + Point(70.0, 0.0)); // a tenth of a metre
+    CHECK(stage.model.state.setup.lever.axis_at_m == Approx(before_m + 0.1));
+    stage.release_at(on_stand + Point(70.0, 0.0));
+    // Beside the stand there is nothing to take hold of.
+    stage.press_at(pin + Point(30.0, 30.0));
+    CHECK_FALSE(stage.state.held);
+}
+
 TEST_CASE("the axis is dragged too") {
     Stage stage;
     stage.drag({430.0, 392.0}, {640.0, 392.0});

@@ -1,7 +1,9 @@
 #include "app/practice/desk.h"
 #include "learner/shipped_course.h"
+#include "publish/small_disk.h"
 
 #include <fstream>
+#include <sys/stat.h>
 
 namespace steelyard::app {
 
@@ -50,6 +52,43 @@ TEST_CASE("Without a record practice goes on, keeps nothing and says so") {
     CHECK(desk.notices()[1].find("nothing of it is kept") != std::string::npos);
     desk.keep_answer(learner::answer_about("lever-class", true, kEvening_ms), now);
     CHECK(desk.standing().answers == 1);
+}
+
+TEST_CASE(
+    "On a full disk nothing is said to be kept that is not, and it is kept when there is room") {
+    const learner::TestFolder folder;
+    const Clock now{kEvening_ms, 0};
+    Desk desk(*shipped_course().bank, std::filesystem::path(STEELYARD_SOURCE_DIR) / "assets",
+              folder.path(), now);
+    REQUIRE(desk.add_learner("Ada", now).empty());
+    desk.keep_answer(learner::answer_about("lever-class", true, kEvening_ms), now);
+    CHECK(desk.has_kept_all());
+    {
+        const SmallDisk disk(4096);
+        desk.keep_answer(learner::answer_about("lever-class", true, kEvening_ms + 1), now);
+        desk.keep_answer(learner::answer_about("lever-class", true, kEvening_ms + 2), now);
+    }
+    CHECK(desk.standing().answers == 3);
+    CHECK_FALSE(desk.has_kept_all());
+    CHECK(desk.kept_text().find("2 answers could not be kept") == 0);
+    REQUIRE(desk.notices().size() == 1);
+    CHECK(desk.notices()[0].find("Make room on the disk") != std::string::npos);
+    desk.keep_answer(learner::answer_about("lever-class", true, kEvening_ms + 3), now);
+    CHECK(desk.kept_text() == "Every answer is kept.");
+    auto record = learner::open_record(folder.path(), now);
+    CHECK(record->record.learner_named("Ada").value()->answers == 4);
+}
+
+TEST_CASE("A pipe or a folder that is dropped on the window is not waited for") {
+    const learner::TestFolder folder;
+    const Clock now{kEvening_ms, 0};
+    Desk desk(*shipped_course().bank, std::filesystem::path(STEELYARD_SOURCE_DIR) / "assets",
+              folder.path(), now);
+    const auto pipe = folder.path() / "pipe.jsonl";
+    REQUIRE(mkfifo(pipe.c_str(), 0600) == 0);
+    desk.import_record(pipe, now);
+    REQUIRE(desk.notices().size() == 1);
+    CHECK(desk.notices()[0].find("no plain file") != std::string::npos);
 }
 
 TEST_CASE("Where a part of the questions cannot be read, practice says so and gives no exam") {

@@ -8,6 +8,7 @@
 #include <csignal>
 #include <cstdlib>
 #include <fstream>
+#include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -190,6 +191,22 @@ TEST_CASE("a folder that cannot be written gives a sentence, not an end") {
     CHECK(fault.find("could not be kept") != std::string::npos);
     CHECK(fault.find("steelyard") != std::string::npos); // where
     CHECK_FALSE(saved.load_bench());
+}
+
+TEST_CASE("a remembered file that is a folder, a pipe or closed is passed over and spoken of") {
+    const TemporaryFolder folder;
+    const SavedWork saved(folder.path());
+    CHECK(saved.faults().empty());
+    fs::create_directory(folder.path() / "bench.json");
+    REQUIRE(mkfifo((folder.path() / "body.json").c_str(), 0600) == 0);
+    folder.write("preferences.json", "{}");
+    const auto faults = saved.faults();
+    REQUIRE(faults.size() == 2);
+    CHECK_THAT(faults[0], ContainsSubstring("bench.json is a folder"));
+    CHECK_THAT(faults[1], ContainsSubstring("body.json is no plain file"));
+    CHECK_FALSE(saved.load_bench());
+    CHECK_FALSE(saved.load_body()); // would wait for ever at the pipe
+    CHECK(saved.load_preferences().text_size > 0.5);
 }
 
 TEST_CASE("without a home nothing is remembered and nothing fails") {

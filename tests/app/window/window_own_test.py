@@ -117,6 +117,29 @@ class Own(WindowTest):
         bench.press("o")
         self.assertTrue(bench.frame().says("My raise"))
 
+    def test_a_picture_can_be_square_and_see_through(self):
+        bench = self.open_seesaw()
+        bench.press("ctrl+s")
+        bench.click_word("square")
+        bench.click_word("see-through")
+        bench.click_word("PNG")
+        pictures = bench.folder / "steelyard" / "pictures"
+        bench.wait(lambda: list(pictures.glob("*.png")), "the picture")
+        bench.wait(lambda: bench.frame().says("Written:"), "it to be said where it is")
+        picture, = pictures.glob("*.png")
+        read = subprocess.run(["identify", "-format", "%Wx%H %[opaque]", str(picture)], check=True,
+                              text=True, capture_output=True).stdout
+        self.assertEqual(read.lower(), "1080x1080 false")
+
+    def test_an_exercise_is_found_by_what_it_needs_and_by_its_plane(self):
+        bench = self.open(self.setups / "body" / "curl-dumbbell.setup.toml")
+        bench.press("o")
+        bench.click_word("Search")
+        bench.act("type", "--delay", 30, "kettlebell frontal")
+        frame = bench.frame()
+        self.assertTrue(frame.says("Suitcase carry"))
+        self.assertFalse(frame.says("Kettlebell swing"))
+
     def test_a_picture_and_a_moving_one_are_taken_along(self):
         bench = self.open(self.setups / "body" / "lateral-raise-straight.setup.toml")
         bench.press("ctrl+s")

@@ -213,3 +213,75 @@ class Practice(Candidate):
             self.assertFalse(frame.says("Nothing is entered yet"), frame.texts)
             frame = window.press("Return")
         self.assertEqual(len(self.answers()), 5)
+
+
+class ComingBack(Candidate):
+    """What was begun, missed or marked is there again."""
+
+    def test_a_session_goes_on_where_it_was_after_the_program_was_killed(self):
+        window = self.open_practice()
+        frame = self.answer_by_keys(window, window.press("q"))
+        frame = window.press("Return")
+        self.assertTrue(frame.says("2 of 5. "), frame.texts)
+        code = self.code(frame)
+        window.kill()
+        window = self.open()
+        frame = window.press(self.PRACTICE_KEY)
+        self.assertTrue(frame.says("Go on where you were"), frame.texts)
+        self.assertTrue(frame.says("A session was not ended. 2 of 5"), frame.texts)
+        frame = window.press("t")
+        self.assertTrue(frame.says("2 of 5. "), frame.texts)
+        self.assertEqual(self.code(frame), code)
+        window.press("Escape")
+        frame = window.press("Return")
+        self.assertFalse(frame.says("Go on where you were"), frame.texts)  # left on purpose
+
+    def test_a_past_answer_is_looked_at_again_and_tried_again(self):
+        window = self.open_practice()
+        frame = window.press("q")
+        code = self.code(frame)
+        self.answer_by_keys(window, frame)
+        window.press("Escape")
+        window.press("Return")
+        window.press("p")
+        frame = window.press("o")
+        self.assertEqual(self.code(frame), code)
+        self.assertTrue(frame.says("You answered: "), frame.texts)
+        self.assertTrue(frame.says("Answer: "), frame.texts)
+        frame = window.click_word("Try it again")
+        self.assertEqual(self.code(frame), code)
+        self.assertFalse(frame.says("Answer: "), frame.texts)
+
+    def test_a_marked_question_comes_again_when_it_is_wanted(self):
+        window = self.open_practice()
+        frame = window.press("q")
+        code = self.code(frame)
+        self.assertTrue(window.click_word("Mark to come back").says("Take the mark off"))
+        window.press("Escape")
+        window.press("p")
+        frame = window.press("m")
+        self.assertEqual(self.code(frame), code)
+        self.assertTrue(frame.says("1 of 1. "), frame.texts)
+
+    def test_questions_follow_the_units_of_the_person(self):
+        window = self.open_practice()
+        window.press("u")
+        self.assertTrue(window.press("q").says("1 of 5. "))
+        for _ in range(5):
+            self.answer_by_keys(window, window.frame())
+            window.press("Return")
+        families = self.setups.parent.parent / "question_bank" / "families"
+        for answer in self.answers():
+            file = families / f"{answer['family']}.toml"
+            if file.exists() and "\nsystem = " not in file.read_text():
+                # The first letter of a code says the edition; G to Q is the one in US units.
+                self.assertIn(answer["code"][0], "GHJKMNPQ", answer)
+
+    def test_a_term_of_a_question_leads_to_the_glossary_and_back(self):
+        window = self.open_practice()
+        frame = window.press("q")
+        code = self.code(frame)
+        frame = window.press("ctrl+g")
+        self.assertTrue(frame.says("Close the glossary"), frame.texts)
+        frame = window.press("Escape")
+        self.assertEqual(self.code(frame), code)

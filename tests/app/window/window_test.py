@@ -13,20 +13,21 @@ import unittest
 from pathlib import Path
 
 from window_body_test import Body
+from window_build_test import Build
 from window_case import WindowTest
 from window_driver import missing_programs
 from window_exam_test import Exam
 from window_handout_test import Handout
 from window_hard_use_test import HardUse
 from window_own_test import Own
-from window_practice_test import Practice
+from window_practice_test import ComingBack, Practice
 from window_readings_test import Readings
 from window_side_by_side_test import SideBySide
 from window_whole_test import Beginning, Keeping, Letters, Looks, Opening
 from window_workshop_test import Workshop
 
-CASES = (Beginning, Opening, Letters, Readings, Body, Own, Keeping, Looks, Practice, Exam,
-         SideBySide, Workshop, Handout, HardUse)
+CASES = (Beginning, Opening, Letters, Readings, Body, Build, Own, Keeping, Looks, Practice,
+         ComingBack, Exam, SideBySide, Workshop, Handout, HardUse)
 
 
 def main():

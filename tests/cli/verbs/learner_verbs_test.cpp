@@ -1,5 +1,6 @@
 #include "catch.h"
 #include "cli/run_here.h"
+#include "temp_folder.h"
 
 #include <nlohmann/json.hpp>
 
@@ -151,12 +152,23 @@ TEST_CASE("a record goes out and comes in, as JSON Lines and as CSV, and is eras
             other.run({"record", "import", file, "--learner", std::string("From ") + name});
         INFO(imported.err);
         CHECK(imported.status == 0);
-        CHECK_THAT(imported.out, ContainsSubstring("5 answers read, 5 of them new"));
+        CHECK_THAT(imported.out, ContainsSubstring("5 lines, 5 questions read; 5 lines new"));
         CHECK(other.progress(std::string("From ") + name)["answers"] == 5);
     }
     const Run check = other.run({"record", "check"});
     CHECK(check.status == 0);
-    CHECK_THAT(check.out, ContainsSubstring("2 learners, 10 answers"));
+    CHECK_THAT(check.out, ContainsSubstring("2 learners, 10 lines, 10 questions"));
+    // What is there is not written over unasked, whoever made it.
+    const std::string there = (folder.path() / "ada.jsonl").string();
+    std::ofstream(there) << "a letter to Ada";
+    const Run refused = folder.run({"record", "export", there});
+    CHECK(refused.status == 2);
+    CHECK_THAT(refused.err, ContainsSubstring("ada.jsonl is there already"));
+    CHECK(content(there) == "a letter to Ada");
+    const Run forced = folder.run({"record", "export", there, "--force"});
+    CHECK(forced.status == 0);
+    CHECK_THAT(forced.out, ContainsSubstring("5 lines, 5 questions of Ada"));
+    CHECK(content(there) != "a letter to Ada");
     CHECK(folder.run({"record", "erase", "--learner", "Ada"}, "no\n").status == 2);
     CHECK(folder.progress("Ada")["answers"] == 5);
     CHECK(folder.run({"record", "erase", "--learner", "Ada"}, "Ada\n").status == 0);

@@ -229,6 +229,34 @@ TEST_CASE("what needs a drawing goes out with it, or is left out and counted") {
     }
 }
 
+TEST_CASE("nothing that is there is written over unasked") {
+    const TempFolder folder;
+    const std::vector<std::vector<std::string>> commands{
+        {"draw", "wheelbarrow", "--out", folder / "a.svg"},
+        {"figure", "wheelbarrow", "--out", folder / "b.svg"},
+        {"draw", "curl-dumbbell", "--size", "64x48", "--out", folder / "c.gif"},
+        {"draw", "curl-dumbbell", "--size", "64x48", "--out", folder / "frames/"},
+        {"export", "--format", "csv", "--count", "2", "--out", folder / "d.csv"}};
+    folder.put("frames/mine.txt", "mine");
+    for (const char* name : {"a.svg", "b.svg", "c.gif", "d.csv"})
+        folder.put(name, "mine");
+    for (std::vector<std::string> command : commands) {
+        INFO(command.back());
+        const Run refused = run_here(command);
+        CHECK(refused.status == 2);
+        CHECK_THAT(refused.err, ContainsSubstring("--force"));
+    }
+    for (const char* name : {"a.svg", "b.svg", "c.gif", "d.csv", "frames/mine.txt"})
+        CHECK(content(folder / name) == "mine");
+    std::vector<std::string> command = commands.front();
+    command.emplace_back("--force");
+    CHECK(run_here(command).status == 0);
+    CHECK(content(folder / "a.svg") != "mine");
+    // A device is no file of anybody's.
+    CHECK(run_here({"export", "--format", "csv", "--count", "2", "--out", "/dev/null"}).status ==
+          0);
+}
+
 TEST_CASE("what export cannot do is told") {
     const TempFolder folder;
     const std::string out = folder / "x.zip";

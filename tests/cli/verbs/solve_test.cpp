@@ -101,6 +101,28 @@ TEST_CASE("every setup that comes with the program is solved, in words and in JS
     }
 }
 
+TEST_CASE("solve tells a load that is found, what two supports bear, and a stack from its rope") {
+    const auto coil = solve_json("weigh-a-coil");
+    CHECK(coil["sought_load"] == "coil of rope");
+    // (1.5 kg × 44 cm + 1.1 kg × 16 cm) / 6 cm = 13.93 kg
+    CHECK(coil["load_found_N"].get<double>() == Approx(13.93333 * 9.80665).epsilon(1e-5));
+    CHECK(run_here({"solve", "weigh-a-coil"}).out.find("13.9\u00A0kg (137\u00A0N)") !=
+          std::string::npos);
+
+    const auto plank = solve_json("plank-on-trestles");
+    CHECK(plank["class_reason"] == "two_supports");
+    // 68 + 6 + 18 kg together, of which the right one has 107 kg·m / 2.5 m.
+    CHECK(plank["second_support_N"].get<double>() == Approx(42.8 * 9.80665).epsilon(1e-9));
+    CHECK(plank["first_support_N"].get<double>() == Approx(49.2 * 9.80665).epsilon(1e-9));
+
+    const auto column = solve_json("triceps-pushdown")["cable_columns"]["cable"];
+    CHECK(column["rope_ratio"] == 2);
+    CHECK(column["stack_kg"].get<double>() == 15.0);
+    CHECK(column["tension_N"].get<double>() == Approx(7.5 * 9.80665).epsilon(1e-12));
+    CHECK(run_here({"solve", "triceps-pushdown"}).out.find("rope 2:1: tension 73.5\u00A0N") !=
+          std::string::npos);
+}
+
 TEST_CASE("a setup that comes with the program can be called by its name") {
     const Run run = run_here({"solve", "wheelbarrow"});
     CHECK(run.status == 0);

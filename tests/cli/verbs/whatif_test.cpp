@@ -93,6 +93,14 @@ TEST_CASE("whatif says what cannot be reached and why") {
     CHECK(json["nearest"]["torque_Nm"].is_number());
 }
 
+TEST_CASE("where no single change does it, whatif tells what comes nearest and what stops it") {
+    const Run run = run_here({"whatif", "split-squat", "--joint", "knee", "--less", "10 %"});
+    CHECK(run.status == 0);
+    CHECK(run.out.find("No single change gives it.") != std::string::npos);
+    CHECK(run.out.find("What comes nearest:") != std::string::npos);
+    CHECK(run.out.find("It ends there: the body would topple.") != std::string::npos);
+}
+
 TEST_CASE("whatif --feasible gives the loads that keep a cap") {
     const auto json = json_of({"crate-far", "--joint", "lumbar", "--feasible", "--change", "load",
                                "--cap", "lumbar_flexion=60 Nm"});

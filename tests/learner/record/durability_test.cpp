@@ -75,7 +75,7 @@ std::int64_t answers_in_order(const TestFolder& folder) {
     REQUIRE(check);
     CHECK(check->faults.empty());
     CHECK(check->mended.empty());
-    return check->answers;
+    return check->answers.lines;
 }
 
 } // namespace
@@ -294,6 +294,154 @@ TEST_CASE("a record that is replaced while it is open gets what was answered in 
                   "SELECT count(*) FROM answer WHERE learner = (SELECT id FROM learner WHERE name "
                   "= 'Ben')") == 0);
     }
+}
+
+namespace {
+
+/// A program that answers so many times and is killed with its journal open.
+void answer_and_die(const TestFolder& folder, std::int64_t learner, int first, int count) {
+    const pid_t child = in_child([&] {
+        auto opened = open_record(folder.path(), kNow);
+        for (int i = first; opened && i < first + count; ++i)
+            if (!opened->record.add_answer(learner, shipped_course(), answer_after(i), kNow))
+                return 1;
+        kill(getpid(), SIGKILL);
+        return 2;
+    });
+    CHECK(WIFSIGNALED(status_of(child)));
+}
+
+std::filesystem::path journal_in(const TestFolder& folder) {
+    return folder.path() / (std::string(kRecordFile) + "-wal");
+}
+
+} // namespace
+
+TEST_CASE("answers that were only in a journal that is gone are spoken of, once") {
+    const TestFolder folder;
+    const std::int64_t learner = add_ada(folder);
+    shipped_course();
+    answer_and_die(folder, learner, 0, 3);
+    REQUIRE(std::filesystem::remove(journal_in(folder)));
+    {
+        auto opened = open_record(folder.path(), kNow);
+        REQUIRE(opened);
+        REQUIRE(opened->notices.size() == 1);
+        CHECK_THAT(opened->notices[0], ContainsSubstring("record.sqlite-wal"));
+        CHECK_THAT(opened->notices[0], ContainsSubstring("lost"));
+        CHECK(opened->record.learner_named("Ada").value());
+    }
+    CHECK(open_record(folder.path(), kNow)->notices.empty());
+}
+
+TEST_CASE("what a backup has beyond a record that lost its journal is brought over") {
+    const TestFolder folder;
+    const std::int64_t learner = add_ada(folder);
+    shipped_course();
+    const pid_t child = in_child([&] {
+        auto opened = open_record(folder.path(), kNow);
+        for (int i = 0; i < 3; ++i)
+            if (!opened->record.add_answer(learner, shipped_course(), answer_after(i), kNow))
+                return 1;
+        if (!opened->record.back_up_if_due(kNow))
+            return 2;
+        kill(getpid(), SIGKILL);
+        return 3;
+    });
+    CHECK(WIFSIGNALED(status_of(child)));
+    REQUIRE(std::filesystem::remove(journal_in(folder)));
+    auto opened = open_record(folder.path(), kNow);
+    REQUIRE(opened);
+    CHECK_THAT(opened->notices.at(0), ContainsSubstring("3 of them were in the newest backup"));
+    CHECK(opened->record.standing(learner, shipped_course(), kNow)->answers == 3);
+}
+
+TEST_CASE("a first record whose journal is gone is not taken for a new one") {
+    const TestFolder folder;
+    shipped_course();
+    const pid_t child = in_child([&] {
+        auto opened = open_record(folder.path(), kNow);
+        const auto ada = opened->record.add_learner("Ada", kNow);
+        kill(getpid(), SIGKILL);
+        return ada ? 1 : 2;
+    });
+    CHECK(WIFSIGNALED(status_of(child)));
+    REQUIRE(std::filesystem::remove(journal_in(folder)));
+    std::filesystem::remove(folder.path() / (std::string(kRecordFile) + "-shm"));
+    const auto opened = open_record(folder.path(), kNow);
+    REQUIRE(opened);
+    REQUIRE(opened->notices.size() == 1);
+    CHECK_THAT(opened->notices[0], ContainsSubstring("begins anew"));
+}
+
+TEST_CASE("a record that is closed in order, or killed, or shared, misses no journal") {
+    const TestFolder folder;
+    const std::int64_t learner = add_ada(folder);
+    shipped_course();
+    CHECK_FALSE(std::filesystem::exists(journal_in(folder)));
+    answer_and_die(folder, learner, 0, 3);
+    CHECK(std::filesystem::exists(journal_in(folder)));
+    CHECK(answers_in_order(folder) == 3);
+    {
+        auto one = open_record(folder.path(), kNow);
+        auto other = open_record(folder.path(), kNow);
+        REQUIRE(one->record.add_answer(learner, shipped_course(), answer_after(10), kNow));
+        one = tl::make_unexpected(RecordError{});
+        REQUIRE(other->record.add_answer(learner, shipped_course(), answer_after(11), kNow));
+    }
+    CHECK(answers_in_order(folder) == 5);
+    // Both leave at once: whichever is the last, the next one finds all in order.
+    for (int round = 0; round < 20; ++round) {
+        const int at = 100 + 10 * round;
+        const pid_t one = in_child([&] { return add_many(folder, learner, at, 2, -1); });
+        const pid_t other = in_child([&] { return add_many(folder, learner, at + 5, 2, -1); });
+        CHECK(status_of(one) == 0);
+        CHECK(status_of(other) == 0);
+        CHECK(answers_in_order(folder) == 5 + 4 * (round + 1));
+    }
+}
+
+TEST_CASE("a record is opened and read while another program writes to it for long") {
+    const TestFolder folder;
+    const std::int64_t learner = add_ada(folder);
+    REQUIRE(add_many(folder, learner, 0, 3, -1) == 0);
+    auto writer = open_record(folder.path(), kNow);
+    const auto writing = writer->record.begin();
+    REQUIRE(writing);
+    auto reader = open_record(folder.path(), kNow);
+    REQUIRE(reader);
+    CHECK(reader->notices.empty());
+    // Waiting for the writer would take 20 s, and fail.
+    const auto standing = reader->record.standing(learner, shipped_course(), kNow);
+    REQUIRE(standing);
+    CHECK(standing->answers == 3);
+}
+
+TEST_CASE("who waits for another program's writing is told so once, and goes on after it") {
+    const TestFolder folder;
+    const std::int64_t learner = add_ada(folder);
+    shipped_course();
+    int ready[2];
+    REQUIRE(pipe(ready) == 0);
+    const pid_t child = in_child([&] {
+        auto opened = open_record(folder.path(), kNow);
+        const auto writing = opened->record.begin();
+        const char yes = 1;
+        if (!writing || write(ready[1], &yes, 1) != 1)
+            return 1;
+        std::this_thread::sleep_for(std::chrono::milliseconds(1500));
+        return 0;
+    });
+    char yes = 0;
+    REQUIRE(read(ready[0], &yes, 1) == 1);
+    auto opened = open_record(folder.path(), kNow);
+    int told = 0;
+    opened->record.tell_when_waiting([&] { ++told; });
+    CHECK(opened->record.add_answer(learner, shipped_course(), answer_after(1), kNow));
+    CHECK(told == 1);
+    CHECK(status_of(child) == 0);
+    close(ready[0]);
+    close(ready[1]);
 }
 
 TEST_CASE("closing a record that was deleted leaves the journal of the one after it alone") {

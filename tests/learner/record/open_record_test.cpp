@@ -240,8 +240,34 @@ TEST_CASE("a backup is made once a day, and only the newest are kept") {
             REQUIRE(opened->record.back_up_if_due(
                 {kEvening_ms + day * kDay_ms + hour * 60 * kMinute_ms, 0}));
     CHECK(backups_in(folder.path()).size() == kBackups);
-    // A clock set back does not keep backups from being made.
-    REQUIRE(opened->record.back_up_if_due({kEvening_ms - 100 * kDay_ms, 0}));
+}
+
+TEST_CASE("backups of a clock that was in the future neither stop nor displace those of today") {
+    const TestFolder folder;
+    make_record(folder, 3);
+    auto opened = open_record(folder.path(), kNow);
+    constexpr int kYears = 10;
+    for (int day = 0; day < static_cast<int>(kBackups) + 1; ++day)
+        REQUIRE(opened->record.back_up_if_due({kEvening_ms + (365 * kYears + day) * kDay_ms, 0}));
+    // The clock is right again; three days of answers follow.
+    for (int day = 0; day < 3; ++day) {
+        make_record(folder, 10, kEvening_ms + day * kDay_ms);
+        for (int hour = 0; hour < 3; ++hour)
+            REQUIRE(opened->record.back_up_if_due(
+                {kEvening_ms + day * kDay_ms + hour * 60 * kMinute_ms, 0}));
+    }
+    const TimeMs today_ms = kEvening_ms + 3 * kDay_ms;
+    const auto backups = backups_in(folder.path(), today_ms);
+    REQUIRE(backups.size() == kBackups);
+    // One a day, the newest first; what is left of the others comes after them.
+    for (int day = 0; day < 3; ++day)
+        CHECK(made_at(backups[static_cast<std::size_t>(day)]) == kEvening_ms + (2 - day) * kDay_ms);
+    opened = tl::make_unexpected(RecordError{});
+    fs::remove(folder.path() / kRecordFile);
+    opened = open_record(folder.path(), {today_ms, 0});
+    REQUIRE(opened);
+    CHECK_THAT(opened->notices.at(0), ContainsSubstring("backup of 2026-11-27 is in use"));
+    CHECK(answers_in(opened->record) == 30);
 }
 
 TEST_CASE("a folder that cannot be made is told with what to do") {

@@ -1,6 +1,8 @@
 #include "learner/model/readiness.h"
+#include "learner/record/answer_columns.h"
 #include "learner/record/check.h"
 #include "learner/record/exam_record.h"
+#include "learner/record/range_check.h"
 #include "learner/record/record.h"
 #include "learner/shipped_course.h"
 
@@ -66,7 +68,7 @@ TEST_CASE("what is kept beside the answers is what folding them gives") {
     REQUIRE(check);
     CHECK(check->faults.empty());
     CHECK(check->mended.empty());
-    CHECK(check->answers == 60);
+    CHECK(check->answers.lines == 60);
     const auto rules = record.frequent_rules(ada->id, 5);
     REQUIRE(rules);
     REQUIRE(rules->size() == 1);
@@ -232,4 +234,47 @@ TEST_CASE("what is read from damaged rows is never infinite") {
     const auto folded = record.standing(learner, course, kNow);
     REQUIRE(folded);
     CHECK(std::isfinite(readiness(course, *folded, kEvening_ms).expected));
+}
+
+TEST_CASE("a check names every column in which a value stands that cannot be") {
+    const TestFolder folder;
+    const Course& course = shipped_course();
+    Record record = std::move(open_record(folder.path(), kNow)->record);
+    const std::int64_t learner = record.add_learner("Ada", kNow)->id;
+    for (int i = 0; i < 3; ++i)
+        REQUIRE(record.add_answer(learner, course, answer_about("balance", true, kEvening_ms + i),
+                                  kNow));
+    Exam exam = *new_exam(course, 3, kNow);
+    REQUIRE(keep_exam(record, learner, exam));
+    const auto faults_after = [&](const std::string& sql) {
+        REQUIRE(record.database().run("SAVEPOINT before; " + sql));
+        auto faults = *values_out_of_range(record.database());
+        REQUIRE(record.database().run("ROLLBACK TO before; RELEASE before"));
+        return faults;
+    };
+    CHECK(faults_after("").empty());
+    for (const std::string change :
+         {"at_ms = 5", "at_ms = 'soon'", "code = ''", "purpose = 'fun'", "outcome = 'rihgt'",
+          "attempt = 0", "attempt = 1e12", "hints = -1", "help = 1.5", "guess = 9e999",
+          "guess = 'much'", "foreseen = -0.1", "took_ms = -1", "typed = x'00'",
+          "typed = hex(zeroblob(2001))"}) {
+        INFO(change);
+        const auto faults = faults_after("UPDATE answer SET " + change + " WHERE id = 1");
+        REQUIRE(faults.size() == 1);
+        const std::string column = change.substr(0, change.find(' '));
+        CHECK_THAT(faults[0], ContainsSubstring("In 1 answer the value of " + column));
+    }
+    for (const std::string change :
+         {"pass_share = 2", "started_ms = 1", "allowed_ms = 0", "used_ms = -1", "item = 4000",
+          "questions = -1", "right_answers = 1", "finished_ms = -5"}) {
+        INFO(change);
+        CHECK_FALSE(faults_after("UPDATE exam SET " + change).empty());
+    }
+    CHECK(faults_after("UPDATE exam_item SET foreseen = 9e999").size() == 1);
+    // The check as a whole says so too, and what is read is in range all the same.
+    REQUIRE(record.database().run("UPDATE answer SET at_ms = -9223372036854775807 WHERE id = 2"));
+    CHECK(check_record(record, course, kNow, {})->faults.size() == 1);
+    const auto answers = record.last_answers(learner, 3);
+    for (const Answer& answer : answers.value())
+        CHECK(answer.at_ms >= kEarliest_ms);
 }

@@ -35,6 +35,16 @@ TEST_CASE("between two knots the arm never leaves what lies between them", "[mus
         }
 }
 
+TEST_CASE("between unevenly spaced knots the slopes are weighed by both steps", "[muscle][arm]") {
+    // Worked by hand after Fritsch & Butland 1984 (SIAM J Sci Stat Comput 5:300; from memory), arms
+    // in units of 1 cm above 2 cm: steps 1 and 2, chords 1 and 1/2. Slope at the middle knot
+    // (5 + 4) / (5 / 1 + 4 / (1/2)) = 9/13; at the first one ((2 + 2) 1 - 1/2) / 3 = 7/6.
+    // Half-way between them: 1/2 + (7/6 - 9/13) / 8.
+    const ArmSource source = table({{0.0, 0.02}, {1.0, 0.03}, {3.0, 0.04}});
+    const double half_way = 0.5 + (7.0 / 6.0 - 9.0 / 13.0) / 8.0;
+    CHECK_THAT(arm_by_source(source, 0.5), WithinAbs(0.02 + 0.01 * half_way, 1e-15)); // rounding
+}
+
 TEST_CASE("past the ends of a source the nearest valid arm is used, and the reading says so",
           "[muscle][arm]") {
     const ArmSource line{ArmPolynomial{{0.010, 0.020}, {0.0, 1.0}}, 0.0, {}};

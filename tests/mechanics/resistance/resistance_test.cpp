@@ -73,6 +73,25 @@ TEST_CASE("A cable pulls with its tension towards the pulley, wherever the hand 
     CHECK(force.force_N.dot(pulley_m - force.point_m) > 0.0);
 }
 
+TEST_CASE("A column's rope pulls with the stack's weight shared by its parts", "[resistance]") {
+    const Vec3 pulley_m(1.0, 2.2, -0.7);
+    for (const int ratio : {1, 2, 4}) {
+        const CableColumn column{grip(), pulley_m, 20.0, ratio};
+        const BodyForce force = first_force({"column", column});
+        CHECK_THAT(force.force_N.norm(), WithinAbs(20.0 * kStandardGravity / ratio, kRounding));
+        CHECK_THAT(rope_tension(column, 10.0), WithinAbs(200.0 / ratio, kRounding));
+    }
+    // As the cable that pulls as hard: the stack itself hangs on the column.
+    const BodyForce cable =
+        first_force({"cable", Cable{grip(), pulley_m, 10.0 * kStandardGravity}});
+    const BodyForce half = first_force({"column", CableColumn{grip(), pulley_m, 20.0, 2}});
+    CHECK((cable.force_N - half.force_N).norm() < kRounding);
+    CHECK(fault_of({"column", CableColumn{grip(), pulley_m, 20.0, 0}}).key.find("rope_ratio") !=
+          std::string::npos);
+    CHECK(fault_of({"column", CableColumn{grip(), pulley_m, -1.0, 1}}).key.find("stack") !=
+          std::string::npos);
+}
+
 TEST_CASE("A band pulls by how far it is stretched, and not at all when slack", "[resistance]") {
     Band band{grip(), Vec3(1.5, 1.0, 0.2), 0.8, LinearBand{200.0}};
     CHECK(band_force(band, 0.79).value() == 0.0);

@@ -1,9 +1,10 @@
 #include "catch.h"
+#include "publish/files/held_file.h"
 #include "publish/files/whole_file.h"
 #include "publish/small_disk.h"
 #include "temp_folder.h"
 
-#include <fstream>
+#include <chrono>
 
 using namespace steelyard::publish;
 namespace fs = std::filesystem;
@@ -94,10 +95,25 @@ TEST_CASE("a link is followed, not replaced") {
     CHECK(content(folder / "real.svg") == "new");
 }
 
-TEST_CASE("a leftover temporary file of another run is not touched") {
+TEST_CASE("what a killed program left of a file is cleared away, what another is writing is not") {
     const TempFolder folder;
-    { std::ofstream(folder / "figure.svg.part0") << "theirs"; }
+    const auto an_hour_ago = fs::file_time_type::clock::now() - std::chrono::hours(1);
+    const std::string dead = folder.put(".figure.svg.part0", "half of it");
+    const std::string fresh = folder.put(".figure.svg.part1", "begun a moment ago");
+    const std::string mine = folder.put("figure.svg.part0", "somebody's own");
+    auto held = make_held_file(folder / ".figure.svg.part2");
+    REQUIRE(held);
+    for (const std::string& path : {dead, mine, folder / ".figure.svg.part2"})
+        fs::last_write_time(path, an_hour_ago);
+    CHECK(is_left_behind(dead));
+    CHECK_FALSE(is_left_behind(fresh));
+    CHECK_FALSE(is_left_behind(folder / ".figure.svg.part2"));
     REQUIRE(write_whole_file(folder / "figure.svg", "mine"));
-    CHECK(content(folder / "figure.svg.part0") == "theirs");
     CHECK(content(folder / "figure.svg") == "mine");
+    CHECK_FALSE(fs::exists(dead));
+    CHECK(content(fresh) == "begun a moment ago");
+    CHECK(content(mine) == "somebody's own");
+    CHECK(fs::exists(folder / ".figure.svg.part2"));
+    held.reset();
+    CHECK(is_left_behind(folder / ".figure.svg.part2"));
 }

@@ -45,6 +45,18 @@ TEST_CASE("an SVG states its size, its title and its description") {
     CHECK_THAT(labelled, ContainsSubstring(svg.child("desc").attribute("id").value()));
 }
 
+TEST_CASE("a drawing without a sheet has nothing behind its shapes") {
+    scene::Drawing drawing = sample_drawing();
+    const auto sheets = [](const scene::Drawing& of) {
+        const auto document = read_back(of);
+        const auto rect = document.child("svg").child("rect");
+        return rect && std::string(rect.attribute("width").value()) == "400";
+    };
+    CHECK(sheets(drawing));
+    drawing.has_sheet = false;
+    CHECK_FALSE(sheets(drawing));
+}
+
 TEST_CASE("every shape of a drawing is an element of its SVG, in painting order") {
     const auto document = read_back(sample_drawing());
     const auto svg = document.child("svg");

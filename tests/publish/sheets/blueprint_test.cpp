@@ -150,14 +150,19 @@ TEST_CASE("making sheets tells of every question and stops at any") {
 }
 
 TEST_CASE("the code of a sheet says blueprint, seed and version") {
-    for (const SheetCode& code :
-         {SheetCode{"boathouse", 42, 1}, {"two-words", 0, -1}, {"x", 7, 25}}) {
+    for (const SheetCode& code : {SheetCode{"boathouse", 42, 1},
+                                  {"two-words", 0, -1},
+                                  {"x", 7, 25},
+                                  {"boathouse", 42, 1, true},
+                                  {"two-words", 7, -1, true}}) {
         const auto read = read_sheet_code(write_sheet_code(code));
         REQUIRE(read);
         CHECK(read->blueprint == code.blueprint);
         CHECK(read->seed == code.seed);
         CHECK(read->version == code.version);
+        CHECK(read->us_units == code.us_units);
     }
+    CHECK(write_sheet_code({"boathouse", 42, 1, true}) == "boathouse-42us-B");
     CHECK(read_sheet_code("boathouse-42-b")->version == 1);
     for (const char* text : {"", "-", "boathouse", "boathouse-", "-42", "boathouse-4x2", "a--B",
                              "boathouse-99999999999999999999999"}) {

@@ -9,6 +9,9 @@
 #include "publish/small_disk.h"
 #include "temp_folder.h"
 
+#include <chrono>
+#include <fstream>
+
 using namespace steelyard;
 using namespace steelyard::publish;
 
@@ -212,6 +215,43 @@ TEST_CASE("what cannot be written is told and leaves nothing") {
             CHECK_THAT(written.error().message, ContainsSubstring("/proc/no-such-folder"));
         }
     }
+}
+
+TEST_CASE("a handout that cannot take all its names leaves the files that had them") {
+    const problems::Bank bank = real_bank();
+    const std::vector<Worksheet> sheets{sheet_of(questions_of(bank, 4))};
+    const std::vector<HandoutFormat> formats{HandoutFormat::csv, HandoutFormat::cards};
+    const TempFolder folder;
+    const auto first = write_handout(bank, sheets, formats, folder.path(), lent());
+    REQUIRE(first);
+    for (const auto& path : *first)
+        std::ofstream(path) << "of last week";
+    REQUIRE(write_handout(bank, sheets, formats, folder.path(), lent()));
+    CHECK(content(first->front()) != "of last week");
+    CHECK(folder.count() == 2);
+    // The second name is taken by a folder: the first file comes back.
+    std::ofstream(first->front()) << "of last week";
+    std::filesystem::remove(first->back());
+    std::filesystem::create_directory(first->back());
+    CHECK_FALSE(write_handout(bank, sheets, formats, folder.path(), lent()));
+    CHECK(content(first->front()) == "of last week");
+    CHECK(folder.count() == 2);
+}
+
+TEST_CASE("what a killed program left of a handout is cleared away, and what it moved comes back") {
+    const problems::Bank bank = real_bank();
+    const std::vector<Worksheet> sheets{sheet_of(questions_of(bank, 4))};
+    const TempFolder folder;
+    const std::string held = folder.put(".handout0.part/held", "");
+    folder.put(".handout0.part/before-old.csv", "of last week");
+    folder.put(".handout0.part/new.csv", "half");
+    std::filesystem::last_write_time(held, std::filesystem::file_time_type::clock::now() -
+                                               std::chrono::hours(1));
+    const std::string live = folder.put(".handout1.part/held", "");
+    REQUIRE(write_handout(bank, sheets, {HandoutFormat::csv}, folder.path(), lent()));
+    CHECK(content(folder / "old.csv") == "of last week");
+    CHECK_FALSE(std::filesystem::exists(held));
+    CHECK(std::filesystem::exists(live));
 }
 
 TEST_CASE("without what makes PDF a handout says so, names another way, and leaves nothing") {

@@ -1,6 +1,7 @@
 #include "catch.h"
 #include "setup/body/body_setup.h"
 
+#include <cmath>
 #include <string>
 
 using namespace steelyard::setup;
@@ -274,4 +275,68 @@ TEST_CASE("a pulley in the hand is refused at its line", "[setup][body]") {
     INFO(to_text(again.error()));
     CHECK(again.error().line > 0);
     CHECK(again.error().key.find("resistance[6]") == 0);
+}
+
+TEST_CASE("a column's stack and rope ratio, a muscle's arm and a mass of 0 are read and written",
+          "[setup][body]") {
+    const std::string text = R"(kind = "body"
+name = "Column"
+description = "A stack, a rope, an arm by hand."
+axes = ["right_elbow_flexion"]
+[body]
+sex = "female"
+height = "1.70 m"
+mass = "64 kg"
+[[body.measured]]
+part = "hand"
+mass = "0 kg"
+[[body.muscle_arm]]
+muscle = "biceps"
+hinge = "elbow_flexion"
+turns = "flexion"
+arm = "1.5 in"
+[[body.muscle_arm]]
+muscle = "triceps"
+hinge = "elbow_flexion"
+turns = "extension"
+arm = 0
+[pose]
+right_elbow_flexion = 90
+[[resistance]]
+kind = "cable_column"
+at = { segment = "right_hand", spot = "grip" }
+pulley = { forward = "30 cm", up = "5 cm" }
+stack = "40 lb"
+rope_ratio = "2:1"
+[support]
+held = "pelvis"
+)";
+    const auto setup = parse_body_setup(text, "x.setup.toml", tables());
+    INFO((setup ? std::string() : to_text(setup.error())));
+    REQUIRE(setup.has_value());
+    const mechanics::BodyCase& body_case = setup->exercise.body_case;
+    const auto& column = std::get<mechanics::CableColumn>(body_case.resistances[0].kind);
+    CHECK(column.rope_ratio == 2);
+    CHECK(body_case.body[mechanics::Segment::right_hand].mass_kg == 0.0);
+    REQUIRE(setup->person.arms.size() == 2);
+    CHECK(setup->person.arms[0].arm_m == 0.0381);
+    CHECK(std::signbit(setup->person.arms[1].arm_m));
+    const std::string written = write_body_setup(*setup);
+    for (const char* kept : {"rope_ratio = \"2:1\"", "stack = \"40 lb\"", "arm = \"1.5 in\"",
+                             "turns = \"extension\"", "mass = \"0 kg\""})
+        CHECK(written.find(kept) != std::string::npos);
+    const auto again = parse_body_setup(written, "y.setup.toml", tables());
+    REQUIRE(again.has_value());
+    CHECK(write_body_setup(*again) == written);
+
+    const auto fault = [&](const std::string& piece, const std::string& by) {
+        std::string wrong = text;
+        wrong.replace(wrong.find(piece), piece.size(), by);
+        const auto read = parse_body_setup(wrong, "x", tables());
+        REQUIRE_FALSE(read.has_value());
+        return to_text(read.error());
+    };
+    CHECK(fault("\"biceps\"", "\"bicep\"").find("Did you mean \"biceps\"?") != std::string::npos);
+    CHECK(fault("\"1.5 in\"", "\"60 cm\"").find("from 0 to 50 cm") != std::string::npos);
+    CHECK(fault("\"2:1\"", "\"5:1\"").find("rope_ratio") != std::string::npos);
 }

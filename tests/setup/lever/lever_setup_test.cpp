@@ -277,3 +277,107 @@ TEST_CASE("what mechanics refuses is reported at its place in the file", "[setup
     CHECK(broken("length = \"2.4 m\"", "length = \"-2 m\"").line == 8);
     CHECK(broken("radius = \"12 mm\"", "radius = \"12 km\"").key == "friction.radius");
 }
+
+namespace {
+
+const char* const kWeighed = R"(kind = "lever"
+name = "Weighing"
+description = "The effort is known."
+length = "70 cm"
+axis = "6 cm"
+[effort]
+at = "50 cm"
+direction = "down"
+force = "1.5 kg"
+[[load]]
+name = "coil"
+at = "0 cm"
+mass = "sought"
+[[load]]
+name = "hook"
+at = "1 cm"
+mass = "200 g"
+)";
+
+const char* const kBeam = R"(kind = "lever"
+name = "Plank"
+description = "Two trestles share it."
+length = "4 m"
+[[support]]
+name = "left trestle"
+at = "40 cm"
+[[support]]
+at = "9 ft"
+[[load]]
+at = "1.4 m"
+mass = "68 kg"
+)";
+
+InputError refused(std::string text, const std::string& piece, const std::string& by) {
+    const std::size_t at = text.find(piece);
+    REQUIRE(at != std::string::npos);
+    text.replace(at, piece.size(), by);
+    const auto setup = parse_lever_setup(text, "x.setup.toml");
+    INFO(text);
+    REQUIRE_FALSE(setup.has_value());
+    return setup.error();
+}
+
+} // namespace
+
+TEST_CASE("a known effort and a sought load are read, found and written back", "[setup]") {
+    const LeverSetup setup = parsed(kWeighed);
+    CHECK(mechanics::sought_load(setup.lever) == 0u);
+    CHECK(std::get<mechanics::SoughtLoad>(setup.lever.sought).effort_N == 1.5 * 9.80665);
+    // 1.5 kg × 44 cm − 0.2 kg × 5 cm = 65 kg·cm, over 6 cm.
+    CHECK(std::get<mechanics::Weight>(setup.lever.loads[0].action).mass_kg ==
+          Approx(65.0 / 6.0).epsilon(1e-12));
+    const std::string written = write_lever_setup(setup);
+    CHECK(written.find("force = \"1.5 kg\"") != std::string::npos);
+    CHECK(written.find("mass = \"sought\"") != std::string::npos);
+    const LeverSetup again = parsed(written);
+    CHECK(write_lever_setup(again) == written);
+    CHECK(same_bits(numbers_of(again.lever), numbers_of(setup.lever)));
+    for (const std::string sought :
+         {"force = \"sought\"\ndirection = 200", "torque = \"sought\""}) {
+        std::string text = kWeighed;
+        const std::string piece =
+            sought[0] == 't' ? "at = \"0 cm\"\nmass = \"sought\"" : "mass = \"sought\"";
+        text.replace(text.find(piece), piece.size(), sought);
+        const LeverSetup other = parsed(text);
+        CHECK(mechanics::sought_load(other.lever) == 0u);
+        CHECK(write_lever_setup(parsed(write_lever_setup(other))) == write_lever_setup(other));
+    }
+}
+
+TEST_CASE("of effort and loads all sizes but one must be known", "[setup]") {
+    CHECK(refused(kWeighed, "force = \"1.5 kg\"\n", "").expected.find("[effort]") !=
+          std::string::npos);
+    CHECK(refused(kWeighed, "mass = \"sought\"", "mass = \"3 kg\"").key == "effort");
+    CHECK(refused(kWeighed, "mass = \"200 g\"", "mass = \"sought\"").expected ==
+          "one unknown load");
+}
+
+TEST_CASE("a beam on two supports is read and written back", "[setup]") {
+    const LeverSetup setup = parsed(kBeam);
+    REQUIRE(mechanics::rests_on_two(setup.lever));
+    CHECK(mechanics::axis_name(setup.lever) == "left trestle");
+    CHECK(setup.lever.effort.name == "second support");
+    CHECK(setup.lever.axis_at_m == 0.4);
+    CHECK(setup.lever.effort.at_m == Approx(2.7432).epsilon(1e-15));
+    const std::string written = write_lever_setup(setup);
+    CHECK(written.find("at = \"9 ft\"") != std::string::npos);
+    CHECK(written.find("[effort]") == std::string::npos);
+    const LeverSetup again = parsed(written);
+    CHECK(write_lever_setup(again) == written);
+    CHECK(same_bits(numbers_of(again.lever), numbers_of(setup.lever)));
+}
+
+TEST_CASE("a beam has two supports, and neither axis nor effort", "[setup]") {
+    CHECK(refused(kBeam, "[[support]]\nat = \"9 ft\"\n", "").key == "support");
+    CHECK(refused(kBeam, "[[load]]", "[[support]]\nat = \"2 m\"\n[[load]]").key == "support");
+    CHECK(refused(kBeam, "length", "axis = \"1 m\"\nlength").key == "axis");
+    CHECK(refused(kBeam, "[[load]]", "[effort]\nat = \"1 m\"\ndirection = \"up\"\n[[load]]").key ==
+          "effort");
+    CHECK(refused(kBeam, "at = \"9 ft\"", "at = \"9 m\"").line > 0);
+}

@@ -1,10 +1,12 @@
 #include "catch.h"
 #include "setup/toml/toml_reader.h"
+#include "temp_folder.h"
 
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
 #include <string>
+#include <sys/stat.h>
 
 using namespace steelyard::setup;
 namespace fs = std::filesystem;
@@ -249,4 +251,29 @@ TEST_CASE("a list of absurd length is one error", "[toml]") {
     CHECK(table.tables("load").empty());
     REQUIRE(errors.size() == 1);
     CHECK(errors[0].found == "20000 tables");
+}
+
+TEST_CASE("what is no plain file of a sane size is refused unread", "[toml]") {
+    const TempFolder folder;
+    REQUIRE(mkfifo((folder / "pipe.toml").c_str(), 0600) == 0);
+    const std::string large = folder.put("large.toml", "a = 1\n");
+    std::filesystem::resize_file(large, kLargestFile + 1);
+    for (const std::string& path : {folder.path(), folder / "pipe.toml", large,
+                                    folder / "none.toml", std::string("/dev/zero")}) {
+        INFO(path);
+        const auto read = read_toml_file(path);
+        REQUIRE_FALSE(read);
+        CHECK(read.error().file == path);
+        CHECK_FALSE(read.error().found.empty());
+    }
+    std::string tables;
+    for (int i = 0; i < 10001; ++i)
+        tables += "[[load]]\n";
+    const auto document = parse_toml(tables, "x");
+    REQUIRE(document);
+    InputErrors errors;
+    TomlReader reader(*document, errors);
+    CHECK(reader.tables("load").empty());
+    REQUIRE(errors.size() == 1);
+    CHECK_THAT(errors[0].expected, ContainsSubstring("10000"));
 }

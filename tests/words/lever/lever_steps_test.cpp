@@ -3,6 +3,7 @@
 #include "setup/setup.h"
 #include "setup/units/format_quantity.h"
 #include "words/lever/lever_steps.h"
+#include "words/lever/lever_words.h"
 #include "words/worked_number.h"
 
 #include <cmath>
@@ -14,11 +15,11 @@ namespace mechanics = steelyard::mechanics;
 
 namespace {
 
-constexpr LeverReading kReadings[] = {LeverReading::lever_class,      LeverReading::effort,
-                                      LeverReading::effort_arm,       LeverReading::load_torque,
-                                      LeverReading::load_arm,         LeverReading::ideal_advantage,
-                                      LeverReading::actual_advantage, LeverReading::reaction,
-                                      LeverReading::travel,           LeverReading::friction};
+constexpr LeverReading kReadings[] = {
+    LeverReading::lever_class,      LeverReading::effort,    LeverReading::effort_arm,
+    LeverReading::load_torque,      LeverReading::load_arm,  LeverReading::ideal_advantage,
+    LeverReading::actual_advantage, LeverReading::reaction,  LeverReading::travel,
+    LeverReading::friction,         LeverReading::found_load};
 
 std::vector<LeverSetup> shipped_levers() {
     std::vector<LeverSetup> levers;
@@ -55,6 +56,8 @@ std::optional<double> reading_of(LeverReading reading, const mechanics::LeverRes
         return std::nullopt; // equal to the ideal advantage, checked apart
     case LeverReading::friction:
         return std::nullopt;
+    case LeverReading::found_load:
+        return std::nullopt; // a force or its mass, checked apart
     }
     return std::nullopt;
 }
@@ -67,7 +70,7 @@ TEST_CASE("the last step of every explanation is the reading", "[steps]") {
         REQUIRE(result.has_value());
         for (const UnitSystem units : {UnitSystem::si, UnitSystem::us})
             for (const LeverReading reading : kReadings) {
-                INFO(setup.head.name << ", " << name_of(reading));
+                INFO(setup.head.name << ", " << name_of(reading, setup.lever));
                 const auto steps = lever_steps(reading, setup.lever, *result, units);
                 REQUIRE_FALSE(steps.empty());
                 for (const ComputedStep& step : steps) {
@@ -142,4 +145,55 @@ TEST_CASE("the steps of a wheelbarrow read as a textbook would write them", "[st
     const auto load = load_steps(0, lever, *result, UnitSystem::si);
     CHECK(load.front().numbers == "45\u00A0kg × 9.8\u00A0m/s²");
     CHECK(load.front().result == "441\u00A0N");
+}
+
+TEST_CASE("the steps to a sought load begin with the known effort and end with its mass",
+          "[steps]") {
+    // 30 N at 0.8 m make 24 N·m, over 0.2 m 120 N, which 12 kg weigh at 10 m/s².
+    mechanics::Lever lever;
+    lever.gravity_m_s2 = 10.0;
+    lever.axis_at_m = 0.2;
+    lever.loads = {{"stone", mechanics::Weight{0.0, 0.0}}};
+    lever.sought = mechanics::SoughtLoad{0, 30.0};
+    const auto result = mechanics::solve_lever(lever);
+    REQUIRE(result.has_value());
+    const auto steps = lever_steps(LeverReading::found_load, lever, *result, UnitSystem::si);
+    REQUIRE(steps.size() > 3);
+    CHECK(steps[steps.size() - 2].numbers == "24\u00A0N·m ÷ 0.2\u00A0m");
+    CHECK(steps[steps.size() - 2].result == "120\u00A0N");
+    CHECK(steps.back().value_SI == Approx(12.0).epsilon(1e-12));
+    CHECK(found_load_text(lever, *result, UnitSystem::si) == "12.0\u00A0kg (120\u00A0N)");
+    CHECK(lever_steps(LeverReading::effort, lever, *result, UnitSystem::si).size() == 1);
+}
+
+TEST_CASE("a beam on two supports is told by its supports' names", "[steps]") {
+    mechanics::Lever lever;
+    lever.gravity_m_s2 = 10.0;
+    lever.path_m = {{0.0, 0.0}, {4.0, 0.0}};
+    lever.axis_at_m = 1.0;
+    lever.effort = {"right trestle", 3.0, mechanics::kUp_rad};
+    lever.loads = {{"crate", mechanics::Weight{1.5, 30.0}}};
+    lever.sought = mechanics::SoughtReactions{"left trestle"};
+    const auto result = mechanics::solve_lever(lever);
+    REQUIRE(result.has_value());
+    CHECK(class_name(*result) == "Two supports");
+    CHECK(class_sentence(lever, *result).find("Left trestle and right trestle share") !=
+          std::string::npos);
+    CHECK(name_of(LeverReading::effort, lever) == "Push, right trestle");
+    const auto push = lever_steps(LeverReading::effort, lever, *result, UnitSystem::si);
+    CHECK(push.back().numbers == "150\u00A0N·m ÷ 2\u00A0m");
+    CHECK(push.back().value_SI == Approx(75.0).epsilon(1e-12));
+    const auto other = lever_steps(LeverReading::reaction, lever, *result, UnitSystem::si);
+    CHECK(other.back().value_SI == Approx(225.0).epsilon(1e-12));
+    CHECK(lever_summary(lever, *result, UnitSystem::si).find("advantage") == std::string::npos);
+
+    // 40 kg 1 m beyond the right one: 400 N over 2 m would have to hold the left end down.
+    lever.loads = {{"crate", mechanics::Weight{4.0, 40.0}}};
+    const auto tips = mechanics::solve_lever(lever);
+    REQUIRE(tips.has_value());
+    const auto messages = lever_messages(lever, *tips, UnitSystem::si);
+    REQUIRE_FALSE(messages.empty());
+    CHECK(messages.front() == "The beam lifts off left trestle and tips over right trestle: a "
+                              "torque of 400\u00A0N·m is left over about right trestle. To stay, "
+                              "it would have to be held down at left trestle with 200\u00A0N.");
 }

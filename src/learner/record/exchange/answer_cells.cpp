@@ -12,8 +12,6 @@ namespace steelyard::learner {
 
 namespace {
 
-constexpr std::size_t kLongestText = 4000;
-
 using MaybeFault = std::optional<Fault>;
 
 /// Words of a cell: the apostrophe that keeps spreadsheets from computing them is no part of them.

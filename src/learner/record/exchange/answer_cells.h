@@ -14,10 +14,6 @@ namespace steelyard::learner {
 /// What is wrong with a line, as a phrase: "no outcome of ours: \"rihgt\"".
 using Fault = std::string;
 
-/// Times of answers: from 2000 to 2200, which catches seconds taken for milliseconds.
-inline constexpr TimeMs kEarliest_ms = 946684800000;
-inline constexpr TimeMs kLatest_ms = 7258118400000;
-
 /// An answer as cells, in the order of answer_table().
 std::vector<Cell> cells_of(const Answer& answer);
 

@@ -4,9 +4,6 @@ namespace steelyard::learner {
 
 namespace {
 
-/// A week: longer than any blueprint allows.
-constexpr std::int64_t kLongestExam_ms = 7 * kDay_ms;
-
 Json item_json(const ExamItem& item) {
     return {{"code", item.code},
             {"skill", item.skill},

@@ -40,8 +40,8 @@ Recorded<void> export_rows(Record& record, const Learner& learner,
                            const Progress& progress);
 
 struct Imported {
-    std::int64_t read = 0;  ///< answers in the file
-    std::int64_t added = 0; ///< of these were not there yet
+    Sums read;              ///< answers in the file
+    std::int64_t added = 0; ///< lines of these that were not there yet
     std::int64_t exams = 0; ///< added
     std::string learner;    ///< into whose record
 };

@@ -4,6 +4,7 @@
 #include "learner/record/exchange/import_lines.h"
 #include "learner/record/record_rows.h"
 #include "learner/record/schema.h"
+#include "setup/toml/letters.h"
 
 #include <fmt/format.h>
 
@@ -41,10 +42,14 @@ public:
     }
 
 private:
+    /// Of what was found in a line [letters].
+    static constexpr std::size_t kMostShown = 200;
+
     RecordError wrong(int line, const std::string& found, const std::string& expected) const {
         return {Trouble::refused,
-                fmt::format("{}, line {}: found {}, expected {}. Nothing was imported.", file_,
-                            line, found, expected)};
+                fmt::format("{}, line {}: found {}, expected {}. Nothing was imported.",
+                            setup::one_line(file_), line, setup::short_text(found, kMostShown),
+                            expected)};
     }
 
     /// A byte order mark, which spreadsheets like to write.
@@ -71,12 +76,12 @@ private:
     Recorded<void> keep(const Answer& answer, Statement& insert, int line) {
         if (const auto fault = fault_of(answer))
             return tl::make_unexpected(wrong(line, *fault, "an answer as it is exported"));
-        ++imported_.read;
+        imported_.read += {1, answer.attempt == 1 ? 1 : 0};
         if (const auto done = insert_answer(insert, learner_, answer); !done)
             return done;
         imported_.added += record_.database().changes();
-        if (progress_ && imported_.read % kProgressEvery == 0)
-            progress_(imported_.read);
+        if (progress_ && imported_.read.lines % kProgressEvery == 0)
+            progress_(imported_.read.lines);
         return {};
     }
 
@@ -104,7 +109,9 @@ Recorded<void> Import::read_head(const Json& head, const std::string& as) {
     const auto ours = static_cast<std::int64_t>(schema_steps().size());
     if (!version || *version < 1 || *version > ours)
         return tl::make_unexpected(
-            wrong(1, fmt::format("version {} of the record", head["steelyard_record"].dump()),
+            wrong(1,
+                  version ? fmt::format("version {} of the record", *version)
+                          : std::string("no version of the record"),
                   fmt::format("1 to {}; a later Steelyard may have written it", ours)));
     const std::string name = words_of(member_of(head, "learner")).value_or("");
     if (const auto chosen = choose(as.empty() ? name : as); !chosen)

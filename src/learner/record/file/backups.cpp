@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <charconv>
 #include <system_error>
+#include <utility>
 
 namespace steelyard::learner {
 
@@ -22,8 +23,8 @@ fs::path backup_folder(const fs::path& folder) {
     return folder / kBackupFolder;
 }
 
-void drop_old(const fs::path& folder) {
-    const std::vector<fs::path> backups = backups_in(folder);
+void drop_old(const fs::path& folder, TimeMs now_ms) {
+    const std::vector<fs::path> backups = backups_in(folder, now_ms);
     std::error_code ignored;
     for (std::size_t i = kBackups; i < backups.size(); ++i)
         fs::remove(backups[i], ignored);
@@ -31,15 +32,19 @@ void drop_old(const fs::path& folder) {
 
 } // namespace
 
-std::vector<fs::path> backups_in(const fs::path& folder) {
+std::vector<fs::path> backups_in(const fs::path& folder, TimeMs now_ms) {
     std::vector<fs::path> found;
     std::error_code failed;
     for (fs::directory_iterator entry(backup_folder(folder), failed), end; !failed && entry != end;
          entry.increment(failed))
         if (made_at(entry->path()))
             found.push_back(entry->path());
+    const auto rank = [&](const fs::path& backup) {
+        const TimeMs made_ms = *made_at(backup);
+        return std::pair(made_ms <= now_ms, made_ms);
+    };
     std::sort(found.begin(), found.end(),
-              [](const fs::path& a, const fs::path& b) { return *made_at(a) > *made_at(b); });
+              [&](const fs::path& a, const fs::path& b) { return rank(a) > rank(b); });
     return found;
 }
 
@@ -86,7 +91,7 @@ Recorded<fs::path> make_backup(Database& database, const fs::path& folder, TimeM
     if (copied) {
         fs::rename(unfinished, target, failed);
         if (!failed) {
-            drop_old(folder);
+            drop_old(folder, now_ms);
             return target;
         }
         copied = tl::make_unexpected(
@@ -103,8 +108,8 @@ bool is_sound(Database& database) {
     return pages && *pages == "ok" && references && *references == 0;
 }
 
-std::optional<fs::path> newest_good_backup(const fs::path& folder) {
-    for (const fs::path& backup : backups_in(folder)) {
+std::optional<fs::path> newest_good_backup(const fs::path& folder, TimeMs now_ms) {
+    for (const fs::path& backup : backups_in(folder, now_ms)) {
         auto database = Database::open(backup, Access::frozen);
         if (!database)
             continue;

@@ -4,7 +4,9 @@
 
 #include <fmt/format.h>
 
+#include <chrono>
 #include <sqlite3.h>
+#include <thread>
 #include <utility>
 
 namespace steelyard::learner {
@@ -60,6 +62,27 @@ RecordError error_of(sqlite3* database, int code, const std::string& file) {
 std::string file_of(sqlite3* database) {
     const char* name = sqlite3_db_filename(database, "main");
     return name != nullptr ? name : "";
+}
+
+/// Takes a journal into its file and says in the header that there is none. @return false where
+/// another program has the file open, or nothing can be written
+bool ended_journal(sqlite3* database) {
+    if (sqlite3_db_readonly(database, "main") != 0)
+        return true;
+    sqlite3_busy_timeout(database, 0);
+    return sqlite3_exec(database, "PRAGMA journal_mode = DELETE", nullptr, nullptr, nullptr) ==
+           SQLITE_OK;
+}
+
+/// Called by SQLite as often as it finds the file taken. @return 0 to give up
+int wait_and_tell(void* tell, int times) {
+    constexpr std::chrono::milliseconds kPause{50};
+    constexpr int kTellAfter = 20;      // a second
+    constexpr int kPatience = 120 * 20; // two minutes
+    if (times == kTellAfter)
+        (*static_cast<const std::function<void()>*>(tell))();
+    std::this_thread::sleep_for(kPause);
+    return times < kPatience ? 1 : 0;
 }
 
 /// A path as SQLite's URI: everything but plain characters escaped.
@@ -167,8 +190,9 @@ Database::~Database() {
     if (database_ == nullptr)
         return;
     // A journal is deleted by its name when the last program closes the file: where the file has
-    // gone from its name, that journal may be another's by now.
-    int keep_journal = has_moved() ? 1 : -1;
+    // gone from its name, that journal may be another's by now. Nor is one deleted that the header
+    // still speaks of, so that a missing one was deleted by somebody else: see journal_is_lost().
+    int keep_journal = has_moved() || !ended_journal(database_) ? 1 : -1;
     sqlite3_file_control(database_, "main", SQLITE_FCNTL_PERSIST_WAL, &keep_journal);
     sqlite3_close_v2(database_);
 }
@@ -180,11 +204,13 @@ bool Database::has_moved() const {
 }
 
 Database::Database(Database&& other) noexcept
-    : database_(std::exchange(other.database_, nullptr)), path_(std::move(other.path_)) {}
+    : database_(std::exchange(other.database_, nullptr)), path_(std::move(other.path_)),
+      waiting_(std::move(other.waiting_)) {}
 
 Database& Database::operator=(Database&& other) noexcept {
     std::swap(database_, other.database_);
     std::swap(path_, other.path_);
+    std::swap(waiting_, other.waiting_);
     return *this;
 }
 
@@ -232,6 +258,11 @@ int Database::changes() const {
     return sqlite3_changes(database_);
 }
 
+void Database::tell_when_waiting(std::function<void()> tell) {
+    waiting_ = std::make_unique<std::function<void()>>(std::move(tell));
+    sqlite3_busy_handler(database_, wait_and_tell, waiting_.get());
+}
+
 int Database::pages_read() const {
     int now = 0;
     int highest = 0;
@@ -256,7 +287,15 @@ Recorded<void> Database::copy_to(const std::filesystem::path& path) {
 }
 
 Recorded<Transaction> Transaction::begin(Database& database) {
-    if (const auto begun = database.run("BEGIN IMMEDIATE"); !begun)
+    return begin_by(database, "BEGIN IMMEDIATE");
+}
+
+Recorded<Transaction> Transaction::begin_reading(Database& database) {
+    return begin_by(database, "BEGIN");
+}
+
+Recorded<Transaction> Transaction::begin_by(Database& database, const char* sql) {
+    if (const auto begun = database.run(sql); !begun)
         return tl::make_unexpected(begun.error());
     return Transaction(database);
 }

@@ -5,6 +5,7 @@
 
 #include <cstdint>
 #include <filesystem>
+#include <functional>
 #include <memory>
 #include <string>
 #include <string_view>
@@ -121,6 +122,9 @@ public:
     /// written to it meanwhile is in no file that has a name.
     bool has_moved() const;
 
+    /// See Record::tell_when_waiting.
+    void tell_when_waiting(std::function<void()> tell);
+
     /// Copies the whole file, also while others use it.
     Recorded<void> copy_to(const std::filesystem::path& path);
 
@@ -132,6 +136,7 @@ private:
 
     sqlite3* database_;
     std::filesystem::path path_;
+    std::unique_ptr<std::function<void()>> waiting_; ///< where SQLite can find it
 };
 
 /// Everything between its begin and commit happens, or nothing: it is taken back when it goes out
@@ -140,6 +145,8 @@ class Transaction {
 public:
     /// Waits for other writers.
     static Recorded<Transaction> begin(Database& database);
+    /// For reading alone: waits for nobody, and all that is read is of one moment.
+    static Recorded<Transaction> begin_reading(Database& database);
     ~Transaction();
     Transaction(Transaction&& other) noexcept : database_(other.database_) {
         other.database_ = nullptr;
@@ -150,6 +157,7 @@ public:
 
 private:
     explicit Transaction(Database& database) : database_(&database) {}
+    static Recorded<Transaction> begin_by(Database& database, const char* sql);
     Database* database_;
 };
 

@@ -1,11 +1,16 @@
 #include "learner/record/file/opening.h"
 
 #include "learner/record/file/backups.h"
+#include "learner/record/file/salvage.h"
 #include "learner/record/schema.h"
 
 #include <fmt/format.h>
 
 #include <chrono>
+#include <cstdint>
+#include <fstream>
+#include <optional>
+#include <string_view>
 #include <system_error>
 #include <thread>
 
@@ -102,6 +107,59 @@ bool has_journal(const fs::path& file) {
            fs::exists(with_ending(file, "-shm"), ignored);
 }
 
+/// What the first page says. Source: SQLite, Database File Format, 1.3.
+struct Header {
+    bool has_journal = false;
+    std::uint32_t pages = 0;
+    std::uint32_t version = 0;
+};
+
+/// Empty where there is none, or not of SQLite.
+std::optional<Header> header_of(const fs::path& file) {
+    constexpr std::size_t kLength = 100;
+    constexpr std::string_view kBeginning("SQLite format 3\0", 16);
+    std::string bytes(kLength, '\0');
+    std::error_code ignored;
+    if (!fs::is_regular_file(file, ignored)) // a pipe would be waited for
+        return std::nullopt;
+    std::ifstream in(file, std::ios::binary);
+    if (!in.read(bytes.data(), kLength) || bytes.substr(0, kBeginning.size()) != kBeginning)
+        return std::nullopt;
+    const auto number_at = [&](std::size_t at) {
+        std::uint32_t number = 0;
+        for (std::size_t i = at; i < at + 4; ++i)
+            number = number << 8U | static_cast<unsigned char>(bytes[i]);
+        return number;
+    };
+    constexpr char kWithJournal = 2;
+    return Header{bytes[18] == kWithJournal, number_at(28), number_at(60)};
+}
+
+bool misses_its_journal(const fs::path& file) {
+    const auto header = header_of(file);
+    if (!header || !header->has_journal)
+        return false;
+    // One page has no tables yet: all that was ever written is in the journal.
+    std::error_code ignored;
+    return (header->version >= kSaysItsJournal || header->pages <= 1) &&
+           !fs::exists(with_ending(file, "-wal"), ignored);
+}
+
+/// Brings over what a backup has beyond a record that lost its journal, and says so.
+void tell_of_lost_journal(Record& record, const Clock& clock) {
+    const auto backup = newest_good_backup(record.folder(), clock.utc_ms);
+    auto from =
+        backup ? Database::open(*backup, Access::frozen) : tl::make_unexpected(RecordError{});
+    const std::int64_t saved = from ? bring_over(record.database(), *from) : 0;
+    record.note(fmt::format(
+        "The file {0}-wal, in which the record keeps the last answers while it is open, has been "
+        "deleted or was left behind when {0} was copied: what was only there is lost.{1}",
+        (record.folder() / kRecordFile).string(),
+        saved > 0
+            ? fmt::format(" {} of them were in the newest backup and were brought over.", saved)
+            : ""));
+}
+
 } // namespace
 
 fs::path with_ending(fs::path path, const char* ending) {
@@ -112,6 +170,17 @@ fs::path with_ending(fs::path path, const char* ending) {
 bool holds_nothing(const fs::path& file) {
     constexpr std::uintmax_t kSmallestPage = 512;
     return size_of(file) < kSmallestPage;
+}
+
+bool journal_is_lost(const fs::path& file) {
+    // Another program may be closing the file: then its header follows in a moment.
+    constexpr int kTries = 5;
+    for (int i = 0; i < kTries; ++i) {
+        if (!misses_its_journal(file))
+            return false;
+        std::this_thread::sleep_for(std::chrono::milliseconds(30));
+    }
+    return true;
 }
 
 Recorded<std::int64_t> version_of(Database& database) {
@@ -158,6 +227,10 @@ Recorded<Record> open_for_writing(const fs::path& folder, const Clock& clock, No
     const bool was_here = had_backups || (nothing == Nothing::is_lost && has_journal(file));
     if (holds_nothing(file) && (was_here || size_of(file) > 0))
         return tl::make_unexpected(lost(file));
+    const bool lost_journal = nothing == Nothing::is_lost && journal_is_lost(file);
+    // One page without tables: SQLite would take it for a new file, and end what the header says.
+    if (lost_journal && header_of(file).value_or(Header{}).version == 0)
+        return tl::make_unexpected(lost(file));
     auto database = Database::open(file, Access::write);
     if (!database)
         return tl::make_unexpected(database.error());
@@ -171,7 +244,12 @@ Recorded<Record> open_for_writing(const fs::path& folder, const Clock& clock, No
     return configure(*database)
         .and_then([&] { return migrate(*database, folder, clock); })
         .and_then([&] { return probe(*database, bytes); })
-        .map([&] { return Record(std::move(*database), folder, true); });
+        .map([&] {
+            Record record(std::move(*database), folder, true);
+            if (lost_journal)
+                tell_of_lost_journal(record, clock);
+            return record;
+        });
 }
 
 } // namespace steelyard::learner

@@ -17,6 +17,10 @@ std::filesystem::path with_ending(std::filesystem::path path, const char* ending
 /// Source: SQLite, Database File Format, 1.3.2.
 bool holds_nothing(const std::filesystem::path& file);
 
+/// Whether the header of a file says that its last answers lie in a journal, and there is none.
+/// @param file  not opened yet: SQLite would make a new journal
+bool journal_is_lost(const std::filesystem::path& file);
+
 /// The version of a file, 0 for a new one; or why it is none of ours.
 Recorded<std::int64_t> version_of(Database& database);
 

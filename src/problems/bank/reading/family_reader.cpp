@@ -115,12 +115,19 @@ void read_heading(TomlReader& table, Family& family) {
     family.file = table.file();
     family.id = table.text("id", Need::required).value_or("");
     family.number = family_number(family.id);
-    family.title = table.text("title", Need::required).value_or("");
+    family.title = table.short_text("title", Need::required).value_or("");
     family.skill = table.text("skill", Need::required).value_or("");
     family.strategy = table.text("strategy", Need::required).value_or("");
-    static const std::vector<std::string_view> kSystems{"SI", "US", "none"};
+    static const std::vector<std::string_view> kSystems{"SI", "SI only", "US", "none"};
     if (const std::optional<std::size_t> system = table.choice("system", kSystems))
         family.system = std::string(kSystems[*system]);
+    // Only a US edition says it, which is made from the file and not written by hand.
+    static const std::vector<std::string_view> kLengths{"ft", "in"};
+    if (const std::optional<std::size_t> lengths = table.choice("lengths", kLengths)) {
+        family.is_us_edition = true;
+        family.in_inches = *lengths == 1;
+    }
+    table.node("us"); // what it replaces there
     family.base_difficulty =
         static_cast<int>(table.integer("difficulty", Need::optional, 1, 5).value_or(1));
     family.source = table.text("source").value_or("");

@@ -13,6 +13,19 @@ Expression needed(TomlReader& table, std::string_view key, FamilyNames& names) {
     return names.expression(table, key, Need::required).value_or(Expression{});
 }
 
+bool is_sought(TomlReader& table, std::string_view key) {
+    const setup::TomlNode* const node = table.has(key) ? table.node(key) : nullptr;
+    const auto* word = node ? std::get_if<std::string>(&node->value) : nullptr;
+    return word && *word == "sought";
+}
+
+/// The size of a load; 0 where it is sought.
+Expression read_size(TomlReader& table, std::string_view key, FamilyNames& names) {
+    if (is_sought(table, key))
+        return names.expression_in(table, key, "0").value_or(Expression{});
+    return needed(table, key, names);
+}
+
 LoadPlan read_load(TomlReader& table, FamilyNames& names) {
     LoadPlan plan;
     plan.name = names.text(table, "name", Need::required);
@@ -22,14 +35,14 @@ LoadPlan read_load(TomlReader& table, FamilyNames& names) {
                         "exactly one of them");
     if (table.has("mass")) {
         plan.is = LoadPlan::Is::mass;
-        plan.size = needed(table, "mass", names);
+        plan.size = read_size(table, "mass", names);
     } else if (table.has("force")) {
         plan.is = LoadPlan::Is::force;
-        plan.size = needed(table, "force", names);
+        plan.size = read_size(table, "force", names);
         plan.direction = read_direction(table, "direction", names);
     } else if (table.has("torque")) {
         plan.is = LoadPlan::Is::torque;
-        plan.size = needed(table, "torque", names);
+        plan.size = read_size(table, "torque", names);
     }
     plan.at = names.expression(table, "at",
                                plan.is == LoadPlan::Is::torque ? Need::optional : Need::required);
@@ -64,7 +77,38 @@ void read_effort(TomlReader& table, FamilyNames& names, LeverPlan& plan) {
     plan.effort_name = names.text(*effort, "name", Need::required);
     plan.effort_at = needed(*effort, "at", names);
     plan.effort_direction = read_direction(*effort, "direction", names);
+    plan.effort_force = names.expression(*effort, "force");
     effort->finish();
+}
+
+/// The other end of a beam, in the effort's part.
+bool read_second_support(TomlReader& table, FamilyNames& names, LeverPlan& plan) {
+    std::optional<TomlReader> support = table.table("second_support");
+    if (!support)
+        return false;
+    plan.two_supports = true;
+    plan.effort_name = names.text(*support, "name", Need::required);
+    plan.effort_at = needed(*support, "at", names);
+    support->finish();
+    if (table.has("effort"))
+        table.add_error("effort", "an effort beside a second support", "one of the two",
+                        "A beam on two supports has no effort.");
+    return true;
+}
+
+void read_loads(TomlReader& table, FamilyNames& names, LeverPlan& plan) {
+    std::size_t sought = 0;
+    for (TomlReader& load : table.tables("load")) {
+        if (is_sought(load, "mass") || is_sought(load, "force") || is_sought(load, "torque")) {
+            plan.sought_load = plan.loads.size();
+            ++sought;
+        }
+        plan.loads.push_back(read_load(load, names));
+    }
+    if (sought != (plan.effort_force ? 1U : 0U))
+        table.add_error("load", fmt::format("{} loads that are sought", sought),
+                        plan.effort_force ? "one, for the effort's force is known"
+                                          : "none, or a force of the effort");
 }
 
 void check_known_before(TomlReader& table, const LeverPlan& plan, FamilyNames& names) {
@@ -82,8 +126,9 @@ void check_known_before(TomlReader& table, const LeverPlan& plan, FamilyNames& n
         add(load.at);
         add(load.direction);
     }
-    for (const auto* each : {&plan.effort_direction, &plan.own_mass, &plan.own_centre, &plan.tilt,
-                             &plan.friction_coefficient, &plan.friction_radius})
+    for (const auto* each :
+         {&plan.effort_direction, &plan.effort_force, &plan.own_mass, &plan.own_centre, &plan.tilt,
+          &plan.friction_coefficient, &plan.friction_radius})
         add(*each);
     for (const Expression* expression : all)
         if (names.reads_solved(*expression))
@@ -119,9 +164,9 @@ LeverPlan read_lever_plan(TomlReader& table, FamilyNames& names) {
     plan.friction_coefficient = names.expression(table, "friction");
     plan.friction_radius = names.expression(table, "axle_radius");
     plan.from_above = table.boolean("from_above").value_or(false);
-    read_effort(table, names, plan);
-    for (TomlReader& load : table.tables("load"))
-        plan.loads.push_back(read_load(load, names));
+    if (!read_second_support(table, names, plan))
+        read_effort(table, names, plan);
+    read_loads(table, names, plan);
     check_known_before(table, plan, names);
     return plan;
 }

@@ -145,6 +145,7 @@ void read_draws(TomlReader& table, Family& family, FamilyNames& names) {
         quantity.unit = written->unit;
         quantity.dimension = found;
         quantity.decimals = written->draw.decimals;
+        quantity.sheds_zeros = family.is_us_edition;
         written->draw.quantity = names.add(std::move(quantity));
         family.draws.push_back(std::move(written->draw));
     }

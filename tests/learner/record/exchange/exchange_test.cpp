@@ -94,7 +94,7 @@ TEST_CASE("what is exported as JSON Lines and imported elsewhere is the same rec
     const auto imported = import_text(to, text);
     REQUIRE(imported);
     CHECK(imported->learner == ada.name);
-    CHECK(imported->added == imported->read);
+    CHECK(imported->added == imported->read.lines);
     CHECK(imported->exams == 1);
     const auto copy = to.learner_named(ada.name);
     REQUIRE(*copy);
@@ -127,7 +127,7 @@ TEST_CASE("importing a file twice adds nothing the second time") {
     const Learner ada = fill(record);
     const auto again = import_text(record, json_lines(record, ada));
     REQUIRE(again);
-    CHECK(again->read > 20);
+    CHECK(again->read.lines > 20);
     CHECK(again->added == 0);
     CHECK(again->exams == 0);
 }
@@ -325,4 +325,50 @@ TEST_CASE("a line, a cell or a row without end is refused before it fills the me
         CHECK(endless.read() < (16 << 20));
         CHECK(record.learners()->empty());
     }
+}
+
+TEST_CASE(
+    "an import without end in depth, or with a name that is none, is refused in few letters") {
+    const TestFolder folder;
+    Record record = std::move(open_record(folder.path(), kNow)->record);
+    const auto refusal = [&](const std::string& text) {
+        const auto imported = import_text(record, text);
+        REQUIRE_FALSE(imported);
+        CHECK(imported.error().message.size() < 600);
+        CHECK(imported.error().message.find('\x1B') == std::string::npos);
+        return imported.error().message;
+    };
+    const std::string deep = std::string(1000000, '[') + std::string(1000000, ']');
+    CHECK_THAT(refusal("{\"steelyard_record\":" + deep + "}\n"), ContainsSubstring("line 1"));
+    CHECK_THAT(refusal("{\"answer\":" + deep + "}\n"), ContainsSubstring("line 1"));
+    CHECK_THAT(refusal("{\"" + std::string(100000, 'k') + "\":1}\n"), ContainsSubstring("kkk…"));
+    for (const char* name : {"a\\u001b[2J", "a\\u202e", "a\\nb"})
+        CHECK_THAT(refusal(std::string(R"({"steelyard_record":1,"learner":")") + name +
+                           "\",\"exam_day\":\"\"}\n"),
+                   ContainsSubstring("A name cannot have"));
+    CHECK(record.learners()->empty());
+}
+
+TEST_CASE("lines and questions are counted alike on every way") {
+    const TestFolder folder;
+    Record record = std::move(open_record(folder.path(), kNow)->record);
+    const std::int64_t ada = record.add_learner("Ada", kNow)->id;
+    for (int i = 0; i < 6; ++i) {
+        Answer answer = answer_about("balance", i % 3 == 2, kEvening_ms + i * kSecond_ms);
+        answer.attempt = 1 + i % 3; // two questions, three attempts each
+        REQUIRE(record.add_answer(ada, shipped_course(), answer, kNow));
+    }
+    CHECK(to_text(*record.sums(ada)) == "6 lines, 2 questions");
+    std::string text;
+    const auto who = record.learner_named("Ada").value();
+    REQUIRE(export_json_lines(record, *who,
+                              [&](std::string_view line) { text.append(line).append("\n"); }, {}));
+    const TestFolder there;
+    Record other = std::move(open_record(there.path(), kNow)->record);
+    const auto imported = import_text(other, text);
+    REQUIRE(imported);
+    CHECK(to_text(imported->read) == "6 lines, 2 questions");
+    CHECK(imported->added == 6);
+    CHECK(to_text(check_record(other, shipped_course(), kNow, {})->answers) ==
+          "6 lines, 2 questions");
 }

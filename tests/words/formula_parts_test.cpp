@@ -1,7 +1,7 @@
 #include "catch.h"
-#include "publish/question/formula_text.h"
+#include "words/formula_parts.h"
 
-using namespace steelyard::publish;
+using namespace steelyard::words;
 
 namespace {
 
@@ -18,6 +18,7 @@ std::string shown(std::string_view formula) {
 TEST_CASE("what an underscore joins to a symbol is its index") {
     CHECK(shown("F_load × d_load = 441 N × 0.35 m") == "F[load] × d[load] = 441 N × 0.35 m");
     CHECK(shown("τ_1 + τ_2") == "τ[1] + τ[2]");
+    CHECK(shown("torque_load,hip = max(a_1, 2)") == "torque[load,hip] = max(a[1], 2)");
 }
 
 TEST_CASE("an underscore that joins nothing stays") {

@@ -1,8 +1,8 @@
-#include "publish/question/formula_text.h"
+#include "words/formula_parts.h"
 
 #include <cctype>
 
-namespace steelyard::publish {
+namespace steelyard::words {
 namespace {
 
 bool is_ascii_word(char c) {
@@ -12,6 +12,15 @@ bool is_ascii_word(char c) {
 /// Also any part of a letter beyond ASCII, such as τ.
 bool is_symbol(char c) {
     return is_ascii_word(c) || static_cast<unsigned char>(c) >= 0x80;
+}
+
+/// Whether an index has another letter, or a comma with a letter close behind it.
+bool goes_on(std::string_view formula, std::size_t at) {
+    const auto is_word = [&](std::size_t place) {
+        return place < formula.size() && is_ascii_word(formula[place]);
+    };
+    return is_word(at + 1) ||
+           (at + 2 < formula.size() && formula[at + 1] == ',' && is_word(at + 2));
 }
 
 } // namespace
@@ -26,11 +35,11 @@ std::vector<FormulaPart> formula_parts(std::string_view formula) {
             continue;
         }
         parts.push_back({"", true});
-        while (at + 1 < formula.size() && is_ascii_word(formula[at + 1]))
+        while (goes_on(formula, at))
             parts.back().text += formula[++at];
         parts.push_back({});
     }
     return parts;
 }
 
-} // namespace steelyard::publish
+} // namespace steelyard::words

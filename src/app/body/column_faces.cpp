@@ -1,0 +1,19 @@
+#include "app/body/column_faces.h"
+
+#include "app/widgets/word_row.h"
+
+namespace steelyard::app {
+
+ColumnFace draw_column_faces(const Style& style, const Layout& layout, ColumnFace face,
+                             ColumnPen& pen) {
+    pen.skip(layout.narrow ? 24.0F : 40.0F);
+    ImVec2 at{pen.left(), pen.y()};
+    const auto pressed = draw_word_row(
+        style, "faces",
+        {{"Readings", face == ColumnFace::readings}, {"Make", face == ColumnFace::make}}, at,
+        pen.left() + pen.width());
+    pen.skip(12.0F);
+    return pressed ? static_cast<ColumnFace>(*pressed) : face;
+}
+
+} // namespace steelyard::app

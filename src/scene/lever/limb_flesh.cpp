@@ -1,0 +1,155 @@
+#include "scene/lever/limb_flesh.h"
+
+#include "mechanics/constants.h"
+#include "scene/figure/loft.h"
+
+#include <array>
+#include <cmath>
+#include <span>
+
+namespace steelyard::scene {
+
+namespace {
+
+/// A disc of flesh: its centre along the limb's line and to the left of it, and its radius, in
+/// parts of the line's length. Own estimates for the drawing only; nothing is computed from them.
+struct Round {
+    double along;
+    double left;
+    double radius;
+};
+
+/// A row of discs filled as one.
+struct Flesh {
+    Role role;
+    std::vector<Round> rounds;
+};
+
+/// What each limb looks like, from behind to before.
+const std::vector<Flesh>& flesh_of(setup::LimbShape limb) {
+    static const std::array<std::vector<Flesh>, 6> kFlesh{{
+        // The forearm level, the upper arm above the elbow.
+        {{Role::far_skin, {{0.0, 0.0, 0.105}, {-0.01, 0.30, 0.115}, {-0.02, 0.60, 0.125}}},
+         {Role::far_shirt, {{-0.02, 0.55, 0.150}, {-0.02, 0.90, 0.165}}},
+         {Role::skin,
+          {{0.0, 0.0, 0.105},
+           {0.09, 0.0, 0.118},
+           {0.22, -0.005, 0.112},
+           {0.43, 0.0, 0.086},
+           {0.60, 0.0, 0.062},
+           {0.70, 0.0, 0.056}}},
+         {Role::skin,
+          {{0.68, 0.0, 0.056}, {0.78, 0.0, 0.070}, {0.88, 0.0, 0.085}, {0.94, 0.0, 0.066}}},
+         {Role::far_skin, {{0.80, 0.045, 0.026}, {0.88, 0.072, 0.028}, {0.94, 0.070, 0.024}}}},
+        // The arm held out, the side of the trunk below the shoulder.
+        {{Role::far_shirt, {{-0.10, -0.03, 0.12}, {-0.13, -0.25, 0.15}, {-0.13, -0.55, 0.14}}},
+         {Role::shirt, {{0.0, 0.0, 0.095}, {0.10, 0.0, 0.092}, {0.22, 0.0, 0.082}}},
+         {Role::skin, {{0.21, 0.0, 0.075}, {0.35, 0.0, 0.066}, {0.45, 0.0, 0.058}}},
+         {Role::skin,
+          {{0.44, 0.0, 0.058}, {0.52, 0.0, 0.064}, {0.62, 0.0, 0.058}, {0.78, 0.0, 0.036}}},
+         {Role::skin,
+          {{0.77, 0.0, 0.036}, {0.84, 0.0, 0.044}, {0.92, 0.0, 0.052}, {0.96, 0.0, 0.040}}}},
+        // The thigh level, the trunk above the hip, the lower leg hanging.
+        {{Role::far_skin, {{1.0, 0.0, 0.115}, {0.99, -0.25, 0.125}, {1.0, -0.70, 0.085}}},
+         {Role::shirt, {{-0.04, 0.25, 0.235}, {-0.02, 0.55, 0.230}, {0.0, 0.80, 0.250}}},
+         {Role::shorts,
+          {{-0.05, 0.10, 0.245}, {0.0, 0.0, 0.235}, {0.30, 0.0, 0.205}, {0.52, 0.0, 0.180}}},
+         {Role::skin,
+          {{0.50, 0.0, 0.165}, {0.75, 0.0, 0.135}, {0.92, 0.0, 0.122}, {1.0, 0.0, 0.118}}}},
+        // The lower leg held out, the thigh before the knee.
+        {{Role::far_skin, {{0.0, 0.0, 0.115}, {-0.25, 0.0, 0.135}, {-0.45, 0.0, 0.155}}},
+         {Role::far_shorts, {{-0.42, 0.0, 0.180}, {-0.75, 0.0, 0.200}}},
+         {Role::skin,
+          {{0.0, 0.0, 0.115},
+           {0.10, -0.01, 0.115},
+           {0.25, -0.03, 0.128},
+           {0.45, -0.02, 0.108},
+           {0.75, 0.0, 0.075},
+           {1.0, 0.0, 0.075}}},
+         {Role::shoe,
+          {{1.02, -0.03, 0.085}, {1.07, 0.08, 0.080}, {1.09, 0.22, 0.062}, {1.09, 0.36, 0.045}}}},
+        // The foot on its sole, the shin above the ankle.
+        {{Role::far_skin, {{0.76, 0.22, 0.150}, {0.75, 0.60, 0.170}, {0.72, 1.10, 0.240}}},
+         {Role::shoe,
+          {{0.04, 0.04, 0.045},
+           {0.15, 0.07, 0.075},
+           {0.32, 0.10, 0.110},
+           {0.52, 0.14, 0.145},
+           {0.70, 0.19, 0.190},
+           {0.84, 0.16, 0.160},
+           {0.92, 0.11, 0.110}}}},
+        // The jaw with the head it hangs from.
+        {{Role::hair, {{-0.15, 0.85, 0.72}, {0.10, 1.15, 0.66}, {0.55, 1.25, 0.48}}},
+         {Role::far_skin,
+          {{0.05, 0.62, 0.52}, {0.40, 0.85, 0.60}, {0.62, 0.55, 0.46}, {0.78, 0.35, 0.32}}},
+         {Role::far_skin, {{0.95, 0.75, 0.16}, {1.12, 0.55, 0.09}}},
+         {Role::skin,
+          {{0.0, 0.06, 0.13},
+           {0.06, -0.14, 0.15},
+           {0.45, -0.18, 0.15},
+           {0.85, -0.12, 0.15},
+           {1.0, -0.06, 0.13}}}},
+    }};
+    return kFlesh[static_cast<std::size_t>(limb)];
+}
+
+/// Places along and beside a row of corners.
+class LimbLine {
+public:
+    explicit LimbLine(const std::vector<Point>& corners_px) : corners_(corners_px) {
+        for (std::size_t i = 1; i < corners_.size(); ++i)
+            length_ += (corners_[i] - corners_[i - 1]).norm();
+    }
+    double length_px() const { return length_; }
+    /// Beyond an end the line goes straight on.
+    Point at(double along, double left) const {
+        double rest = along * length_;
+        std::size_t i = 1;
+        while (i + 1 < corners_.size() && rest > (corners_[i] - corners_[i - 1]).norm()) {
+            rest -= (corners_[i] - corners_[i - 1]).norm();
+            ++i;
+        }
+        const Point way = (corners_[i] - corners_[i - 1]).normalized();
+        return corners_[i - 1] + rest * way + left * length_ * Point(way.y(), -way.x());
+    }
+
+private:
+    const std::vector<Point>& corners_;
+    double length_ = 0.0;
+};
+
+Ring disc(const Point& centre, double radius_px) {
+    constexpr int kCorners = 28;
+    Ring ring;
+    for (int i = 0; i < kCorners; ++i) {
+        const double turn_rad = 2.0 * mechanics::kPi * i / kCorners;
+        ring.push_back(centre + radius_px * Point(std::cos(turn_rad), std::sin(turn_rad)));
+    }
+    return ring;
+}
+
+Outline outline_of(const Flesh& flesh, const LimbLine& line) {
+    std::vector<Ring> discs;
+    for (const Round& round : flesh.rounds)
+        discs.push_back(disc(line.at(round.along, round.left), round.radius * line.length_px()));
+    const Round& first = flesh.rounds.front();
+    const Round& last = flesh.rounds.back();
+    const Point along = line.at(last.along, last.left) - line.at(first.along, first.left);
+    return {{loft_outline(std::span<const Ring>(discs), along.normalized())}, flesh.role};
+}
+
+} // namespace
+
+void add_limb(setup::LimbShape limb, const std::vector<Point>& corners_px, LabelBoard& board,
+              std::vector<Shape>& shapes) {
+    const LimbLine line(corners_px);
+    if (line.length_px() <= 0.0)
+        return;
+    for (const Flesh& flesh : flesh_of(limb))
+        shapes.emplace_back(outline_of(flesh, line));
+    for (std::size_t i = 1; i < corners_px.size(); ++i)
+        board.keep_clear(corners_px[i - 1], corners_px[i], 11.0);
+    shapes.emplace_back(Polyline{corners_px, {Role::ink, 2.0, Dash::solid, 0.55}});
+}
+
+} // namespace steelyard::scene

@@ -1,0 +1,71 @@
+// Every word on drawings of questions of all families, on paper and in the window: nothing that is
+// read may be written over, struck by a line, laid over the figure or cut off.
+
+#include "catch.h"
+#include "publish/paper_questions.h"
+#include "publish/question/question_drawing.h"
+#include "publish/question/question_figure.h"
+#include "publish/question/question_view.h"
+#include "scene/label_counts.h"
+
+using namespace steelyard;
+using namespace steelyard::publish;
+
+namespace {
+
+/// Draws of each family in each edition: some 800 drawings on paper.
+#ifdef STEELYARD_SANITIZED
+constexpr std::uint64_t kDraws = 1;
+#else
+constexpr std::uint64_t kDraws = 4;
+#endif
+
+std::vector<problems::Question> drawn_questions(const problems::Bank& bank) {
+    std::vector<problems::Question> questions;
+    for (const auto* const families : {&bank.families, &bank.us_editions})
+        for (const problems::Family& family : *families)
+            for (std::uint64_t seed = 1; seed <= kDraws; ++seed)
+                if (auto question = problems::question_of_family(bank, family, seed);
+                    question && has_figure(*question))
+                    questions.push_back(std::move(*question));
+    return questions;
+}
+
+void check_none(const scene::LabelCounts& counts) {
+    INFO(counts.told);
+    CHECK(counts.words > 2 * counts.drawings);
+    CHECK(counts.on_words == 0);
+    CHECK(counts.struck == 0);
+    CHECK(counts.on_figure == 0);
+    CHECK(counts.off_sheet == 0);
+}
+
+} // namespace
+
+TEST_CASE("no word on the figure of a question is struck, covered, on the figure or cut off",
+          "[question-labels]") {
+    const problems::Bank bank = real_bank();
+    scene::LabelCounts counts;
+    for (const problems::Question& question : drawn_questions(bank))
+        counts.add(question_figure(question, figure_size(question)), 1.0,
+                   question.family + " " + question.code + " on paper");
+    CHECK(counts.drawings >= static_cast<int>(170 * kDraws));
+    check_none(counts);
+}
+
+TEST_CASE("no word on the drawing of a question in the window is struck, covered or cut off",
+          "[question-labels]") {
+    const problems::Bank bank = real_bank();
+    scene::LabelCounts counts;
+    for (const problems::Question& question : drawn_questions(bank))
+        for (const double text_scale : {1.0, 1.5}) {
+            QuestionDrawing how;
+            how.size_px = {940.0, 720.0};
+            how.text_scale = text_scale;
+            how.top_px = 64.0 * text_scale;
+            counts.add(question_drawing(question, how), text_scale,
+                       question.family + " " + question.code + " in the window at " +
+                           std::to_string(text_scale));
+        }
+    check_none(counts);
+}
