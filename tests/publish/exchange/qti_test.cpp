@@ -178,7 +178,7 @@ TEST_CASE("indices of a worked step stand low in the feedback of both editions")
         if (question.steps.empty() || question.steps.back().formula.find('_') == std::string::npos)
             continue;
         for (const QtiVersion version : {QtiVersion::v2_1, QtiVersion::v3_0}) {
-            const std::string item = qti_item(bank, question, version, "");
+            const std::string item = qti_item(bank, question, version, {});
             INFO(item);
             CHECK(item.find("<sub>") != std::string::npos);
             CHECK(item.find("force_") == std::string::npos);
