@@ -3,6 +3,7 @@
 #include "catch.h"
 #include "cli/command_line.h"
 #include "cli/run_here.h"
+#include "publish/small_disk.h"
 #include "temp_folder.h"
 
 #include <csignal>
@@ -96,4 +97,31 @@ TEST_CASE("an answer is in the record before anything is said to it") {
         last = answers_in(ended.path());
     }
     CHECK(last >= 5);
+}
+
+TEST_CASE(
+    "on a disk that fills up at any byte the terminal says what is not kept, and claims nothing") {
+    // A file of this process may be so large: whatever part of the record it is that finds no room.
+    for (const rlim_t bytes : {0UL, 4096UL, 32768UL, 40000UL, 70000UL, 100000UL, 150000UL})
+        for (const char* verb : {"learn", "exam"}) {
+            const TempFolder folder;
+            std::vector<std::string> command{verb,     "--learner", "Ada",    "--new",
+                                             "--seed", "3",         "--data", folder.path()};
+            INFO(verb << ", " << bytes << " bytes");
+            Run run;
+            {
+                const SmallDisk disk(bytes);
+                run = run_here(command, first_lines(kLines.size()));
+            }
+            INFO(run.out << run.err);
+            CHECK((run.status == 0) == run.err.empty());
+            if (run.status == 0)
+                continue;
+            CHECK(run.out.find("Kept") == std::string::npos);
+            CHECK(run.out.find("Noted") == std::string::npos);
+            // What it does say to be there is.
+            if (run.out.find("A record for Ada begins") != std::string::npos)
+                CHECK(run_here({"record", "export", "--learner", "Ada", "--data", folder.path()})
+                          .status == 0);
+        }
 }
