@@ -26,9 +26,11 @@ Recorded<void> read_items(Database& database, Exam& exam) {
     if (!rows)
         return tl::make_unexpected(rows.error());
     return rows->with(exam.id).for_each_row([&](const Statement& row) {
-        exam.items.push_back(
-            {row.text(0), row.text(1), row.text(2), row.text(3), row.integer(4) != 0,
-             std::clamp<std::int64_t>(row.integer(5), 0, kLatest_ms), share_in(row, 6)});
+        // Codes and answers are shown as they are, and the file may come from elsewhere.
+        exam.items.push_back({setup::one_line(row.text(0)), row.text(1), row.text(2),
+                              setup::one_line(row.text(3)), row.integer(4) != 0,
+                              std::clamp<std::int64_t>(row.integer(5), 0, kLatest_ms),
+                              share_in(row, 6)});
     });
 }
 

@@ -190,7 +190,8 @@ Recorded<std::vector<RuleTimes>> Record::frequent_rules(std::int64_t learner, in
     std::vector<RuleTimes> rules;
     return rows->with(learner, most)
         .for_each_row([&](const Statement& row) {
-            rules.push_back({row.text(0), static_cast<int>(row.integer(1)), row.integer(2)});
+            rules.push_back(
+                {setup::short_text(row.text(0)), static_cast<int>(row.integer(1)), row.integer(2)});
         })
         .map([&] { return std::move(rules); });
 }

@@ -191,7 +191,7 @@ class Keeping(WindowTest):
         window = self.open()
         for number in range(2, 10):
             window.press(f"F{number}")
-            window.wait(lambda: window.resting and window.kept, "what was done to be kept")
+            window.kept_file("preferences.json")  # what was done is kept
             frames = window.frame_count()
             time.sleep(0.8)
             self.assertEqual(window.frame_count(), frames, f"in the place of F{number}")

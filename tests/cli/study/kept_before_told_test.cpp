@@ -3,6 +3,7 @@
 #include "catch.h"
 #include "cli/command_line.h"
 #include "cli/run_here.h"
+#include "publish/small_disk.h"
 #include "temp_folder.h"
 
 #include <csignal>
@@ -70,16 +71,20 @@ void learn_until_told(const std::string& folder, const std::string& typed) {
     CHECK(WIFSIGNALED(status));
 }
 
+/// How often a text stands in another.
+std::size_t times(const std::string& text, const std::string& part) {
+    std::size_t count = 0;
+    for (std::size_t at = text.find(part); at != std::string::npos; at = text.find(part, at + 1))
+        ++count;
+    return count;
+}
+
 /// How many answers the record of a folder has.
 std::size_t answers_in(const std::string& folder) {
     const Run ran = run_here({"record", "export", "--learner", "Ada", "--data", folder});
     INFO(ran.err);
     REQUIRE(ran.status == 0);
-    std::size_t count = 0;
-    for (std::size_t at = ran.out.find("{\"answer\""); at != std::string::npos;
-         at = ran.out.find("{\"answer\"", at + 1))
-        ++count;
-    return count;
+    return times(ran.out, "{\"answer\"");
 }
 
 } // namespace
@@ -96,4 +101,32 @@ TEST_CASE("an answer is in the record before anything is said to it") {
         last = answers_in(ended.path());
     }
     CHECK(last >= 5);
+}
+
+TEST_CASE(
+    "on a disk that fills up at any byte the terminal says what is not kept, and claims nothing") {
+    // A file of this process may be so large: whatever part of the record it is that finds no room.
+    for (const rlim_t bytes : {0UL, 4096UL, 32768UL, 40000UL, 70000UL, 100000UL, 150000UL})
+        for (const char* verb : {"learn", "exam"}) {
+            const TempFolder folder;
+            std::vector<std::string> command{verb,     "--learner", "Ada",    "--new",
+                                             "--seed", "3",         "--data", folder.path()};
+            INFO(verb << ", " << bytes << " bytes");
+            Run run;
+            {
+                const SmallDisk disk(bytes);
+                run = run_here(command, first_lines(kLines.size()));
+            }
+            INFO(run.out << run.err);
+            CHECK((run.status == 0) == run.err.empty());
+            if (run.status == 0)
+                continue;
+            CHECK(run.out.find("Kept") == std::string::npos);
+            // What it did say to be there is.
+            const Run kept =
+                run_here({"record", "export", "--learner", "Ada", "--data", folder.path()});
+            CHECK((kept.status == 0) >=
+                  (run.out.find("A record for Ada begins") != std::string::npos));
+            CHECK(times(run.out, "Noted.") <= times(kept.out, "gave_up"));
+        }
 }

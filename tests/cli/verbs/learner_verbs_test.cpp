@@ -1,5 +1,6 @@
 #include "catch.h"
 #include "cli/run_here.h"
+#include "learner/record/file/database.h"
 #include "temp_folder.h"
 
 #include <nlohmann/json.hpp>
@@ -177,4 +178,30 @@ TEST_CASE("a record goes out and comes in, as JSON Lines and as CSV, and is eras
     const Run nameless = other.run({"record", "import", (folder.path() / "ada.csv").string()});
     CHECK(nameless.status == 2);
     CHECK_THAT(nameless.err, ContainsSubstring("--learner"));
+}
+
+TEST_CASE("progress of damaged rows says numbers, and the check names the rows") {
+    const DataFolder folder;
+    folder.run({"quick", "--learner", "Ada", "--new", "--seed", "2"}, "?\n?\n?\n?\n?\n");
+    {
+        auto record = steelyard::learner::Database::open(folder.path() / "record.sqlite",
+                                                         steelyard::learner::Access::write);
+        REQUIRE(record->run("UPDATE learner SET foreseen = 9e999, foreseen_right = -9e999, "
+                            "foreseen_weight = 9e999; UPDATE skill_state SET known = 9e999; "
+                            "UPDATE answer SET guess = 9e999, at_ms = 9223372036854775807"));
+    }
+    for (const bool as_json : {false, true}) {
+        std::vector<std::string> command{"progress", "--learner", "Ada"};
+        if (as_json)
+            command.emplace_back("--json");
+        const Run run = folder.run(command);
+        INFO(run.out << run.err);
+        CHECK(run.status == 0);
+        for (const char* worthless : {" inf", "-inf", "nan", ":null,\"low\""})
+            CHECK(run.out.find(worthless) == std::string::npos);
+    }
+    const Run check = folder.run({"record", "check"});
+    CHECK(check.status == 1);
+    CHECK_THAT(check.err, ContainsSubstring("In 5 answers the value of guess"));
+    CHECK_THAT(check.err, ContainsSubstring("In 5 answers the value of at_ms"));
 }

@@ -1,82 +1,20 @@
 // Nothing is lost: not by kill -9, not by a full disk, not by two programs at once.
 
-#include "learner/record/check.h"
 #include "learner/record/exam_record.h"
-#include "learner/record/record.h"
-#include "learner/shipped_course.h"
+#include "learner/record/programs.h"
 
 #include <chrono>
 #include <csignal>
 #include <filesystem>
 #include <fstream>
-#include <functional>
 #include <sys/resource.h>
-#include <sys/wait.h>
 #include <thread>
 
 using namespace steelyard::learner;
 
 namespace {
 
-const Clock kNow{kEvening_ms, 0};
-
-/// Runs something in a process of its own and ends it without any tidying up.
-pid_t in_child(const std::function<int()>& work) {
-    const pid_t child = fork();
-    REQUIRE(child >= 0);
-    if (child == 0)
-        _exit(work());
-    return child;
-}
-
-int status_of(pid_t child) {
-    int status = 0;
-    REQUIRE(waitpid(child, &status, 0) == child);
-    return status;
-}
-
-/// The id of the only learner, who is added first.
-std::int64_t add_ada(const TestFolder& folder) {
-    auto opened = open_record(folder.path(), kNow);
-    REQUIRE(opened);
-    const auto ada = opened->record.add_learner("Ada", kNow);
-    REQUIRE(ada);
-    return ada->id;
-}
-
-/// Adds answers whose times begin at `first`, one a second, and says after each that it is kept.
-/// @return 0 when all were kept
-int add_many(const TestFolder& folder, std::int64_t learner, int first, int count, int told) {
-    auto opened = open_record(folder.path(), kNow);
-    if (!opened)
-        return 1;
-    for (int i = first; i < first + count; ++i) {
-        const Answer answer = answer_about(i % 2 == 0 ? "balance" : "torque-sum", i % 3 != 0,
-                                           kEvening_ms + i * kSecond_ms);
-        if (!opened->record.add_answer(learner, shipped_course(), answer, kNow))
-            return 2;
-        if (told >= 0 && write(told, &i, sizeof i) != static_cast<ssize_t>(sizeof i))
-            return 3;
-    }
-    return 0;
-}
-
-/// A right answer so many seconds into the evening.
-Answer answer_after(int seconds) {
-    return answer_about("balance", true, kEvening_ms + seconds * kSecond_ms);
-}
-
-/// Checks that the record is in order. @return its answers
-std::int64_t answers_in_order(const TestFolder& folder) {
-    auto opened = open_record(folder.path(), kNow);
-    REQUIRE(opened);
-    CHECK(opened->notices.empty());
-    const auto check = check_record(opened->record, shipped_course(), kNow, {});
-    REQUIRE(check);
-    CHECK(check->faults.empty());
-    CHECK(check->mended.empty());
-    return check->answers.lines;
-}
+const Clock kNow = kAtEvening;
 
 } // namespace
 
@@ -293,111 +231,6 @@ TEST_CASE("a record that is replaced while it is open gets what was answered in 
         CHECK(*other.database().integer(
                   "SELECT count(*) FROM answer WHERE learner = (SELECT id FROM learner WHERE name "
                   "= 'Ben')") == 0);
-    }
-}
-
-namespace {
-
-/// A program that answers so many times and is killed with its journal open.
-void answer_and_die(const TestFolder& folder, std::int64_t learner, int first, int count) {
-    const pid_t child = in_child([&] {
-        auto opened = open_record(folder.path(), kNow);
-        for (int i = first; opened && i < first + count; ++i)
-            if (!opened->record.add_answer(learner, shipped_course(), answer_after(i), kNow))
-                return 1;
-        kill(getpid(), SIGKILL);
-        return 2;
-    });
-    CHECK(WIFSIGNALED(status_of(child)));
-}
-
-std::filesystem::path journal_in(const TestFolder& folder) {
-    return folder.path() / (std::string(kRecordFile) + "-wal");
-}
-
-} // namespace
-
-TEST_CASE("answers that were only in a journal that is gone are spoken of, once") {
-    const TestFolder folder;
-    const std::int64_t learner = add_ada(folder);
-    shipped_course();
-    answer_and_die(folder, learner, 0, 3);
-    REQUIRE(std::filesystem::remove(journal_in(folder)));
-    {
-        auto opened = open_record(folder.path(), kNow);
-        REQUIRE(opened);
-        REQUIRE(opened->notices.size() == 1);
-        CHECK_THAT(opened->notices[0], ContainsSubstring("record.sqlite-wal"));
-        CHECK_THAT(opened->notices[0], ContainsSubstring("lost"));
-        CHECK(opened->record.learner_named("Ada").value());
-    }
-    CHECK(open_record(folder.path(), kNow)->notices.empty());
-}
-
-TEST_CASE("what a backup has beyond a record that lost its journal is brought over") {
-    const TestFolder folder;
-    const std::int64_t learner = add_ada(folder);
-    shipped_course();
-    const pid_t child = in_child([&] {
-        auto opened = open_record(folder.path(), kNow);
-        for (int i = 0; i < 3; ++i)
-            if (!opened->record.add_answer(learner, shipped_course(), answer_after(i), kNow))
-                return 1;
-        if (!opened->record.back_up_if_due(kNow))
-            return 2;
-        kill(getpid(), SIGKILL);
-        return 3;
-    });
-    CHECK(WIFSIGNALED(status_of(child)));
-    REQUIRE(std::filesystem::remove(journal_in(folder)));
-    auto opened = open_record(folder.path(), kNow);
-    REQUIRE(opened);
-    CHECK_THAT(opened->notices.at(0), ContainsSubstring("3 of them were in the newest backup"));
-    CHECK(opened->record.standing(learner, shipped_course(), kNow)->answers == 3);
-}
-
-TEST_CASE("a first record whose journal is gone is not taken for a new one") {
-    const TestFolder folder;
-    shipped_course();
-    const pid_t child = in_child([&] {
-        auto opened = open_record(folder.path(), kNow);
-        const auto ada = opened->record.add_learner("Ada", kNow);
-        kill(getpid(), SIGKILL);
-        return ada ? 1 : 2;
-    });
-    CHECK(WIFSIGNALED(status_of(child)));
-    REQUIRE(std::filesystem::remove(journal_in(folder)));
-    std::filesystem::remove(folder.path() / (std::string(kRecordFile) + "-shm"));
-    const auto opened = open_record(folder.path(), kNow);
-    REQUIRE(opened);
-    REQUIRE(opened->notices.size() == 1);
-    CHECK_THAT(opened->notices[0], ContainsSubstring("begins anew"));
-}
-
-TEST_CASE("a record that is closed in order, or killed, or shared, misses no journal") {
-    const TestFolder folder;
-    const std::int64_t learner = add_ada(folder);
-    shipped_course();
-    CHECK_FALSE(std::filesystem::exists(journal_in(folder)));
-    answer_and_die(folder, learner, 0, 3);
-    CHECK(std::filesystem::exists(journal_in(folder)));
-    CHECK(answers_in_order(folder) == 3);
-    {
-        auto one = open_record(folder.path(), kNow);
-        auto other = open_record(folder.path(), kNow);
-        REQUIRE(one->record.add_answer(learner, shipped_course(), answer_after(10), kNow));
-        one = tl::make_unexpected(RecordError{});
-        REQUIRE(other->record.add_answer(learner, shipped_course(), answer_after(11), kNow));
-    }
-    CHECK(answers_in_order(folder) == 5);
-    // Both leave at once: whichever is the last, the next one finds all in order.
-    for (int round = 0; round < 20; ++round) {
-        const int at = 100 + 10 * round;
-        const pid_t one = in_child([&] { return add_many(folder, learner, at, 2, -1); });
-        const pid_t other = in_child([&] { return add_many(folder, learner, at + 5, 2, -1); });
-        CHECK(status_of(one) == 0);
-        CHECK(status_of(other) == 0);
-        CHECK(answers_in_order(folder) == 5 + 4 * (round + 1));
     }
 }
 

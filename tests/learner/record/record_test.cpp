@@ -278,3 +278,24 @@ TEST_CASE("a check names every column in which a value stands that cannot be") {
     for (const Answer& answer : answers.value())
         CHECK(answer.at_ms >= kEarliest_ms);
 }
+
+TEST_CASE("what is shown of a record from elsewhere cannot move the cursor or turn the text") {
+    const TestFolder folder;
+    const Course& course = shipped_course();
+    Record record = std::move(open_record(folder.path(), kNow)->record);
+    const std::int64_t learner = record.add_learner("Ada", kNow)->id;
+    Exam exam = *new_exam(course, 3, kNow);
+    REQUIRE(keep_exam(record, learner, exam));
+    const std::string hostile = "char(27) || '[2J' || char(8238) || char(10)";
+    REQUIRE(record.database().run(
+        "UPDATE learner SET name = " + hostile + "; UPDATE exam SET title = " + hostile +
+        "; UPDATE exam_item SET answer = " + hostile + ", code = " + hostile +
+        "; INSERT INTO rule_count VALUES (1, " + hostile + ", 1, 1)"));
+    const Exam shown = unfinished_exam(record, learner).value().value();
+    const auto learners = record.learners();
+    const auto rules = record.frequent_rules(learner, 1);
+    for (const std::string& text :
+         {learners.value().at(0).name, shown.title, shown.items.at(0).answer,
+          shown.items.at(0).code, rules.value().at(0).rule})
+        CHECK(text == " [2J ");
+}

@@ -32,6 +32,8 @@ tl::expected<std::optional<std::vector<std::string>>, std::string> CsvReader::ro
         } else if (character == '"') {
             return tl::make_unexpected(std::string("a quotation mark within a cell"));
         } else if (character == ',') {
+            if (cells.size() == kMostCells)
+                return tl::make_unexpected(fmt::format("a row of more than {} cells", kMostCells));
             cells.emplace_back();
             was_quoted = false;
         } else if (character == '\n') {

@@ -11,6 +11,9 @@ namespace steelyard::learner {
 /// bytes has half as many.
 inline constexpr std::size_t kLongestLine = 4U << 20U;
 
+/// The most cells of a row: a table of somebody's has columns of its own, but not so many.
+inline constexpr std::size_t kMostCells = 1000;
+
 /// Reads the next line, without its line break. @return false when it is longer than kLongestLine
 bool read_line(std::istream& in, std::string& line);
 

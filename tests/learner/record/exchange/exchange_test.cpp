@@ -1,6 +1,8 @@
 #include "learner/record/check.h"
 #include "learner/record/exam_record.h"
+#include "learner/record/exchange/csv_reader.h"
 #include "learner/record/exchange/exchange.h"
+#include "learner/record/exchange/import_lines.h"
 #include "learner/shipped_course.h"
 
 #include <fstream>
@@ -325,6 +327,18 @@ TEST_CASE("a line, a cell or a row without end is refused before it fills the me
         CHECK(endless.read() < (16 << 20));
         CHECK(record.learners()->empty());
     }
+}
+
+TEST_CASE("a row of more cells than any table has is refused") {
+    const TestFolder folder;
+    Record record = open_here(folder);
+    const auto imported = import_text(record, "at" + std::string(kMostCells, ',') + "\n", "Ada");
+    REQUIRE_FALSE(imported);
+    CHECK_THAT(imported.error().message, ContainsSubstring("line 1"));
+    std::istringstream in("a\n" + std::string(kMostCells, ','));
+    CsvReader reader(in);
+    REQUIRE(reader.row());
+    CHECK_THAT(reader.row().error(), ContainsSubstring("1000 cells"));
 }
 
 TEST_CASE(
