@@ -6,6 +6,7 @@
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/column_pen.h"
+#include "learner/time/wall_clock.h"
 
 #include <fmt/format.h>
 
@@ -237,8 +238,9 @@ void draw_last_answers(const Style& style, const Desk& desk, const ProgressScree
     }
     for (const learner::ExamResult& exam : screen.exams)
         pen.paragraph(kCaption, fmt::format("{}: {} of {}, {} needed: {}",
-                                            learner::write_day(
-                                                learner::day_of({exam.finished_ms, now.offset_s})),
+                                            learner::say_day(
+                                                learner::day_of({exam.finished_ms, now.offset_s}),
+                                                learner::usual_day_order()),
                                             exam.right, exam.of, exam.pass,
                                             exam.right >= exam.pass ? "passed" : "not passed"));
     if (screen.answers.empty())

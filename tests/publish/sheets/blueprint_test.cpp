@@ -150,9 +150,11 @@ TEST_CASE("making sheets tells of every question and stops at any") {
 }
 
 TEST_CASE("the code of a sheet says blueprint, seed and version") {
-    for (const SheetCode& code :
-         {SheetCode{"boathouse", 42, 1}, {"two-words", 0, -1}, {"x", 7, 25},
-          {"boathouse", 42, 1, true}, {"two-words", 7, -1, true}}) {
+    for (const SheetCode& code : {SheetCode{"boathouse", 42, 1},
+                                  {"two-words", 0, -1},
+                                  {"x", 7, 25},
+                                  {"boathouse", 42, 1, true},
+                                  {"two-words", 7, -1, true}}) {
         const auto read = read_sheet_code(write_sheet_code(code));
         REQUIRE(read);
         CHECK(read->blueprint == code.blueprint);
