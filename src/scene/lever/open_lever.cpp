@@ -47,7 +47,7 @@ public:
         for (const LetteredSpot& spot : how_.spots)
             add_spot(spot);
         for (const std::vector<Label>& ways : words_)
-            drawing_.shapes.emplace_back(board_.place(ways));
+            set(board_.place(ways));
         return std::move(drawing_);
     }
 
@@ -217,6 +217,18 @@ private:
         drawing_.shapes.emplace_back(std::move(letter));
         board_.keep_clear({centre - Point(kSpotRadius_px, kSpotRadius_px),
                            centre + Point(kSpotRadius_px, kSpotRadius_px)});
+    }
+
+    /// Words on a plate in the colour of the sheet: a thin line to a length below ends at it.
+    void set(Label label) {
+        const Rect room = room_of(label, 1.0);
+        Box plate;
+        plate.centre = 0.5 * (room.low + room.high);
+        plate.size_px = room.high - room.low;
+        plate.fill = Role::sheet;
+        if (label.turn_rad == 0.0)
+            drawing_.shapes.emplace_back(plate);
+        drawing_.shapes.emplace_back(std::move(label));
     }
 
     /// Words are set last, when everything that they must not cover has its place.
