@@ -46,12 +46,13 @@ inline std::vector<Piece> strokes_of(const Drawing& drawing) {
 }
 
 /// Whether an opaque disc or level box that is painted between two shapes covers a point.
-inline bool is_hidden(const Drawing& drawing, const Point& point, std::size_t after,
-                      std::size_t before) {
+/// @param reach_px  half the width of the stroke that the point lies on
+inline bool is_hidden(const Drawing& drawing, const Point& point, double reach_px,
+                      std::size_t after, std::size_t before) {
     for (std::size_t n = after + 1; n < before; ++n) {
         if (const auto* disc = std::get_if<Disc>(&drawing.shapes[n]))
             if (disc->fill && disc->fill_opacity >= 1.0 &&
-                (point - disc->centre).norm() <= disc->radius_px)
+                (point - disc->centre).norm() <= disc->radius_px + reach_px)
                 return true;
         if (const auto* box = std::get_if<Box>(&drawing.shapes[n]))
             if (box->fill && box->fill_opacity >= 1.0 && box->turn_rad == 0.0 &&
@@ -86,7 +87,7 @@ inline bool strikes(const Drawing& drawing, const Piece& piece, const Label& lab
             label.at + Point(cosine * off.x() + sine * off.y(), -sine * off.x() + cosine * off.y());
         const Point near = at.cwiseMax(room.low).cwiseMin(room.high);
         if (((at - near).norm() < piece.half_px || room.contains(at)) &&
-            !is_hidden(drawing, on_sheet, piece.painted, painted))
+            !is_hidden(drawing, on_sheet, piece.half_px, piece.painted, painted))
             return true;
     }
     return false;

@@ -245,7 +245,7 @@ void draw_last_answers(const Style& style, const Desk& desk, const ProgressScree
                                             exam.right >= exam.pass ? "passed" : "not passed"));
     if (screen.answers.empty())
         return;
-    pen.skip(14.0F);
+    pen.skip(28.0F);
     pen.paragraph(kStrong, "Last answers");
     pen.paragraph(kCaption, "Press one to look at it again; O opens the last.");
     for (std::size_t i = 0; i < screen.answers.size(); ++i)
@@ -260,11 +260,12 @@ void draw_redoing(const Style& style, const Desk& desk, ColumnPen& pen, Progress
         frame.redo_mistakes = true;
     pen.skip(26.0F);
     const std::size_t marked = desk.marked().size();
-    const std::string words = marked == 0 ? std::string("Nothing is marked to come back to")
-                                          : fmt::format("Do the {} marked (M)", marked);
-    if (word_button(style, "marked", {pen.left(), pen.y()}, words, false, marked > 0))
+    if (marked == 0)
+        return;
+    if (word_button(style, "marked", {pen.left(), pen.y()},
+                    fmt::format("Do the {} marked (M)", marked), false))
         frame.redo_marked = true;
-    pen.skip(8.0F);
+    pen.skip(26.0F);
 }
 
 } // namespace

@@ -131,6 +131,22 @@ TEST_CASE("a pound of mass weighs a pound of force, and the working says so") {
     CHECK(wanted_number(*question)->value == Approx(mass_lb * arm_in));
 }
 
+TEST_CASE("a torque given for a force is the number that stands there in inch-pounds") {
+    const Family* const family = shipped().find_family("effort-of-a-shovel");
+    const auto question =
+        question_of_family(shipped(), shipped().in_units(*family, setup::UnitSystem::us), 11);
+    REQUIRE(question);
+    double torque = 0.0;
+    for (const Step& step : question->steps)
+        torque = step.find == "load_torque" ? step.value : torque;
+    REQUIRE(torque > 0.0);
+    const auto rule =
+        std::find_if(question->wrong_rules.begin(), question->wrong_rules.end(),
+                     [](const WrongAnswer& wrong) { return wrong.rule == "torque-for-force"; });
+    REQUIRE(rule != question->wrong_rules.end());
+    CHECK(rule->value == Approx(torque));
+}
+
 TEST_CASE("a code says in which units its question was made") {
     const Family* const family = shipped().find_family("effort-of-a-shovel");
     REQUIRE(family);
