@@ -7,48 +7,87 @@
 #include "scene/marks/label_board.h"
 
 #include <algorithm>
+#include <cmath>
 #include <string>
 #include <utility>
 #include <vector>
 
 namespace steelyard::scene {
 
-/// A straight piece of something drawn, with half its width.
+/// A straight piece of something drawn, with half its width and its place in the order of painting.
 struct Piece {
     Point from;
     Point to;
     double half_px;
+    std::size_t painted;
 };
 
 /// What may strike a word: lines, arrows, rims. Hairlines in the colour of the sheet are none.
 inline std::vector<Piece> strokes_of(const Drawing& drawing) {
     std::vector<Piece> pieces;
-    const auto add = [&](const Point& from, const Point& to, const Stroke& stroke) {
-        if (stroke.role != Role::sheet)
-            pieces.push_back({from, to, 0.5 * stroke.width_px});
-    };
-    for (const Shape& shape : drawing.shapes) {
+    for (std::size_t n = 0; n < drawing.shapes.size(); ++n) {
+        const Shape& shape = drawing.shapes[n];
+        const auto add = [&](const Point& from, const Point& to, const Stroke& stroke) {
+            if (stroke.role != Role::sheet)
+                pieces.push_back({from, to, 0.5 * stroke.width_px, n});
+        };
         if (const auto* line = std::get_if<Line>(&shape))
             add(line->from, line->to, line->stroke);
         if (const auto* line = std::get_if<Polyline>(&shape))
             for (std::size_t i = 1; i < line->corners.size(); ++i)
                 add(line->corners[i - 1], line->corners[i], line->stroke);
         if (const auto* head = std::get_if<Triangle>(&shape)) {
-            pieces.push_back({head->a, head->b, 0.0});
-            pieces.push_back({head->b, head->c, 0.0});
-            pieces.push_back({head->c, head->a, 0.0});
+            pieces.push_back({head->a, head->b, 0.0, n});
+            pieces.push_back({head->b, head->c, 0.0, n});
+            pieces.push_back({head->c, head->a, 0.0, n});
         }
     }
     return pieces;
 }
 
-inline bool strikes(const Piece& piece, const Rect& room) {
+/// Whether an opaque disc or level box that is painted between two shapes covers a point.
+/// @param reach_px  half the width of the stroke that the point lies on
+inline bool is_hidden(const Drawing& drawing, const Point& point, double reach_px,
+                      std::size_t after, std::size_t before) {
+    for (std::size_t n = after + 1; n < before; ++n) {
+        if (const auto* disc = std::get_if<Disc>(&drawing.shapes[n]))
+            if (disc->fill && disc->fill_opacity >= 1.0 &&
+                (point - disc->centre).norm() <= disc->radius_px + reach_px)
+                return true;
+        if (const auto* box = std::get_if<Box>(&drawing.shapes[n]))
+            if (box->fill && box->fill_opacity >= 1.0 && box->turn_rad == 0.0 &&
+                ((point - box->centre).cwiseAbs() - 0.5 * box->size_px).maxCoeff() <= 0.0)
+                return true;
+    }
+    return false;
+}
+
+/// The letters themselves, without the hair of air around them.
+inline Rect letters_of(const Label& label, double text_scale) {
+    Rect room = room_of(label, text_scale);
+    room.low += Point(1.0, 1.0);
+    room.high -= Point(1.0, 1.0);
+    return room;
+}
+
+/// Whether a stroke that is seen runs through a word. A turned word is looked at in its own frame.
+inline bool strikes(const Drawing& drawing, const Piece& piece, const Label& label,
+                    std::size_t painted, double text_scale) {
+    Label level = label;
+    level.turn_rad = 0.0;
+    const Rect room = letters_of(level, text_scale);
+    const double cosine = std::cos(label.turn_rad);
+    const double sine = std::sin(label.turn_rad);
     const Point span = piece.to - piece.from;
     const int steps = 1 + static_cast<int>(span.norm());
     for (int i = 0; i <= steps; ++i) {
-        const Point at = piece.from + (static_cast<double>(i) / steps) * span;
+        const Point on_sheet = piece.from + (static_cast<double>(i) / steps) * span;
+        const Point off = on_sheet - label.at;
+        const Point at =
+            label.at + Point(cosine * off.x() + sine * off.y(), -sine * off.x() + cosine * off.y());
         const Point near = at.cwiseMax(room.low).cwiseMin(room.high);
-        if ((at - near).norm() < piece.half_px || room.contains(at))
+        if (((at - near).norm() < piece.half_px || room.contains(at)) &&
+            !is_hidden(drawing, on_sheet, piece.half_px, piece.painted, painted))
             return true;
     }
     return false;
@@ -64,14 +103,6 @@ inline bool lies_under(const Outline& outline, const Rect& room) {
     return false;
 }
 
-/// The letters themselves, without the hair of air around them.
-inline Rect letters_of(const Label& label, double text_scale) {
-    Rect room = room_of(label, text_scale);
-    room.low += Point(1.0, 1.0);
-    room.high -= Point(1.0, 1.0);
-    return room;
-}
-
 /// Of all drawings that were added.
 struct LabelCounts {
     int drawings = 0;
@@ -85,9 +116,12 @@ struct LabelCounts {
     void add(const Drawing& drawing, double text_scale, const std::string& where) {
         ++drawings;
         std::vector<std::pair<const Label*, Rect>> labels;
-        for (const Shape& shape : drawing.shapes)
-            if (const auto* label = std::get_if<Label>(&shape))
+        std::vector<std::size_t> painted;
+        for (std::size_t n = 0; n < drawing.shapes.size(); ++n)
+            if (const auto* label = std::get_if<Label>(&drawing.shapes[n])) {
                 labels.emplace_back(label, letters_of(*label, text_scale));
+                painted.push_back(n);
+            }
         const auto strokes = strokes_of(drawing);
         const auto fault = [&](int& count, const Label& label, const char* what) {
             ++count;
@@ -99,8 +133,9 @@ struct LabelCounts {
             for (std::size_t j = 0; j < i; ++j)
                 if (room.overlaps(labels[j].second))
                     fault(on_words, *label, "on words");
-            if (std::any_of(strokes.begin(), strokes.end(),
-                            [&room = room](const Piece& piece) { return strikes(piece, room); }))
+            if (std::any_of(strokes.begin(), strokes.end(), [&, word = label](const Piece& piece) {
+                    return strikes(drawing, piece, *word, painted[i], text_scale);
+                }))
                 fault(struck, *label, "struck");
             if (std::any_of(drawing.shapes.begin(), drawing.shapes.end(),
                             [&room = room](const Shape& shape) {

@@ -103,7 +103,8 @@ void draw_terms(const Style& style, const Layout& layout, GlossaryState& state,
                        style.px(30.0F), chosen))
             state.chosen = i;
         if (chosen && state.brings_up) {
-            ImGui::SetScrollHereY();
+            if (!ImGui::IsItemVisible())
+                ImGui::SetScrollHereY();
             state.brings_up = false;
         }
         ImGui::PopID();

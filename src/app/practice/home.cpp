@@ -7,6 +7,7 @@
 #include "app/widgets/column_pen.h"
 #include "app/widgets/keyboard_wish.h"
 #include "app/widgets/pressed_key.h"
+#include "learner/time/wall_clock.h"
 
 #include <fmt/format.h>
 #include <imgui_stdlib.h>
@@ -198,7 +199,8 @@ std::vector<HomeLine> desk_lines(const Desk& desk, const learner::Clock& now) {
         lines.push_back(
             {AddLearner{}, desk.learners().empty() ? "Say your name" : "Somebody else", ""});
     const auto& day = desk.standing().exam_day;
-    lines.push_back({SetExamDay{}, day ? learner::write_day(*day) : "Set its day",
+    lines.push_back({SetExamDay{},
+                     day ? learner::say_day(*day, learner::usual_day_order()) : "Set its day",
                      day ? fmt::format("in {} days", learner::days_between(day_of(now), *day))
                          : "The plan is made backwards from it."});
     if (is_new(desk))

@@ -119,8 +119,11 @@ void PracticePlace::reopen(const learner::Answer& answer) {
         return;
     }
     QuestionWords words;
-    words.above =
-        answer.typed.empty() ? "You gave no answer to this one." : "You answered: " + answer.typed;
+    // A choice is seen in its row.
+    const bool is_chosen = !problems::choices_of(*question).empty();
+    words.above = answer.typed.empty() ? "You gave no answer to this one."
+                  : is_chosen          ? std::string("You answered this one before.")
+                                       : "You answered: " + answer.typed;
     words.next = "Try it again";
     words.leave = "Back to progress";
     words.explains = true;

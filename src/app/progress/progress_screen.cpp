@@ -6,6 +6,7 @@
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/column_pen.h"
+#include "learner/time/wall_clock.h"
 
 #include <fmt/format.h>
 
@@ -237,13 +238,14 @@ void draw_last_answers(const Style& style, const Desk& desk, const ProgressScree
     }
     for (const learner::ExamResult& exam : screen.exams)
         pen.paragraph(kCaption, fmt::format("{}: {} of {}, {} needed: {}",
-                                            learner::write_day(
-                                                learner::day_of({exam.finished_ms, now.offset_s})),
+                                            learner::say_day(
+                                                learner::day_of({exam.finished_ms, now.offset_s}),
+                                                learner::usual_day_order()),
                                             exam.right, exam.of, exam.pass,
                                             exam.right >= exam.pass ? "passed" : "not passed"));
     if (screen.answers.empty())
         return;
-    pen.skip(14.0F);
+    pen.skip(28.0F);
     pen.paragraph(kStrong, "Last answers");
     pen.paragraph(kCaption, "Press one to look at it again; O opens the last.");
     for (std::size_t i = 0; i < screen.answers.size(); ++i)
@@ -258,11 +260,12 @@ void draw_redoing(const Style& style, const Desk& desk, ColumnPen& pen, Progress
         frame.redo_mistakes = true;
     pen.skip(26.0F);
     const std::size_t marked = desk.marked().size();
-    const std::string words = marked == 0 ? std::string("Nothing is marked to come back to")
-                                          : fmt::format("Do the {} marked (M)", marked);
-    if (word_button(style, "marked", {pen.left(), pen.y()}, words, false, marked > 0))
+    if (marked == 0)
+        return;
+    if (word_button(style, "marked", {pen.left(), pen.y()},
+                    fmt::format("Do the {} marked (M)", marked), false))
         frame.redo_marked = true;
-    pen.skip(8.0F);
+    pen.skip(26.0F);
 }
 
 } // namespace

@@ -35,7 +35,7 @@ struct DoorWords {
 constexpr DoorWords kDoors[] = {
     {"Try", "Drag axis, effort and load, a hand or a pulley; every number follows.",
      "Lateral raise, arms straight"},
-    {"Practise", "Questions that know why an answer is wrong. Five of them take three minutes.",
+    {"Study", "Questions that know why an answer is wrong. Five of them take three minutes.",
      "Wheelbarrow"},
     {"Teach", "Let a room predict, then reveal. Hand out worksheets with their keys.", "Seesaw"},
 };

@@ -128,7 +128,8 @@ void show(const Study& study, const Progress& progress, const Streams& streams) 
     for (const learner::ExamResult& exam : progress.exams)
         out << fmt::format(
             "  {}  {} of {}, {} needed: {}\n",
-            learner::write_day(learner::day_of({exam.finished_ms, progress.now.offset_s})),
+            learner::say_day(learner::day_of({exam.finished_ms, progress.now.offset_s}),
+                             learner::usual_day_order()),
             exam.right, exam.of, exam.pass, exam.right >= exam.pass ? "passed" : "not passed");
 }
 

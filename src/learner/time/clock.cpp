@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 
 namespace steelyard::learner {
@@ -46,6 +47,29 @@ std::string write_day(Day day) {
     const std::chrono::year_month_day date(day);
     return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date.year()),
                        static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
+}
+
+DayOrder day_order_of(std::string_view locale) {
+    // Territories by the CLDR's day patterns (from memory): the month comes first in English of
+    // the United States with its islands, and of the Philippines.
+    constexpr std::array<std::string_view, 7> kMonthFirst{"en_US", "en_PH", "en_PR", "en_GU",
+                                                          "en_VI", "en_AS", "en_MP"};
+    const bool month_first =
+        std::any_of(kMonthFirst.begin(), kMonthFirst.end(),
+                    [&](std::string_view one) { return locale.substr(0, one.size()) == one; });
+    return month_first ? DayOrder::month_first : DayOrder::day_first;
+}
+
+std::string say_day(Day day, DayOrder order) {
+    constexpr std::array<const char*, 12> kMonths{"January",   "February", "March",    "April",
+                                                  "May",       "June",     "July",     "August",
+                                                  "September", "October",  "November", "December"};
+    const std::chrono::year_month_day date(day);
+    const char* const month = kMonths[static_cast<unsigned>(date.month()) - 1];
+    const auto of_month = static_cast<unsigned>(date.day());
+    const int year = static_cast<int>(date.year());
+    return order == DayOrder::month_first ? fmt::format("{} {}, {}", month, of_month, year)
+                                          : fmt::format("{} {} {}", of_month, month, year);
 }
 
 tl::expected<Day, std::string> read_day(std::string_view text) {

@@ -42,6 +42,16 @@ double gap_days(TimeMs from, TimeMs to);
 /// "2026-12-03" (ISO 8601).
 std::string write_day(Day day);
 
+/// How people with a locale write a day out.
+enum class DayOrder {
+    day_first,   ///< "3 December 2026"
+    month_first, ///< "December 3, 2026": the United States and those who write as they do
+};
+/// @param locale  such as "en_US.UTF-8"; empty or "C" = day_first
+DayOrder day_order_of(std::string_view locale);
+/// A day for people, its month in letters, so that no order of numbers has to be guessed.
+std::string say_day(Day day, DayOrder order);
+
 /// Minutes and seconds, rounded down: "52:10".
 std::string minutes_text(std::int64_t ms);
 

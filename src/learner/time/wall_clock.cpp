@@ -1,6 +1,7 @@
 #include "learner/time/wall_clock.h"
 
 #include <chrono>
+#include <cstdlib>
 #include <ctime>
 
 namespace steelyard::learner {
@@ -19,6 +20,13 @@ Clock wall_clock() {
         clock.offset_s = static_cast<int>(std::difftime(seconds, std::mktime(&as_local)));
     }
     return clock;
+}
+
+DayOrder usual_day_order() {
+    for (const char* const name : {"LC_ALL", "LC_TIME", "LANG"})
+        if (const char* const locale = std::getenv(name); locale != nullptr && *locale != '\0')
+            return day_order_of(locale);
+    return DayOrder::day_first;
 }
 
 } // namespace steelyard::learner

@@ -8,4 +8,8 @@ namespace steelyard::learner {
 
 Clock wall_clock();
 
+/// How days are written where the program runs: by LC_ALL, LC_TIME or LANG, which a browser's page
+/// has from the browser.
+DayOrder usual_day_order();
+
 } // namespace steelyard::learner

@@ -177,7 +177,7 @@ void read_families(const std::filesystem::path& directory, const ReadFamily& rea
         std::vector<setup::InputError> faults = faults_of_links(bank, *family);
         if (faults.empty()) {
             bank.families.push_back(std::move(*family));
-            if (bank.families.back().items.empty() && has_us_edition(*document))
+            if (has_us_edition(*document))
                 read_us_edition(*document, read, bank);
         }
         append(bank.faults, std::move(faults));

@@ -136,9 +136,26 @@ void turn_computed(TomlNode* computed, const UsTexts& us) {
     turn_keys(computed, {"is"}, [&](const std::string& text) { return us.size_alone(text); });
 }
 
+/// The US edition of a written family: its marked items in other units.
+void turn_items(TomlNode& items) {
+    const UsTexts texts(true);
+    if (auto* const array = std::get_if<TomlArray>(&items.value))
+        for (TomlNode& item : array->items)
+            if (find_entry(item, "us") != nullptr)
+                for (const char* const key : {"prompt", "right", "wrong", "reason"})
+                    turn_all(find_entry(item, key),
+                             [&](const std::string& text) { return texts.same_numbers(text); });
+}
+
 } // namespace
 
 bool has_us_edition(const setup::TomlDocument& document) {
+    if (const TomlNode* const items = find_entry(document.root, "item")) {
+        const auto* const array = std::get_if<TomlArray>(&items->value);
+        return array != nullptr &&
+               std::any_of(array->items.begin(), array->items.end(),
+                           [](const TomlNode& item) { return find_entry(item, "us") != nullptr; });
+    }
     const TomlNode* const system = find_entry(document.root, "system");
     if (system == nullptr)
         return true;
@@ -155,6 +172,10 @@ setup::TomlDocument us_edition(const setup::TomlDocument& si) {
     const Turn said = [&](const std::string& text) { return texts.said(text); };
     set_text(root, "system", "US");
     set_text(root, "lengths", in_feet ? "ft" : "in");
+    if (TomlNode* const items = find_entry(root, "item")) {
+        turn_items(*items);
+        return us;
+    }
     if (find_entry(root, "gravity") == nullptr)
         set_text(root, "gravity", "1 lbf/lb");
     for (const char* const key : {"prompt", "reason", "title"})

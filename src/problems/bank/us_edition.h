@@ -16,7 +16,8 @@ namespace steelyard::problems {
 /// where it has one, replaces what it names.
 setup::TomlDocument us_edition(const setup::TomlDocument& si);
 
-/// Whether a family's file is one that has a US edition: its system is SI, or not said.
+/// Whether a family's file is one that has a US edition: its system is SI, or not said; of a
+/// written family, one of its items says that it has.
 bool has_us_edition(const setup::TomlDocument& document);
 
 } // namespace steelyard::problems

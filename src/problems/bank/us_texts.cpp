@@ -198,6 +198,14 @@ std::string UsTexts::said(std::string_view text) const {
     return with_words(sized, in_feet_);
 }
 
+std::string UsTexts::same_numbers(std::string_view text) const {
+    const std::string sized =
+        with_sizes(text, [](double value, const setup::Unit& unit, std::string_view to) {
+            return fmt::format("{:.15g} {}", value, unit.symbol == "cm" ? "in" : to);
+        });
+    return with_words(sized, true);
+}
+
 std::string UsTexts::size_alone(const std::string& text) const {
     std::size_t end = 0;
     return size_at(text, 0, end) && end == text.size() ? said(text) : text;

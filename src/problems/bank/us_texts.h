@@ -21,6 +21,9 @@ public:
     std::string draw(const std::string& text) const;
     /// Every size in a text, "20 cm nearer" as "8 in nearer", and units that are written out.
     std::string said(std::string_view text) const;
+    /// The same numbers with other units: "5 kg hang 60 cm" as "5 lb hang 60 in". Metres are feet
+    /// then, centimetres inches.
+    std::string same_numbers(std::string_view text) const;
     /// What is nothing but a size: "9 cm".
     std::string size_alone(const std::string& text) const;
     /// Every "1 m" of a formula that stands for the unit itself: "stiffness / stretch * 1 m * 1 m".

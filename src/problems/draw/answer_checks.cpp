@@ -1,6 +1,7 @@
 #include "problems/draw/answer_checks.h"
 
 #include "problems/bank/answer_kinds.h"
+#include "problems/bank/shown_units.h"
 #include "problems/draw/place_spots.h"
 #include "problems/draw/setup_solution.h"
 
@@ -24,13 +25,23 @@ bool always_together(const Family& family, const std::string& one, const std::st
     });
 }
 
+/// Whether a rule gives a number of another kind, which depends on the units computed in. In SI
+/// the units that are shown and those computed with agree.
+bool mixes_quantities(const WrongPlan& plan, const Family& family) {
+    return family.is_us_edition &&
+           !is_homogeneous(plan.gives, family, family.quantities[family.ask.find].dimension);
+}
+
 Refusal compute_wrong(const Family& family, Instance& instance) {
     instance.wrong.assign(family.wrong.size(), std::nan(""));
     for (std::size_t i = 0; i < family.wrong.size(); ++i) {
         const WrongPlan& plan = family.wrong[i];
         if (plan.when && !plan.when->holds(instance.quantities.data()))
             continue;
-        const double value = plan.gives.evaluate(instance.quantities.data());
+        const double value =
+            mixes_quantities(plan, family)
+                ? value_in_shown_units(plan.gives, family, instance.quantities.data())
+                : plan.gives.evaluate(instance.quantities.data());
         if (!std::isfinite(value))
             return Refusal::no_value;
         if (std::abs(value - instance.answer) <= 2.0 * instance.tolerance)

@@ -56,6 +56,8 @@ bool names(std::string_view text, std::string_view name) {
 std::optional<std::size_t> lever_class_in(std::string_view typed) {
     static constexpr std::array<std::array<std::string_view, 4>, 3> kNames{
         {{"first", "1st", "1", "i"}, {"second", "2nd", "2", "ii"}, {"third", "3rd", "3", "iii"}}};
+    if (!typed.empty() && typed.front() == '-')
+        return std::nullopt; // a number below zero is no class
     std::string words;
     for (const char c : typed)
         words += c == '-' ? ' ' : c;

@@ -43,11 +43,15 @@ public:
             add_effort();
         else if (how_.show_effort_place)
             add_effort_point();
+        const std::size_t before = drawing_.shapes.size();
         add_dimensions();
+        hold_back_words(before);
         for (const LetteredSpot& spot : how_.spots)
             add_spot(spot);
         for (const std::vector<Label>& ways : words_)
-            drawing_.shapes.emplace_back(board_.place(ways));
+            set(board_.place(ways));
+        for (Label& number : numbers_)
+            set(std::move(number));
         return std::move(drawing_);
     }
 
@@ -221,6 +225,34 @@ private:
                            centre + Point(kSpotRadius_px, kSpotRadius_px)});
     }
 
+    /// Takes the level words among the shapes from an index on, to be set above all lines.
+    void hold_back_words(std::size_t from) {
+        auto& shapes = drawing_.shapes;
+        for (std::size_t i = from; i < shapes.size(); ++i)
+            if (const auto* label = std::get_if<Label>(&shapes[i]))
+                if (label->turn_rad == 0.0)
+                    numbers_.push_back(*label);
+        const auto is_held = [](const Shape& shape) {
+            const auto* label = std::get_if<Label>(&shape);
+            return label != nullptr && label->turn_rad == 0.0;
+        };
+        shapes.erase(std::remove_if(shapes.begin() + static_cast<std::ptrdiff_t>(from),
+                                    shapes.end(), is_held),
+                     shapes.end());
+    }
+
+    /// Words on a plate in the colour of the sheet: a thin line to a length below ends at it.
+    void set(Label label) {
+        const Rect room = room_of(label, 1.0);
+        Box plate;
+        plate.centre = 0.5 * (room.low + room.high);
+        plate.size_px = room.high - room.low;
+        plate.fill = Role::sheet;
+        if (label.turn_rad == 0.0)
+            drawing_.shapes.emplace_back(plate);
+        drawing_.shapes.emplace_back(std::move(label));
+    }
+
     /// Words are set last, when everything that they must not cover has its place.
     void say(std::vector<Label> ways) { words_.push_back(std::move(ways)); }
 
@@ -229,6 +261,7 @@ private:
     const OpenLever& how_;
     LabelBoard board_;
     Drawing drawing_;
+    std::vector<Label> numbers_;            ///< of lengths
     std::vector<std::vector<Label>> words_; ///< for each, the ways to set it
 };
 

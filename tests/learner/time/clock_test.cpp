@@ -25,3 +25,11 @@ TEST_CASE("leap days are days, and what is no day is refused") {
     for (const char* text : {"2026-11-25", "2026-11-25T25:00:00Z", "2026-11-25 18:00:00Z"})
         CHECK_FALSE(read_moment(text));
 }
+
+TEST_CASE("a day is said as the locale writes it") {
+    const Day day = *read_day("2026-12-03");
+    CHECK(say_day(day, day_order_of("en_US.UTF-8")) == "December 3, 2026");
+    CHECK(say_day(day, day_order_of("en_GB.UTF-8")) == "3 December 2026");
+    CHECK(say_day(day, day_order_of("C")) == "3 December 2026");
+    CHECK(say_day(day, day_order_of("")) == "3 December 2026");
+}

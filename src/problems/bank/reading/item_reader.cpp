@@ -116,6 +116,7 @@ Item read_item(TomlReader& table, const Family& family, const std::string& promp
     item.number = hash_of(item.id.data(), item.id.size()) % kItemNumbers;
     item.difficulty = static_cast<int>(
         table.integer("difficulty", Need::optional, 1, 5).value_or(family.base_difficulty));
+    table.choice("us", {"same numbers"}); // read where the US edition is made
     if (table.has("order"))
         read_classification(table, prompt, item);
     else
