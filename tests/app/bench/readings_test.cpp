@@ -142,6 +142,6 @@ TEST_CASE("what is sought of a lever stands largest") {
     const BenchReadings beam = read_bench(model);
     CHECK(beam.headline == "Two supports");
     CHECK(beam.key.value == "163\u00A0N");
-    CHECK(value_named(beam, "Push, second support") == "-65.4\u00A0N");
+    CHECK(value_named(beam, "Push, second support") == "−65.4\u00A0N");
     CHECK_FALSE(beam.notes.empty());
 }

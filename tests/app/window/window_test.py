@@ -23,10 +23,11 @@ from window_own_test import Own
 from window_practice_test import ComingBack, Practice
 from window_readings_test import Readings
 from window_side_by_side_test import SideBySide
+from window_sought_test import Sought
 from window_whole_test import Beginning, Keeping, Letters, Looks, Opening
 from window_workshop_test import Workshop
 
-CASES = (Beginning, Opening, Letters, Readings, Body, Build, Own, Keeping, Looks, Practice,
+CASES = (Beginning, Opening, Letters, Readings, Sought, Body, Build, Own, Keeping, Looks, Practice,
          ComingBack, Exam, SideBySide, Workshop, Handout, HardUse)
 
 

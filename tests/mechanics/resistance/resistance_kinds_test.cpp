@@ -17,6 +17,7 @@ std::vector<Resistance> one_of_each() {
     add(Cuff{});
     add(PlateMachine{});
     add(Cable{});
+    add(CableColumn{});
     add(Band{});
     add(PartnerPush{});
     return all;
@@ -58,6 +59,7 @@ TEST_CASE("the body carries weights, and neither a machine's stack nor what pull
     CHECK(carried_mass({"", Cuff{{}, 2.5}}) == 2.5);
     CHECK(carried_mass({"", PlateMachine{}}) == 0.0);
     CHECK(carried_mass({"", Cable{}}) == 0.0);
+    CHECK(carried_mass({"", CableColumn{}}) == 0.0);
     CHECK(carried_mass({"", Band{}}) == 0.0);
     CHECK(carried_mass({"", PartnerPush{}}) == 0.0);
 }

@@ -130,6 +130,36 @@ TEST_CASE("the bar of a deadlift rises in a straight line past shins, knees and 
     }
 }
 
+TEST_CASE("the hands hold a bar that lies on the back, all the way", "[shipped][body]") {
+    for (const char* name : {"squat-bar-back", "squat-leaning", "good-morning"})
+        for (const double progress : {0.0, 0.5, 1.0}) {
+            INFO(name << " at " << progress);
+            const Standing standing = at_place(shipped_body(name), progress);
+            const Vec3 bar = standing.at(Segment::trunk, Spot::upper_back);
+            for (const Segment hand : {Segment::right_hand, Segment::left_hand}) {
+                const Vec3 off = standing.at(hand, Spot::grip) - bar;
+                CHECK(std::hypot(off.x(), off.y()) < 0.01); // within the hand's closed fingers
+                CHECK(std::abs(off.z()) > 0.25);            // outside the shoulders
+            }
+        }
+}
+
+TEST_CASE("a hand and a forearm that carry lie on the floor with their flesh, not in it",
+          "[shipped][body]") {
+    // Half the thickness of a hand is 1.3 to 1.6 cm: from memory.
+    const Standing push = at_place(shipped_body("push-up"), 0.0);
+    CHECK(push.joint_m(Segment::right_hand).y() > 0.012);
+    CHECK(push.joint_m(Segment::right_hand).y() < 0.02);
+    const Standing last = at_place(shipped_body("push-up"), 1.0);
+    CHECK_THAT(last.joint_m(Segment::right_hand).y(),
+               WithinAbs(push.joint_m(Segment::right_hand).y(), 1e-3));
+}
+
+TEST_CASE("a step-up begins with the tip of the back foot at the floor", "[shipped][body]") {
+    const Standing first = at_place(shipped_body("step-up"), 0.0);
+    CHECK_THAT(first.at(Segment::left_toes, Spot::toe_tip).y(), WithinAbs(0.0, 0.005));
+}
+
 // The arms draw the load to the body: the elbow bends against it, and the shoulder draws back,
 // anywhere on the way. Movers: OpenStax, Anatomy & Physiology 2e, chapter 11, as for movers_test.
 TEST_CASE("pulling exercises ask the elbow to bend and pressing ones to straighten, all the way",
