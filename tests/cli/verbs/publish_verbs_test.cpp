@@ -137,10 +137,12 @@ TEST_CASE("levers are swept and compared") {
     CHECK_THAT(content(out), ContainsSubstring("turn of the effort"));
     for (const char* over : {"direction", "effort-place", "load-place", "axis-place", "load"}) {
         INFO(over);
-        CHECK(run_here({"figure", "seesaw", "--sweep", "--over", over, "--out", out}).status == 0);
+        CHECK(run_here({"figure", "seesaw", "--sweep", "--over", over, "--out", out, "--force"})
+                  .status == 0);
         CHECK_THAT(content(out), ContainsSubstring("mechanical advantage"));
     }
-    CHECK(run_here({"figure", "crowbar", "--beside", "nail-puller", "--out", out}).status == 0);
+    CHECK(run_here({"figure", "crowbar", "--beside", "nail-puller", "--out", out, "--force"})
+              .status == 0);
     CHECK_THAT(content(out), ContainsSubstring("load torque"));
     CHECK(run_here({"figure", "crowbar", "--sweep", "--over", "colour", "--out", out}).status == 2);
     CHECK(run_here({"figure", "crowbar", "--over", "load", "--out", out}).status == 2);
