@@ -1,6 +1,5 @@
 #include "paint/picture/picture_pdf.h"
 
-#include "paint/pdf/figure_words.h"
 #include "paint/pdf/pdf.h"
 #include "paint/picture/painter.h"
 #include "paint/type/typeface.h"
@@ -30,14 +29,8 @@ tl::expected<std::string, PublishError> picture_pdf(const scene::Drawing& drawin
     page.width_pt = kPointsPerPixel * size.width_px;
     page.height_pt = kPointsPerPixel * size.height_px;
     return pdf_of(page, {drawing.title, drawing.description, ""}, [&](cairo_t* surface) {
-        // One figure for those who have it read to them (PDF 1.7, 14.8.4.5).
-        cairo_tag_begin(surface, "Document", nullptr);
-        cairo_tag_begin(surface, "Figure", nullptr);
-        note_figure(surface, drawing.title + ". " + drawing.description);
         cairo_scale(surface, kPointsPerPixel, kPointsPerPixel);
         paint_fitted(surface, drawing, {look, *family}, size);
-        cairo_tag_end(surface, "Figure");
-        cairo_tag_end(surface, "Document");
         cairo_show_page(surface);
     });
 }

@@ -110,7 +110,7 @@ TEST_CASE("solve tells a load that is found, what two supports bear, and a stack
           std::string::npos);
 
     const auto plank = solve_json("plank-on-trestles");
-    CHECK(plank["class_reason"] == "two_supports");
+    CHECK(plank["lever_class_reason"] == "two_supports");
     // 68 + 6 + 18 kg together, of which the right one has 107 kg·m / 2.5 m.
     CHECK(plank["second_support_N"].get<double>() == Approx(42.8 * 9.80665).epsilon(1e-9));
     CHECK(plank["first_support_N"].get<double>() == Approx(49.2 * 9.80665).epsilon(1e-9));

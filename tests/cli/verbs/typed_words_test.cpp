@@ -128,7 +128,7 @@ TEST_CASE("pictures, questions and records go to standard output, as to a file")
     CHECK(record.out == run_here({"record", "export", "--data", data}).out);
     const Run taken = run_here({"record", "import", "-", "--data", folder / "other"}, record.out);
     CHECK(taken.status == 0);
-    CHECK_THAT(taken.out, ContainsSubstring("5 answers read, 5 of them new"));
+    CHECK_THAT(taken.out, ContainsSubstring("5 lines new to the record of Ada"));
 }
 
 TEST_CASE("a blueprint comes from standard input, and sheets go to a folder") {
