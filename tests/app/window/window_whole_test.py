@@ -187,15 +187,6 @@ class Keeping(WindowTest):
         share = (self.cpu_ticks(bench) - ticks) / os.sysconf("SC_CLK_TCK") / 2.0
         self.assertLess(share, 0.01)
 
-    def test_no_place_draws_while_nothing_happens(self):
-        window = self.open()
-        for number in range(2, 10):
-            window.press(f"F{number}")
-            window.kept_file("preferences.json")  # what was done is kept
-            frames = window.frame_count()
-            time.sleep(0.8)
-            self.assertEqual(window.frame_count(), frames, f"in the place of F{number}")
-
     @staticmethod
     def cpu_ticks(bench):
         """User and system time of all threads. Source: proc(5), /proc/pid/stat, fields 14 and 15."""
