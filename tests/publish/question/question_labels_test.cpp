@@ -74,3 +74,29 @@ TEST_CASE("no word on the drawing of a question in the window is struck, covered
         }
     check_none(counts);
 }
+
+TEST_CASE("the solved drawing of a question in US units shows no SI unit") {
+    const problems::Bank bank = real_bank();
+    int drawings = 0;
+    for (const problems::Family& family : bank.us_editions) {
+        const auto question = problems::question_of_family(bank, family, 2);
+        if (!question || !has_figure(*question))
+            continue;
+        ++drawings;
+        QuestionDrawing how;
+        how.size_px = {940.0, 720.0};
+        how.answered = true;
+        for (const scene::Shape& shape : question_drawing(*question, how).shapes)
+            if (const auto* label = std::get_if<scene::Label>(&shape)) {
+                INFO(family.id << ": " << label->text);
+                for (const char* unit : {"\u00a0N", "\u00a0m", "\u00a0cm", "\u00a0kg"}) {
+                    const std::size_t length = std::string(unit).size();
+                    const bool ends = label->text.size() >= length &&
+                                      label->text.compare(label->text.size() - length,
+                                                          std::string::npos, unit) == 0;
+                    CHECK_FALSE(ends);
+                }
+            }
+    }
+    CHECK(drawings > 60);
+}
