@@ -205,11 +205,13 @@ scene::Drawing open_body_figure(const BodyPicture& picture, const Point& size_px
 }
 
 scene::Drawing solved_body_drawing(const BodyPicture& picture, const Point& size_px,
-                                   double text_scale, double top_px, const std::string& sentence) {
+                                   double text_scale, double top_px, const std::string& sentence,
+                                   setup::UnitSystem units) {
     const auto result = mechanics::solve_body(picture.body_case);
     if (!result)
         return {};
     scene::BodyDrawing how;
+    how.units = units;
     how.sentence = sentence;
     how.text_scale = text_scale;
     how.heading_top_px = top_px;

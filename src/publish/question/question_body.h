@@ -4,6 +4,7 @@
 
 #include "problems/question/question.h"
 #include "scene/drawing.h"
+#include "setup/units/units.h"
 
 namespace steelyard::publish {
 
@@ -14,6 +15,6 @@ scene::Drawing open_body_figure(const problems::BodyPicture& picture, const scen
 /// @param sentence  said under its name
 scene::Drawing solved_body_drawing(const problems::BodyPicture& picture,
                                    const scene::Point& size_px, double text_scale, double top_px,
-                                   const std::string& sentence);
+                                   const std::string& sentence, setup::UnitSystem units);
 
 } // namespace steelyard::publish

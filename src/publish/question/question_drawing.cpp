@@ -7,7 +7,9 @@
 #include "scene/lever/lever_drawing.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <string_view>
 
 namespace steelyard::publish {
 
@@ -30,6 +32,16 @@ scene::StageView solved_view(const LeverPicture& picture, const mechanics::Lever
     return scene::fit_lever(picture.lever, solved, how.size_px, margins);
 }
 
+/// The units that the question states its numbers in.
+setup::UnitSystem units_of(const problems::Question& question) {
+    constexpr std::array<std::string_view, 5> kUsUnits{"in", "ft", "lb", "lbf", "in·lbf"};
+    const bool us = std::any_of(
+        question.given.begin(), question.given.end(), [&](const problems::Given& given) {
+            return std::find(kUsUnits.begin(), kUsUnits.end(), given.unit) != kUsUnits.end();
+        });
+    return us ? setup::UnitSystem::us : setup::UnitSystem::si;
+}
+
 /// The lever with everything that acts on it, and the lengths that the feedback points out.
 scene::Drawing solved_drawing(const problems::Question& question, const LeverPicture& picture,
                               const QuestionDrawing& how) {
@@ -40,6 +52,7 @@ scene::Drawing solved_drawing(const problems::Question& question, const LeverPic
     style.name = question.asked_text;
     style.sentence = question.prompt;
     style.text_scale = how.text_scale;
+    style.units = units_of(question);
     style.heading_top_px = how.top_px;
     style.axis_name = picture.axis_name;
     style.marks.heading = false;
@@ -83,7 +96,7 @@ scene::Drawing question_drawing(const problems::Question& question, const Questi
     const auto* body = std::get_if<problems::BodyPicture>(&question.picture);
     if (body != nullptr && how.answered)
         return solved_body_drawing(*body, how.size_px, how.text_scale, how.top_px,
-                                   question.asked_text);
+                                   question.asked_text, units_of(question));
     // The same figure as on paper: arrows of one length, so that none gives a size away.
     return scene::scaled(question_figure(question, how.size_px / how.text_scale), how.text_scale);
 }
