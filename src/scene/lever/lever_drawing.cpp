@@ -70,7 +70,7 @@ public:
                     add_force_label(force);
         if (how_.marks.ruler) // its numbers take the room that is left
             add_ruler();
-        if (how_.marks.strip)
+        if (how_.marks.strip && !tips())
             add_strip();
         if (how_.marks.arrow_scale)
             add_arrow_scale();
@@ -317,6 +317,12 @@ private:
         // Below the axis and its name, which thin lines would cross.
         const DimensionStyle style{86.0, how_.text_scale, 1.5, false};
         add_dimension_marks(std::move(dimensions), style, board_, shapes());
+    }
+
+    /// A beam that leaves one of its supports is no balance to be shown.
+    bool tips() const {
+        return solved_.status == mechanics::LeverStatus::first_support_lifts ||
+               solved_.status == mechanics::LeverStatus::second_support_lifts;
     }
 
     void add_strip() {
