@@ -40,6 +40,8 @@ public:
         if (how_.marks.arrow_scale) // drawn last, but no label may take its room
             board_.keep_clear(Rect{arrow_scale_at() - Point(0.0, text(24.0)),
                                    arrow_scale_at() + Point(kLongestScale_px, 6.0)});
+        if (how_.limb) // under all words
+            add_body();
         if (how_.marks.heading)
             add_heading();
         const std::vector<DrawnForce> forces = lever_forces(lever_, solved_, view_, how_);
@@ -48,7 +50,8 @@ public:
         if (how_.marks.lines)
             for (const DrawnForce& force : forces)
                 add_line_of_action(force);
-        add_body();
+        if (!how_.limb)
+            add_body();
         for (const DrawnForce& force : forces)
             if (force.role == Role::own_weight) // the axis stays readable above it
                 add_force(force);

@@ -7,7 +7,7 @@ using namespace steelyard::learner;
 namespace {
 
 /// A learner past the placement.
-struct Learner {
+struct Someone {
     Standing standing = [] {
         Standing fresh = fresh_standing(shipped_course());
         fresh.placement_over = true;
@@ -32,7 +32,7 @@ KeptSession reopened(const Session& session, const Asking& asking) {
 } // namespace
 
 TEST_CASE("a session that was not ended goes on at the question it was at") {
-    Learner who;
+    Someone who;
     Session session = begin_quick(who.present(), 3);
     auto first = next_question(session, who.present());
     REQUIRE(first);
@@ -61,7 +61,7 @@ TEST_CASE("a session that was not ended goes on at the question it was at") {
 }
 
 TEST_CASE("a question with a kept attempt is not asked again") {
-    Learner who;
+    Someone who;
     Session session = begin_quick(who.present(), 3);
     auto first = next_question(session, who.present());
     REQUIRE(first);
@@ -75,7 +75,7 @@ TEST_CASE("a question with a kept attempt is not asked again") {
 }
 
 TEST_CASE("mistakes are asked once more, each as it was") {
-    Learner who;
+    Someone who;
     Session session = begin_quick(who.present(), 3);
     std::vector<std::string> codes;
     while (auto asking = next_question(session, who.present())) {
@@ -95,7 +95,7 @@ TEST_CASE("mistakes are asked once more, each as it was") {
 }
 
 TEST_CASE("what is no session, or names what is not there, is left alone") {
-    Learner who;
+    Someone who;
     Session session = begin_quick(who.present(), 3);
     const auto first = next_question(session, who.present());
     const std::string text = write_session(session, shipped_course(), *first);
