@@ -2,6 +2,7 @@
 
 #include "mechanics/constants.h"
 #include "scene/figure/loft.h"
+#include "scene/figure/ring_union.h"
 
 #include <array>
 #include <cmath>
@@ -20,74 +21,77 @@ struct Round {
 };
 
 /// A row of discs filled as one.
-struct Flesh {
-    Role role;
-    std::vector<Round> rounds;
+using Row = std::vector<Round>;
+
+/// What a limb looks like: what it is joined to, behind it, and itself.
+struct Figure {
+    std::vector<Row> stump;
+    std::vector<Row> limb;
 };
 
-/// What each limb looks like, from behind to before.
-const std::vector<Flesh>& flesh_of(setup::LimbShape limb) {
-    static const std::array<std::vector<Flesh>, 6> kFlesh{{
+const Figure& figure_of(setup::LimbShape limb) {
+    static const std::array<Figure, 6> kFigures{{
         // The forearm level, the upper arm above the elbow.
-        {{Role::far_skin, {{0.0, 0.0, 0.105}, {-0.01, 0.12, 0.110}, {-0.012, 0.20, 0.113}}},
-         {Role::far_shirt, {{-0.012, 0.19, 0.135}, {-0.012, 0.24, 0.138}}},
-         {Role::skin,
-          {{0.0, 0.0, 0.105},
+        {{{{0.0, 0.0, 0.105}, {-0.01, 0.14, 0.112}, {-0.012, 0.24, 0.118}}},
+         {{{0.0, 0.0, 0.105},
            {0.09, 0.0, 0.118},
            {0.22, -0.005, 0.112},
            {0.43, 0.0, 0.086},
            {0.60, 0.0, 0.062},
-           {0.70, 0.0, 0.056}}},
-         {Role::skin,
-          {{0.68, 0.0, 0.056}, {0.78, 0.0, 0.070}, {0.88, 0.0, 0.085}, {0.94, 0.0, 0.066}}},
-         {Role::far_skin, {{0.80, 0.045, 0.026}, {0.88, 0.072, 0.028}, {0.94, 0.070, 0.024}}}},
+           {0.70, 0.0, 0.056}},
+          {{0.68, 0.0, 0.056}, {0.78, 0.0, 0.070}, {0.88, 0.0, 0.085}, {0.94, 0.0, 0.066}},
+          {{0.80, 0.045, 0.026}, {0.88, 0.080, 0.028}, {0.94, 0.080, 0.024}}}},
         // The arm held out, the side of the trunk below the shoulder.
-        {{Role::far_shirt, {{-0.08, -0.02, 0.11}, {-0.09, -0.12, 0.12}, {-0.09, -0.20, 0.115}}},
-         {Role::shirt, {{0.0, 0.0, 0.095}, {0.10, 0.0, 0.092}, {0.22, 0.0, 0.082}}},
-         {Role::skin, {{0.21, 0.0, 0.075}, {0.35, 0.0, 0.066}, {0.45, 0.0, 0.058}}},
-         {Role::skin,
-          {{0.44, 0.0, 0.058}, {0.52, 0.0, 0.064}, {0.62, 0.0, 0.058}, {0.78, 0.0, 0.036}}},
-         {Role::skin,
+        {{{{-0.08, -0.02, 0.11}, {-0.09, -0.12, 0.12}, {-0.09, -0.20, 0.115}}},
+         {{{0.0, 0.0, 0.095},
+           {0.10, 0.0, 0.085},
+           {0.22, 0.0, 0.075},
+           {0.35, 0.0, 0.066},
+           {0.45, 0.0, 0.058},
+           {0.52, 0.0, 0.064},
+           {0.62, 0.0, 0.058},
+           {0.78, 0.0, 0.036}},
           {{0.77, 0.0, 0.036}, {0.84, 0.0, 0.044}, {0.92, 0.0, 0.052}, {0.96, 0.0, 0.040}}}},
         // The thigh level, the waist above the hip, the lower leg hanging.
-        {{Role::far_skin, {{1.0, 0.0, 0.115}, {0.99, -0.15, 0.120}, {1.0, -0.26, 0.115}}},
-         {Role::far_shirt, {{-0.05, 0.14, 0.20}, {-0.04, 0.20, 0.195}}},
-         {Role::shorts,
-          {{-0.05, 0.06, 0.225}, {0.0, 0.0, 0.225}, {0.30, 0.0, 0.195}, {0.52, 0.0, 0.170}}},
-         {Role::skin,
-          {{0.48, 0.0, 0.150}, {0.75, 0.0, 0.132}, {0.92, 0.0, 0.120}, {1.0, 0.0, 0.116}}}},
+        {{{{-0.05, 0.06, 0.225}, {-0.05, 0.14, 0.20}, {-0.04, 0.20, 0.195}},
+          {{1.0, 0.0, 0.115}, {0.99, -0.15, 0.120}, {1.0, -0.26, 0.115}}},
+         {{{-0.02, 0.0, 0.215},
+           {0.30, 0.0, 0.190},
+           {0.52, 0.0, 0.163},
+           {0.75, 0.0, 0.132},
+           {0.92, 0.0, 0.120},
+           {1.0, 0.0, 0.116}}}},
         // The lower leg held out, the thigh before the knee.
-        {{Role::far_skin, {{0.0, 0.0, 0.115}, {-0.14, 0.0, 0.125}}},
-         {Role::far_shorts, {{-0.14, 0.0, 0.150}, {-0.22, 0.0, 0.158}}},
-         {Role::skin,
-          {{0.0, 0.0, 0.115},
+        {{{{0.0, 0.0, 0.115}, {-0.14, 0.0, 0.130}, {-0.22, 0.0, 0.140}}},
+         {{{0.0, 0.0, 0.115},
            {0.10, -0.01, 0.115},
            {0.25, -0.03, 0.128},
            {0.45, -0.02, 0.108},
            {0.75, 0.0, 0.075},
-           {1.0, 0.0, 0.075}}},
-         {Role::shoe,
-          {{1.02, -0.03, 0.085}, {1.07, 0.08, 0.080}, {1.09, 0.20, 0.062}, {1.09, 0.32, 0.045}}}},
+           {1.0, 0.0, 0.070}},
+          {{1.0, -0.02, 0.080}, {1.06, 0.08, 0.070}, {1.08, 0.20, 0.055}, {1.08, 0.32, 0.040}}}},
         // The foot on its sole, the shin above the ankle.
-        {{Role::far_skin, {{0.76, 0.20, 0.140}, {0.755, 0.34, 0.140}}},
-         {Role::shoe,
-          {{0.04, 0.04, 0.040},
+        {{{{0.76, 0.18, 0.130}, {0.755, 0.32, 0.130}}},
+         {{{0.04, 0.04, 0.040},
            {0.15, 0.06, 0.065},
            {0.32, 0.09, 0.095},
            {0.52, 0.12, 0.125},
            {0.70, 0.16, 0.160},
            {0.84, 0.14, 0.140},
            {0.92, 0.10, 0.100}}}},
-        // The jaw below the upper one.
-        {{Role::far_skin, {{0.02, 0.30, 0.12}, {0.30, 0.30, 0.10}, {0.92, 0.25, 0.09}}},
-         {Role::skin,
-          {{0.0, 0.04, 0.10},
-           {0.05, -0.08, 0.11},
-           {0.45, -0.10, 0.10},
-           {0.85, -0.06, 0.11},
-           {0.97, -0.03, 0.10}}}},
+        // The jaw, its branch up to the joint, and the teeth of its front; the upper teeth above.
+        {{{{0.62, 0.26, 0.035}, {0.80, 0.24, 0.045}, {0.95, 0.22, 0.045}}},
+         {{{0.0, 0.02, 0.060},
+           {0.06, -0.16, 0.085},
+           {0.14, -0.26, 0.095},
+           {0.45, -0.24, 0.085},
+           {0.80, -0.20, 0.090},
+           {0.98, -0.16, 0.095}},
+          {{0.94, -0.12, 0.05}, {0.95, 0.0, 0.028}},
+          {{0.82, -0.14, 0.05}, {0.83, -0.03, 0.030}},
+          {{0.70, -0.17, 0.05}, {0.71, -0.06, 0.034}}}},
     }};
-    return kFlesh[static_cast<std::size_t>(limb)];
+    return kFigures[static_cast<std::size_t>(limb)];
 }
 
 /// Places along and beside a row of corners.
@@ -125,14 +129,27 @@ Ring disc(const Point& centre, double radius_px) {
     return ring;
 }
 
-Outline outline_of(const Flesh& flesh, const LimbLine& line) {
+Ring outline_of(const Row& row, const LimbLine& line) {
     std::vector<Ring> discs;
-    for (const Round& round : flesh.rounds)
+    for (const Round& round : row)
         discs.push_back(disc(line.at(round.along, round.left), round.radius * line.length_px()));
-    const Round& first = flesh.rounds.front();
-    const Round& last = flesh.rounds.back();
-    const Point along = line.at(last.along, last.left) - line.at(first.along, first.left);
-    return {{loft_outline(std::span<const Ring>(discs), along.normalized())}, flesh.role};
+    const Point along =
+        line.at(row.back().along, row.back().left) - line.at(row.front().along, row.front().left);
+    return loft_outline(std::span<const Ring>(discs), along.normalized());
+}
+
+/// Rows made one, quiet enough for words and arrows upon it, with a line around.
+void add_flesh(const std::vector<Row>& rows, const LimbLine& line, Role around,
+               std::vector<Shape>& shapes) {
+    std::vector<Ring> rings;
+    for (const Row& row : rows)
+        rings.push_back(outline_of(row, line));
+    rings = union_of(std::move(rings));
+    shapes.emplace_back(Outline{rings, Role::panel});
+    for (Ring& ring : rings) {
+        ring.push_back(ring.front());
+        shapes.emplace_back(Polyline{std::move(ring), {around, 1.5, Dash::solid, 1.0}});
+    }
 }
 
 } // namespace
@@ -142,8 +159,9 @@ void add_limb(setup::LimbShape limb, const std::vector<Point>& corners_px, Label
     const LimbLine line(corners_px);
     if (line.length_px() <= 0.0)
         return;
-    for (const Flesh& flesh : flesh_of(limb))
-        shapes.emplace_back(outline_of(flesh, line));
+    const Figure& figure = figure_of(limb);
+    add_flesh(figure.stump, line, Role::hairline, shapes);
+    add_flesh(figure.limb, line, Role::quiet_ink, shapes);
     for (std::size_t i = 1; i < corners_px.size(); ++i)
         board.keep_clear(corners_px[i - 1], corners_px[i], 11.0);
     shapes.emplace_back(Polyline{corners_px, {Role::ink, 2.0, Dash::solid, 0.55}});
