@@ -4,6 +4,7 @@
 #include "scene/figure/loft.h"
 #include "scene/figure/ring_union.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <span>
@@ -42,7 +43,7 @@ const Figure& figure_of(setup::LimbShape limb) {
           {{0.68, 0.0, 0.056}, {0.78, 0.0, 0.070}, {0.88, 0.0, 0.085}, {0.94, 0.0, 0.066}},
           {{0.80, 0.045, 0.026}, {0.88, 0.080, 0.028}, {0.94, 0.080, 0.024}}}},
         // The arm held out, the side of the trunk below the shoulder.
-        {{{{-0.08, -0.02, 0.11}, {-0.09, -0.12, 0.12}, {-0.09, -0.20, 0.115}}},
+        {{{{-0.08, -0.02, 0.11}, {-0.085, -0.07, 0.11}, {-0.085, -0.11, 0.105}}},
          {{{0.0, 0.0, 0.095},
            {0.10, 0.0, 0.085},
            {0.22, 0.0, 0.075},
@@ -54,7 +55,7 @@ const Figure& figure_of(setup::LimbShape limb) {
           {{0.77, 0.0, 0.036}, {0.84, 0.0, 0.044}, {0.92, 0.0, 0.052}, {0.96, 0.0, 0.040}}}},
         // The thigh level, the waist above the hip, the lower leg hanging.
         {{{{-0.05, 0.06, 0.225}, {-0.05, 0.14, 0.20}, {-0.04, 0.20, 0.195}},
-          {{1.0, 0.0, 0.115}, {0.99, -0.15, 0.120}, {1.0, -0.26, 0.115}}},
+          {{1.0, 0.0, 0.115}, {0.995, -0.10, 0.118}, {1.0, -0.16, 0.115}}},
          {{{-0.02, 0.0, 0.215},
            {0.30, 0.0, 0.190},
            {0.52, 0.0, 0.163},
@@ -82,14 +83,14 @@ const Figure& figure_of(setup::LimbShape limb) {
         // The jaw, its branch up to the joint, and the teeth of its front; the upper teeth above.
         {{{{0.62, 0.26, 0.035}, {0.80, 0.24, 0.045}, {0.95, 0.22, 0.045}}},
          {{{0.0, 0.02, 0.060},
-           {0.06, -0.16, 0.085},
-           {0.14, -0.26, 0.095},
-           {0.45, -0.24, 0.085},
-           {0.80, -0.20, 0.090},
-           {0.98, -0.16, 0.095}},
-          {{0.94, -0.12, 0.05}, {0.95, 0.0, 0.028}},
-          {{0.82, -0.14, 0.05}, {0.83, -0.03, 0.030}},
-          {{0.70, -0.17, 0.05}, {0.71, -0.06, 0.034}}}},
+           {0.05, -0.10, 0.065},
+           {0.12, -0.17, 0.070},
+           {0.45, -0.17, 0.060},
+           {0.80, -0.15, 0.062},
+           {0.97, -0.12, 0.062}},
+          {{0.94, -0.09, 0.04}, {0.95, 0.0, 0.028}},
+          {{0.82, -0.11, 0.04}, {0.83, -0.03, 0.030}},
+          {{0.70, -0.13, 0.04}, {0.71, -0.06, 0.034}}}},
     }};
     return kFigures[static_cast<std::size_t>(limb)];
 }
@@ -139,7 +140,8 @@ Ring outline_of(const Row& row, const LimbLine& line) {
 }
 
 /// Rows made one, quiet enough for words and arrows upon it, with a line around.
-void add_flesh(const std::vector<Row>& rows, const LimbLine& line, Role around,
+/// @param board  words keep off that line; null = they need not
+void add_flesh(const std::vector<Row>& rows, const LimbLine& line, Role around, LabelBoard* board,
                std::vector<Shape>& shapes) {
     std::vector<Ring> rings;
     for (const Row& row : rows)
@@ -148,6 +150,9 @@ void add_flesh(const std::vector<Row>& rows, const LimbLine& line, Role around,
     shapes.emplace_back(Outline{rings, Role::panel});
     for (Ring& ring : rings) {
         ring.push_back(ring.front());
+        constexpr std::size_t kStep = 6; // corners lie closer together than letters are high
+        for (std::size_t i = 0; board != nullptr && i + 1 < ring.size(); i += kStep)
+            board->keep_clear(ring[i], ring[std::min(i + kStep, ring.size() - 1)], 2.0);
         shapes.emplace_back(Polyline{std::move(ring), {around, 1.5, Dash::solid, 1.0}});
     }
 }
@@ -160,8 +165,8 @@ void add_limb(setup::LimbShape limb, const std::vector<Point>& corners_px, Label
     if (line.length_px() <= 0.0)
         return;
     const Figure& figure = figure_of(limb);
-    add_flesh(figure.stump, line, Role::hairline, shapes);
-    add_flesh(figure.limb, line, Role::quiet_ink, shapes);
+    add_flesh(figure.stump, line, Role::hairline, nullptr, shapes);
+    add_flesh(figure.limb, line, Role::quiet_ink, &board, shapes);
     for (std::size_t i = 1; i < corners_px.size(); ++i)
         board.keep_clear(corners_px[i - 1], corners_px[i], 11.0);
     shapes.emplace_back(Polyline{corners_px, {Role::ink, 2.0, Dash::solid, 0.55}});
