@@ -232,6 +232,9 @@ def of_its_own(given, asked):
         # The hip bends and lengthens what passes behind it, the knee bends and shortens it.
         laws_by_name["lengthening"] = (
             {"knee_bend"}, s("hip_arm") * s("hip_bend") - s("knee_arm") * s("knee_bend"))
+    if "rope_ratio" in given:
+        # So many parts of one rope carry the stack together (section 9.5).
+        laws_by_name["pull"] = ({"load_mass"}, weight_of_load / s("rope_ratio"))
     names, expression = laws_by_name.get(asked, (None, None))
     if names is None or not names <= given:
         return None

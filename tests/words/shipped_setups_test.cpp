@@ -88,6 +88,16 @@ const std::vector<Intended> kIntended = {
     {"mast-pulled-along", LeverStatus::effort_through_axis, 2, 0.0, 0.0},
     // The right trestle: (68 × 1.0 + 6 × 1.7 + 18 × 1.6) × g / 2.5
     {"plank-on-trestles", LeverStatus::ok, 0, 419.7, 0.1},
+    // (3 × 0.60 + 3.5 × 0.27) × g / (0.12 × sin 15°)
+    {"arm-held-out", LeverStatus::ok, 3, 866.7, 0.1},
+    // (4.3 × 0.43 + 9 × 0.18) × g / (0.06 × sin 50°)
+    {"thigh-lifted", LeverStatus::ok, 3, 740.2, 0.1},
+    // (5 × 0.40 + 3.6 × 0.20) × g / (0.07 × sin 35°)
+    {"lower-leg-held-out", LeverStatus::ok, 3, 664.4, 0.1},
+    // 35 × 0.13 × g / 0.18
+    {"foot-on-tiptoe", LeverStatus::ok, 2, 247.9, 0.1},
+    // 100 × 0.095 / 0.04
+    {"jaw-biting", LeverStatus::ok, 3, 237.5, 0.1},
     // 1.5 g, known; that it balances (1.5 × 0.44 + 1.1 × 0.16) / 0.06 = 13.9 kg, see below
     {"weigh-a-coil", LeverStatus::ok, 1, 14.71, 0.01},
 };

@@ -1,6 +1,5 @@
 #include "setup/build/joint_lever.h"
 
-#include "mechanics/body/limbs.h"
 #include "mechanics/lever/lever_geometry.h"
 #include "mechanics/lever/lever_solve.h"
 #include "mechanics/resistance/resistance_kinds.h"
@@ -48,12 +47,12 @@ private:
     Vec3 right_;
 };
 
+/// The bone that goes on where one ends; the neck above the trunk, of which the arms branch off.
 std::optional<Segment> next_beyond(Segment segment) {
     if (segment == Segment::trunk)
         return Segment::head;
     for (const SegmentInfo& info : all_segments())
-        if (info.parent == segment && info.segment != segment &&
-            limb_of(info.segment) == limb_of(segment))
+        if (info.parent == segment && info.segment != segment)
             return info.segment;
     return std::nullopt;
 }

@@ -116,6 +116,7 @@ TEST_CASE("Pulling the start of a squat down leaves its end where it is", "[buil
 
 TEST_CASE("A foot cannot be pulled off the floor that it stands on", "[build]") {
     BodyModel model = stage("split-squat");
+    update(model, EditExercise{setup::Move{false, 0.0}});
     update(model, EditExercise{setup::KeepContact{1, false}}); // else it would stay by itself
     REQUIRE(model.message.empty());
     const mechanics::BodyPoint ankle{mechanics::Segment::left_foot, mechanics::Spot::along, 0.0,

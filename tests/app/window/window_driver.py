@@ -307,11 +307,12 @@ class Frame:
         raise AssertionError(f"there is no grip '{name}': {[g['text'] for g in self.data['grips']]}")
 
     def letters_at(self, word):
-        """The letters at a word while letters stand at everything that can be pressed."""
+        """The letters at a word while letters stand at everything that can be pressed. They stand at
+        the left of what is pressed, which may be wider than its word, never a row away."""
         entry = self.entry(word)
 
         def away(other):
-            return math.hypot(other["x"] - entry["x"], other["y"] - entry["y"])
+            return math.hypot(other["x"] - entry["x"], 4.0 * (other["y"] - entry["y"]))
         letters = [other for other in self.data["texts"]
                    if re.fullmatch(r"[A-Z]{1,2}", other["text"])]
         return min(letters, key=away)["text"].lower()
