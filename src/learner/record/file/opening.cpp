@@ -117,13 +117,13 @@ struct Header {
 /// Empty where there is none, or not of SQLite.
 std::optional<Header> header_of(const fs::path& file) {
     constexpr std::size_t kLength = 100;
-    constexpr std::string_view kBeginning("SQLite format 3\0", 16);
+    constexpr std::string_view kSqliteFile("SQLite format 3\0", 16);
     std::string bytes(kLength, '\0');
     std::error_code ignored;
     if (!fs::is_regular_file(file, ignored)) // a pipe would be waited for
         return std::nullopt;
     std::ifstream in(file, std::ios::binary);
-    if (!in.read(bytes.data(), kLength) || bytes.substr(0, kBeginning.size()) != kBeginning)
+    if (!in.read(bytes.data(), kLength) || bytes.substr(0, kSqliteFile.size()) != kSqliteFile)
         return std::nullopt;
     const auto number_at = [&](std::size_t at) {
         std::uint32_t number = 0;
