@@ -56,7 +56,7 @@ void draw_seed(const Style& style, const HandoutRow& row, HandoutScreen& screen,
                     {pen.left() + pen.width() - word_px, pen.y() + style.px(23.0F)},
                     row.words.front().word, false))
         choose(screen, row.words.front().chosen);
-    pen.skip(50.0F);
+    pen.skip(46.0F);
     if (!screen.seed_fault.empty()) {
         pen.paragraph(kFault, screen.seed_fault);
         pen.skip(4.0F);
@@ -93,14 +93,14 @@ void draw_row(const Style& style, const HandoutRow& row, std::size_t index, Hand
         pen.skip(8.0F);
         return draw_seed(style, row, screen, pen);
     }
-    pen.skip(26.0F);
+    pen.skip(23.0F);
     std::vector<RowWord> words;
     for (const HandoutWord& one : row.words)
         words.push_back({one.word, one.in_force});
     ImVec2 at{pen.left(), pen.y()};
     const auto pressed = draw_word_row(style, row.name, words, at, pen.left() + pen.width());
     pen.skip_px(at.y - pen.y());
-    pen.skip(34.0F);
+    pen.skip(27.0F);
     if (index == kSheetRow)
         draw_faults(screen, pen);
     if (pressed)
@@ -156,27 +156,23 @@ std::string button_words(const HandoutScreen& screen) {
 } // namespace
 
 HandoutWish draw_handout_column(const Style& style, const Layout& layout, HandoutScreen& screen) {
-    begin_area("column", layout.column_at_px, layout.column_px, true);
+    begin_column(style, layout);
     ColumnPen pen(style, layout);
-    pen.skip(layout.narrow ? 34.0F : 48.0F);
+    pen.skip(layout.narrow ? 34.0F : 42.0F);
     pen.line({TextSize::reading, true, Role::ink}, "Worksheet and key");
-    pen.skip(34.0F);
+    pen.skip(28.0F);
+    // What came of the button at the foot is told where it is seen without scrolling.
+    if (screen.writing.running())
+        draw_progress(style, screen, pen);
+    draw_outcome(screen, pen);
     const std::vector<HandoutRow> rows = rows_of(screen.choices, screen.shelf.blueprints);
     for (std::size_t i = 0; i < rows.size(); ++i)
         draw_row(style, rows[i], i, screen, pen);
     draw_folder(style, screen, pen);
-    if (screen.writing.running())
-        draw_progress(style, screen, pen);
-    HandoutWish wish = HandoutWish::none;
-    if (main_button(style, "make", {pen.left(), pen.y()}, pen.width(), button_words(screen)))
-        wish = screen.writing.running() ? HandoutWish::stop : HandoutWish::make;
-    pen.skip_px(main_button_height(style));
-    pen.skip(28.0F);
-    draw_outcome(screen, pen);
     draw_hint(screen, pen);
-    pen.finish(style.px(16.0F));
-    end_area();
-    return wish;
+    if (!end_column(style, layout, pen, button_words(screen)))
+        return HandoutWish::none;
+    return screen.writing.running() ? HandoutWish::stop : HandoutWish::make;
 }
 
 } // namespace steelyard::app

@@ -28,6 +28,71 @@ std::optional<std::size_t> index_of(const std::array<const char*, N>& words, con
     return static_cast<std::size_t>(found - words.begin());
 }
 
+/// What a key has to hold.
+enum class Holds { text, count, number, truth, object };
+struct Key {
+    const char* name;
+    Holds holds;
+};
+constexpr std::array<Key, 5> kNextKeys{{{"skill", Holds::text},
+                                        {"family", Holds::text},
+                                        {"reason", Holds::text},
+                                        {"shown", Holds::text},
+                                        {"blank_steps", Holds::count}}};
+constexpr std::array<Key, 12> kSessionKeys{{{"version", Holds::number},
+                                            {"kind", Holds::text},
+                                            {"next", Holds::object},
+                                            {"seed", Holds::count},
+                                            {"drawn", Holds::count},
+                                            {"placing", Holds::truth},
+                                            {"begun_ms", Holds::number},
+                                            {"done", Holds::number},
+                                            {"answered", Holds::number},
+                                            {"right", Holds::number},
+                                            {"code", Holds::text},
+                                            {"attempted", Holds::truth}}};
+
+bool holds(const json& value, Holds wanted) {
+    switch (wanted) {
+    case Holds::text:
+        return value.is_string();
+    case Holds::count:
+        return value.is_number_unsigned();
+    case Holds::number:
+        return value.is_number_integer();
+    case Holds::truth:
+        return value.is_boolean();
+    case Holds::object:
+        return value.is_object();
+    }
+    return false;
+}
+
+/// Whether all keys are there and hold what they have to: a page in a browser has no exceptions, so
+/// that nothing may be asked for that is not there.
+template <std::size_t N> bool has(const json& from, const std::array<Key, N>& keys) {
+    return from.is_object() && std::all_of(keys.begin(), keys.end(), [&](const Key& key) {
+               const auto found = from.find(key.name);
+               return found != from.end() && holds(*found, key.holds);
+           });
+}
+
+/// The same of a session as a whole.
+bool is_whole(const json& from) {
+    if (!has(from, kSessionKeys) || !has(from.at("next"), kNextKeys))
+        return false;
+    for (const char* const list : {"quiz", "codes"})
+        if (!from.contains(list) || !from.at(list).is_array())
+            return false;
+    const json& quiz = from.at("quiz");
+    const json& codes = from.at("codes");
+    return from.contains("target") &&
+           (from.at("target").is_null() || from.at("target").is_number_integer()) &&
+           std::all_of(quiz.begin(), quiz.end(),
+                       [](const json& one) { return has(one, kNextKeys); }) &&
+           std::all_of(codes.begin(), codes.end(), [](const json& one) { return one.is_string(); });
+}
+
 json written(const Next& next, const Course& course) {
     return {{"skill", course.skills[next.skill].skill->id},
             {"family", next.family != nullptr ? next.family->id : std::string()},
@@ -115,13 +180,7 @@ std::string write_session(const Session& session, const Course& course, const As
 
 std::optional<KeptSession> read_session(std::string_view text, const Course& course) {
     const json from = json::parse(text.begin(), text.end(), nullptr, false);
-    if (!from.is_object())
-        return std::nullopt;
-    try {
-        return session_of(from, course);
-    } catch (const json::exception&) {
-        return std::nullopt; // a key is missing or of another type
-    }
+    return is_whole(from) ? session_of(from, course) : std::nullopt;
 }
 
 std::optional<Asking> resume_session(KeptSession& kept, const Present& present) {
