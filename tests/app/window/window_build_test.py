@@ -115,7 +115,7 @@ class Build(WindowTest):
         self.assertTrue(frame.says("right elbow"))
         self.assertTrue(frame.says("Third class"))
         self.assertTrue(any(text == torque for text in frame.texts), torque)
-        for grip, along in (("axis place", 12), ("brachialis place", 20), ("dumbbell place", -40)):
+        for grip, along in (("axis place", 60), ("brachialis place", 20), ("dumbbell place", -40)):
             before = bench.frame().readings()
             bench.drag(grip, along)
             self.assertNotEqual(bench.frame().readings(), before, grip)
