@@ -121,4 +121,4 @@ class Build(WindowTest):
             self.assertNotEqual(bench.frame().readings(), before, grip)
         self.assertTrue(bench.frame().says("Only to think with"))
         # Back on the body the exercise stands as it was left.
-        self.assertTrue(bench.click_word("Body").says("right elbow"))
+        self.assertTrue(bench.click_word("Body").says("Play the repetition"))
