@@ -45,8 +45,14 @@ void draw_head(const Style& style, const BenchModel& model, const BenchReadings&
     pen.skip(44.0F);
     const float number_px = draw_text(pen.list(), style, {TextSize::key, true, Role::ink},
                                       {pen.left(), pen.y()}, readings.key.value);
-    draw_text(pen.list(), style, kQuietBody, {pen.left() + number_px + style.px(8.0F), pen.y()},
-              readings.key_note);
+    const float note_px = number_px + style.px(8.0F);
+    if (note_px + text_width(style, kQuietBody, readings.key_note) <= pen.width()) {
+        draw_text(pen.list(), style, kQuietBody, {pen.left() + note_px, pen.y()},
+                  readings.key_note);
+    } else { // below the number, where that is long
+        pen.skip(22.0F);
+        pen.line(kQuietBody, readings.key_note);
+    }
     if (press_area(style, "key", {pen.left(), top}, {pen.width(), style.px(52.0F)}))
         state.unfolded = state.unfolded == readings.key.name ? std::string() : readings.key.name;
     pen.skip(18.0F);
