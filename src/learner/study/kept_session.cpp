@@ -12,7 +12,7 @@ namespace steelyard::learner {
 
 namespace {
 
-using json = nlohmann::json;
+using nlohmann::json;
 
 constexpr int kVersion = 1;
 constexpr std::array<const char*, 4> kKinds{"day", "skill", "quick", "redo"};
