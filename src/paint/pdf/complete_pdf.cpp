@@ -27,7 +27,7 @@ void describe_figures(QPDFObjectHandle element, const FigureWords& words, std::s
         element.replaceKey("/Alt", QPDFObjectHandle::newUnicodeString(words[next++]));
     QPDFObjectHandle children = element.getKey("/K");
     if (children.isArray())
-        for (QPDFObjectHandle child : children.aitems())
+        for (const QPDFObjectHandle& child : children.aitems())
             describe_figures(child, words, next);
     else
         describe_figures(children, words, next);
