@@ -111,7 +111,7 @@ inBrowser('a record goes out as a file and comes in again', async ({ context }) 
     try {
         const second = await Page.open(other, server.address);
         await second.drop('ada.jsonl', bytes.toString());
-        assert.ok(await second.says('1 answer read'), (await second.texts()).join(' | '));
+        assert.ok(await second.says('1 line, 1 question read'), (await second.texts()).join(' | '));
         assert.deepEqual(await codesOf(second), [code]);
     } finally {
         await other.close();

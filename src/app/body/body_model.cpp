@@ -2,6 +2,7 @@
 
 #include "mechanics/whatif/pull.h"
 #include "setup/body/finish_movement.h"
+#include "setup/body/touching.h"
 #include "setup/build/joint_lever.h"
 #include "words/body/body_reading.h"
 
@@ -116,19 +117,22 @@ void apply(BodyModel& model, const ChooseAxis& intent) {
     restore(model, std::move(state));
 }
 
-/// Puts an exercise whose pose was changed by hand: what should touch has to touch still.
-void put_posed(BodyModel& model, mechanics::Exercise exercise, int gesture) {
-    BodyState state = model.state;
-    state.setup.exercise = std::move(exercise);
-    if (const auto error = setup::finish_movement(state.setup))
-        refuse(model, *error);
-    else
-        put(model, std::move(state), gesture);
-}
-
 /// True where one end of a path is posed by itself.
 bool poses_apart(const BodyModel& model) {
     return model.moves() && model.posing != mechanics::PoseEnds::both;
+}
+
+/// Puts an exercise whose pose was changed by hand: what should touch has to touch still. A pull at
+/// both ends alike has kept in place what sticks; the way to an end posed apart is bent anew.
+void put_posed(BodyModel& model, mechanics::Exercise exercise, int gesture) {
+    BodyState state = model.state;
+    state.setup.exercise = std::move(exercise);
+    const auto error = poses_apart(model) ? setup::finish_movement(state.setup)
+                                          : setup::untouched_contact(state.setup);
+    if (error)
+        refuse(model, *error);
+    else
+        put(model, std::move(state), gesture);
 }
 
 void apply(BodyModel& model, const SetBodyNumber& intent) {
