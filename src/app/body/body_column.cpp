@@ -1,7 +1,6 @@
 #include "app/body/body_column.h"
 
 #include "app/look/text_styles.h"
-#include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/reading_row.h"
 #include "app/widgets/steps_box.h"
@@ -233,10 +232,7 @@ BodyColumnWishes draw_body_column(const Style& style, const Layout& layout, cons
                                   const BodyColumnShown& shown, BodyColumnState& state) {
     BodyColumnWishes wishes;
     const BodyReadings& readings = readings_of(model, shown.units, state);
-    if (model.moves())
-        begin_column(style, layout);
-    else
-        begin_area("column", layout.column_at_px, layout.column_px, true);
+    begin_face(style, layout, model.moves());
     ColumnPen pen(style, layout);
     wishes.face = draw_column_faces(style, layout, ColumnFace::readings, pen);
     draw_head(readings, layout, pen);
@@ -250,13 +246,7 @@ BodyColumnWishes draw_body_column(const Style& style, const Layout& layout, cons
     draw_spread(style, model, shown, state, pen);
     wishes.as_lever = draw_way_to_bench(style, pen);
     draw_words(model, readings, shown.notice, pen);
-    if (model.moves()) {
-        wishes.play =
-            end_column(style, layout, pen, shown.playing ? "Stop" : "Play the repetition");
-    } else {
-        pen.finish(0.0F);
-        end_area();
-    }
+    wishes.play = end_face(style, layout, {model.moves(), shown.playing}, pen);
     return wishes;
 }
 

@@ -2,7 +2,6 @@
 
 #include "app/build/build_words.h"
 #include "app/look/text_styles.h"
-#include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/chip.h"
 #include "app/widgets/column_pen.h"
@@ -319,10 +318,7 @@ void Builder::seen_from() {
 BuildWishes draw_build_column(const Style& style, const Layout& layout, const BodyModel& model,
                               const BuildShown& shown, BuildColumnState& state) {
     BuildWishes wishes;
-    if (model.moves())
-        begin_column(style, layout);
-    else
-        begin_area("column", layout.column_at_px, layout.column_px, true);
+    begin_face(style, layout, model.moves());
     ColumnPen pen(style, layout);
     wishes.face = draw_column_faces(style, layout, ColumnFace::make, pen);
     pen.skip(24.0F);
@@ -346,13 +342,7 @@ BuildWishes draw_build_column(const Style& style, const Layout& layout, const Bo
     pen.paragraph(kCaption, "Pull joints, loads and pulleys on the figure; Save keeps the exercise "
                             "on your shelf.");
     pen.paragraph(kCaption, words::kCaution);
-    if (model.moves()) {
-        wishes.play =
-            end_column(style, layout, pen, shown.playing ? "Stop" : "Play the repetition");
-    } else {
-        pen.finish(0.0F);
-        end_area();
-    }
+    wishes.play = end_face(style, layout, {model.moves(), shown.playing}, pen);
     return wishes;
 }
 
