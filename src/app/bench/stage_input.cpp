@@ -251,10 +251,16 @@ AddLoad new_load(const BenchModel& model) {
 }
 
 std::vector<Grip> bench_grips(const BenchModel& model, const scene::LeverPose& pose,
-                              const scene::StageView& view) {
-    std::vector<Grip> grips = scene::lever_grips(model.state.setup.lever, model.solved, view, pose);
+                              const StageState& stage) {
+    std::vector<Grip> grips =
+        scene::lever_grips(model.state.setup.lever, model.solved, stage.view, pose);
+    if (!stage.all_forces)
+        grips.erase(
+            std::remove_if(grips.begin(), grips.end(),
+                           [](const Grip& grip) { return grip.part.kind == PartKind::own_weight; }),
+            grips.end());
     if (pose.tilt_rad == 0.0) {
-        const std::vector<Grip> corners = scene::corner_grips(model.state.setup.lever, view);
+        const std::vector<Grip> corners = scene::corner_grips(model.state.setup.lever, stage.view);
         grips.insert(grips.end(), corners.begin(), corners.end());
     }
     return grips;
@@ -273,7 +279,7 @@ double force_step_N(const scene::StageView& view, setup::UnitSystem units) {
 std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePointer& pointer,
                                           const scene::LeverPose& pose, StageState& stage) {
     look_around(model, pointer, stage);
-    const std::vector<Grip> grips = bench_grips(model, pose, stage.view);
+    const std::vector<Grip> grips = bench_grips(model, pose, stage);
     if (stage.held && !is_among(grips, *stage.held)) // its load went: undone, removed, replaced
         stage.held.reset();
     if (!stage.held)
