@@ -29,11 +29,15 @@ double snapped(double value, double step, bool off) {
     return off ? value : std::round(value / step) * step;
 }
 
-std::optional<Grip> grip_at(const std::vector<Grip>& grips, const Point& at_px) {
+/// The nearest grip in reach; of some at one place that of the chosen part.
+std::optional<Grip> grip_at(const std::vector<Grip>& grips, const Point& at_px,
+                            const LeverPart& chosen) {
+    constexpr double kOnePlace_px = 1.0;
     std::optional<Grip> nearest;
     double nearest_px = kGripReach_px;
     for (const Grip& grip : grips) {
-        const double distance_px = (grip.at_px - at_px).norm();
+        const double distance_px =
+            (grip.at_px - at_px).norm() - (grip.part == chosen ? kOnePlace_px : 0.0);
         if (distance_px < nearest_px) {
             nearest_px = distance_px;
             nearest = grip;
@@ -283,7 +287,8 @@ std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePo
     if (stage.held && !is_among(grips, *stage.held)) // its load went: undone, removed, replaced
         stage.held.reset();
     if (!stage.held)
-        stage.hovered = pointer.on_stage ? grip_at(grips, pointer.at_px) : std::nullopt;
+        stage.hovered =
+            pointer.on_stage ? grip_at(grips, pointer.at_px, stage.chosen) : std::nullopt;
     const bool on_stand = !stage.held && pointer.on_stage && !stage.hovered;
     if (on_stand && !model.state.setup.limb) // a limb has none
         stage.hovered = axis_by_its_stand(grips, pointer.at_px);

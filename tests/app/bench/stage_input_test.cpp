@@ -2,6 +2,7 @@
 #include "app/bench/stage_input.h"
 #include "app/platform/key.h"
 #include "catch.h"
+#include "mechanics/lever/lever_geometry.h"
 #include "scene/lever/lever_parts.h"
 
 #include <algorithm>
@@ -412,4 +413,19 @@ TEST_CASE("what is not drawn cannot be taken hold of") {
     CHECK(has_own_weight());
     stage.state.all_forces = false;
     CHECK_FALSE(has_own_weight());
+}
+
+TEST_CASE("of grips at one place the chosen part's is taken") {
+    Stage stage;
+    auto setup = stage.model.state.setup;
+    setup.lever.own_weight = {4.0, setup.lever.axis_at_m};
+    update(stage.model, OpenSetup{setup});
+    const scene::LeverPart own{scene::PartKind::own_weight, 0};
+    const Point both = stage.grip(own, scene::Hold::place);
+    for (const scene::LeverPart& chosen : {kAxis, own}) {
+        stage.state.chosen = chosen;
+        stage.press_at(both);
+        CHECK(stage.state.chosen == chosen);
+        stage.release_at(both);
+    }
 }
