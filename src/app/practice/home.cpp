@@ -5,12 +5,9 @@
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/column_pen.h"
-#include "app/widgets/keyboard_wish.h"
-#include "app/widgets/pressed_key.h"
 #include "learner/time/wall_clock.h"
 
 #include <fmt/format.h>
-#include <imgui_stdlib.h>
 
 #include <algorithm>
 
@@ -30,7 +27,9 @@ void act(const HomeChoice& choice, const Desk& desk, HomeScreen& screen, HomeFra
         begin_typing(screen, Typing::name, "");
     else if (std::holds_alternative<SetExamDay>(choice))
         begin_typing(screen, Typing::exam_day,
-                     desk.standing().exam_day ? learner::write_day(*desk.standing().exam_day) : "");
+                     desk.standing().exam_day
+                         ? learner::say_day(*desk.standing().exam_day, learner::usual_day_order())
+                         : "");
     else
         frame.chosen = choice;
 }
@@ -45,6 +44,8 @@ std::optional<Door> door_of(int key) {
         return Door::exam;
     case key::kP:
         return Door::progress;
+    case key::kC:
+        return Door::calendar;
     default:
         return std::nullopt;
     }
@@ -89,24 +90,13 @@ bool draw_line(const Style& style, ColumnPen& pen, const HomeLine& line, int id,
 /// The name or the day being typed. Enter takes it, Escape leaves it.
 void draw_typing(ColumnPen& pen, Desk& desk, const learner::Clock& now, HomeScreen& screen,
                  HomeFrame& frame) {
-    pen.skip(20.0F);
     const bool name = screen.typing == Typing::name;
-    pen.paragraph(kCaption, name ? "Your name, for the record on this machine"
-                                 : "Your exam's day, such as 2026-12-03; empty for none");
-    pen.skip(-8.0F);
-    ImGui::SetCursorScreenPos({pen.left(), pen.y()});
-    ImGui::SetNextItemWidth(pen.width());
-    if (gives_keyboard(screen.wants_keyboard))
-        screen.wants_keyboard = false;
-    const bool entered =
-        ImGui::InputText("##typing", &screen.text, ImGuiInputTextFlags_EnterReturnsTrue);
-    const bool left = ImGui::IsItemDeactivated() && is_pressed(ImGuiKey_Escape);
-    pen.skip(56.0F);
-    if (!screen.fault.empty())
-        pen.paragraph(kFault, screen.fault);
-    if (entered)
+    const TypedLineEnd end = draw_typed_line(
+        pen, "typing", name ? "Your name, for the record on this machine" : asked_exam_day(),
+        screen.line);
+    if (end == TypedLineEnd::entered)
         frame.named = take_typed(screen, desk, now) && name;
-    else if (left)
+    else if (end == TypedLineEnd::left)
         screen.typing = Typing::nothing;
 }
 
@@ -124,6 +114,10 @@ void draw_doors(const Style& style, const Layout& layout, const std::vector<Home
         pen.paragraph(kCaption, desk.learner()->name);
     pen.skip(6.0F);
     pen.paragraph({TextSize::reading, true, Role::ink}, say(desk.outlook().plan));
+    if (!desk.outlook().welcome.empty()) {
+        pen.skip(4.0F);
+        pen.paragraph(kBody, desk.outlook().welcome);
+    }
     pen.skip(layout.narrow ? 0.0F : 20.0F);
     for (std::size_t i = 0; i < lines.size(); ++i)
         if (draw_line(style, pen, lines[i], static_cast<int>(i), screen.chosen == i,
@@ -185,6 +179,9 @@ std::vector<HomeLine> door_lines(const Desk& desk, const HomeScreen& screen) {
              screen.exam_waits ? "It waits where you left it; the time in between does not count."
                                : fmt::format("{} questions, {} minutes, no feedback until the end.",
                                              exam.questions, exam.minutes)},
+            {Door::calendar, "Calendar  (C)",
+             desk.standing().exam_day ? "What to do on which day until the exam, and what fits."
+                                      : "Set your exam's day, and see what to do on which day."},
             {Door::progress, "Progress  (P)", say(desk.outlook().ready, desk.course())}};
 }
 
@@ -211,19 +208,18 @@ std::vector<HomeLine> desk_lines(const Desk& desk, const learner::Clock& now) {
 
 void begin_typing(HomeScreen& screen, Typing what, std::string text) {
     screen.typing = what;
-    screen.text = std::move(text);
-    screen.fault.clear();
-    screen.wants_keyboard = true;
+    screen.line = {std::move(text), "", true};
 }
 
 bool take_typed(HomeScreen& screen, Desk& desk, const learner::Clock& now) {
-    screen.fault = screen.typing == Typing::name ? desk.add_learner(screen.text, now)
-                                                 : desk.set_exam_day(screen.text, now);
-    if (screen.fault.empty())
-        screen.typing = Typing::nothing;
-    else
-        screen.wants_keyboard = true;
-    return screen.fault.empty();
+    std::string fault = screen.typing == Typing::name ? desk.add_learner(screen.line.text, now)
+                                                      : desk.set_exam_day(screen.line.text, now);
+    if (!fault.empty()) {
+        refuse_line(screen.line, std::move(fault));
+        return false;
+    }
+    screen.typing = Typing::nothing;
+    return true;
 }
 
 HomeFrame run_home(const Style& style, const Layout& layout, Desk& desk, const learner::Clock& now,

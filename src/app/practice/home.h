@@ -1,11 +1,12 @@
 #pragma once
 // The home of practice: who learns, the plan in a sentence, the exam's day, and the doors to
-// today's session, a quick quiz, the mock exam and progress.
+// today's session, a quick quiz, the mock exam, progress and the calendar.
 
 #include "app/frame/frame_input.h"
 #include "app/frame/layout.h"
 #include "app/look/style.h"
 #include "app/practice/desk.h"
+#include "app/widgets/typed_line.h"
 
 #include <string>
 #include <variant>
@@ -14,7 +15,7 @@
 namespace steelyard::app {
 
 /// What can be done at home; all of it can be reached by arrows and Enter.
-enum class Door { session, quick, exam, progress };
+enum class Door { session, quick, exam, progress, calendar };
 
 /// One thing to choose at home.
 struct ChooseLearner {
@@ -38,9 +39,7 @@ enum class Typing { nothing, name, exam_day };
 struct HomeScreen {
     std::size_t chosen = 0;
     Typing typing = Typing::nothing;
-    bool wants_keyboard = false;
-    std::string text;
-    std::string fault;
+    TypedLine line;          ///< while something is typed
     bool exam_waits = false; ///< a mock exam was begun and not finished
     /// A session that was begun and not ended: where it goes on; empty without one.
     std::string session_waits;
@@ -63,7 +62,7 @@ struct HomeFrame {
 };
 
 /// Runs one frame. Keys: up and down choose, Enter opens, Q a quick quiz, E the mock exam, P
-/// progress, T today's session.
+/// progress, C the calendar, T today's session.
 HomeFrame run_home(const Style& style, const Layout& layout, Desk& desk, const learner::Clock& now,
                    const FrameInput& input, HomeScreen& screen);
 

@@ -56,6 +56,8 @@ void PracticePlace::enter_part(const std::string& part) {
         open(Door::exam, now);
     else if (part == "progress")
         open(Door::progress, now);
+    else if (part == "calendar")
+        open(Door::calendar, now);
 }
 
 void PracticePlace::open(const OpenedFile& file, Surroundings& /*around*/) {
@@ -193,6 +195,9 @@ void PracticePlace::open(Door door, const learner::Clock& now) {
     case Door::progress:
         screen_ = Screen::progress;
         return open_progress(progress_, *desk_);
+    case Door::calendar:
+        screen_ = Screen::calendar;
+        return open_calendar(calendar_, *desk_, now);
     }
 }
 
@@ -282,6 +287,19 @@ scene::Drawing PracticePlace::run_progress_screen(const PlaceInput& input,
     return std::move(result.drawing);
 }
 
+scene::Drawing PracticePlace::run_calendar_screen(const PlaceInput& input,
+                                                  const learner::Clock& now) {
+    CalendarFrame result =
+        run_calendar(input.style, input.layout, *desk_, now, input.frame, calendar_);
+    if (result.left)
+        go_home(now);
+    else if (result.session)
+        open(Door::session, now);
+    else if (result.exam)
+        open(Door::exam, now);
+    return std::move(result.drawing);
+}
+
 scene::Drawing PracticePlace::run_screen(const PlaceInput& input, const learner::Clock& now) {
     if (screen_ == Screen::session && session_.introduces)
         tell(open_pages_of(*std::exchange(session_.introduces, std::nullopt), "On to an example",
@@ -301,6 +319,8 @@ scene::Drawing PracticePlace::run_screen(const PlaceInput& input, const learner:
     }
     if (screen_ == Screen::past)
         return run_past_screen(input, now);
+    if (screen_ == Screen::calendar)
+        return run_calendar_screen(input, now);
     return screen_ == Screen::session ? run_session_screen(input, now)
                                       : run_progress_screen(input, now);
 }
