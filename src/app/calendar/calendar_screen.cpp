@@ -26,8 +26,7 @@ using scene::TextSize;
 constexpr int kAnswersRead = 2000;
 
 void read_calendar(CalendarScreen& screen, const Desk& desk, const learner::Clock& now) {
-    screen.calendar =
-        plan_calendar(desk.course(), desk.standing(), desk.outlook().plan, now);
+    screen.calendar = plan_calendar(desk.course(), desk.standing(), desk.outlook().plan, now);
 }
 
 bool is_exam(const CalendarScreen& screen, Day day) {
@@ -149,9 +148,9 @@ void draw_month(const Style& style, const MonthGrid& month, const GridPlaces& pl
                   learner::weekday_name(i, screen.sunday_first));
     const float gap_px = style.px(4.0F);
     for (std::size_t i = 0; i < month.days.size(); ++i) {
-        const ImVec2 corner{
-            places.corner.x + static_cast<float>(month.weekday_of(i)) * places.cell.x,
-            places.corner.y + static_cast<float>(month.week_of(i)) * places.cell.y};
+        const ImVec2 corner{places.corner.x +
+                                static_cast<float>(month.weekday_of(i)) * places.cell.x,
+                            places.corner.y + static_cast<float>(month.week_of(i)) * places.cell.y};
         ImGui::PushID(static_cast<int>(i));
         if (draw_cell(style, screen, month.days[i], today, corner,
                       {places.cell.x - gap_px, places.cell.y - gap_px}))
@@ -179,16 +178,15 @@ void draw_stage(const Style& style, const Layout& layout, Day today, CalendarScr
                     "Month before", false))
         screen.chosen = in_month(screen.chosen, -1);
     const float grid_y = title_y + style.px(46.0F);
-    const float room_px = static_cast<float>(layout.stage_px.y()) - grid_y - style.px(16.0F) -
-                          ImGui::GetScrollY();
+    const float room_px =
+        static_cast<float>(layout.stage_px.y()) - grid_y - style.px(16.0F) - ImGui::GetScrollY();
     const float least_px = style.px(62.0F);
-    const GridPlaces places{{left, grid_y},
-                            {(right - left) / 7.0F,
-                             std::clamp(room_px / static_cast<float>(month.weeks()), least_px,
-                                        style.px(112.0F))}};
+    const GridPlaces places{
+        {left, grid_y},
+        {(right - left) / 7.0F,
+         std::clamp(room_px / static_cast<float>(month.weeks()), least_px, style.px(112.0F))}};
     draw_month(style, month, places, today, screen);
-    ImGui::SetCursorScreenPos(
-        {left, grid_y + static_cast<float>(month.weeks()) * places.cell.y});
+    ImGui::SetCursorScreenPos({left, grid_y + static_cast<float>(month.weeks()) * places.cell.y});
     ImGui::Dummy({1.0F, 1.0F});
     end_area();
 }
@@ -206,8 +204,9 @@ void draw_day(const Desk& desk, Day today, const CalendarScreen& screen, ColumnP
     else if (const CalendarDay* const planned = screen.calendar.find(screen.chosen))
         pen.paragraph(kBody, say(desk.course(), *planned));
     else if (screen.chosen > today)
-        pen.paragraph(kBody, screen.calendar.exam ? "After the exam."
-                                                  : "Beyond what is planned without an exam's day.");
+        pen.paragraph(kBody, screen.calendar.exam
+                                 ? "After the exam."
+                                 : "Beyond what is planned without an exam's day.");
 }
 
 void draw_exam_day(Desk& desk, const learner::Clock& now, CalendarScreen& screen, ColumnPen& pen) {

@@ -1,8 +1,8 @@
 #include "app/practice/desk.h"
 
 #include "app/platform/folders.h"
-#include "learner/record/exchange/exchange.h"
 #include "learner/path/welcome.h"
+#include "learner/record/exchange/exchange.h"
 #include "learner/record/file/beside.h"
 #include "learner/time/wall_clock.h"
 #include "learner/time/written_day.h"

@@ -16,7 +16,8 @@ public:
 
     /// The text that is kept; empty without one.
     std::optional<std::string> read() const;
-    /// Keeps it; where the folder refuses, a session can only not be resumed, which costs no answer.
+    /// Keeps it; where the folder refuses, a session can only not be resumed, which costs no
+    /// answer.
     void write(const std::string& text) const;
     void forget() const;
 

@@ -27,8 +27,7 @@ ExitStatus calendar(const CalendarOptions& options, const Streams& streams) {
         return ExitStatus::bad_input;
     const learner::Clock now = learner::wall_clock();
     const learner::StudyPlan plan = plan_study(study->course(), study->standing, now);
-    const learner::StudyCalendar days =
-        plan_calendar(study->course(), study->standing, plan, now);
+    const learner::StudyCalendar days = plan_calendar(study->course(), study->standing, plan, now);
     const learner::DayOrder order = learner::usual_day_order();
     streams.out << wrapped(say(plan)) << '\n' << calendar_text(study->course(), days, order);
     if (!days.exam)

@@ -161,7 +161,8 @@ ExitStatus sit(Study& study, Sitting& sitting, const Streams& streams) {
     return kept ? ExitStatus::ok : ExitStatus::failed;
 }
 
-/// Goes on with the session that was broken off, here or in the window, unless another is asked for.
+/// Goes on with the session that was broken off, here or in the window, unless another is asked
+/// for.
 /// @return whether there is one
 bool resume(const LearnOptions& options, const Study& study, Sitting& sitting,
             const Streams& streams) {
@@ -194,9 +195,10 @@ ExitStatus learn(const LearnOptions& options, const Streams& streams) {
         study->standing.placement_over = true;
     const std::string pause =
         say(study->course(), welcome_back(study->course(), study->standing, now));
-    streams.out << wrapped(!pause.empty() ? study->learner.name + ". " + pause
-                                          : fmt::format("{}, welcome{}.", study->learner.name,
-                                                        study->standing.answers > 0 ? " back" : ""));
+    streams.out << wrapped(!pause.empty()
+                               ? study->learner.name + ". " + pause
+                               : fmt::format("{}, welcome{}.", study->learner.name,
+                                             study->standing.answers > 0 ? " back" : ""));
     Sitting sitting(*study,
                     learner::begin_day({study->course(), study->standing, now},
                                        options.seed.value_or(any_seed()), options.count),

@@ -199,10 +199,11 @@ std::string say(const Readiness& ready, const Course& course) {
         return "Nothing is known about you yet: answer some questions first.";
     if (ready.answers >= kAnswersToPredict && ready.touched >= kTouchedToPredict &&
         ready.is_too_early())
-        return fmt::format("Too early to predict a score: what you know so far leaves {:.0f} points "
-                           "in a hundred open, and a prediction takes less than {:.0f}. More answers "
-                           "narrow it; a mock exam shows where you are.",
-                           100.0 * ready.width(), 100.0 * kWidestPrediction);
+        return fmt::format(
+            "Too early to predict a score: what you know so far leaves {:.0f} points "
+            "in a hundred open, and a prediction takes less than {:.0f}. More answers "
+            "narrow it; a mock exam shows where you are.",
+            100.0 * ready.width(), 100.0 * kWidestPrediction);
     if (ready.is_too_early())
         return fmt::format(
             "Too early to predict a score: {} of {} skills begun. A prediction takes {} "
