@@ -35,6 +35,8 @@ Desk::Desk(const problems::Bank& bank, const std::filesystem::path& assets,
     if (!bank.faults.empty())
         notices_.push_back("Practice leaves out what cannot be read, and gives no mock exam. " +
                            setup::to_text(bank.faults.front()));
+    for (const setup::InputError& fault : bank.own_faults)
+        notices_.push_back("One of your own questions is left out. " + setup::to_text(fault));
     standing_ = learner::fresh_standing(*course_);
     open(record_folder, now);
     stand(standing_, now);

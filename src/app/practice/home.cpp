@@ -6,10 +6,12 @@
 #include "app/widgets/buttons.h"
 #include "app/widgets/column_pen.h"
 #include "learner/time/wall_clock.h"
+#include "problems/question/generator.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <sstream>
 
 namespace steelyard::app {
 
@@ -30,6 +32,8 @@ void act(const HomeChoice& choice, const Desk& desk, HomeScreen& screen, HomeFra
                      desk.standing().exam_day
                          ? learner::say_day(*desk.standing().exam_day, learner::usual_day_order())
                          : "");
+    else if (std::holds_alternative<TypeCode>(choice))
+        begin_typing(screen, Typing::code, "");
     else
         frame.chosen = choice;
 }
@@ -60,6 +64,8 @@ void read_keys(const std::vector<KeyPress>& keys, const std::vector<HomeLine>& l
             screen.chosen = (screen.chosen + lines.size() - 1) % lines.size();
         else if (key.key == key::kEnter || key.key == key::kKeypadEnter)
             act(lines[screen.chosen].choice, desk, screen, frame);
+        else if (key.key == key::kK)
+            act(TypeCode{}, desk, screen, frame);
         else if (const auto door = door_of(key.key))
             frame.chosen = *door;
 }
@@ -90,14 +96,23 @@ bool draw_line(const Style& style, ColumnPen& pen, const HomeLine& line, int id,
 /// The name or the day being typed. Enter takes it, Escape leaves it.
 void draw_typing(ColumnPen& pen, Desk& desk, const learner::Clock& now, HomeScreen& screen,
                  HomeFrame& frame) {
-    const bool name = screen.typing == Typing::name;
-    const TypedLineEnd end = draw_typed_line(
-        pen, "typing", name ? "Your name, for the record on this machine" : asked_exam_day(),
-        screen.line);
-    if (end == TypedLineEnd::entered)
-        frame.named = take_typed(screen, desk, now) && name;
-    else if (end == TypedLineEnd::left)
+    const Typing typing = screen.typing;
+    const std::string asked = typing == Typing::name ? "Your name, for the record on this machine"
+                              : typing == Typing::code
+                                  ? "The code below the question on your sheet; several with blanks"
+                                  : asked_exam_day();
+    const TypedLineEnd end = draw_typed_line(pen, "typing", asked, screen.line);
+    if (end == TypedLineEnd::left) {
         screen.typing = Typing::nothing;
+    } else if (end == TypedLineEnd::entered && typing == Typing::code) {
+        auto codes = read_codes(screen.line.text, *desk.course().bank);
+        if (!codes)
+            return refuse_line(screen.line, codes.error());
+        frame.codes = std::move(*codes);
+        screen.typing = Typing::nothing;
+    } else if (end == TypedLineEnd::entered) {
+        frame.named = take_typed(screen, desk, now) && typing == Typing::name;
+    }
 }
 
 void draw_doors(const Style& style, const Layout& layout, const std::vector<HomeLine>& lines,
@@ -200,6 +215,7 @@ std::vector<HomeLine> desk_lines(const Desk& desk, const learner::Clock& now) {
                      day ? learner::say_day(*day, learner::usual_day_order()) : "Set its day",
                      day ? fmt::format("in {} days", learner::days_between(day_of(now), *day))
                          : "The plan is made backwards from it."});
+    lines.push_back({TypeCode{}, "A question by its code  (K)", "From a sheet, to mark yourself."});
     if (is_new(desk))
         lines.push_back({SkipPlacement{}, "Begin without the placement",
                          "At the foot of the staircase, with worked examples."});
@@ -209,6 +225,24 @@ std::vector<HomeLine> desk_lines(const Desk& desk, const learner::Clock& now) {
 void begin_typing(HomeScreen& screen, Typing what, std::string text) {
     screen.typing = what;
     screen.line = {std::move(text), "", true};
+}
+
+tl::expected<std::vector<std::string>, std::string> read_codes(const std::string& typed,
+                                                               const problems::Bank& bank) {
+    std::vector<std::string> codes;
+    std::istringstream words(typed);
+    for (std::string word; words >> word;) {
+        word.erase(std::remove(word.begin(), word.end(), ','), word.end());
+        if (word.empty())
+            continue;
+        const auto question = problems::question_from_code(bank, word);
+        if (!question)
+            return tl::make_unexpected(question.error().message);
+        codes.push_back(question->code);
+    }
+    if (codes.empty())
+        return tl::make_unexpected(std::string("Type a code such as K7M2Q-9XD4T."));
+    return codes;
 }
 
 bool take_typed(HomeScreen& screen, Desk& desk, const learner::Clock& now) {

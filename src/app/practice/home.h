@@ -24,7 +24,9 @@ struct ChooseLearner {
 struct AddLearner {};
 struct SetExamDay {};
 struct SkipPlacement {};
-using HomeChoice = std::variant<Door, ChooseLearner, AddLearner, SetExamDay, SkipPlacement>;
+struct TypeCode {};
+using HomeChoice =
+    std::variant<Door, ChooseLearner, AddLearner, SetExamDay, SkipPlacement, TypeCode>;
 
 /// A line of the home that can be chosen.
 struct HomeLine {
@@ -34,7 +36,7 @@ struct HomeLine {
 };
 
 /// What is being typed at home.
-enum class Typing { nothing, name, exam_day };
+enum class Typing { nothing, name, exam_day, code };
 
 struct HomeScreen {
     std::size_t chosen = 0;
@@ -56,13 +58,19 @@ void begin_typing(HomeScreen& screen, Typing what, std::string text);
 /// Takes what was typed to the desk. @return true when it was taken
 bool take_typed(HomeScreen& screen, Desk& desk, const learner::Clock& now);
 
+/// Reads codes of questions, with blanks or commas between them.
+/// @return each as the question itself has it, or a sentence on the first that is none
+tl::expected<std::vector<std::string>, std::string> read_codes(const std::string& typed,
+                                                               const problems::Bank& bank);
+
 struct HomeFrame {
     std::optional<HomeChoice> chosen; ///< doors, learners and the placement; typing it does itself
     bool named = false;               ///< a learner was added in this frame
+    std::vector<std::string> codes;   ///< of questions that were typed, each of the bank
 };
 
 /// Runs one frame. Keys: up and down choose, Enter opens, Q a quick quiz, E the mock exam, P
-/// progress, C the calendar, T today's session.
+/// progress, C the calendar, K types a question's code, T today's session.
 HomeFrame run_home(const Style& style, const Layout& layout, Desk& desk, const learner::Clock& now,
                    const FrameInput& input, HomeScreen& screen);
 

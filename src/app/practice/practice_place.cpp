@@ -205,6 +205,8 @@ void PracticePlace::run_home_screen(const PlaceInput& input, const learner::Cloc
     const HomeFrame result = run_home(input.style, input.layout, *desk_, now, input.frame, home_);
     if (result.named && wanted_)
         return open(*wanted_, now);
+    if (!result.codes.empty())
+        return redo(result.codes, now);
     if (!result.chosen)
         return;
     if (const auto* door = std::get_if<Door>(&*result.chosen)) {
