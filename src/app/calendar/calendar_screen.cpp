@@ -47,7 +47,9 @@ std::string cell_words(const CalendarScreen& screen, Day day, Day today) {
         return "mock exam";
     if (planned->questions == 0)
         return day == today && done != screen.done.end() ? "done" : "free";
-    return words::counted(planned->questions, "question");
+    const std::string questions = words::counted(planned->questions, "question");
+    return planned->begun.empty() ? questions
+                                  : fmt::format("{}, {} new", questions, planned->begun.size());
 }
 
 /// Begins typing the exam's day with the present one in the field.

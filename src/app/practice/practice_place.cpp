@@ -1,6 +1,7 @@
 #include "app/practice/practice_place.h"
 
 #include "app/place/place_parts.h"
+#include "app/platform/key.h"
 #include "learner/study/kept_session.h"
 #include "learner/time/wall_clock.h"
 #include "problems/marking/marking.h"
@@ -74,6 +75,8 @@ const QuestionScreen* PracticePlace::open_question() const {
 }
 
 bool PracticePlace::claims(const KeyPress& key) const {
+    if (screen_ == Screen::calendar)
+        return key.key == key::kD && !calendar_.typing; // which elsewhere changes the look
     const QuestionScreen* question = open_question();
     return question != nullptr && question_claims(*question, key);
 }

@@ -55,7 +55,7 @@ public:
             beside_.write(write_session(session_, study_.course(), *asking));
             announce(*asking);
             if (is_new(session_, present()))
-                show_pages(asking->question.skill, streams_.out);
+                show_pages(asking->question.skill, study_.course().units, streams_.out);
             const Ended ended = is_example(session_)
                                     ? read_example(asking->question)
                                     : converse(*study_.shelf.bank, *asking, streams_,

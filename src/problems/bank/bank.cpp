@@ -21,6 +21,9 @@ namespace {
 using setup::Need;
 using setup::TomlReader;
 
+constexpr const char* kSkillsFile = "skills.toml";
+constexpr const char* kWrongRulesFile = "wrong_rules.toml";
+
 template <typename Each> const Each* find_by_id(const std::vector<Each>& all, std::string_view id) {
     const auto found =
         std::find_if(all.begin(), all.end(), [&](const Each& each) { return each.id == id; });
@@ -86,12 +89,14 @@ void read_wrong_rule(TomlReader& table, Bank& bank) {
         bank.wrong_rules.push_back(std::move(rule));
 }
 
+/// Files of families: all of a folder but those beside them that hold skills and wrong rules.
 std::vector<std::filesystem::path> toml_files(const std::filesystem::path& directory) {
     std::vector<std::filesystem::path> files;
     std::error_code failed;
     for (std::filesystem::directory_iterator at(directory, failed), end; !failed && at != end;
          at.increment(failed))
-        if (at->path().extension() == ".toml")
+        if (at->path().extension() == ".toml" && at->path().filename() != kSkillsFile &&
+            at->path().filename() != kWrongRulesFile)
             files.push_back(at->path());
     std::sort(files.begin(), files.end());
     return files;
@@ -250,9 +255,9 @@ bool Bank::suits(const Family& family, setup::UnitSystem units) {
 
 Bank load_bank(const std::filesystem::path& directory) {
     Bank bank;
-    read_list(directory / "skills.toml", "skill", bank,
+    read_list(directory / kSkillsFile, "skill", bank,
               [&](TomlReader& table) { read_skill(table, bank); });
-    read_list(directory / "wrong_rules.toml", "rule", bank,
+    read_list(directory / kWrongRulesFile, "rule", bank,
               [&](TomlReader& table) { read_wrong_rule(table, bank); });
     read_synonyms(bank);
     const Published published = shipped_data(bank.faults);
@@ -275,9 +280,9 @@ void add_own_families(Bank& bank, const std::filesystem::path& directory) {
         return has_items(document) ? read_items(document) : read_family(document, published);
     };
     const Shelf shelf{true, &bank.own_faults};
-    for (const std::filesystem::path& folder :
-         {directory, directory / "families", directory / "items"})
-        read_families(folder, read, shelf, bank);
+    read_families(directory, read, shelf, bank);
+    read_families(directory / "families", read, shelf, bank);
+    read_families(directory / "items", read, shelf, bank);
     sort_by_id(bank);
 }
 
