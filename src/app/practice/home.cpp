@@ -66,6 +66,8 @@ void read_keys(const std::vector<KeyPress>& keys, const std::vector<HomeLine>& l
             act(lines[screen.chosen].choice, desk, screen, frame);
         else if (key.key == key::kK)
             act(TypeCode{}, desk, screen, frame);
+        else if (key.key == key::kN && is_new(desk))
+            frame.chosen = SkipPlacement{};
         else if (const auto door = door_of(key.key))
             frame.chosen = *door;
 }
@@ -179,25 +181,31 @@ void draw_desk(const Style& style, const Layout& layout, const std::vector<HomeL
 std::vector<HomeLine> door_lines(const Desk& desk, const HomeScreen& screen) {
     const int length = session_length(desk.outlook().plan);
     const learner::ExamBlueprint& exam = desk.course().exam;
-    return {{Door::session,
-             screen.session_waits.empty() ? "Today's session  (T)" : "Go on where you were  (T)",
-             !screen.session_waits.empty() ? screen.session_waits
-             : is_new(desk)
-                 ? fmt::format("First a placement of at most {} questions finds out where "
-                               "you stand; then practice.",
-                               desk.course().parameters.placement_questions)
-                 : fmt::format("{} questions, those that you need most; hints when you "
-                               "want them.",
-                               length)},
-            {Door::quick, "Quick quiz  (Q)", "Five questions in less than three minutes."},
-            {Door::exam, screen.exam_waits ? "Go on with the mock exam  (E)" : "Mock exam  (E)",
-             screen.exam_waits ? "It waits where you left it; the time in between does not count."
-                               : fmt::format("{} questions, {} minutes, no feedback until the end.",
-                                             exam.questions, exam.minutes)},
-            {Door::calendar, "Calendar  (C)",
-             desk.standing().exam_day ? "What to do on which day until the exam, and what fits."
-                                      : "Set your exam's day, and see what to do on which day."},
-            {Door::progress, "Progress  (P)", say(desk.outlook().ready, desk.course())}};
+    std::vector<HomeLine> lines;
+    if (is_new(desk) && screen.session_waits.empty())
+        lines.push_back({SkipPlacement{}, "New to this: from the beginning  (N)",
+                         "A few pages, an example, then the first questions. No placement."});
+    const std::vector<HomeLine> all{
+        {Door::session,
+         screen.session_waits.empty() ? "Today's session  (T)" : "Go on where you were  (T)",
+         !screen.session_waits.empty() ? screen.session_waits
+         : is_new(desk) ? fmt::format("First a placement of at most {} questions finds out where "
+                                      "you stand; then practice.",
+                                      desk.course().parameters.placement_questions)
+                        : fmt::format("{} questions, those that you need most; hints when you "
+                                      "want them.",
+                                      length)},
+        {Door::quick, "Quick quiz  (Q)", "Five questions in less than three minutes."},
+        {Door::exam, screen.exam_waits ? "Go on with the mock exam  (E)" : "Mock exam  (E)",
+         screen.exam_waits ? "It waits where you left it; the time in between does not count."
+                           : fmt::format("{} questions, {} minutes, no feedback until the end.",
+                                         exam.questions, exam.minutes)},
+        {Door::calendar, "Calendar  (C)",
+         desk.standing().exam_day ? "What to do on which day until the exam, and what fits."
+                                  : "Set your exam's day, and see what to do on which day."},
+        {Door::progress, "Progress  (P)", say(desk.outlook().ready, desk.course())}};
+    lines.insert(lines.end(), all.begin(), all.end());
+    return lines;
 }
 
 std::vector<HomeLine> desk_lines(const Desk& desk, const learner::Clock& now) {
@@ -216,9 +224,6 @@ std::vector<HomeLine> desk_lines(const Desk& desk, const learner::Clock& now) {
                      day ? fmt::format("in {} days", learner::days_between(day_of(now), *day))
                          : "The plan is made backwards from it."});
     lines.push_back({TypeCode{}, "A question by its code  (K)", "From a sheet, to mark yourself."});
-    if (is_new(desk))
-        lines.push_back({SkipPlacement{}, "Begin without the placement",
-                         "At the foot of the staircase, with worked examples."});
     return lines;
 }
 

@@ -49,7 +49,7 @@ struct HomeScreen {
 
 /// The doors at the left.
 std::vector<HomeLine> door_lines(const Desk& desk, const HomeScreen& screen);
-/// The choices in the column: learners, exam day, placement.
+/// The choices in the column: learners, exam day, a question by its code.
 std::vector<HomeLine> desk_lines(const Desk& desk, const learner::Clock& now);
 
 /// Begins typing a name or a day.
@@ -70,7 +70,8 @@ struct HomeFrame {
 };
 
 /// Runs one frame. Keys: up and down choose, Enter opens, Q a quick quiz, E the mock exam, P
-/// progress, C the calendar, K types a question's code, T today's session.
+/// progress, C the calendar, K types a question's code, T today's session, N the first one of
+/// somebody new without a placement.
 HomeFrame run_home(const Style& style, const Layout& layout, Desk& desk, const learner::Clock& now,
                    const FrameInput& input, HomeScreen& screen);
 

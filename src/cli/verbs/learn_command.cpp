@@ -232,7 +232,8 @@ Work add_learn_options(CLI::App& command) {
         ->check(CLI::Range(1, 1000))
         ->type_name("N");
     command.add_flag("--fresh", options->fresh, "a new session, though one was broken off");
-    command.add_flag("--no-placement", options->no_placement, "begin at the foot of the staircase");
+    command.add_flag("--no-placement", options->no_placement,
+                     "begin at the foot of the staircase, for who is new to this");
     add_seed_option(command, options->seed, "the same seed draws the same numbers");
     add_learner_options(command, options->who);
     return [options](const Streams& streams) { return learn(*options, streams); };

@@ -121,13 +121,13 @@ private:
     std::size_t next_ = 0; ///< of the work
 };
 
-/// Titles joined by commas; beyond a few their number.
+/// Titles joined by semicolons, for a comma may stand in one; beyond a few their number.
 std::string titles(const Course& course, const std::vector<std::size_t>& skills, std::size_t most) {
     std::string text;
     for (std::size_t i = 0; i < std::min(most, skills.size()); ++i)
-        text += (i > 0 ? ", " : "") + course.skills[skills[i]].skill->title;
+        text += (i > 0 ? "; " : "") + course.skills[skills[i]].skill->title;
     if (skills.size() > most)
-        text += fmt::format(" and {} more", skills.size() - most);
+        text += fmt::format("; {} more", skills.size() - most);
     return text;
 }
 
