@@ -101,16 +101,20 @@ std::vector<HandoutRow> rows_of(const HandoutChoices& now,
     rows.push_back(version_row(now));
     rows.push_back({"Paper",
                     {word(now, &HandoutChoices::paper, publish::PaperSize::a4, "A4"),
-                     word(now, &HandoutChoices::paper, publish::PaperSize::letter, "Letter")}});
+                     word(now, &HandoutChoices::paper, publish::PaperSize::letter, "Letter")},
+                    RowKind::words,
+                    true});
     rows.push_back({"Type",
                     {word(now, &HandoutChoices::large_print, false, "usual"),
                      word(now, &HandoutChoices::large_print, true, "large print")}});
     rows.push_back({"Units",
                     {word(now, &HandoutChoices::us_units, false, "SI"),
-                     word(now, &HandoutChoices::us_units, true, "US (lb, in)")}});
-    rows.push_back({"Codes of questions, to mark oneself",
+                     word(now, &HandoutChoices::us_units, true, "US (lb, in)")},
+                    RowKind::words,
+                    true});
+    rows.push_back({"Question codes",
                     {word(now, &HandoutChoices::prints_codes, false, "not printed"),
-                     word(now, &HandoutChoices::prints_codes, true, "below each question")}});
+                     word(now, &HandoutChoices::prints_codes, true, "printed")}});
     rows.push_back(format_row(now));
     return rows;
 }

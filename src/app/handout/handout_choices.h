@@ -43,6 +43,7 @@ struct HandoutRow {
     const char* name;
     std::vector<HandoutWord> words;
     RowKind kind = RowKind::words;
+    bool beside_next = false; ///< short enough to share a line with the next row
 };
 
 /// The rows from top to bottom: sheet; of a sheet that is put together how many, how hard, about

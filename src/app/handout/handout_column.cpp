@@ -121,6 +121,39 @@ void draw_row(const Style& style, const HandoutRow& row, std::size_t index,
         choose(screen, row.words[*pressed].chosen);
 }
 
+/// A pen for a part of the column's width, at the same height.
+ColumnPen part_pen(const Style& style, const Layout& layout, const ColumnPen& whole, bool right) {
+    constexpr double kLeftShare = 0.42; // the words at the right are longer
+    const double edges_px = layout.column_px.x() - whole.width();
+    const double gap_px = style.px(10.0F);
+    Layout part = layout;
+    part.column_px.x() = edges_px + kLeftShare * whole.width() - gap_px;
+    if (right) {
+        part.column_at_px.x() += kLeftShare * whole.width();
+        part.column_px.x() = edges_px + (1.0 - kLeftShare) * whole.width();
+    }
+    ColumnPen pen(style, part);
+    pen.skip_px(whole.y() - pen.y());
+    return pen;
+}
+
+void draw_rows(const Style& style, const Layout& layout, const problems::Bank& bank,
+               HandoutScreen& screen, ColumnPen& pen) {
+    const std::vector<HandoutRow> rows = rows_of(screen.choices, screen.shelf.blueprints);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (!rows[i].beside_next || i + 1 == rows.size()) {
+            draw_row(style, rows[i], i, bank, screen, pen);
+            continue;
+        }
+        ColumnPen left = part_pen(style, layout, pen, false);
+        ColumnPen right = part_pen(style, layout, pen, true);
+        draw_row(style, rows[i], i, bank, screen, left);
+        draw_row(style, rows[i + 1], i + 1, bank, screen, right);
+        pen.skip_px(std::max(left.y(), right.y()) - pen.y());
+        ++i;
+    }
+}
+
 void draw_folder(const Style& style, HandoutScreen& screen, ColumnPen& pen) {
     if (!has_folders())
         return;
@@ -180,9 +213,7 @@ HandoutWish draw_handout_column(const Style& style, const Layout& layout,
     if (screen.writing.running())
         draw_progress(style, screen, pen);
     draw_outcome(screen, pen);
-    const std::vector<HandoutRow> rows = rows_of(screen.choices, screen.shelf.blueprints);
-    for (std::size_t i = 0; i < rows.size(); ++i)
-        draw_row(style, rows[i], i, bank, screen, pen);
+    draw_rows(style, layout, bank, screen, pen);
     draw_folder(style, screen, pen);
     draw_hint(screen, pen);
     if (!end_column(style, layout, pen, button_words(screen)))

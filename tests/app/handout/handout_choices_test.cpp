@@ -61,7 +61,7 @@ TEST_CASE("a sheet is put together by topics, number, level and what it is about
     CHECK(press("Questions of each topic", "2"));
     CHECK(press("Level", "2"));
     CHECK(press("About", "things"));
-    CHECK(press("Codes of questions, to mark oneself", "below each question"));
+    CHECK(press("Question codes", "printed"));
     const auto sheets = sheets_of(choices, {}, bank);
     REQUIRE(sheets);
     const publish::Worksheet& sheet = sheets->front();
