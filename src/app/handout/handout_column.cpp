@@ -123,7 +123,7 @@ void draw_row(const Style& style, const HandoutRow& row, std::size_t index,
 
 /// A pen for a part of the column's width, at the same height.
 ColumnPen part_pen(const Style& style, const Layout& layout, const ColumnPen& whole, bool right) {
-    constexpr double kLeftShare = 0.42; // the words at the right are longer
+    constexpr double kLeftShare = 0.46; // the words at the right are longer
     const double edges_px = layout.column_px.x() - whole.width();
     const double gap_px = style.px(10.0F);
     Layout part = layout;
