@@ -52,7 +52,7 @@ void frame_of_the_body(benchmark::State& state) {
     bool heavier = false;
     for (auto _ : state) {
         heavier = !heavier;
-        incoming.keys.push_back({heavier ? key::kPageUp : key::kPageDown, 0});
+        incoming.keys.push_back({heavier ? app::key::kPageUp : app::key::kPageDown, 0});
         application.frame(1.0 / 60.0);
         glFinish();
     }
@@ -91,7 +91,7 @@ public:
     /// One frame, all that the window has done of it but OpenGL.
     void frame(const app::StagePointer& pointer) {
         ImGui::NewFrame();
-        const app::BodyOutcome outcome =
+        const app::BodyFrame outcome =
             app::run_body(sheet_.style, app::lay_out(kSheet_px, 1.0), {&keys_, pointer, 1.0 / 60.0},
                           setup::UnitSystem::si, screen_);
         app::paint_labels(*outcome.drawing, scene::Point::Zero(), sheet_.style,

@@ -33,7 +33,7 @@ void frame_of_the_bench(benchmark::State& state) {
     application.open(setup::Setup(*setup));
     bool to_the_right = false;
     for (auto _ : state) {
-        incoming.keys.push_back({to_the_right ? key::kRight : key::kLeft, 0});
+        incoming.keys.push_back({to_the_right ? app::key::kRight : app::key::kLeft, 0});
         to_the_right = !to_the_right;
         application.frame(1.0 / 60.0);
         glFinish();
