@@ -1,10 +1,11 @@
 #!/usr/bin/env python3
 """Gives each reader new bytes for so many seconds of computing: tests/fuzz/README.md.
 
-    tests/fuzz/fuzz.py [--seconds N] [--at-once N] [READER ...]
+    tests/fuzz/fuzz.py [--seconds N] [--rounds N] [--at-once N] [READER ...]
 
-Seconds are those of a processor, so that a busy machine gives a reader as much as an idle one. Ends
-with 1 when something was found; it lies in build/fuzz/found/. Logs stand in build/fuzz/logs/.
+Seconds are those of a processor, so that a busy machine gives a reader as much as an idle one. In
+each round every reader gets its part of them and goes on from what it grew before. Ends with 1 when
+something was found; it lies in build/fuzz/found/. Logs stand in build/fuzz/logs/.
 """
 
 import argparse
@@ -52,7 +53,7 @@ def fuzz(reader, seconds):
         used_s = 0.0
         while process.poll() is None:
             used_s = max(used_s, cpu_s(process))
-            if used_s >= seconds:
+            if used_s >= seconds and process.poll() is None:
                 process.send_signal(signal.SIGINT)  # libFuzzer then ends with its numbers
                 process.wait()
             time.sleep(LOOKS_EVERY_S)
@@ -69,12 +70,14 @@ def main():
     reader = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     reader.add_argument("readers", nargs="*", metavar="READER")
     reader.add_argument("--seconds", type=float, default=600.0)
+    reader.add_argument("--rounds", type=int, default=1)
     reader.add_argument("--at-once", type=int, default=1)
     asked = reader.parse_args()
     readers = asked.readers or sorted(path.name for path in (HERE / "corpus").iterdir())
     all_well = True
     with ThreadPoolExecutor(asked.at_once) as workers:
-        for ended_well, told in workers.map(lambda one: fuzz(one, asked.seconds), readers):
+        for ended_well, told in workers.map(lambda one: fuzz(one, asked.seconds / asked.rounds),
+                                            readers * asked.rounds):
             all_well = all_well and ended_well
             print(told, flush=True)
     return 0 if all_well else 1

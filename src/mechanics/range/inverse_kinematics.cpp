@@ -41,8 +41,8 @@ struct Aim {
 constexpr int kMostFree = static_cast<int>(kHingeCount);
 /// One number for each free hinge, and for each two of them; without storage of their own.
 using PerFree = Eigen::Matrix<double, Eigen::Dynamic, 1, Eigen::ColMajor, kMostFree, 1>;
-using Equations = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::ColMajor, kMostFree,
-                                kMostFree>;
+using Equations =
+    Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::ColMajor, kMostFree, kMostFree>;
 
 /// The world seen from the anchored segment: how a hinge carries points along.
 class Search {

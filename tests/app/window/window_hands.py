@@ -77,9 +77,12 @@ class Hands:
     def type(self, text):
         self.do("type", "--delay", "5", text, events=len(text))
 
+    def move(self, x, y):
+        """To a place of the window; a grip may lie beside it."""
+        self.do("mousemove", str(min(max(0, x), 1279)), str(min(max(0, y), 719)))
+
     def press_entry(self, entry):
-        self.do("mousemove", str(round(entry["x"] + 0.5 * entry["width"])),
-                str(round(entry["y"]) - 4))
+        self.move(round(entry["x"] + 0.5 * entry["width"]), round(entry["y"]) - 4)
         self.do("click", "1")
 
     def word(self, word):
@@ -102,11 +105,11 @@ class Hands:
             return
         grip = self.dice.choice(grips)
         x, y = round(grip["x"]), round(grip["y"])
-        self.do("mousemove", str(x), str(y))
+        self.move(x, y)
         self.do("mousedown", "1")
         for _ in range(3):
             x, y = x + self.dice.randrange(-60, 61), y + self.dice.randrange(-60, 61)
-            self.do("mousemove", str(max(0, x)), str(max(0, y)))
+            self.move(x, y)
         self.do("mouseup", "1")
 
     # --- errands ---------------------------------------------------------------------------------
