@@ -47,7 +47,7 @@ def fuzz(reader, seconds):
         corpora.append(SOURCES / SHIPPED[reader])
     with open(logs / f"{reader}.log", "w", encoding="utf-8") as log:
         process = subprocess.Popen(
-            [BUILD / "bin" / "fuzz_readers", "-timeout=60", "-rss_limit_mb=2048", "-max_len=20000",
+            [BUILD / "bin" / "fuzz_readers", "-timeout=1200", "-rss_limit_mb=2048", "-max_len=20000",
              "-print_final_stats=1", f"-artifact_prefix={found}/{reader}-", *map(str, corpora)],
             env={**os.environ, "FUZZ_TARGET": reader}, stdout=log, stderr=subprocess.STDOUT)
         used_s = 0.0

@@ -13,7 +13,7 @@ class HardUse(WindowTest):
     """Hands that do not know what they do."""
 
     EVENTS = 2000  # window_test.py --events
-    BATCH = 250
+    BATCH = 500
 
     def test_random_events_leave_it_running(self):
         bench = self.open_seesaw()
@@ -22,6 +22,7 @@ class HardUse(WindowTest):
         while hands.done < self.EVENTS:
             if len(sizes_kB) <= hands.done // 2000:
                 sizes_kB.append(size_kB(bench))
+                print(f"{hands.done} events", flush=True)
             hands.flail(self.BATCH)
             for _ in range(5):
                 hands.any_word()

@@ -195,7 +195,7 @@ TEST_CASE("nothing of a figure lies below the floor that carries it", "[figure]"
                     for (const Ring& ring : outline.rings)
                         for (const Point& corner : ring)
                             lowest_px = std::max(lowest_px, corner.y());
-            CHECK(lowest_px < floor_px + 0.5); // half a pixel: outlines are that coarse
+            CHECK(lowest_px < floor_px + 1.0); // a pixel: outlines are that coarse
         }
     CHECK(carried > 30);
 }
