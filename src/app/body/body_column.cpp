@@ -176,13 +176,13 @@ std::optional<BodyIntent> draw_rows(const Style& style, const BodyModel& model,
             for (const std::string& words : {readings.basis, readings.why_no_force})
                 if (!words.empty())
                     pen.paragraph(kCaption, words);
+        if (row.id == words::BodyQuantity::muscles && open)
+            intent = draw_arms(style, model, units, state, pen);
         if (open)
             draw_steps_box(style,
                            state.steps.of({{model.stamp(), units}, row.id},
                                           [&] { return words_of(steps_of(model, row.id, units)); }),
                            pen);
-        if (row.id == words::BodyQuantity::muscles && open)
-            intent = draw_arms(style, model, units, state, pen);
     }
     return intent;
 }

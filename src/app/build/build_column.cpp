@@ -94,8 +94,11 @@ void Builder::numbers(const std::vector<BuildNumber>& numbers) {
             typing.open = i;
     }
     const bool was_open = typing.open.has_value();
+    // A part has the same name among lengths and among masses.
+    ImGui::PushID(static_cast<int>(numbers.front().field));
     if (const auto entered = draw_typed_chips(style_, chips, shown_.units, pen_, typing))
         edit(with_number(setup_, numbers[entered->index], entered->value_SI));
+    ImGui::PopID();
     state_.typed = std::move(typing.typed);
     if (typing.open)
         state_.number = numbers[*typing.open];
@@ -114,7 +117,7 @@ void Builder::person() {
         edit(setup::ChangePerson{other});
     }
     numbers(person_numbers());
-    caption("Mass of a part of one side; 0 leaves its weight out");
+    caption("Mass of a part of one side; 0 leaves it out");
     numbers(part_mass_numbers());
     if (!person.measured.empty() && words("table", {{"parts as the table has them", false}})) {
         setup::Person plain = person;
