@@ -117,7 +117,7 @@ class Build(WindowTest):
         self.assertIn("1.81\u00a0kg", frame.texts)
         path = self.keep(bench, "My light hand")
         self.assertIn("[[body.measured]]", path.read_text(encoding="utf-8"))
-        self.assertIn("3.99\u00a0lb", bench.press("u").texts)  # four, as kilograms were kept
+        self.assertIn("4.00\u00a0lb", bench.press("u").texts)
         bench.press("u")
         frame = bench.click_word("parts as the table has them")
         self.assertFalse(frame.says("parts as the table has them"))
