@@ -29,7 +29,7 @@ void draw_head(const BodyReadings& readings, const Layout& layout, ColumnPen& pe
     pen.skip(46.0F);
     pen.headline(readings.headline);
     pen.skip(28.0F);
-    pen.paragraph(kQuietBody, readings.sentence);
+    pen.told(kQuietBody, readings.sentence);
 }
 
 /// A bar from the corner; what lies beyond the part of one side is set off by a gap.
@@ -171,11 +171,11 @@ std::optional<BodyIntent> draw_rows(const Style& style, const BodyModel& model,
             pen.skip(12.0F); // a paragraph may follow here too
         // The caution belongs beside the share, and both are long: where the torque is unfolded.
         if (row.id == words::BodyQuantity::torque && open && !readings.strength.empty())
-            pen.paragraph(kCaption, readings.strength);
+            pen.told(kCaption, readings.strength);
         if (row.id == words::BodyQuantity::muscles)
             for (const std::string& words : {readings.basis, readings.why_no_force})
                 if (!words.empty())
-                    pen.paragraph(kCaption, words);
+                    pen.told(kCaption, words);
         if (row.id == words::BodyQuantity::muscles && open)
             intent = draw_arms(style, model, units, state, pen);
         if (open)
@@ -242,7 +242,7 @@ void draw_words(const BodyModel& model, const BodyReadings& readings, std::strin
         pen.paragraph({TextSize::caption, true, Role::ink}, notice);
     pen.paragraph(kCaption, words::kCaution); // before what may have to be scrolled to
     if (!model.state.setup.head.note.empty())
-        pen.paragraph(kCaption, model.state.setup.head.note);
+        pen.told(kCaption, model.state.setup.head.note);
 }
 
 } // namespace

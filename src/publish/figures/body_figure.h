@@ -18,6 +18,7 @@ struct BodyFigureStyle {
     std::optional<setup::BodyView> view; ///< empty = the exercise's own
     std::optional<double> progress;      ///< 0 to 1; empty = where the first axis works hardest
     bool caption = false;                ///< its result in sentences below
+    bool plot = false; ///< of an exercise with a path: its torques over the range beside it
 };
 
 /// The exercise drawn in one place of its path, as on the stage: figure, forces, arms to every
