@@ -27,7 +27,8 @@ constexpr std::string_view kAgainst = " against ";
 
 constexpr std::string_view kLeverNames[] = {
     "effort",          "effort arm",       "load",     "load arm", "load torque", "effort torque",
-    "ideal advantage", "actual advantage", "reaction", "class",    "class lever"};
+    "ideal advantage", "actual advantage", "reaction", "class",    "class lever", "load found",
+    "mass found"};
 constexpr std::string_view kBodyNames[] = {"torque",      "both torques", "arm",    "load",
                                            "load torque", "own torque",   "muscle", "joint force",
                                            "angle",       "direction",    "axis",   "most loaded"};
@@ -53,7 +54,29 @@ std::string decapitalised(std::string text) {
     return text;
 }
 
-Reading read_lever(std::string_view name, const mech::LeverResult& solved) {
+/// Of a lever whose effort is known and whose load is sought: the load that just balances, as a
+/// force or a couple, or as the mass that weighs so much.
+Reading read_found(std::string_view name, const mech::Lever& lever,
+                   const mech::LeverResult& solved) {
+    const auto which = mech::sought_load(lever);
+    if (!which)
+        return missing(name, "its effort is sought, and no load.");
+    if (!solved.load_found)
+        return missing(name, "no size of the load balances the lever.");
+    const auto& action = lever.loads[*which].action;
+    if (name == "load found")
+        return number(*solved.load_found, std::holds_alternative<mech::Couple>(action)
+                                              ? setup::Dimension::torque
+                                              : setup::Dimension::force);
+    if (!std::holds_alternative<mech::Weight>(action) || lever.gravity_m_s2 <= 0.0)
+        return missing(name, "the load that is sought is no weight.");
+    return number(*solved.load_found / lever.gravity_m_s2, setup::Dimension::mass);
+}
+
+Reading read_lever(std::string_view name, const mech::Lever& lever,
+                   const mech::LeverResult& solved) {
+    if (name == "load found" || name == "mass found")
+        return read_found(name, lever, solved);
     if (name == "class")
         return QuantityValue{std::nullopt, setup::Dimension::number,
                              decapitalised(words::class_name(solved))};
@@ -214,7 +237,7 @@ Reading read_on(const SolvedStage& solved, const NameParts& parts,
         if (!parts.hinge.empty())
             return tl::make_unexpected(
                 fmt::format("\"{}\" is a hinge of the body; a lever has none.", parts.hinge));
-        return read_lever(parts.name, solved.lever);
+        return read_lever(parts.name, solved.lever_setup().lever, solved.lever);
     }
     return hinge_of(parts.hinge, solved).and_then([&](mech::Hinge hinge) {
         return read_at_hinge(parts.name, solved, hinge,

@@ -121,3 +121,13 @@ TEST_CASE("what a special case leaves open has no number, and says so") {
     CHECK(pair.value("effort arm") == 0.0);
     CHECK(pair.text("{effort}").find("leaves it open") != std::string::npos);
 }
+
+TEST_CASE("a load that is sought can be spoken of as a force and as a mass") {
+    const Pair pair{stage_of("weigh-a-coil"), stage_of("seesaw")};
+    // Sliding weight 1.5 kg at 44 cm beyond the axis, the beam's 1.1 kg at 16 cm, hook at 6 cm.
+    const double coil_kg = (1.5 * 0.44 + 1.1 * 0.16) / 0.06;
+    CHECK(pair.value("mass found") == Approx(coil_kg));
+    CHECK(pair.value("load found") == Approx(coil_kg * kG));
+    CHECK(pair.text("{mass found}") == "13.9\u00a0kg");
+    CHECK_THAT(pair.text("{load found before}"), ContainsSubstring("no load found"));
+}

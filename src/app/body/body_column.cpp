@@ -1,5 +1,6 @@
 #include "app/body/body_column.h"
 
+#include "app/body/muscle_arms.h"
 #include "app/look/text_styles.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/reading_row.h"
@@ -125,15 +126,45 @@ void draw_force_pair(const Style& style, const ForcePair& pair, ColumnPen& pen) 
     pen.skip(10.0F); // a paragraph may follow
 }
 
-void draw_rows(const Style& style, const BodyModel& model, const BodyReadings& readings,
-               setup::UnitSystem units, BodyColumnState& state, ColumnPen& pen) {
+/// The moment arms of the muscles, to be typed in place of those on file.
+std::optional<BodyIntent> draw_arms(const Style& style, const BodyModel& model,
+                                    setup::UnitSystem units, BodyColumnState& state,
+                                    ColumnPen& pen) {
+    const std::vector<MuscleArm> arms = muscle_arms(model);
+    if (arms.empty())
+        return std::nullopt;
+    pen.skip(16.0F);
+    pen.line(kCaption, "Moment arms; press one to give your own");
+    std::vector<TypedChip> chips;
+    for (const MuscleArm& arm : arms)
+        chips.push_back(
+            {arm.given ? arm.muscle + " (given)" : arm.muscle, arm.size_m, Dimension::length});
+    if (const auto entered = draw_typed_chips(style, chips, units, pen, state.arms))
+        return EditExercise{with_arm(model, arms[entered->index], entered->value_SI), 0};
+    const bool any_given =
+        std::any_of(arms.begin(), arms.end(), [](const MuscleArm& arm) { return arm.given; });
+    if (!any_given)
+        return std::nullopt;
+    const bool back =
+        word_button(style, "arms", {pen.left(), pen.y()}, "Moment arms as on file", false);
+    pen.skip(28.0F);
+    return back ? std::optional<BodyIntent>(EditExercise{with_arms_on_file(model), 0})
+                : std::nullopt;
+}
+
+std::optional<BodyIntent> draw_rows(const Style& style, const BodyModel& model,
+                                    const BodyReadings& readings, setup::UnitSystem units,
+                                    BodyColumnState& state, ColumnPen& pen) {
+    std::optional<BodyIntent> intent;
     pen.skip(22.0F);
     pen.line(kCaption, readings.at);
     pen.skip(8.0F);
     for (const BodyRow& row : readings.rows) {
         const bool open = state.unfolded == row.id;
-        if (draw_reading_row(style, row.name, row.value, row.role, pen))
+        if (draw_reading_row(style, row.name, row.value, row.role, pen)) {
             state.unfolded = open ? std::nullopt : std::optional(row.id);
+            state.arms.open.reset();
+        }
         if (row.id == words::BodyQuantity::muscles && readings.pair)
             draw_force_pair(style, *readings.pair, pen);
         else if (row.id == words::BodyQuantity::muscles)
@@ -145,12 +176,15 @@ void draw_rows(const Style& style, const BodyModel& model, const BodyReadings& r
             for (const std::string& words : {readings.basis, readings.why_no_force})
                 if (!words.empty())
                     pen.told(kCaption, words);
+        if (row.id == words::BodyQuantity::muscles && open)
+            intent = draw_arms(style, model, units, state, pen);
         if (open)
             draw_steps_box(style,
                            state.steps.of({{model.stamp(), units}, row.id},
                                           [&] { return words_of(steps_of(model, row.id, units)); }),
                            pen);
     }
+    return intent;
 }
 
 std::string spread_words(const BodyModel& model, const TorqueSpread& spread,
@@ -242,7 +276,7 @@ BodyColumnWishes draw_body_column(const Style& style, const Layout& layout, cons
         draw_sides(style, state, pen);
     pen.skip(12.0F);
     pen.divider();
-    draw_rows(style, model, readings, shown.units, state, pen);
+    wishes.intent = draw_rows(style, model, readings, shown.units, state, pen);
     draw_spread(style, model, shown, state, pen);
     wishes.as_lever = draw_way_to_bench(style, pen);
     draw_words(model, readings, shown.notice, pen);

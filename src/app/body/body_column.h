@@ -9,6 +9,7 @@
 #include "app/kept.h"
 #include "app/look/style.h"
 #include "app/widgets/steps_box.h"
+#include "app/widgets/typed_chips.h"
 
 #include <optional>
 #include <string>
@@ -39,6 +40,7 @@ struct BodyColumnState {
     Kept<ReadFrom, BodyReadings> readings;
     Kept<StepsFrom, std::vector<StepLines>> steps;
     Kept<ReadFrom, std::string> spread_words; ///< of a spread that is there
+    TypedChipsState arms;                     ///< the moment arm that is being typed
 };
 
 /// What the column shows besides the model.
@@ -52,6 +54,7 @@ struct BodyColumnShown {
 /// What was asked for in the column.
 struct BodyColumnWishes {
     std::optional<std::size_t> chosen_axis;
+    std::optional<BodyIntent> intent;
     bool play = false;                      ///< start or stop
     bool as_lever = false;                  ///< take the chosen joint to the bench
     ColumnFace face = ColumnFace::readings; ///< the one that is to be shown

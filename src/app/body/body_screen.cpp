@@ -196,6 +196,8 @@ std::optional<setup::LeverSetup> run_readings_column(const Style& style, const L
     screen.face = wishes.face;
     if (wishes.chosen_axis)
         update(screen.model, ChooseAxis{*wishes.chosen_axis});
+    if (wishes.intent)
+        apply_intent(screen, *wishes.intent);
     if (wishes.play)
         screen.playing = !screen.playing;
     if (!wishes.as_lever)

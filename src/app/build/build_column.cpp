@@ -3,9 +3,9 @@
 #include "app/build/build_words.h"
 #include "app/look/text_styles.h"
 #include "app/widgets/buttons.h"
-#include "app/widgets/chip.h"
 #include "app/widgets/column_pen.h"
 #include "app/widgets/reading_row.h"
+#include "app/widgets/typed_chips.h"
 #include "app/widgets/word_row.h"
 #include "mechanics/body/segments.h"
 #include "setup/build/load_choices.h"
@@ -22,8 +22,6 @@ namespace {
 
 using scene::Role;
 using scene::TextSize;
-
-constexpr float kTypedWidth_px = 130.0F;
 
 /// Draws the rows one below the other and remembers what was asked for last.
 class Builder {
@@ -87,44 +85,25 @@ private:
 
 /// Chips with the numbers; the one that is typed is a field.
 void Builder::numbers(const std::vector<BuildNumber>& numbers) {
-    pen_.skip(8.0F);
-    float x = pen_.left();
-    const auto place = [&](float width_px) {
-        if (x > pen_.left() && x + width_px > pen_.left() + pen_.width()) {
-            x = pen_.left();
-            pen_.skip(40.0F);
-        }
-        const ImVec2 at{x, pen_.y()};
-        x += width_px + style_.px(8.0F);
-        return at;
-    };
-    for (const BuildNumber& number : numbers) {
-        const setup::Dimension dimension = dimension_of(number);
-        const double value = value_of(setup_, number);
-        const std::string text = setup::format_quantity(value, dimension, shown_.units);
-        if (state_.number != number) {
-            const ImVec2 at = place(chip_width(style_, name_of(number), text));
-            if (draw_chip(style_, at, name_of(number), text).pressed) {
-                state_.number = number;
-                state_.typed = open_typed(value, dimension, shown_.units);
-            }
-            continue;
-        }
-        const TypedEnd end = draw_typed_field(style_, place(style_.px(kTypedWidth_px)),
-                                              style_.px(kTypedWidth_px), state_.typed);
-        if (end == TypedEnd::left)
-            state_.number.reset();
-        if (end != TypedEnd::entered)
-            continue;
-        auto typed = read_typed(state_.typed.text, value, dimension, shown_.units, false);
-        if (!typed) {
-            refuse_typed(state_.typed, std::move(typed.error()));
-            continue;
-        }
-        edit(with_number(setup_, number, *typed));
-        state_.number.reset();
+    std::vector<TypedChip> chips;
+    TypedChipsState typing{std::nullopt, std::move(state_.typed)};
+    for (std::size_t i = 0; i < numbers.size(); ++i) {
+        chips.push_back(
+            {name_of(numbers[i]), value_of(setup_, numbers[i]), dimension_of(numbers[i])});
+        if (state_.number == numbers[i])
+            typing.open = i;
     }
-    pen_.skip(state_.number && !state_.typed.fault.empty() ? 110.0F : 44.0F);
+    const bool was_open = typing.open.has_value();
+    // A part has the same name among lengths and among masses.
+    ImGui::PushID(static_cast<int>(numbers.front().field));
+    if (const auto entered = draw_typed_chips(style_, chips, shown_.units, pen_, typing))
+        edit(with_number(setup_, numbers[entered->index], entered->value_SI));
+    ImGui::PopID();
+    state_.typed = std::move(typing.typed);
+    if (typing.open)
+        state_.number = numbers[*typing.open];
+    else if (was_open)
+        state_.number.reset();
 }
 
 void Builder::person() {
@@ -138,6 +117,13 @@ void Builder::person() {
         edit(setup::ChangePerson{other});
     }
     numbers(person_numbers());
+    caption("Mass of a part of one side; 0 leaves it out");
+    numbers(part_mass_numbers());
+    if (!person.measured.empty() && words("table", {{"parts as the table has them", false}})) {
+        setup::Person plain = person;
+        plain.measured.clear();
+        edit(setup::ChangePerson{plain});
+    }
 }
 
 /// What one contact does, and how it can be changed.

@@ -24,10 +24,24 @@ constexpr std::array<MeasuredPart, 4> kMeasured{
      {TablePart::thigh, Segment::right_thigh, "thigh"},
      {TablePart::shank, Segment::right_shank, "lower leg"}}};
 
+/// Parts whose mass can be given by itself. Head and trunk have no side.
+constexpr std::array<MeasuredPart, 6> kWeighed{
+    {{TablePart::upper_arm, Segment::right_upper_arm, "upper arm"},
+     {TablePart::forearm, Segment::right_forearm, "forearm"},
+     {TablePart::hand, Segment::right_hand, "hand"},
+     {TablePart::thigh, Segment::right_thigh, "thigh"},
+     {TablePart::shank, Segment::right_shank, "lower leg"},
+     {TablePart::foot, Segment::right_foot, "foot"}}};
+
 const MeasuredPart& measured_part(TablePart part) {
-    const auto found = std::find_if(kMeasured.begin(), kMeasured.end(),
+    const auto found = std::find_if(kWeighed.begin(), kWeighed.end(),
                                     [part](const MeasuredPart& one) { return one.part == part; });
-    return found == kMeasured.end() ? kMeasured.front() : *found;
+    return found == kWeighed.end() ? kWeighed.front() : *found;
+}
+
+double mass_of(const mechanics::Body& body, TablePart part) {
+    const double toes_kg = part == TablePart::foot ? body[Segment::right_toes].mass_kg : 0.0;
+    return body[measured_part(part).segment].mass_kg + toes_kg;
 }
 
 mechanics::Tempo tempo_of(const setup::BodySetup& setup) {
@@ -40,16 +54,16 @@ double& time_in(mechanics::Tempo& tempo, BuildField field) {
                                        : tempo.back_s;
 }
 
-/// The person with a length measured, instead of what was measured of it before.
-setup::Person with_length(setup::Person person, TablePart part, double length_m) {
+/// The person with a part measured, instead of what was measured of it before.
+setup::Person with_measured(setup::Person person, TablePart part, Measure measure, double value) {
     auto& measured = person.measured;
-    const auto old = std::find_if(measured.begin(), measured.end(), [part](const auto& one) {
-        return one.part == part && one.measure == Measure::length_m;
+    const auto old = std::find_if(measured.begin(), measured.end(), [&](const auto& one) {
+        return one.part == part && one.measure == measure;
     });
     if (old == measured.end())
-        measured.push_back({part, Measure::length_m, length_m});
+        measured.push_back({part, measure, value});
     else
-        old->value = length_m;
+        old->value = value;
     return person;
 }
 
@@ -59,6 +73,13 @@ std::vector<BuildNumber> person_numbers() {
     std::vector<BuildNumber> numbers{{BuildField::height}, {BuildField::mass}};
     for (const MeasuredPart& one : kMeasured)
         numbers.push_back({BuildField::segment_length, one.part});
+    return numbers;
+}
+
+std::vector<BuildNumber> part_mass_numbers() {
+    std::vector<BuildNumber> numbers;
+    for (const MeasuredPart& one : kWeighed)
+        numbers.push_back({BuildField::segment_mass, one.part});
     return numbers;
 }
 
@@ -74,6 +95,8 @@ double value_of(const setup::BodySetup& setup, const BuildNumber& number) {
         return setup.person.mass_kg;
     case BuildField::segment_length:
         return setup.exercise.body_case.body[measured_part(number.part).segment].length_m;
+    case BuildField::segment_mass:
+        return mass_of(setup.exercise.body_case.body, number.part);
     case BuildField::out:
     case BuildField::hold:
     case BuildField::back:
@@ -89,6 +112,7 @@ setup::Dimension dimension_of(const BuildNumber& number) {
     case BuildField::segment_length:
         return setup::Dimension::length;
     case BuildField::mass:
+    case BuildField::segment_mass:
         return setup::Dimension::mass;
     case BuildField::out:
     case BuildField::hold:
@@ -105,6 +129,7 @@ std::string name_of(const BuildNumber& number) {
     case BuildField::mass:
         return "mass";
     case BuildField::segment_length:
+    case BuildField::segment_mass:
         return measured_part(number.part).name;
     case BuildField::out:
         return "to the end";
@@ -127,7 +152,9 @@ setup::ExerciseEdit with_number(const setup::BodySetup& setup, const BuildNumber
         person.mass_kg = value_SI;
         return setup::ChangePerson{person};
     case BuildField::segment_length:
-        return setup::ChangePerson{with_length(person, number.part, value_SI)};
+        return setup::ChangePerson{with_measured(person, number.part, Measure::length_m, value_SI)};
+    case BuildField::segment_mass:
+        return setup::ChangePerson{with_measured(person, number.part, Measure::mass_kg, value_SI)};
     case BuildField::out:
     case BuildField::hold:
     case BuildField::back:

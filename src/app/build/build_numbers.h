@@ -14,6 +14,7 @@ enum class BuildField {
     height,         ///< of the person [m]
     mass,           ///< of the person [kg]
     segment_length, ///< of one part of the person, measured [m]
+    segment_mass,   ///< of one part of one side, measured [kg]; 0 leaves its weight out
     out,            ///< time from the start to the end of the path [s]
     hold,           ///< time there [s]
     back,           ///< time back [s]
@@ -21,13 +22,15 @@ enum class BuildField {
 
 struct BuildNumber {
     BuildField field = BuildField::height;
-    mechanics::TablePart part = mechanics::TablePart::forearm; ///< of a segment's length
+    mechanics::TablePart part = mechanics::TablePart::forearm; ///< of a segment's number
 
     bool operator==(const BuildNumber&) const = default;
 };
 
 /// The numbers of the person: height, mass, and the lengths that people measure.
 std::vector<BuildNumber> person_numbers();
+/// Masses of the person's parts.
+std::vector<BuildNumber> part_mass_numbers();
 /// Those of the tempo.
 std::vector<BuildNumber> tempo_numbers();
 

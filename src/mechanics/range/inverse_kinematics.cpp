@@ -38,6 +38,12 @@ struct Aim {
                                   : Mat3(of.only * of.only.transpose())) {}
 };
 
+constexpr int kMostFree = static_cast<int>(kHingeCount);
+/// One number for each free hinge, and for each two of them; without storage of their own.
+using PerFree = Eigen::Matrix<double, Eigen::Dynamic, 1, Eigen::ColMajor, kMostFree, 1>;
+using Equations =
+    Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, Eigen::ColMajor, kMostFree, kMostFree>;
+
 /// The world seen from the anchored segment: how a hinge carries points along.
 class Search {
 public:
@@ -47,7 +53,7 @@ public:
           miss_(3 * static_cast<Eigen::Index>(aims_.size())),
           columns_(miss_.size(), static_cast<Eigen::Index>(hinges.size())) {}
 
-    /// Goes downhill from angles of the free hinges.
+    /// Goes downhill from angles of the free hinges; the pose is then there.
     /// @return the miss that is left [m]
     double descend(std::vector<double>& angles) {
         double damping_m2 = 1.0e-4;
@@ -64,12 +70,12 @@ public:
                     break;
                 continue;
             }
+            put(angles);
             damping_m2 *= 5.0;
             if (damping_m2 > kMostDamping_m2)
                 break;
-            put(angles);
         }
-        return put(angles);
+        return miss_m;
     }
 
     const Pose& pose() const { return pose_; }
@@ -124,29 +130,30 @@ private:
         }
     }
 
-    /// Δθ = Jᵀ (J Jᵀ + λ²)⁻¹ e, without the hinges that would be pressed out of their range.
+    /// Δθ = (Jᵀ J + λ²)⁻¹ Jᵀ e, without the hinges that would be pressed out of their range. The
+    /// same step as Jᵀ (J Jᵀ + λ²)⁻¹ e, with one equation for each hinge: several points have more
+    /// rows than a limb has hinges.
     std::vector<double> stepped(const std::vector<double>& angles, double damping_m2) {
         find_columns();
-        std::vector<bool> blocked(hinges_.size(), false);
+        const Eigen::Index count = columns_.cols();
+        Equations all = columns_.transpose().lazyProduct(columns_);
+        all.diagonal().array() += damping_m2;
+        const PerFree pull = columns_.transpose().lazyProduct(miss_);
+        PerFree free = PerFree::Ones(count); // 0 for a hinge that is pressed out of its range
         std::vector<double> next = angles;
-        for (std::size_t round = 0; round <= hinges_.size(); ++round) {
-            Eigen::MatrixXd normal =
-                damping_m2 * Eigen::MatrixXd::Identity(miss_.size(), miss_.size());
-            for (std::size_t i = 0; i < hinges_.size(); ++i)
-                if (!blocked[i]) {
-                    const auto column = columns_.col(static_cast<Eigen::Index>(i));
-                    normal += column * column.transpose();
-                }
-            const Eigen::VectorXd pull = normal.ldlt().solve(miss_);
+        for (Eigen::Index round = 0; round <= count; ++round) {
+            Equations normal = free.asDiagonal() * all * free.asDiagonal();
+            normal.diagonal().array() += 1.0 - free.array();
+            const PerFree turn = normal.ldlt().solve(pull.cwiseProduct(free));
             bool all_within = true;
             for (std::size_t i = 0; i < hinges_.size(); ++i) {
-                if (blocked[i])
+                const auto k = static_cast<Eigen::Index>(i);
+                if (free[k] == 0.0)
                     continue;
-                const double wanted =
-                    angles[i] + columns_.col(static_cast<Eigen::Index>(i)).dot(pull);
+                const double wanted = angles[i] + turn[k];
                 next[i] = std::clamp(wanted, hinges_[i].range_rad.low, hinges_[i].range_rad.high);
                 if (next[i] != wanted && next[i] == angles[i]) {
-                    blocked[i] = true;
+                    free[k] = 0.0;
                     all_within = false;
                 }
             }

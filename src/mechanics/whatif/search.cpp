@@ -12,8 +12,6 @@ namespace {
 
 /// Places looked at on either side of the present one.
 constexpr int kPlacesPerSide = 64;
-/// Halvings of a step: past 60 the two ends are neighbouring doubles.
-constexpr int kHalvings = 60;
 constexpr std::uintmax_t kMostIterations = 200;
 
 struct Sample {
@@ -46,7 +44,8 @@ std::vector<Sample> look_around(const ReadingAt& reading_at, const Interval& ran
 
 /// The last allowed place on the way from an allowed sample to one that is not.
 Sample walk_to_edge(const ReadingAt& reading_at, Sample allowed, Sample not_allowed) {
-    for (int i = 0; i < kHalvings; ++i) {
+    while (std::abs(allowed.at - not_allowed.at) >
+           kEdgeAccuracy * std::max(1.0, std::abs(allowed.at))) {
         const double middle = 0.5 * (allowed.at + not_allowed.at);
         Sample sample{middle, reading_at(middle)};
         (sample.reading ? allowed : not_allowed) = std::move(sample);

@@ -64,6 +64,10 @@ struct SearchResult {
 /// Relative accuracy to which a solution gives the wanted reading, or the same in N·m below 1 N·m.
 inline constexpr double kSearchAccuracy = 1.0e-9;
 
+/// To which an edge of what is allowed is found, relative, or in the unit of what is changed
+/// below 1.
+inline constexpr double kEdgeAccuracy = 1.0e-10;
+
 /// Where a reading has a wanted value.
 /// Looks at 129 places, close together around the present one, and solves between neighbours on
 /// either side of the value by TOMS 748; looks between three neighbours for a turning point by

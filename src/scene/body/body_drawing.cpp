@@ -44,8 +44,10 @@ public:
         add_heading();
         forces_ = shown_forces();
         add_ground();
-        if (const auto pad = support_pad(case_, result_.placement, stage_))
+        if (const auto pad = support_pad(case_, result_.placement, stage_, lowest_floor_px()))
             add_support_pad(*pad, shapes());
+        for (const Rect& step : raised_steps(case_, result_.placement, stage_, lowest_floor_px()))
+            add_step(step, shapes());
         add_trail();
         add_figure(case_, result_.placement, stage_, shapes());
         add_muscles();
@@ -119,11 +121,14 @@ private:
         shapes().emplace_back(make_label(at, words, size, role, Align::left, strong));
     }
 
+    /// Below it the strip begins.
+    double lowest_floor_px() const { return stage_.size_px.y() - text(96.0); }
+
     /// The floor, where it is seen from the edge and something stands on it.
     void add_ground() {
         const bool edge_on = std::abs(stage_.camera.toward_eye().y()) < 0.2;
         const double floor_px = stage_.to_sheet(Vec3::Zero()).y();
-        if (!edge_on || floor_px > stage_.size_px.y() - text(96.0))
+        if (!edge_on || floor_px > lowest_floor_px())
             return;
         shapes().emplace_back(Line{{0.06 * stage_.size_px.x(), floor_px},
                                    {0.9 * stage_.size_px.x(), floor_px},

@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <utility>
 
 namespace steelyard::scene {
@@ -23,6 +24,8 @@ constexpr double kShoulder_m = 0.092;
 constexpr double kHip_m = 0.150;
 constexpr double kElbow_m = 0.056;
 constexpr double kKnee_m = 0.075;
+/// Flesh and soles give way by as much [m]; what lies deeper is shown, for it is said, too.
+constexpr double kGivesWay_m = 0.03;
 /// How far a side must be behind the middle to be in shade [m].
 constexpr double kShade_m = 0.05;
 
@@ -51,12 +54,26 @@ const BodySide& side_of(Part part) {
     return kBodySides[(part - right_thigh) / 2 % 2];
 }
 
+/// Where a floor that carries a body is seen as a line; empty without one.
+std::optional<double> floor_under(const mechanics::BodyCase& body_case, const BodyStage& stage) {
+    constexpr double kLevel = 1.0e-6; // an eye within a millionth of level
+    const auto* on = std::get_if<mechanics::OnContacts>(&body_case.support);
+    const auto is_on_floor = [](const mechanics::Contact& contact) {
+        return contact.level_m == 0.0;
+    };
+    if (on == nullptr || std::abs(stage.camera.toward_eye().y()) > kLevel ||
+        std::none_of(on->contacts.begin(), on->contacts.end(), is_on_floor))
+        return std::nullopt;
+    return stage.to_sheet(Vec3::Zero()).y();
+}
+
 class FigurePainter {
 public:
     FigurePainter(const mechanics::BodyCase& body_case, const mechanics::Placement& placement,
                   const BodyStage& stage, std::vector<Shape>& shapes)
         : case_(body_case), body_(body_case.body), placement_(placement), stage_(stage),
-          shapes_(shapes), flesh_(body_case.body, placement, stage.camera) {}
+          shapes_(shapes), flesh_(body_case.body, placement, stage.camera),
+          floor_px_(floor_under(body_case, stage)) {}
 
     void paint() {
         std::vector<DepthBalls> balls;
@@ -143,7 +160,19 @@ private:
 
     // --- trunk --------------------------------------------------------------------------------
 
-    Ring outline(const Stack& stack) const { return loft_outline(stack, stage_); }
+    /// The outline of a part. What presses on the floor is flat there, as flesh is: where the floor
+    /// is seen from its edge, no line of it lies below.
+    Ring outline(const Stack& stack) const {
+        Ring ring = loft_outline(stack, stage_);
+        if (!floor_px_)
+            return ring;
+        const double most_px = *floor_px_ + kGivesWay_m * stage_.px_per_m;
+        const auto is_deep = [&](const Point& corner) { return corner.y() > most_px; };
+        if (std::none_of(ring.begin(), ring.end(), is_deep))
+            for (Point& corner : ring)
+                corner.y() = std::min(corner.y(), *floor_px_);
+        return ring;
+    }
 
     void add_core() {
         const bool from_behind =
@@ -294,6 +323,7 @@ private:
     const BodyStage& stage_;
     std::vector<Shape>& shapes_;
     Flesh flesh_;
+    std::optional<double> floor_px_; ///< of a floor that carries the figure
     std::vector<Joint> joints_;
 };
 

@@ -297,8 +297,13 @@ std::vector<Stack> Flesh::hand(const BodySide& side, HandForm form) const {
     const SegmentFrame& frame = placement_[side.hand];
     const auto palm_of = [&](std::span<const Station> stations) {
         Stack stack;
-        for (const Station& station : stations)
+        for (Station station : stations) {
+            if (form == HandForm::flat) { // its skin in the plane of the hand's axis, which touches
+                station.back = 0.85 * (station.front + station.back);
+                station.front = 0.001;
+            }
             stack.push_back(level(frame, Vec3(0.0, -station.along * tall_, 0.0), station, tall_));
+        }
         return smoothed(stack, 2);
     };
     const auto at = [&](double forward, double down, double to_thumb) {
@@ -313,23 +318,33 @@ std::vector<Stack> Flesh::hand(const BodySide& side, HandForm form) const {
                              camera_));
         return parts;
     }
+    const bool lies = form == HandForm::flat;
     parts.push_back(palm_of(kPalm));
-    const double curl = form == HandForm::flat ? 0.0 : 1.0;
-    parts.push_back(tube(
-        std::array{at(0.004, 0.024, 0.026), at(0.012, 0.060, 0.048),
-                   at(0.018 + 0.004 * curl, 0.088, 0.054), at(0.020 + 0.012 * curl, 0.106, 0.050)},
-        std::array{tall(0.015), tall(0.0115), tall(0.0095), tall(0.007)}, camera_));
+    // What lies on something touches it from above: its middle is its radius away.
+    const auto tube_of = [&](std::array<Vec3, 4> places, const std::array<double, 4>& radii) {
+        if (lies)
+            for (std::size_t i = 0; i < places.size(); ++i)
+                places[i].x() = -radii[i];
+        std::array<double, 4> radii_m{};
+        for (std::size_t i = 0; i < places.size(); ++i) {
+            places[i] = at(places[i].x(), places[i].y(), places[i].z());
+            radii_m[i] = tall(radii[i]);
+        }
+        return tube(places, radii_m, camera_);
+    };
+    parts.push_back(tube_of({Vec3(0.004, 0.024, 0.026), Vec3(0.012, 0.060, 0.048),
+                             Vec3(0.022, 0.088, 0.054), Vec3(0.032, 0.106, 0.050)},
+                            {0.015, 0.0115, 0.0095, 0.007}));
     constexpr std::array kFingers{std::array{0.032, 0.080}, std::array{0.011, 0.090},
                                   std::array{-0.011, 0.084}, std::array{-0.031, 0.064}};
     for (const auto& [to_thumb, length] : kFingers) {
-        const double spread = form == HandForm::flat ? 1.25 : 1.0;
-        parts.push_back(tube(std::array{at(0.0, 0.092, to_thumb),
-                                        at(0.006 * curl, 0.098 + 0.45 * length,
-                                           to_thumb * std::lerp(1.0, spread, 0.5)),
-                                        at(0.018 * curl, 0.098 + 0.8 * length, to_thumb * spread),
-                                        at(0.028 * curl, 0.098 + length, to_thumb * spread)},
-                             std::array{tall(0.0105), tall(0.0095), tall(0.0085), tall(0.0065)},
-                             camera_));
+        const double spread = lies ? 1.25 : 1.0;
+        parts.push_back(
+            tube_of({Vec3(0.0, 0.092, to_thumb),
+                     Vec3(0.006, 0.098 + 0.45 * length, to_thumb * std::lerp(1.0, spread, 0.5)),
+                     Vec3(0.018, 0.098 + 0.8 * length, to_thumb * spread),
+                     Vec3(0.028, 0.098 + length, to_thumb * spread)},
+                    {0.0105, 0.0095, 0.0085, 0.0065}));
     }
     return parts;
 }

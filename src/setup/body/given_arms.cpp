@@ -47,8 +47,7 @@ void read_arm(TomlReader& table, std::vector<GivenArm>& arms, SourceNotes& sourc
     const auto sign = read_sign(table, "turns", turn_words(hinge), Need::required);
     const auto size_m = noted_quantity(table, "arm", Dimension::length, arm_key(arms.size()),
                                        source, Need::required);
-    constexpr double kLongest_m = 0.5; // no muscle of a person has a longer one
-    if (size_m && (*size_m < 0.0 || *size_m > kLongest_m))
+    if (size_m && (*size_m < 0.0 || *size_m > kLongestMuscleArm_m))
         table.add_error("arm", describe(*table.node("arm")), "a moment arm from 0 to 50 cm",
                         "The key turns says which way the muscle turns the joint.");
     if (name && hinge)

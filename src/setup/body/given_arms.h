@@ -9,6 +9,9 @@
 
 namespace steelyard::setup {
 
+/// No muscle of a person has a longer moment arm [m].
+inline constexpr double kLongestMuscleArm_m = 0.5;
+
 /// Reads every [[body.muscle_arm]]. A muscle that no file has at that hinge is an error.
 void read_given_arms(TomlReader& body, std::vector<GivenArm>& arms, SourceNotes& source);
 

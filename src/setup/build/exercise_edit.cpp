@@ -2,6 +2,7 @@
 
 #include "mechanics/range/touch.h"
 #include "setup/body/finish_movement.h"
+#include "setup/body/given_arms.h"
 #include "setup/body/touching.h"
 
 #include <algorithm>
@@ -93,6 +94,13 @@ std::optional<InputError> make(BodySetup& setup, const ChangePerson& edit,
     auto body = body_of(edit.person, tables);
     if (!body)
         return placed_error(body.error(), setup.source);
+    const auto is_too_long = [](const GivenArm& arm) {
+        return !(std::abs(arm.arm_m) <= kLongestMuscleArm_m);
+    };
+    if (std::any_of(edit.person.arms.begin(), edit.person.arms.end(), is_too_long))
+        return placed_error(
+            {mechanics::Fault::out_of_range, "muscle_arm", "a moment arm from 0 to 50 cm"},
+            setup.source);
     setup.person = edit.person;
     setup.exercise.body_case.body = *std::move(body);
     return std::nullopt;

@@ -41,6 +41,23 @@ TEST_CASE("A number of the person that is typed is the person's from then on", "
     }
 }
 
+TEST_CASE("A mass given to a part is that part's, and 0 leaves its weight out", "[build]") {
+    BodyModel model = stage("curl-dumbbell");
+    const double whole_kg = model.exercise().body_case.body.mass_kg;
+    for (const BuildNumber& number : part_mass_numbers()) {
+        CAPTURE(name_of(number));
+        set(model, number, 0.7);
+        REQUIRE(model.message.empty());
+        CHECK(value_of(model.state.setup, number) == Approx(0.7));
+        CHECK(model.exercise().body_case.body.mass_kg == Approx(whole_kg));
+    }
+    // Forearm and hand without weight: the elbow holds the dumbbell alone, mass · g · arm.
+    set(model, {BuildField::segment_mass, mechanics::TablePart::forearm}, 0.0);
+    set(model, {BuildField::segment_mass, mechanics::TablePart::hand}, 0.0);
+    CHECK(mechanics::weight_arm(model.posed, model.solved, Hinge::right_elbow_flexion).torque_Nm ==
+          Approx(0.0).margin(1e-9));
+}
+
 TEST_CASE("A longer forearm takes a larger torque to hold the same dumbbell", "[build]") {
     BodyModel model = stage("curl-dumbbell");
     const double before_Nm = model.solved.muscle(Hinge::right_elbow_flexion);

@@ -98,6 +98,51 @@ class Build(WindowTest):
         self.assertTrue(frame.says("man, 1.92"))
         self.keep(bench, "My press")
 
+    def type_chip(self, bench, word, text):
+        """Presses the last number of that name in the column and types another."""
+        entry = [one for one in bench.frame().data["texts"]
+                 if one["text"] == word and one["x"] > 940.0][-1]
+        bench.click(round(entry["x"] + 0.5 * entry["width"]), round(entry["y"]) - 4)
+        bench.press("ctrl+a")
+        bench.act("type", "--delay", 30, text)
+        return bench.press("Return")
+
+    def test_the_mass_of_a_part_is_given_and_taken_back(self):
+        bench = self.begin("Seated")
+        bench.click_word("Person")
+        frame = self.type_chip(bench, "hand", "0")
+        self.assertTrue(frame.says("parts as the table has them"))
+        self.assertIn("0\u00a0kg", frame.texts)
+        frame = self.type_chip(bench, "forearm", "4 lb")
+        self.assertIn("1.81\u00a0kg", frame.texts)
+        path = self.keep(bench, "My light hand")
+        self.assertIn("[[body.measured]]", path.read_text(encoding="utf-8"))
+        self.assertIn("4.00\u00a0lb", bench.press("u").texts)
+        bench.press("u")
+        frame = bench.click_word("parts as the table has them")
+        self.assertFalse(frame.says("parts as the table has them"))
+        self.assertTrue(bench.press("ctrl+z").says("parts as the table has them"))
+
+    def test_the_moment_arm_of_a_muscle_is_given_where_it_is_read(self):
+        bench = self.open(self.setups / "body" / "triceps-pushdown.setup.toml")
+        bench.press("ctrl+minus", "ctrl+minus")
+        bench.click_word("Muscles pull")
+        bench.act("mousemove", 1100, 400)
+        bench.act("click", "--repeat", 4, 5)  # the wheel: the row unfolds below
+        entry = next(one for one in bench.frame().data["texts"]
+                     if one["text"] == "triceps" and one["x"] > 940.0)
+        self.assertLess(entry["y"], 640.0, "above the button at the column's foot")
+        bench.click(round(entry["x"] + 0.5 * entry["width"]), round(entry["y"]) - 4)
+        bench.press("ctrl+a")
+        bench.act("type", "--delay", 30, "1 in")
+        frame = bench.press("Return")
+        self.assertTrue(frame.says("triceps (given)"))
+        self.assertTrue(any(text.startswith("2.54") for text in frame.texts), frame.texts)
+        self.assertTrue(any("given" in text and "Moment arm" in text for text in frame.texts))
+        frame = bench.click_word("Moment arms as on file")
+        self.assertFalse(frame.says("triceps (given)"))
+        self.assertTrue(bench.press("ctrl+z").says("triceps (given)"))
+
     def test_a_stance_is_changed_and_the_readings_are_one_key_away(self):
         bench = self.begin("Standing")
         frame = bench.press("m")

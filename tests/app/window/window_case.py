@@ -14,6 +14,7 @@ WORTHLESS = re.compile(r"(?<![a-z])(?:nan|inf|infinity)(?![a-z])|"
 class WindowTest(unittest.TestCase):
     program = ""     # the built steelyard
     setups = Path()  # the folder of shipped setups
+    seed = 20260101  # of what dice decide
 
     @classmethod
     def setUpClass(cls):
@@ -43,6 +44,9 @@ class WindowTest(unittest.TestCase):
 
     def check_every_text(self, bench):
         """No frame of any test ever shows what is not a number."""
-        for frame in bench.frames():
+        self.check_texts(bench.frames())
+
+    def check_texts(self, frames):
+        for frame in frames:
             for text in frame.texts:
                 self.assertIsNone(WORTHLESS.search(text), f"frame {frame.number}: '{text}'")

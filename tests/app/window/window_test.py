@@ -1,12 +1,14 @@
 #!/usr/bin/env python3
 """Tests of the real window: mouse and keys through the X server, the screen read back.
 
-    window_test.py PROGRAM SETUPS [CLASS[.TEST]]...
+    window_test.py PROGRAM SETUPS [--seed N] [--events N] [--minutes N] [CLASS[.TEST]]...
 
-PROGRAM is the built steelyard, SETUPS the folder of shipped setups. Without Xvfb, xdotool and
+PROGRAM is the built steelyard, SETUPS the folder of shipped setups. HardUse does so many random
+events; LongUse, which only runs when it is named, lasts so many minutes. Without Xvfb, xdotool and
 ImageMagick's import there is nothing to test on: exit status 77, or 1 where CI is set.
 """
 
+import argparse
 import os
 import sys
 import unittest
@@ -19,6 +21,8 @@ from window_driver import missing_programs
 from window_exam_test import Exam
 from window_handout_test import Handout
 from window_hard_use_test import HardUse
+from window_idle_test import Idle
+from window_long_use_test import LongUse
 from window_own_test import Own
 from window_practice_test import ComingBack, Practice
 from window_readings_test import Readings
@@ -27,19 +31,27 @@ from window_sought_test import Sought
 from window_whole_test import Beginning, Keeping, Letters, Looks, Opening
 from window_workshop_test import Workshop
 
-CASES = (Beginning, Opening, Letters, Readings, Sought, Body, Build, Own, Keeping, Looks, Practice,
-         ComingBack, Exam, SideBySide, Workshop, Handout, HardUse)
+CASES = (Beginning, Opening, Letters, Readings, Sought, Body, Build, Own, Keeping, Looks, Idle,
+         Practice, ComingBack, Exam, SideBySide, Workshop, Handout, HardUse)
 
 
 def main():
-    WindowTest.program = str(Path(sys.argv[1]).resolve())
-    WindowTest.setups = Path(sys.argv[2]).resolve()
+    reader = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    reader.add_argument("program", type=Path)
+    reader.add_argument("setups", type=Path)
+    reader.add_argument("names", nargs="*", metavar="CLASS[.TEST]")
+    reader.add_argument("--seed", type=int, default=WindowTest.seed)
+    reader.add_argument("--events", type=int, default=HardUse.EVENTS)
+    reader.add_argument("--minutes", type=float, default=LongUse.MINUTES)
+    asked = reader.parse_intermixed_args()
+    WindowTest.program, WindowTest.setups = str(asked.program.resolve()), asked.setups.resolve()
+    WindowTest.seed, HardUse.EVENTS, LongUse.MINUTES = asked.seed, asked.events, asked.minutes
     missing = missing_programs()
     if missing:
         print(f"The window cannot be tested: {', '.join(missing)} not found. On Debian: "
               "apt-get install xvfb xdotool imagemagick")
         return 1 if os.environ.get("CI") else 77
-    names = sys.argv[3:] or [case.__name__ for case in CASES]
+    names = asked.names or [case.__name__ for case in CASES]
     tests = unittest.main(argv=[sys.argv[0], "-v", *names], exit=False)
     return 0 if tests.result.wasSuccessful() else 1
 

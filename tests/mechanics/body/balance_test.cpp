@@ -169,6 +169,25 @@ TEST_CASE("A setup's centre of pressure off the balance needs a steadying touch"
     CHECK(result.leftover_couple_Nm.norm() < 1e-9);
 }
 
+TEST_CASE("Beside a foot whose pressure stays, that of the other moves twice as far as the body",
+          "[balance]") {
+    BodyCase body_case = standing(winter_body());
+    std::get<OnContacts>(body_case.support).contacts[0].pressure_at = 0.5;
+    const BodyResult probe = solve_body(body_case).value();
+    const double middle_m = contact_force(probe, 0)->point_m.x();
+    const double between_m = probe.placement[Segment::pelvis].joint_m.z();
+    lump_at(body_case, 75.0, Vec3(middle_m + 0.03, 1.0, between_m));
+    const BodyResult result = solve_body(body_case).value();
+    CHECK(result.ground.status == BalanceStatus::balanced);
+    // Each foot bears half. Moments about the line across the middle of the feet, by hand:
+    // ½ · 0 + ½ · x = 3 cm, so x = 6 cm.
+    for (const auto& [foot, before_m] : {std::pair(0u, 0.0), std::pair(1u, 0.06)}) {
+        CHECK_THAT(contact_force(result, foot)->force_N.y(),
+                   WithinAbs(37.5 * kStandardGravity, 1e-9));
+        CHECK_THAT(contact_force(result, foot)->point_m.x(), WithinAbs(middle_m + before_m, 1e-9));
+    }
+}
+
 TEST_CASE("A sideways pull needs friction, and slips when there is too little", "[balance]") {
     BodyCase body_case = standing(winter_body());
     body_case.resistances = {

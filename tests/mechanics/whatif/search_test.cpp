@@ -72,7 +72,8 @@ TEST_CASE("without a solution the search says how near it gets and what stops it
     };
     found = search(to_an_edge, kRange, 0.0, 10.0);
     REQUIRE(found.nearest);
-    CHECK_THAT(found.nearest->at, WithinAbs(1.234567, 1e-12)); // bisected to the last bits
+    CHECK_THAT(found.nearest->at,
+               WithinAbs(1.234567, 2.0 * kEdgeAccuracy)); // bisected to the last bits
     CHECK(found.nearest->at <= 1.234567);
     CHECK(found.nearest->limit.kind == LimitKind::would_topple);
 }
@@ -114,9 +115,9 @@ TEST_CASE("the allowed parts of a range come with what stops them", "[whatif][se
     const std::vector<AllowedSpan> spans = allowed_spans(two_parts, kRange, 1.0);
     REQUIRE(spans.size() == 2);
     CHECK(spans[0].span.low == -3.0);
-    CHECK_THAT(spans[0].span.high, WithinAbs(-0.5, 1e-12));
+    CHECK_THAT(spans[0].span.high, WithinAbs(-0.5, kEdgeAccuracy));
     CHECK(spans[0].below.kind == LimitKind::range_end);
     CHECK(spans[0].above.kind == LimitKind::would_topple);
-    CHECK_THAT(spans[1].span.low, WithinAbs(0.5, 1e-12));
+    CHECK_THAT(spans[1].span.low, WithinAbs(0.5, kEdgeAccuracy));
     CHECK(spans[1].span.high == 3.0);
 }

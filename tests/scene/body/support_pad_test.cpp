@@ -11,7 +11,7 @@ using mechanics::Segment;
 namespace {
 
 std::optional<Rect> pad_of(const PosedExercise& posed) {
-    return support_pad(posed.here, posed.result.placement, posed.stage);
+    return support_pad(posed.here, posed.result.placement, posed.stage, posed.stage.lowest_tip_px);
 }
 
 } // namespace
@@ -55,7 +55,8 @@ TEST_CASE("who is held by the thighs has nothing under the trunk, which moves", 
 
 TEST_CASE("no one in a shipped exercise has a foot under the floor", "[support-pad]") {
     for (const char* const name :
-         {"bench-press", "leg-extension-machine", "pull-down", "seated-row"})
+         {"bench-press", "leg-extension-machine", "pull-down", "seated-row", "leg-raise-bent",
+          "neck-forward", "neck-partner", "wrist-curl", "leg-extension-cuff", "step-up"})
         for (const double progress : {0.0, 0.5, 1.0}) {
             const PosedExercise posed(name, progress);
             for (const Segment foot : {Segment::right_foot, Segment::left_foot}) {
@@ -65,4 +66,17 @@ TEST_CASE("no one in a shipped exercise has a foot under the floor", "[support-p
                 CHECK(frame.joint_m.y() > 0.0);
             }
         }
+}
+
+TEST_CASE("who stands on something above the floor has a box to stand on", "[support-pad]") {
+    const PosedExercise up("step-up", 0.5);
+    const auto steps = raised_steps(up.here, up.result.placement, up.stage, 1e9);
+    REQUIRE(steps.size() == 1);
+    CHECK(steps.front().low.y() == Approx(up.stage.to_sheet(Vec3(0.0, 0.3, 0.0)).y()));
+    CHECK(steps.front().high.y() == Approx(up.stage.to_sheet(Vec3::Zero()).y()));
+    const double ankle_px = up.stage.to_sheet(up.result.placement[Segment::right_foot].joint_m).x();
+    CHECK(steps.front().low.x() < ankle_px);
+    CHECK(steps.front().high.x() > ankle_px);
+    const PosedExercise squat("squat-bar-back", 0.5);
+    CHECK(raised_steps(squat.here, squat.result.placement, squat.stage, 1e9).empty());
 }

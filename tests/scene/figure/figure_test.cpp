@@ -172,3 +172,30 @@ TEST_CASE("an arm before the chest lies on it, an arm behind it under it", "[fig
     REQUIRE(far_skin >= 0);
     CHECK(far_skin < shirt);
 }
+
+TEST_CASE("nothing of a figure lies below the floor that carries it", "[figure]") {
+    int carried = 0;
+    for (const std::string& name : shipped_names())
+        for (const double progress : {0.0, 0.5, 1.0}) {
+            const PosedExercise posed(name, progress);
+            const auto* on = std::get_if<mechanics::OnContacts>(&posed.here.support);
+            const bool on_floor =
+                on != nullptr && std::any_of(on->contacts.begin(), on->contacts.end(),
+                                             [](const auto& one) { return one.level_m == 0.0; });
+            if (!on_floor)
+                continue;
+            ++carried;
+            CAPTURE(name, progress);
+            BodyStage stage = posed.stage;
+            stage.camera = side_camera();
+            const double floor_px = stage.to_sheet(mechanics::Vec3::Zero()).y();
+            double lowest_px = 0.0;
+            for (const Outline& outline : outlines_of(posed, side_camera()))
+                if (is_of_figure(outline.fill))
+                    for (const Ring& ring : outline.rings)
+                        for (const Point& corner : ring)
+                            lowest_px = std::max(lowest_px, corner.y());
+            CHECK(lowest_px < floor_px + 1.0); // a pixel: outlines are that coarse
+        }
+    CHECK(carried > 30);
+}
