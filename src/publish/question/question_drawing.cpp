@@ -5,6 +5,7 @@
 #include "publish/question/question_figure.h"
 #include "publish/question/question_view.h"
 #include "scene/lever/lever_drawing.h"
+#include "scene/lever/limb_flesh.h"
 
 #include <algorithm>
 #include <array>
@@ -29,7 +30,9 @@ scene::StageView solved_view(const LeverPicture& picture, const mechanics::Lever
     const scene::StageMargins margins{std::min(130.0 * how.text_scale, 0.2 * how.size_px.x()),
                                       how.top_px + 0.16 * least_px,
                                       std::min(130.0 * how.text_scale, 0.3 * least_px)};
-    return scene::fit_lever(picture.lever, solved, how.size_px, margins);
+    return scene::fit_lever(picture.lever, solved, how.size_px, margins,
+                            picture.limb ? scene::limb_reach(*picture.limb, picture.lever.path_m)
+                                         : std::vector<mechanics::Vec2>());
 }
 
 /// The units that the question states its numbers in.
@@ -40,6 +43,16 @@ setup::UnitSystem units_of(const problems::Question& question) {
             return std::find(kUsUnits.begin(), kUsUnits.end(), given.unit) != kUsUnits.end();
         });
     return us ? setup::UnitSystem::us : setup::UnitSystem::si;
+}
+
+/// Whether the force at the axis is what was asked for, or a step to it.
+bool asks_for_reaction(const problems::Question& question) {
+    const auto is_reaction = [](const std::string& name) {
+        return name.rfind("axis_force", 0) == 0;
+    };
+    return is_reaction(question.asked) ||
+           std::any_of(question.steps.begin(), question.steps.end(),
+                       [&](const problems::Step& step) { return is_reaction(step.find); });
 }
 
 /// The lever with everything that acts on it, and the lengths that the feedback points out.
@@ -55,13 +68,17 @@ scene::Drawing solved_drawing(const problems::Question& question, const LeverPic
     style.units = units_of(question);
     style.heading_top_px = how.top_px;
     style.axis_name = picture.axis_name;
+    style.limb = picture.limb;
     style.marks.heading = false;
     style.marks.ruler = false;
+    // Only what the question has: an effort that nobody asked for balances nothing.
+    style.marks.effort = picture.has_effort;
+    style.marks.reaction = asks_for_reaction(question);
     // Seen from above, weights turn nothing and the strip would weigh nothing.
-    style.marks.strip = !picture.from_above;
+    style.marks.strip = picture.has_effort && !picture.from_above;
     // A lever on which nothing hangs needs no effort: its size would only puzzle.
     style.marks.effort_size = style.marks.arrow_scale =
-        std::abs(solved->effort_N.value_or(0.0)) > 1e-9;
+        picture.has_effort && std::abs(solved->effort_N.value_or(0.0)) > 1e-9;
     if (how.wrong)
         style.lengths.push_back(mark_of(*how.wrong, Role::wrong, "taken: "));
     if (how.right)

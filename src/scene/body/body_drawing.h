@@ -3,7 +3,7 @@
 // could be the axis.
 
 #include "mechanics/muscle/muscle_on_body.h"
-#include "scene/body/body_stage.h"
+#include "scene/body/close_up.h"
 #include "scene/marks/label_board.h"
 #include "words/body/body_words.h"
 
@@ -39,6 +39,9 @@ struct BodyDrawing {
     BodyMarks marks;
     /// The way of the load through the repetition [m]; empty = none is drawn.
     std::vector<Vec3> trail_m;
+    /// One joint near by: the figure is cut to the stage, the muscle that pulls most is drawn with
+    /// its moment arm, and what stands on the sheet besides; empty = all of the body.
+    std::optional<CloseUp> close_up;
     std::vector<Rect> kept_clear; ///< where no label may stand: plots, chips
 };
 

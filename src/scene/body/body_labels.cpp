@@ -34,10 +34,13 @@ public:
         for (const SeenForce& force : words_.forces)
             if (!force.ground)
                 add_force(force);
+        if (words_.pull)
+            add_pull(*words_.pull);
         for (const BodyArm& arm : words_.arms)
             if (arm.chosen)
                 add_arm(arm);
-        if (how_.torques && how_.marks.axes)
+        const bool one_joint = how_.close_up && how_.close_up->order_bar;
+        if (how_.torques && how_.marks.axes && !one_joint)
             for (const std::size_t axis : axes)
                 if (!is_chosen(axis))
                     add_axis(axis);
@@ -122,6 +125,21 @@ private:
         const Rect room =
             add_plate({size, name, Role::load, TextSize::body, Role::load}, places, middle, true);
         add_leader_from(force.from, force.to(), room);
+    }
+
+    /// A muscle's pull and its moment arm.
+    void add_pull(const PullMark& pull) {
+        const Rect room = add_plate({quantity(pull.tension_N, Dimension::force), pull.name,
+                                     Role::effort, TextSize::body, Role::effort},
+                                    places_beside(pull.from, pull.to(), how_.text_scale),
+                                    0.5 * (pull.from + pull.to()), true);
+        add_leader_from(pull.from, pull.to(), room);
+        const Point middle = 0.5 * (pull.arm.axis + pull.arm.foot);
+        add_label(
+            labels_at(places_around(middle, {text(40.0), text(70.0), text(110.0)}),
+                      "moment arm, " + pull.name + " " + quantity(pull.arm_m, Dimension::length),
+                      TextSize::body, Role::effort, true),
+            pull.arm.axis, pull.arm.foot);
     }
 
     /// A leader from the nearest point of a stroke, where the words stand off it.

@@ -27,6 +27,7 @@ struct BodyWords {
     std::vector<BodyArm> arms;
     Role line_role = Role::load; ///< of the line of action and the arms
     std::optional<OwnWeight> own_weight;
+    std::optional<PullMark> pull; ///< of a muscle, near by
 };
 
 /// Appends the words where they cover nothing that is drawn, with thin leaders where they stand

@@ -133,7 +133,7 @@ private:
         for (const Vec2& corner : lever_.path_m)
             corners.push_back(tilted(corner));
         if (how_.limb)
-            add_limb(*how_.limb, corners, board_, shapes());
+            add_limb(*how_.limb, corners, view_.size_px, board_, shapes());
         else
             add_lever_beam(std::move(corners), kStageLever, board_, shapes());
     }

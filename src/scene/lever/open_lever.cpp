@@ -2,6 +2,7 @@
 
 #include "mechanics/lever/lever_geometry.h"
 #include "scene/lever/lever_body.h"
+#include "scene/lever/limb_flesh.h"
 #include "scene/marks/dimension_marks.h"
 #include "scene/marks/force_marks.h"
 #include "scene/marks/label_board.h"
@@ -63,7 +64,10 @@ private:
         std::vector<Point> corners;
         for (const Vec2& corner : lever_.path_m)
             corners.push_back(view_.to_sheet(corner));
-        add_lever_beam(std::move(corners), kFigureLever, board_, drawing_.shapes);
+        if (how_.limb)
+            add_limb(*how_.limb, corners, view_.size_px, board_, drawing_.shapes);
+        else
+            add_lever_beam(std::move(corners), kFigureLever, board_, drawing_.shapes);
     }
 
     void add_axis() { add_stand(axis(), how_.axis_name); }
@@ -71,8 +75,9 @@ private:
     void add_stand(const Point& pin, const std::string& name) {
         const double half = kFigureLever.stand_half_px;
         const double height = kFigureLever.stand_px;
-        add_lever_axis(pin, !how_.from_above, kFigureLever, board_, drawing_.shapes);
-        const Point under = pin + Point(0.0, how_.from_above ? 26.0 : height + 18.0);
+        const bool on_stand = !how_.from_above && !how_.limb; // a joint needs none
+        add_lever_axis(pin, on_stand, kFigureLever, board_, drawing_.shapes);
+        const Point under = pin + Point(0.0, on_stand ? height + 18.0 : 26.0);
         std::vector<Label> ways{label_at(under, name, Role::ink, Align::centre),
                                 label_at(under - Point(half, 0.0), name, Role::ink, Align::left),
                                 label_at(under + Point(half, 0.0), name, Role::ink, Align::right)};
@@ -153,7 +158,7 @@ private:
         const Label past =
             label_at(tip + (along.y() < 0.0 ? 8.0 : 17.0) * along, name, role, Align::centre);
         std::vector<Label> ways;
-        if (along.y() < 0.0)
+        if (along.y() < 0.0 || how_.limb) // off the flesh
             ways.push_back(past);
         for (const double share : {0.85, 0.6, 1.0, 0.35}) {
             for (const Align align : {Align::left, Align::right}) {
