@@ -62,6 +62,10 @@ public:
             if (how_.marks.arms)
                 arms = body_arms(case_, result_, *main, how_.axes, how_.chosen, stage_, text(30.0));
         }
+        if (!how_.close_up) // an enlarged drawing stays on its stage
+            cut_to({{0.0, how_.heading_top_px},
+                    {stage_.size_px.x(), stage_.size_px.y() - (how_.strip ? text(86.0) : 0.0)}},
+                   before_figure, shapes());
         if (how_.close_up) {
             cut_to(room_, before_figure, shapes());
             const auto is_not_told = [&](const BodyArm& arm) {
@@ -174,9 +178,13 @@ private:
             if (const auto* outline = std::get_if<Outline>(&shape);
                 outline != nullptr && is_of_figure(outline->fill))
                 flesh.push_back(*outline);
+        // Near by there is room for bellies, and the pull is an arrow over them.
+        const SpindleStyle style{how_.resting_muscles, how_.close_up ? 2.2 : 1.0};
         for (const Spindle& spindle :
-             spindles_of(*how_.muscles, case_.body, result_.placement, chosen(), stage_))
-            add_spindle(spindle, flesh, shapes());
+             spindles_of(*how_.muscles, case_.body, result_.placement, chosen(), stage_, style)) {
+            const Role pulling = how_.close_up ? Role::muscle : Role::effort;
+            add_spindle(spindle, flesh, spindle.rests ? Role::resting_muscle : pulling, shapes());
+        }
     }
 
     void add_line_of_action(const mechanics::BodyForce& force) {

@@ -34,6 +34,7 @@ struct BodyDrawing {
     std::size_t chosen = 0;
     /// Muscles of the chosen hinge; empty = none are drawn.
     std::optional<mechanics::HingeMuscles> muscles;
+    bool resting_muscles = false; ///< those that do not pull, the antagonists too, faintly
     bool torques = true; ///< sizes of torques and muscle forces; false while they are predicted
     bool strip = true;
     BodyMarks marks;
