@@ -24,12 +24,19 @@ scene::LengthMark mark_of(const DrawnQuantity& quantity, Role role, const std::s
     return {quantity.from_m, quantity.to_m, word + quantity.text, role};
 }
 
+/// Torques are weighed where there is an effort that balances them. Seen from above, weights turn
+/// nothing and the strip would weigh nothing.
+bool has_strip(const LeverPicture& picture) {
+    return picture.has_effort && !picture.from_above;
+}
+
 scene::StageView solved_view(const LeverPicture& picture, const mechanics::LeverResult& solved,
                              const QuestionDrawing& how) {
     const double least_px = std::min(how.size_px.x(), how.size_px.y());
+    const double below_px = (has_strip(picture) ? 130.0 : 70.0) * how.text_scale;
     const scene::StageMargins margins{std::min(130.0 * how.text_scale, 0.2 * how.size_px.x()),
-                                      how.top_px + 0.16 * least_px,
-                                      std::min(130.0 * how.text_scale, 0.3 * least_px)};
+                                      how.top_px + (picture.limb ? 0.08 : 0.16) * least_px,
+                                      std::min(below_px, 0.3 * least_px)};
     return scene::fit_lever(picture.lever, solved, how.size_px, margins,
                             picture.limb ? scene::limb_reach(*picture.limb, picture.lever.path_m)
                                          : std::vector<mechanics::Vec2>());
@@ -74,8 +81,7 @@ scene::Drawing solved_drawing(const problems::Question& question, const LeverPic
     // Only what the question has: an effort that nobody asked for balances nothing.
     style.marks.effort = picture.has_effort;
     style.marks.reaction = asks_for_reaction(question);
-    // Seen from above, weights turn nothing and the strip would weigh nothing.
-    style.marks.strip = picture.has_effort && !picture.from_above;
+    style.marks.strip = has_strip(picture);
     // A lever on which nothing hangs needs no effort: its size would only puzzle.
     style.marks.effort_size = style.marks.arrow_scale =
         picture.has_effort && std::abs(solved->effort_N.value_or(0.0)) > 1e-9;

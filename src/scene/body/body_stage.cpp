@@ -64,11 +64,15 @@ void add_part(const mechanics::BodyCase& body_case, const BodyResult& result,
     const double flesh_m = kFlesh * body.height_m;
     const mechanics::Segment beyond =
         mechanics::joint_info(mechanics::hinge_info(hinge).joint).segment;
-    // Where nothing acts beyond it, as on the legs of one who is held at the pelvis, one bone tells
-    // enough.
+    // What loads it lies at the far end; at the hip the ground does not count, or the leg would
+    // fill the stage. Where nothing acts beyond it one bone tells enough.
+    const bool is_hip =
+        beyond == mechanics::Segment::right_thigh || beyond == mechanics::Segment::left_thigh;
     const bool is_loaded =
-        std::any_of(result.forces.begin(), result.forces.end(),
-                    [&](const auto& force) { return mechanics::acts_distally(force, hinge); });
+        std::any_of(result.forces.begin(), result.forces.end(), [&](const auto& force) {
+            return mechanics::acts_distally(force, hinge) &&
+                   !(is_hip && force.origin == ForceOrigin::contact);
+        });
     for (std::size_t i = 0; i < mechanics::kSegmentCount; ++i) {
         const auto segment = static_cast<mechanics::Segment>(i);
         if (segment != beyond && !(is_loaded && mechanics::is_at_or_beyond(segment, beyond)))
@@ -87,6 +91,11 @@ void add_part(const mechanics::BodyCase& body_case, const BodyResult& result,
     const double length_m = std::max(back_m.norm(), 1e-6);
     bounds.add(on_sheet_m(camera, joint_m + back_m * (std::min(length_m, most_m) / length_m)),
                flesh_m);
+    if (is_hip && !is_loaded) { // the trunk leans over it
+        const mechanics::SegmentFrame& trunk = result.placement[mechanics::Segment::trunk];
+        const Vec3 tip_m = trunk.at(body[mechanics::Segment::trunk].tip_m);
+        bounds.add(on_sheet_m(camera, 0.5 * (trunk.joint_m + tip_m)), 2.0 * flesh_m);
+    }
     constexpr double kThing_m = 0.1;
     for (const mechanics::BodyForce& force : result.forces)
         if (force.origin == ForceOrigin::resistance && mechanics::acts_distally(force, hinge))

@@ -277,26 +277,39 @@ void add_limb(const setup::Limb& limb, const std::vector<Point>& corners_px, con
 
 std::vector<mechanics::Vec2> limb_reach(const setup::Limb& limb,
                                         const std::vector<mechanics::Vec2>& path_m) {
-    constexpr double kMostShown = 2.0; // of a longer one only what lies beside the lever is drawn
-    if (std::abs(limb.to - limb.from) > kMostShown)
-        return path_m;
     std::vector<Point> corners;
     for (const mechanics::Vec2& corner : path_m)
         corners.emplace_back(corner.x(), -corner.y());
     const LimbLine line(corners, limb);
+    // Of a limb much longer than the lever only what lies beside the lever.
+    constexpr double kMostShown = 2.0;
+    const bool is_cut = std::abs(limb.to - limb.from) > kMostShown;
     const Figure& figure = figure_of(limb.shape);
     std::vector<Balls> parts;
-    for (const Stump& stump : figure.stumps)
-        parts.push_back(placed(stump, line));
+    if (!is_cut)
+        for (const Stump& stump : figure.stumps)
+            parts.push_back(placed(stump, line));
     for (const Row& row : figure.limb)
         parts.push_back(placed(row, line));
     Point low = corners.front();
     Point high = low;
+    for (const Point& corner : corners) {
+        low = low.cwiseMin(corner);
+        high = high.cwiseMax(corner);
+    }
+    const Point beside_low = low;
+    const Point beside_high = high;
     for (const Balls& part : parts)
         for (const Ball& ball : part) {
+            if (is_cut && (ball.centre.x() < beside_low.x() || ball.centre.x() > beside_high.x()))
+                continue;
             low = low.cwiseMin(ball.centre - Point::Constant(ball.radius));
             high = high.cwiseMax(ball.centre + Point::Constant(ball.radius));
         }
+    if (is_cut) {
+        low.x() = beside_low.x();
+        high.x() = beside_high.x();
+    }
     return {{low.x(), -high.y()}, {high.x(), -low.y()}};
 }
 

@@ -17,7 +17,7 @@ void add_limb(const setup::Limb& limb, const std::vector<Point>& corners_px, con
               LabelBoard& board, std::vector<Shape>& shapes);
 
 /// Two corners of what a limb and its stump take, seen with y up [m]; of a limb much longer than
-/// the lever the lever's own, so that what lies beside the lever fills the sheet.
+/// the lever only what lies beside the lever.
 std::vector<mechanics::Vec2> limb_reach(const setup::Limb& limb,
                                         const std::vector<mechanics::Vec2>& path_m);
 

@@ -100,3 +100,24 @@ TEST_CASE("the solved drawing of a question in US units shows no SI unit") {
     }
     CHECK(drawings > 60);
 }
+
+TEST_CASE("every lever of a question that turns about a joint is drawn as a limb") {
+    // Places where the question hides the joint, or whose lever is a distance and no limb.
+    const std::vector<std::string> distances{"place-the-axis-of-a-bone", "rank-the-joints",
+                                             "distance-for-a-torque", "torque-of-a-sandbag-us"};
+    const problems::Bank bank = real_bank();
+    int limbs = 0;
+    for (const problems::Question& question : drawn_questions(bank)) {
+        const auto* picture = std::get_if<problems::LeverPicture>(&question.picture);
+        if (picture == nullptr ||
+            std::find(distances.begin(), distances.end(), question.family) != distances.end())
+            continue;
+        limbs += picture->limb ? 1 : 0;
+        for (const char* joint : {"elbow", "shoulder", "knee", "the hip", "ankle", "wrist"}) {
+            INFO(question.family << ": " << picture->axis_name);
+            if (picture->axis_name.find(joint) != std::string::npos)
+                CHECK(picture->limb.has_value());
+        }
+    }
+    CHECK(limbs > 150);
+}
