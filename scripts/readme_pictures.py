@@ -80,6 +80,8 @@ def practice(camera, folder):
     window = as_ada(camera, folder)
     window.press("p")
     frame = window.click_word("Practise the chosen step")
+    if frame.says("Leave these pages"):
+        frame = window.click_word("Leave these pages")
     for _ in range(MOST_QUESTIONS):
         if frame.says("Drag the point along the lever."):
             break

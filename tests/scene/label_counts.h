@@ -106,12 +106,17 @@ inline bool lies_under(const Outline& outline, const Rect& room) {
 /// Whether a word stands on an opaque plate of its own, painted between two shapes.
 inline bool has_plate(const Drawing& drawing, const Rect& room, std::size_t after,
                       std::size_t before) {
-    for (std::size_t n = after + 1; n < before; ++n)
+    for (std::size_t n = after + 1; n < before; ++n) {
+        if (const auto* disc = std::get_if<Disc>(&drawing.shapes[n])) // of a letter
+            if (disc->fill && disc->fill_opacity >= 1.0 &&
+                (0.5 * (room.low + room.high) - disc->centre).norm() < 0.3 * disc->radius_px)
+                return true;
         if (const auto* box = std::get_if<Box>(&drawing.shapes[n]))
             if (box->fill && box->fill_opacity >= 1.0 && box->turn_rad == 0.0 &&
                 (room.low - (box->centre - 0.5 * box->size_px)).minCoeff() >= -0.5 &&
                 (box->centre + 0.5 * box->size_px - room.high).minCoeff() >= -0.5)
                 return true;
+    }
     return false;
 }
 

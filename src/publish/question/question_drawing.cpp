@@ -37,9 +37,15 @@ scene::StageView solved_view(const LeverPicture& picture, const mechanics::Lever
     const scene::StageMargins margins{std::min(130.0 * how.text_scale, 0.2 * how.size_px.x()),
                                       how.top_px + (picture.limb ? 0.08 : 0.16) * least_px,
                                       std::min(below_px, 0.3 * least_px)};
-    return scene::fit_lever(picture.lever, solved, how.size_px, margins,
-                            picture.limb ? scene::limb_reach(*picture.limb, picture.lever.path_m)
-                                         : std::vector<mechanics::Vec2>());
+    // Moment arms are drawn to their ends, which a slanting pull has beside the lever.
+    std::vector<mechanics::Vec2> also_m;
+    if (picture.limb)
+        also_m = scene::limb_reach(*picture.limb, picture.lever.path_m);
+    for (const mechanics::ForceReading& load : solved.loads)
+        also_m.push_back(load.foot_m);
+    if (picture.has_effort)
+        also_m.push_back(solved.effort.foot_m);
+    return scene::fit_lever(picture.lever, solved, how.size_px, margins, also_m);
 }
 
 /// The units that the question states its numbers in.

@@ -69,6 +69,7 @@ void add_part(const mechanics::BodyCase& body_case, const BodyResult& result,
     const bool is_hip =
         beyond == mechanics::Segment::right_thigh || beyond == mechanics::Segment::left_thigh;
     const bool is_loaded =
+        beyond == mechanics::Segment::trunk ||
         std::any_of(result.forces.begin(), result.forces.end(), [&](const auto& force) {
             return mechanics::acts_distally(force, hinge) &&
                    !(is_hip && force.origin == ForceOrigin::contact);

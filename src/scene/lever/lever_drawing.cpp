@@ -151,10 +151,26 @@ private:
         const Point base = at + Point(0.0, on_stand ? kStageLever.stand_px : 10.0);
         add_lever_axis(at, on_stand, kStageLever, board_, shapes());
         const double line = text(20.0);
-        shapes().emplace_back(board_.place(
-            {make_label(base + Point(0.0, line), name, TextSize::body, Role::ink, Align::centre),
+        say({make_label(base + Point(0.0, line), name, TextSize::body, Role::ink, Align::centre),
              make_label(base + Point(-28.0, 0.0), name, TextSize::body, Role::ink, Align::right),
-             make_label(base + Point(28.0, 0.0), name, TextSize::body, Role::ink, Align::left)}));
+             make_label(base + Point(28.0, 0.0), name, TextSize::body, Role::ink, Align::left)},
+            at);
+    }
+
+    void add_leader(const Point& from, const Rect& room) {
+        constexpr double kStandOff_px = 34.0;
+        const Point end = leader_end(from, room);
+        if ((end - from).norm() > kStandOff_px)
+            shapes().emplace_back(Line{from, end, {Role::quiet_ink, 1.0}});
+    }
+
+    /// Words of a place. A limb takes more room than a beam: there they stand where they cover
+    /// nothing, even farther off, with a thin leader.
+    void say(const std::vector<Label>& ways, const Point& place) {
+        const auto free = how_.limb ? board_.place_free(ways, place) : std::nullopt;
+        if (free)
+            add_leader(place, room_of(*free, how_.text_scale));
+        shapes().emplace_back(free ? *free : board_.place(ways));
     }
 
     void add_turnings() {
@@ -259,7 +275,7 @@ private:
                                   force.role, Align::left));
         ways.push_back(make_label(middle + Point(-14.0, text(5.0)), words, TextSize::body,
                                   force.role, Align::right));
-        shapes().emplace_back(board_.place(ways));
+        say(ways, middle);
     }
 
     void add_force(const DrawnForce& force) {
@@ -278,11 +294,16 @@ private:
         if (force.quiet || force.size.empty()) {
             const std::string words = force.name + (force.size.empty() ? "" : " ") + force.size;
             const TextSize size = force.quiet ? how_.smallest : TextSize::body;
-            shapes().emplace_back(board_.place(labels_at(places, words, size, force.role)));
+            say(labels_at(places, words, size, force.role), 0.5 * (force.from + force.to));
             return;
         }
-        add_name_plate({force.size, force.name, force.role, TextSize::body, force.role}, places,
-                       how_.text_scale, board_, shapes());
+        const NamePlate plate{force.size, force.name, force.role, TextSize::body, force.role};
+        const Point middle = 0.5 * (force.from + force.to);
+        if (how_.limb)
+            if (const auto room =
+                    add_free_name_plate(plate, places, middle, how_.text_scale, board_, shapes()))
+                return add_leader(middle, *room);
+        add_name_plate(plate, places, how_.text_scale, board_, shapes());
     }
 
     /// Ticks along the lever, at round distances from its first end.

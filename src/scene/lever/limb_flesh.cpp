@@ -301,7 +301,9 @@ std::vector<mechanics::Vec2> limb_reach(const setup::Limb& limb,
     const Point beside_high = high;
     for (const Balls& part : parts)
         for (const Ball& ball : part) {
-            if (is_cut && (ball.centre.x() < beside_low.x() || ball.centre.x() > beside_high.x()))
+            const double past_m = beside_high.x() - beside_low.x();
+            if (is_cut && (ball.centre.x() < beside_low.x() - past_m ||
+                           ball.centre.x() > beside_high.x() + past_m))
                 continue;
             low = low.cwiseMin(ball.centre - Point::Constant(ball.radius));
             high = high.cwiseMax(ball.centre + Point::Constant(ball.radius));

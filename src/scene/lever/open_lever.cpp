@@ -49,14 +49,20 @@ public:
         hold_back_words(before);
         for (const LetteredSpot& spot : how_.spots)
             add_spot(spot);
-        for (const std::vector<Label>& ways : words_)
-            set(board_.place(ways));
+        for (const Words& words : words_)
+            set(words);
         for (Label& number : numbers_)
             set(std::move(number));
         return std::move(drawing_);
     }
 
 private:
+    /// Words of a place, with the ways to set them.
+    struct Words {
+        std::vector<Label> ways;
+        Point place;
+    };
+
     Point at(double at_m) const { return view_.to_sheet(mechanics::point_at(lever_.path_m, at_m)); }
     Point axis() const { return at(lever_.axis_at_m); }
 
@@ -88,7 +94,7 @@ private:
             ways.push_back(
                 label_at({under.x(), pin.y() + kOpenArrow_px + 20.0}, name, Role::ink, align));
         }
-        say(std::move(ways));
+        say(std::move(ways), pin);
     }
 
     void add_load(const mechanics::Load& load) {
@@ -135,7 +141,8 @@ private:
         const std::string& name = lever_.effort.name;
         say({label_at(place + Point(0.0, 26.0), name, Role::effort, Align::centre),
              label_at(place + Point(10.0, 20.0), name, Role::effort, Align::left),
-             label_at(place - Point(0.0, 16.0), name, Role::effort, Align::centre)});
+             label_at(place - Point(0.0, 16.0), name, Role::effort, Align::centre)},
+            place);
     }
 
     void add_weight_from_above(const Point& place, const std::string& name) {
@@ -144,7 +151,8 @@ private:
         board_.keep_clear(
             {place - Point(kRadius_px, kRadius_px), place + Point(kRadius_px, kRadius_px)});
         say({label_at(place + Point(0.0, -16.0), name, Role::load, Align::centre),
-             label_at(place + Point(0.0, 28.0), name, Role::load, Align::centre)});
+             label_at(place + Point(0.0, 28.0), name, Role::load, Align::centre)},
+            place);
     }
 
     void add_force(const Point& place, double direction_rad, Tail tail, Role role,
@@ -172,7 +180,7 @@ private:
         const double over = along.y() > 0.0 ? -14.0 : 26.0;
         for (const Align align : {Align::centre, Align::left, Align::right})
             ways.push_back(label_at(place + Point(0.0, over), name, role, align));
-        say(std::move(ways));
+        say(std::move(ways), 0.5 * (place + tip));
     }
 
     /// The angle between the pull and the lever, on the side on which it has the stated size.
@@ -200,7 +208,8 @@ private:
             say({label_at(where + Point(0.0, 5.0), angle.text, Role::effort, Align::centre),
                  label_at(beside, angle.text, Role::effort, Align::centre),
                  label_at(where + Point(-6.0, 5.0), angle.text, Role::effort, Align::right),
-                 label_at(where + Point(6.0, 5.0), angle.text, Role::effort, Align::left)});
+                 label_at(where + Point(6.0, 5.0), angle.text, Role::effort, Align::left)},
+                where);
             return;
         }
     }
@@ -258,16 +267,30 @@ private:
         drawing_.shapes.emplace_back(std::move(label));
     }
 
+    /// A limb takes more room than a beam: there words stand where they cover nothing, even farther
+    /// off, with a thin leader.
+    void set(const Words& words) {
+        const auto free = how_.limb ? board_.place_free(words.ways, words.place) : std::nullopt;
+        const Label label = free ? *free : board_.place(words.ways);
+        constexpr double kStandOff_px = 30.0;
+        const Point end = leader_end(words.place, room_of(label, 1.0));
+        if (free && (end - words.place).norm() > kStandOff_px)
+            drawing_.shapes.emplace_back(Line{words.place, end, {Role::quiet_ink, 1.0}});
+        set(label);
+    }
+
     /// Words are set last, when everything that they must not cover has its place.
-    void say(std::vector<Label> ways) { words_.push_back(std::move(ways)); }
+    void say(std::vector<Label> ways, const Point& place) {
+        words_.push_back({std::move(ways), place});
+    }
 
     const mechanics::Lever& lever_;
     const StageView& view_;
     const OpenLever& how_;
     LabelBoard board_;
     Drawing drawing_;
-    std::vector<Label> numbers_;            ///< of lengths
-    std::vector<std::vector<Label>> words_; ///< for each, the ways to set it
+    std::vector<Label> numbers_; ///< of lengths
+    std::vector<Words> words_;
 };
 
 } // namespace

@@ -95,7 +95,7 @@ by = "load_force * load_arm"
 says = "Force times arm."
 
 [wrong]
-divided-for-multiplied = "load_force / load_arm"
+distance-for-arm = { gives = "load_force / load_arm", parts_at = "load_torque" }
 )toml";
 
 } // namespace

@@ -21,7 +21,7 @@ constexpr std::uint64_t kDraws = 4;
 #endif
 
 /// Places to choose from may lie so close together that the disc of one letter touches the next.
-constexpr int kNearLetters = 2;
+constexpr int kNearLetters = 4;
 /// One arrow's edge touches the plate of a word beside it.
 constexpr int kTouched = 1;
 
@@ -75,6 +75,26 @@ TEST_CASE("no word on the drawing of a question in the window is struck, covered
     check_none(counts);
 }
 
+TEST_CASE("no word on the solved drawing of a limb is covered or cut off", "[question-labels]") {
+    const problems::Bank bank = real_bank();
+    scene::LabelCounts counts;
+    for (const problems::Question& question : drawn_questions(bank)) {
+        const auto* picture = std::get_if<problems::LeverPicture>(&question.picture);
+        if (picture == nullptr || !picture->limb)
+            continue;
+        QuestionDrawing how;
+        how.size_px = {940.0, 720.0};
+        how.top_px = 64.0;
+        how.answered = true;
+        counts.add(question_drawing(question, how), 1.0,
+                   question.family + " " + question.code + " answered");
+    }
+    INFO(counts.told);
+    CHECK(counts.drawings > 100);
+    CHECK(counts.on_words == 0);
+    CHECK(counts.off_sheet == 0);
+}
+
 TEST_CASE("the solved drawing of a question in US units shows no SI unit") {
     const problems::Bank bank = real_bank();
     int drawings = 0;
@@ -104,7 +124,8 @@ TEST_CASE("the solved drawing of a question in US units shows no SI unit") {
 TEST_CASE("every lever of a question that turns about a joint is drawn as a limb") {
     // Places where the question hides the joint, or whose lever is a distance and no limb.
     const std::vector<std::string> distances{"place-the-axis-of-a-bone", "rank-the-joints",
-                                             "distance-for-a-torque", "torque-of-a-sandbag-us"};
+                                             "distance-for-a-torque",    "torque-of-a-sandbag-us",
+                                             "two-loads-one-side",       "share-on-the-hands"};
     const problems::Bank bank = real_bank();
     int limbs = 0;
     for (const problems::Question& question : drawn_questions(bank)) {
