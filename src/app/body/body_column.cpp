@@ -195,18 +195,15 @@ void draw_looks(const Style& style, const BodyModel& model, const BodyColumnShow
         shown.looks.close_up ? std::string("Back to the whole body")
                              : fmt::format("Close-up of the {}",
                                            scene::axis_word(model.state.setup.axes, model.axis()));
-    pen.skip(10.0F);
-    wishes.close_up =
-        word_button(style, "close-up", {pen.left(), pen.y()}, near, shown.looks.close_up);
-    pen.skip(26.0F);
+    pen.skip(18.0F);
+    wishes.close_up = word_button(style, "close-up", {pen.left(), pen.y()}, near, false);
+    pen.skip(24.0F);
     if (!model.at_axis)
         return;
     wishes.resting_muscles =
         word_button(style, "resting", {pen.left(), pen.y()},
-                    shown.looks.resting_muscles ? "Hide muscles that rest"
-                                                : "Show antagonists, muscles that rest",
-                    shown.looks.resting_muscles);
-    pen.skip(26.0F);
+                    shown.looks.resting_muscles ? "Hide antagonists" : "Show antagonists", false);
+    pen.skip(24.0F);
 }
 
 /// The way to the bench, where axis, effort and load of the chosen joint are placed by hand.

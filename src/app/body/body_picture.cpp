@@ -49,7 +49,7 @@ std::vector<mechanics::Vec3> load_trail(const BodyModel& model) {
 
 scene::Drawing draw_exercise(const BodyHeading& heading, const scene::Rect& plot_px, bool bare,
                              const scene::CloseUp& close_up, double text_scale,
-                             const BodyShown& shown) {
+                             const BodyShown& shown, scene::LabelSides& sides) {
     const BodyModel& model = shown.model;
     scene::BodyDrawing how;
     how.name = model.state.setup.head.name;
@@ -73,7 +73,7 @@ scene::Drawing draw_exercise(const BodyHeading& heading, const scene::Rect& plot
         how.kept_clear.push_back(plot_px);
     if (!bare)
         how.kept_clear.push_back({{0.0, heading.bar_top_px}, shown.bar_end_px});
-    scene::Drawing drawing = scene::draw_body(model.posed, model.solved, shown.stage, how);
+    scene::Drawing drawing = scene::draw_body(model.posed, model.solved, shown.stage, how, sides);
     drawing.description = model.state.setup.head.description;
     if (!bare && !heading.second.empty()) {
         scene::Label second;
@@ -177,8 +177,12 @@ void keep_picture(const Style& style, const Layout& layout, const BodyShown& sho
     std::vector<scene::Shape>& shapes = picture.drawing.shapes;
     if (picture.exercise_from != exercise_from) {
         const BodyHeading& heading = keep_heading(style, layout, shown.model, picture);
-        picture.drawing = draw_exercise(heading, plot_room(layout, scale), is_bare(layout, scale),
-                                        close_up_places(style, layout, heading), scale, shown);
+        if (!picture.exercise_from || picture.exercise_from->model.version != shown.model.version ||
+            picture.exercise_from->stage != shown.stage)
+            picture.sides.clear();
+        picture.drawing =
+            draw_exercise(heading, plot_room(layout, scale), is_bare(layout, scale),
+                          close_up_places(style, layout, heading), scale, shown, picture.sides);
         picture.of_exercise = shapes.size();
         picture.exercise_from = exercise_from;
         picture.marks_from.reset();

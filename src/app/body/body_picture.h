@@ -4,7 +4,7 @@
 
 #include "app/body/body_input.h"
 #include "app/body/plot_panel.h"
-#include "scene/body/close_up.h"
+#include "scene/body/body_drawing.h"
 
 namespace steelyard::app {
 
@@ -57,6 +57,8 @@ struct HeadingFrom {
 /// The drawing between frames.
 struct BodyPicture {
     scene::Drawing drawing;
+    /// Of the words while the exercise is played or gone through on one stage.
+    scene::LabelSides sides;
     std::size_t of_exercise = 0; ///< so many shapes at its beginning are the exercise
     std::optional<ExerciseFrom> exercise_from;
     std::optional<MarksFrom> marks_from;

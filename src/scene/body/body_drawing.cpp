@@ -33,11 +33,11 @@ constexpr double kEndOn = 0.5;
 class BodyPainter {
 public:
     BodyPainter(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
-                const BodyStage& stage, const BodyDrawing& how)
-        : case_(body_case), result_(result), stage_(stage),
-          how_(how), room_{{8.0, how.heading_top_px + how.heading_room_px * how.text_scale},
-                           {stage.size_px.x() - 8.0,
-                            stage.size_px.y() - (how.strip ? 92.0 * how.text_scale : 8.0)}} {}
+                const BodyStage& stage, const BodyDrawing& how, LabelSides& sides)
+        : case_(body_case), result_(result), stage_(stage), how_(how),
+          sides_(sides), room_{{8.0, how.heading_top_px + how.heading_room_px * how.text_scale},
+                               {stage.size_px.x() - 8.0,
+                                stage.size_px.y() - (how.strip ? 92.0 * how.text_scale : 8.0)}} {}
 
     Drawing paint() {
         drawing_.size_px = stage_.size_px;
@@ -310,7 +310,7 @@ private:
         board.keep_clear(shapes());
         add_body_words(
             {case_, result_, stage_, how_, forces_, std::move(arms), line_role(), own_weight, pull},
-            board, shapes());
+            sides_, board, shapes());
     }
 
     void add_strip() {
@@ -326,6 +326,7 @@ private:
     const mechanics::BodyResult& result_;
     const BodyStage& stage_;
     const BodyDrawing& how_;
+    LabelSides& sides_;
     Rect room_; ///< of everything but the heading and the strip
     std::vector<SeenForce> forces_;
     bool by_ground_ = false; ///< the line and the arms are those of the ground's push
@@ -336,7 +337,13 @@ private:
 
 Drawing draw_body(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
                   const BodyStage& stage, const BodyDrawing& how) {
-    return BodyPainter(body_case, result, stage, how).paint();
+    LabelSides sides;
+    return draw_body(body_case, result, stage, how, sides);
+}
+
+Drawing draw_body(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
+                  const BodyStage& stage, const BodyDrawing& how, LabelSides& sides) {
+    return BodyPainter(body_case, result, stage, how, sides).paint();
 }
 
 } // namespace steelyard::scene

@@ -7,6 +7,7 @@
 #include "scene/marks/label_board.h"
 #include "words/body/body_words.h"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -21,6 +22,11 @@ struct BodyMarks {
     bool load_sizes = true; ///< sizes of the resistances; else their arrows are all of one length
     bool reaction = true;   ///< force of the ground
 };
+
+/// On which side of its place a word stands: -1 left, 1 right, 0 above or
+/// below it, by what it is of. Words that are drawn
+/// again with the sides of the drawing before them stay there as long as they find room.
+using LabelSides = std::map<std::string, int>;
 
 struct BodyDrawing {
     std::string name;     ///< heading; empty = none
@@ -51,5 +57,10 @@ using words::joint_word;
 
 Drawing draw_body(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
                   const BodyStage& stage, const BodyDrawing& how);
+
+/// The same, one of a row of drawings of a repetition.
+/// @param sides  of the words of the drawing before, empty for the first; those of this one then
+Drawing draw_body(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
+                  const BodyStage& stage, const BodyDrawing& how, LabelSides& sides);
 
 } // namespace steelyard::scene
