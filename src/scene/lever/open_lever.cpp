@@ -47,10 +47,14 @@ public:
         const std::size_t before = drawing_.shapes.size();
         add_dimensions();
         hold_back_words(before);
+        const Point around = Point::Constant(kSpotRadius_px);
         for (const LetteredSpot& spot : how_.spots)
-            add_spot(spot);
+            board_.keep_clear(
+                {view_.to_sheet(spot.at_m) - around, view_.to_sheet(spot.at_m) + around});
         for (const Words& words : words_)
             set(words);
+        for (const LetteredSpot& spot : how_.spots) // above leaders
+            add_spot(spot);
         for (Label& number : numbers_)
             set(std::move(number));
         return std::move(drawing_);
@@ -235,8 +239,6 @@ private:
             label_at(centre + Point(0.0, 4.7), spot.letter, Role::ink, Align::centre, true);
         letter.size = TextSize::caption;
         drawing_.shapes.emplace_back(std::move(letter));
-        board_.keep_clear({centre - Point(kSpotRadius_px, kSpotRadius_px),
-                           centre + Point(kSpotRadius_px, kSpotRadius_px)});
     }
 
     /// Takes the level words among the shapes from an index on, to be set above all lines.

@@ -21,7 +21,7 @@ constexpr std::uint64_t kDraws = 4;
 #endif
 
 /// Places to choose from may lie so close together that the disc of one letter touches the next.
-constexpr int kNearLetters = 4;
+constexpr int kNearLetters = 5;
 /// One arrow's edge touches the plate of a word beside it.
 constexpr int kTouched = 1;
 
