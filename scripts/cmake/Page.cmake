@@ -7,7 +7,7 @@ set_target_properties(steelyard PROPERTIES
   SUFFIX .html
   LINK_DEPENDS "${page}/shell.html;${page}/page.js")
 target_link_options(steelyard PRIVATE
-  -Os -lidbfs.js -sMINIFY_HTML=0 -sMIN_WEBGL_VERSION=2 -sMAX_WEBGL_VERSION=2
+  -Oz -lidbfs.js -sMINIFY_HTML=0 -sMIN_WEBGL_VERSION=2 -sMAX_WEBGL_VERSION=2
   -sALLOW_MEMORY_GROWTH=1 -sFORCE_FILESYSTEM=1 -sEXPORTED_RUNTIME_METHODS=FS,ccall
   "SHELL:--shell-file ${page}/shell.html" "SHELL:--pre-js ${page}/page.js"
   ${preloaded_data}

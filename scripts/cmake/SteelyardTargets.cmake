@@ -60,10 +60,19 @@ function(steelyard_optimise_little target)
   target_compile_options(${target} PRIVATE $<$<CONFIG:Release>:-O1>)
 endfunction()
 
-# A page is small as a whole, and quick where every frame passes.
+# A page is small as a whole, and quick where every frame passes. At -Os Emscripten draws no function
+# into another, not even where that is shorter, as with each expression of Eigen's; so it goes on
+# doing when -O2 follows, unless told.
+#   steelyard_makes_frames(target [SOURCE...])   SOURCE: these alone, where the rest is seldom run
 function(steelyard_makes_frames target)
-  if(EMSCRIPTEN)
-    target_compile_options(${target} PRIVATE -O2)
+  if(NOT EMSCRIPTEN)
+    return()
+  endif()
+  if(ARGN)
+    set_source_files_properties(${ARGN} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON
+                                COMPILE_OPTIONS "-O2;-finline-functions")
+  else()
+    target_compile_options(${target} PRIVATE -O2 -finline-functions)
   endif()
 endfunction()
 

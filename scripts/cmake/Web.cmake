@@ -21,7 +21,7 @@ add_compile_definitions(JSON_NOEXCEPTION FMT_EXCEPTIONS=0 FMT_HEADER_ONLY TOML_E
                         PUGIXML_NO_EXCEPTIONS PUGIXML_NO_XPATH BOOST_NO_EXCEPTIONS
                         BOOST_EXCEPTION_DISABLE)
 set(CMAKE_CXX_FLAGS_RELEASE "-Os -DNDEBUG")
-set(CMAKE_C_FLAGS_RELEASE "-Os -DNDEBUG")
+set(CMAKE_C_FLAGS_RELEASE "-Oz -DNDEBUG")
 
 function(steelyard_headers name)
   add_library(${name} INTERFACE IMPORTED GLOBAL)
@@ -48,17 +48,19 @@ steelyard_compiled(imgui
   SOURCES ${from}/imgui/imgui.cpp ${from}/imgui/imgui_draw.cpp ${from}/imgui/imgui_tables.cpp
           ${from}/imgui/imgui_widgets.cpp ${from}/imgui/misc/cpp/imgui_stdlib.cpp
   INCLUDES ${from}/imgui ${from}/imgui/backends ${from}/imgui/misc/cpp)
-target_compile_options(imgui PRIVATE -O2) # each frame passes here
+target_compile_options(imgui PRIVATE -O2 -finline-functions) # each frame passes here
 steelyard_compiled(SQLite::SQLite3
   SOURCES ${from}/sqlite3/sqlite3.c INCLUDES ${from}/sqlite3
   DEFINES SQLITE_THREADSAFE=0 SQLITE_OMIT_LOAD_EXTENSION SQLITE_DQS=0 SQLITE_DEFAULT_MEMSTATUS=0
+          SQLITE_OMIT_DEPRECATED SQLITE_OMIT_SHARED_CACHE SQLITE_OMIT_PROGRESS_CALLBACK
+          SQLITE_OMIT_JSON SQLITE_OMIT_DECLTYPE SQLITE_OMIT_TRACE # what the record has no use for
           SQLITE_OMIT_WAL) # a rollback journal instead: at rest the record is one file to be kept
 steelyard_compiled(pugixml::pugixml
   SOURCES ${from}/pugixml/src/pugixml.cpp INCLUDES ${from}/pugixml/src)
 # Link options that put all that the program reads where it looks for it; the README's pictures are
-# none of it.
+# none of it, nor is what tells authors how to write a file.
 function(steelyard_data_options how result)
-  set(options)
+  set(options "SHELL:--exclude-file *.md")
   foreach(folder assets/blueprints assets/body assets/learner assets/lessons assets/muscles
                  assets/pages assets/setups assets/stances question_bank)
     list(APPEND options "SHELL:--${how} ${CMAKE_SOURCE_DIR}/${folder}@/usr/share/steelyard/${folder}")

@@ -190,6 +190,14 @@ void apply(BenchModel& model, const SeekLoad& intent) {
     put(model, std::move(state), 0);
 }
 
+void apply(BenchModel& model, const SpreadOwnWeight& /*intent*/) {
+    if (!model.state.setup.lever.own_weight.centre_at_m)
+        return;
+    BenchState state = model.state;
+    state.setup.lever.own_weight.centre_at_m.reset();
+    put(model, std::move(state), 0);
+}
+
 void apply(BenchModel& model, const ChangeSupports& intent) {
     BenchState state = model.state;
     mechanics::Lever& lever = state.setup.lever;

@@ -73,6 +73,8 @@ struct NamePart {
 struct SeekLoad {
     std::size_t index = 0;
 };
+/// The lever is as heavy everywhere: its centre of mass is where its shape puts it.
+struct SpreadOwnWeight {};
 /// The lever stands on one axis, or on two supports.
 struct ChangeSupports {
     bool two = false;
@@ -105,8 +107,8 @@ struct Redo {};
 
 using BenchIntent =
     std::variant<SetNumber, SetPull, MoveCorner, AddCorner, RemoveCorner, ChangeLoad, NamePart,
-                 SeekLoad, ChangeSupports, AddLoad, RemoveLoad, TakeByHand, SolveForEffort,
-                 OpenSetup, NameSetup, DrawAs, SwitchUnits, Undo, Redo>;
+                 SeekLoad, SpreadOwnWeight, ChangeSupports, AddLoad, RemoveLoad, TakeByHand,
+                 SolveForEffort, OpenSetup, NameSetup, DrawAs, SwitchUnits, Undo, Redo>;
 
 /// What a load of the lever is.
 LoadKind kind_of(const mechanics::Load& load);

@@ -75,7 +75,7 @@ void aim_tilt(BenchScreen& screen, double seconds) {
 /// is. They lie under the lever.
 void add_grip_rings(const BenchScreen& screen, scene::Drawing& drawing) {
     std::vector<scene::Shape> rings;
-    for (const scene::Grip& grip : bench_grips(screen.model, screen.pose(), screen.stage.view)) {
+    for (const scene::Grip& grip : bench_grips(screen.model, screen.pose(), screen.stage)) {
         const bool hovered = screen.stage.hovered && screen.stage.hovered->part == grip.part &&
                              screen.stage.hovered->hold == grip.hold;
         const bool chosen = screen.stage.chosen == grip.part && grip.hold == scene::Hold::place;
@@ -132,7 +132,7 @@ scene::Drawing draw_stage(const Style& style, bool bare, const BenchScreen& scre
                                  model.state.setup.head.description,
                                  static_cast<float>(screen.stage.view.size_px.x() - 48.0));
     how.marks.strip = how.marks.arrow_scale = how.marks.ruler = !bare;
-    how.marks.reaction = how.marks.own_weight = !bare; // the column tells them
+    how.marks.reaction = how.marks.own_weight = screen.stage.all_forces; // the column tells them
     how.units = model.units;
     how.text_scale = style.fonts.scale;
     how.pose = screen.pose();
@@ -148,7 +148,7 @@ scene::Drawing draw_stage(const Style& style, bool bare, const BenchScreen& scre
 void tell_grips(const Style& style, const BenchScreen& screen) {
     if (style.narration == nullptr)
         return;
-    for (const scene::Grip& grip : bench_grips(screen.model, screen.pose(), screen.stage.view))
+    for (const scene::Grip& grip : bench_grips(screen.model, screen.pose(), screen.stage))
         style.narration->add_grip(name_of(screen.model.state.setup.lever, grip.part) +
                                       (grip.hold == scene::Hold::tip ? " tip" : " place"),
                                   grip.at_px);
@@ -159,6 +159,8 @@ void tell_grips(const Style& style, const BenchScreen& screen) {
 BenchFrame run_bench(const Style& style, const Layout& layout, const FrameInput& input,
                      BenchScreen& screen) {
     BenchFrame frame;
+    const bool bare = is_bare(layout, style.fonts.scale);
+    screen.stage.all_forces = !bare;
     keep_view(style, layout, screen);
     refit_after_pull(input.pointer, screen.stage);
     if (const auto intent =
@@ -174,7 +176,6 @@ BenchFrame run_bench(const Style& style, const Layout& layout, const FrameInput&
         open_field(screen.field, screen.model, *screen.stage.to_type);
         screen.stage.to_type.reset();
     }
-    const bool bare = is_bare(layout, style.fonts.scale);
     const Point bar_at{24.0, (kHeadingTop_px + 50.0) * style.fonts.scale};
     if (!bare || screen.field.is_open())
         if (const auto intent =

@@ -48,7 +48,11 @@ auto find_number(Handled& handled, const LeverNumber& number)
             return &lever.path_m[number.part.index].x();
         return field == LeverField::up ? &lever.path_m[number.part.index].y() : nullptr;
     case PartKind::own_weight:
-        return field == LeverField::mass ? &lever.own_weight.mass_kg : nullptr;
+        if (field == LeverField::mass)
+            return &lever.own_weight.mass_kg;
+        return field == LeverField::place && lever.own_weight.centre_at_m
+                   ? &*lever.own_weight.centre_at_m
+                   : nullptr;
     case PartKind::effort:
         if (field == LeverField::place)
             return &lever.effort.at_m;
@@ -82,6 +86,12 @@ auto find_number(Handled& handled, const LeverNumber& number)
     return field == LeverField::torque ? &std::get<Couple>(action).torque_Nm : nullptr;
 }
 
+/// True of the place of a weight that is spread evenly: nobody has set it, and it can be set.
+bool is_spread_centre(const Lever& lever, const LeverNumber& number) {
+    return number.part.kind == PartKind::own_weight && number.field == LeverField::place &&
+           lever.own_weight.mass_kg > 0.0 && !lever.own_weight.centre_at_m;
+}
+
 /// Directions are kept from -180° (not included) to 180°, so that they read simply.
 double simple_direction(double direction_rad) {
     const double turned = std::remainder(direction_rad, 2.0 * mechanics::kPi);
@@ -100,7 +110,7 @@ std::vector<LeverField> fields_of(const HandledLever& handled, const LeverPart& 
         all = {LeverField::across, LeverField::up};
         break;
     case PartKind::own_weight:
-        all = {LeverField::mass};
+        all = {LeverField::mass, LeverField::place};
         break;
     case PartKind::effort:
     case PartKind::load:
@@ -112,7 +122,7 @@ std::vector<LeverField> fields_of(const HandledLever& handled, const LeverPart& 
     }
     all.erase(std::remove_if(all.begin(), all.end(),
                              [&](LeverField field) {
-                                 return find_number(handled, {part, field}) == nullptr;
+                                 return !value_of(handled, {part, field});
                              }),
               all.end());
     return all;
@@ -195,11 +205,16 @@ std::string name_of(const Lever& lever, const LeverPart& part) {
 }
 
 std::optional<double> value_of(const HandledLever& handled, const LeverNumber& number) {
+    const Lever& lever = handled.lever;
+    if (is_spread_centre(lever, number))
+        return mechanics::nearest_at(lever.path_m, mechanics::path_centroid(lever.path_m));
     const double* found = find_number(handled, number);
     return found != nullptr ? std::optional(*found) : std::nullopt;
 }
 
 HandledLever with_value(HandledLever handled, const LeverNumber& number, double value_SI) {
+    if (is_spread_centre(handled.lever, number))
+        handled.lever.own_weight.centre_at_m = 0.0; // from now on it is somewhere
     double* found = find_number(handled, number);
     if (found == nullptr)
         return handled;

@@ -117,6 +117,10 @@ std::optional<BenchIntent> draw_words(const Style& style, const BenchModel& mode
         if (press_word(style, pen, "two supports", 20.0F, two))
             intent = ChangeSupports{true};
     }
+    const mechanics::OwnWeight& own = model.state.setup.lever.own_weight;
+    if (part.kind == scene::PartKind::own_weight && own.mass_kg > 0.0 &&
+        press_word(style, pen, "spread evenly", 20.0F, !own.centre_at_m))
+        intent = SpreadOwnWeight{};
     if (press_word(style, pen, "add a load", 20.0F))
         intent = new_load(model);
     if (press_word(style, pen, "add a corner", 20.0F))

@@ -29,11 +29,15 @@ double snapped(double value, double step, bool off) {
     return off ? value : std::round(value / step) * step;
 }
 
-std::optional<Grip> grip_at(const std::vector<Grip>& grips, const Point& at_px) {
+/// The nearest grip in reach; of some at one place that of the chosen part.
+std::optional<Grip> grip_at(const std::vector<Grip>& grips, const Point& at_px,
+                            const LeverPart& chosen) {
+    constexpr double kOnePlace_px = 1.0;
     std::optional<Grip> nearest;
     double nearest_px = kGripReach_px;
     for (const Grip& grip : grips) {
-        const double distance_px = (grip.at_px - at_px).norm();
+        const double distance_px =
+            (grip.at_px - at_px).norm() - (grip.part == chosen ? kOnePlace_px : 0.0);
         if (distance_px < nearest_px) {
             nearest_px = distance_px;
             nearest = grip;
@@ -251,10 +255,16 @@ AddLoad new_load(const BenchModel& model) {
 }
 
 std::vector<Grip> bench_grips(const BenchModel& model, const scene::LeverPose& pose,
-                              const scene::StageView& view) {
-    std::vector<Grip> grips = scene::lever_grips(model.state.setup.lever, model.solved, view, pose);
+                              const StageState& stage) {
+    std::vector<Grip> grips =
+        scene::lever_grips(model.state.setup.lever, model.solved, stage.view, pose);
+    if (!stage.all_forces)
+        grips.erase(
+            std::remove_if(grips.begin(), grips.end(),
+                           [](const Grip& grip) { return grip.part.kind == PartKind::own_weight; }),
+            grips.end());
     if (pose.tilt_rad == 0.0) {
-        const std::vector<Grip> corners = scene::corner_grips(model.state.setup.lever, view);
+        const std::vector<Grip> corners = scene::corner_grips(model.state.setup.lever, stage.view);
         grips.insert(grips.end(), corners.begin(), corners.end());
     }
     return grips;
@@ -273,11 +283,12 @@ double force_step_N(const scene::StageView& view, setup::UnitSystem units) {
 std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePointer& pointer,
                                           const scene::LeverPose& pose, StageState& stage) {
     look_around(model, pointer, stage);
-    const std::vector<Grip> grips = bench_grips(model, pose, stage.view);
+    const std::vector<Grip> grips = bench_grips(model, pose, stage);
     if (stage.held && !is_among(grips, *stage.held)) // its load went: undone, removed, replaced
         stage.held.reset();
     if (!stage.held)
-        stage.hovered = pointer.on_stage ? grip_at(grips, pointer.at_px) : std::nullopt;
+        stage.hovered =
+            pointer.on_stage ? grip_at(grips, pointer.at_px, stage.chosen) : std::nullopt;
     const bool on_stand = !stage.held && pointer.on_stage && !stage.hovered;
     if (on_stand && !model.state.setup.limb) // a limb has none
         stage.hovered = axis_by_its_stand(grips, pointer.at_px);

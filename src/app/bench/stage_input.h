@@ -15,6 +15,7 @@ struct StageState {
     scene::StageView view;
     bool view_fits = false;   ///< false = fit the view before the next frame
     bool view_is_own = false; ///< zoomed or panned by hand: a resize keeps it
+    bool all_forces = true;   ///< own weight and reaction are drawn too
     scene::LeverPart chosen;
     std::optional<scene::Grip> held;
     scene::Point held_offset_px = scene::Point::Zero(); ///< from the pointer to the grip
@@ -24,9 +25,10 @@ struct StageState {
     std::optional<LeverNumber> to_type; ///< asked for: type this number
 };
 
-/// All that can be taken hold of on the bench. Corners only while the lever stands as set.
+/// All that can be taken hold of on the bench: what is seen. Corners only while the lever stands as
+/// set.
 std::vector<scene::Grip> bench_grips(const BenchModel& model, const scene::LeverPose& pose,
-                                     const scene::StageView& view);
+                                     const StageState& stage);
 
 /// Turns what the pointer did into an intent; zoom, pan and choice go to the state at once.
 std::optional<BenchIntent> point_on_stage(const BenchModel& model, const StagePointer& pointer,

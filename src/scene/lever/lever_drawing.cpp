@@ -2,6 +2,7 @@
 
 #include "mechanics/constants.h"
 #include "mechanics/lever/lever_geometry.h"
+#include "scene/lever/arm_words.h"
 #include "scene/lever/lever_body.h"
 #include "scene/lever/lever_forces.h"
 #include "scene/lever/limb_flesh.h"
@@ -24,7 +25,6 @@ using mechanics::Vec2;
 using setup::Dimension;
 
 constexpr double kLongestScale_px = 90.0;
-constexpr double kPastEnd_px = 8.0;   ///< from the end of a line to words beyond it
 constexpr double kStandOff_px = 34.0; ///< words farther off their place have a leader
 
 class LeverPainter {
@@ -225,55 +225,9 @@ private:
             board_.keep_clear(arm.axis + arm.shift, arm.foot + arm.shift, 2.5);
             const Point corner = 11.0 * along; // bracket and right angle at the line of action
             board_.keep_clear(arm.foot + arm.shift - corner, arm.foot + arm.shift + corner, 2.5);
-            add_arm_label(arm, force);
+            add_arm_words({arm, force.role, quantity(force.reading.arm_m, Dimension::length)},
+                          how_.text_scale, board_, shapes());
         }
-    }
-
-    /// Words beyond one end of a line that points there.
-    Label past_end(const Point& end, const Point& towards, const std::string& words,
-                   Role role) const {
-        const Point along = towards.normalized();
-        if (along.x() > 0.4)
-            return make_label(end + Point(kPastEnd_px, text(5.0)), words, TextSize::body, role,
-                              Align::left);
-        if (along.x() < -0.4)
-            return make_label(end + Point(-kPastEnd_px, text(5.0)), words, TextSize::body, role,
-                              Align::right);
-        return make_label(end + Point(0.0, along.y() > 0.0 ? text(22.0) : -text(10.0)), words,
-                          TextSize::body, role, Align::centre);
-    }
-
-    void add_arm_label(const ArmMark& arm, const DrawnForce& force) {
-        const Point from = arm.axis + arm.shift;
-        const Point to = arm.foot + arm.shift;
-        double turn_rad = std::atan2(to.y() - from.y(), to.x() - from.x());
-        if (std::abs(turn_rad) > 0.5 * mechanics::kPi) // keep the text upright
-            turn_rad -= std::copysign(mechanics::kPi, turn_rad);
-        const Point up{std::sin(turn_rad), -std::cos(turn_rad)};
-        const std::string words = "moment arm " + quantity(force.reading.arm_m, Dimension::length);
-        std::vector<Label> ways;
-        for (const double share : {0.5, 0.35, 0.65, 0.2, 0.8})
-            for (const double side : {text(8.0), -text(19.0)}) {
-                Label way = make_label(from + share * (to - from) + side * up, words,
-                                       TextSize::body, force.role, Align::centre);
-                way.turn_rad = turn_rad;
-                ways.push_back(std::move(way));
-            }
-        const Point middle = 0.5 * (from + to);
-        if ((to - from).norm() > 1.0)
-            for (const Point& end : {to, from}) // an arm shorter than its words
-                ways.push_back(past_end(end, end == to ? to - from : from - to, words, force.role));
-        for (const double side : {text(8.0), text(26.0)}) { // beside the axis, over its neighbour
-            ways.push_back(make_label(from + side * up + Point(12.0, 0.0), words, TextSize::body,
-                                      force.role, Align::left));
-            ways.push_back(make_label(from + side * up - Point(12.0, 0.0), words, TextSize::body,
-                                      force.role, Align::right));
-        }
-        ways.push_back(make_label(middle + Point(14.0, text(5.0)), words, TextSize::body,
-                                  force.role, Align::left));
-        ways.push_back(make_label(middle + Point(-14.0, text(5.0)), words, TextSize::body,
-                                  force.role, Align::right));
-        say(ways, middle);
     }
 
     void add_force(const DrawnForce& force) {

@@ -88,6 +88,10 @@ std::vector<Grip> lever_grips(const mechanics::Lever& lever, const mechanics::Le
         places.push_back({part, Hold::place, at_px});
     }
     places.push_back({{PartKind::axis, 0}, Hold::place, view.to_sheet(solved.axis_m)});
+    if (lever.own_weight.mass_kg > 0.0)
+        places.push_back({{PartKind::own_weight, 0},
+                          Hold::place,
+                          tilted_point(view, solved, pose, solved.own_weight.point_m)});
     tips.insert(tips.end(), places.begin(), places.end());
     return tips;
 }

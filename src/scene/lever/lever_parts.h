@@ -61,7 +61,8 @@ std::vector<Grip> corner_grips(const mechanics::Lever& lever, const StageView& v
 Point corner_grip_offset_px(const mechanics::Lever& lever, std::size_t corner);
 
 /// Every other grip of a lever: tips before places, so that a tip near a place is found first.
-/// Couples and a weightless lever's own weight have none; a sought load, and a support, no tip.
+/// Couples and a weightless lever's own weight have none; a sought load, a support and an own
+/// weight no tip.
 std::vector<Grip> lever_grips(const mechanics::Lever& lever, const mechanics::LeverResult& solved,
                               const StageView& view, const LeverPose& pose);
 

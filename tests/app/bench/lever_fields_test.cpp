@@ -21,7 +21,7 @@ HandledLever lever_with_everything() {
     mechanics::Lever lever = sample_setup().lever;
     lever.loads.push_back({"rope", mechanics::PointForce{0.7, 40.0, 1.0}});
     lever.loads.push_back({"hinge", mechanics::Couple{-3.0}});
-    lever.own_weight.mass_kg = 2.0;
+    lever.own_weight = {2.0, 0.3};
     lever.friction = {0.2, 0.01};
     return {lever, 50.0};
 }
@@ -114,4 +114,16 @@ TEST_CASE("the keyboard visits every part once") {
         CHECK(std::count(parts.begin(), parts.end(), part) == 1);
         CHECK_FALSE(name_of(handled.lever, part).empty());
     }
+}
+
+TEST_CASE("the centre of a weight that is spread evenly is told where the lever's shape has it") {
+    HandledLever handled = lever_with_everything();
+    handled.lever.own_weight.centre_at_m.reset();
+    handled.lever.path_m = {{0.0, 0.0}, {0.6, 0.0}, {1.0, 0.0}};
+    const LeverNumber centre{{PartKind::own_weight, 0}, LeverField::place};
+    CHECK(value_of(handled, centre).value() == Approx(0.5).epsilon(1e-12)); // the middle
+    const HandledLever moved = with_value(handled, centre, 0.2);
+    CHECK(moved.lever.own_weight.centre_at_m == 0.2);
+    handled.lever.own_weight.mass_kg = 0.0;
+    CHECK_FALSE(value_of(handled, centre)); // no weight, no centre
 }

@@ -2,8 +2,10 @@
 #include "app/bench/stage_input.h"
 #include "app/platform/key.h"
 #include "catch.h"
+#include "mechanics/lever/lever_geometry.h"
 #include "scene/lever/lever_parts.h"
 
+#include <algorithm>
 #include <cmath>
 
 using namespace steelyard;
@@ -371,5 +373,59 @@ TEST_CASE("snapping steps are round and some pixels wide at every zoom") {
         CHECK(scene::round_step_below(step_m) == Approx(step_m).epsilon(1e-9));
         CHECK(place_step_m(view, setup::UnitSystem::us) / 0.0254 ==
               Approx(scene::round_step_below(10.0 / px_per_m / 0.0254)).epsilon(1e-9));
+    }
+}
+
+TEST_CASE("the centre of the lever's own weight is dragged, and spread evenly again") {
+    Stage stage;
+    auto setup = stage.model.state.setup;
+    setup.lever.own_weight.mass_kg = 4.0;
+    update(stage.model, OpenSetup{setup});
+    const double before_N = stage.model.solved.effort_N.value();
+    const scene::LeverPart own{scene::PartKind::own_weight, 0};
+    const Point from = stage.grip(own, scene::Hold::place);
+    stage.drag(from, from + Point(-70.0, 0.0), true); // 700 px are a metre
+    const double moved_m = stage.value(own, LeverField::place);
+    CHECK(moved_m == Approx(0.5 * mechanics::path_length(setup.lever.path_m) - 0.1).epsilon(1e-9));
+    // Worked by hand: 4 kg act 10 cm farther left about the axis, and the effort makes up for it.
+    const auto& lever = stage.model.state.setup.lever;
+    const double change_Nm = 4.0 * lever.gravity_m_s2 * 0.1;
+    CHECK(std::abs(stage.model.solved.effort_N.value() - before_N) *
+              stage.model.solved.effort.arm_m ==
+          Approx(change_Nm).epsilon(1e-9));
+    update(stage.model, SpreadOwnWeight{});
+    CHECK(stage.model.solved.effort_N.value() == before_N);
+    update(stage.model, Undo{});
+    CHECK(stage.value(own, LeverField::place) == moved_m);
+}
+
+TEST_CASE("what is not drawn cannot be taken hold of") {
+    Stage stage;
+    auto setup = stage.model.state.setup;
+    setup.lever.own_weight.mass_kg = 4.0;
+    update(stage.model, OpenSetup{setup});
+    const auto has_own_weight = [&] {
+        const auto grips = bench_grips(stage.model, {}, stage.state);
+        return std::any_of(grips.begin(), grips.end(), [](const scene::Grip& grip) {
+            return grip.part.kind == scene::PartKind::own_weight;
+        });
+    };
+    CHECK(has_own_weight());
+    stage.state.all_forces = false;
+    CHECK_FALSE(has_own_weight());
+}
+
+TEST_CASE("of grips at one place the chosen part's is taken") {
+    Stage stage;
+    auto setup = stage.model.state.setup;
+    setup.lever.own_weight = {4.0, setup.lever.axis_at_m};
+    update(stage.model, OpenSetup{setup});
+    const scene::LeverPart own{scene::PartKind::own_weight, 0};
+    const Point both = stage.grip(own, scene::Hold::place);
+    for (const scene::LeverPart& chosen : {kAxis, own}) {
+        stage.state.chosen = chosen;
+        stage.press_at(both);
+        CHECK(stage.state.chosen == chosen);
+        stage.release_at(both);
     }
 }

@@ -413,3 +413,26 @@ TEST_CASE("every grip lies on a mark of its part") {
         }
     }
 }
+
+TEST_CASE("the words of a moment arm stand on its own side of the axis, however large they are") {
+    for (const double axis_at_m : {0.3, 0.4, 0.5, 0.6, 0.7})
+        for (const double text_scale : {1.0, 1.5, 2.0}) {
+            Lever lever = plain_lever();
+            lever.axis_at_m = axis_at_m;
+            const Scene scene(lever);
+            LeverDrawing how;
+            how.text_scale = text_scale;
+            const double axis_px = scene.view.to_sheet(scene.solved.axis_m).x();
+            int seen = 0;
+            for (const Label& label : all_of<Label>(scene.draw(how))) {
+                if (label.text.find("moment arm") == std::string::npos)
+                    continue;
+                ++seen;
+                const Rect room = room_of(label, text_scale);
+                const double middle_px = 0.5 * (room.low.x() + room.high.x());
+                INFO(label.text << ", axis at " << axis_at_m << " m, text " << text_scale);
+                CHECK((label.role == Role::load) == (middle_px < axis_px)); // the load is at left
+            }
+            CHECK(seen == 2);
+        }
+}
