@@ -88,8 +88,9 @@ def practice(camera, folder):
         frame = window.press("Return" if frame.says("I have read it") else "n")
         if frame.says("Another one"):
             frame = window.press("a")
-    window.drag("placed", 120)
-    window.press("Return")
+    window.drag("placed", -90)
+    if window.press("Return").says("Not yet"):
+        window.press("Return")  # the second try, at the same place
     camera.take("practice")
     return window
 
