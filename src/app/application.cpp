@@ -240,8 +240,8 @@ void Application::take_along(const PictureKind& kind,
     if (stage)
         start(keep_.taking, kind,
               {*stage, muscles ? *muscles : std::vector<mechanics::Muscle>{}, style_.look,
-               kPictureShapes[keep_.shape].size, keep_.has_sheet, own_folder_of("pictures"),
-               around_.tools});
+               kPictureShapes[keep_.shape].size, keep_.has_sheet, keep_.plot,
+               own_folder_of("pictures"), around_.tools});
 }
 
 bool Application::is_moving() {

@@ -50,7 +50,7 @@ std::vector<KeyPress> Application::own_keys(const std::vector<KeyPress>& keys) {
 }
 
 bool Application::handle_control_key(int key) {
-    if (key == key::kG && page_ == Page::none && !shape().covers_window) {
+    if (key == key::kG && page_ == Page::none) {
         open_glossary_at(links_.first());
         return true;
     }

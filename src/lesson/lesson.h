@@ -119,7 +119,7 @@ struct Lesson {
 StageMarks hidden_marks(const LessonStep& step);
 
 /// Where the setups that a lesson names are looked for: beside it, then those that come with the
-/// program.
+/// program, then the person's own.
 /// @param lesson_folder  empty for a lesson that is no file yet
 std::vector<std::filesystem::path> setup_folders(const std::filesystem::path& lesson_folder);
 

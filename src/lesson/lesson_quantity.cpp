@@ -325,11 +325,16 @@ filled_text(std::string_view text, const QuantitySource& source, setup::UnitSyst
         const std::size_t close = text.find('}', open);
         if (close == std::string_view::npos)
             return tl::make_unexpected(std::string("A brace { is not closed with }."));
-        const auto value = read_quantity(text.substr(open + 1, close - open - 1), source);
+        const std::string_view name = text.substr(open + 1, close - open - 1);
+        text.remove_prefix(close + 1);
+        if (const std::size_t bar = name.find('|'); bar != std::string_view::npos) {
+            filled += units == setup::UnitSystem::us ? name.substr(bar + 1) : name.substr(0, bar);
+            continue;
+        }
+        const auto value = read_quantity(name, source);
         if (!value)
             return tl::make_unexpected(value.error());
         filled += quantity_text(*value, units).joined();
-        text.remove_prefix(close + 1);
     }
     return filled;
 }
@@ -342,7 +347,7 @@ right_choice(const Prediction& prediction, const QuantitySource& source, setup::
     if (!answer)
         return tl::make_unexpected(answer.error());
     for (std::size_t i = 0; i < prediction.choices.size(); ++i)
-        if (same_text(prediction.choices[i], *answer))
+        if (same_text(filled_text(prediction.choices[i], source, units).value_or(""), *answer))
             return std::optional(i);
     return tl::make_unexpected(
         fmt::format("The answer here is \"{}\", which is none of the choices.", *answer));

@@ -62,7 +62,8 @@ setup::QuantityText quantity_text(const QuantityValue& quantity, setup::UnitSyst
 /// What a quantity is called in a sentence: "effort", "low back torque".
 std::string spoken_name(std::string_view name, const QuantitySource& source);
 
-/// A text with its quantities filled in.
+/// A text with its quantities filled in: "{effort}" from the solver, "{12 cm|5 in}" what is written
+/// for either unit system.
 /// @return the text, or a full sentence about the first name that is wrong
 tl::expected<std::string, std::string>
 filled_text(std::string_view text, const QuantitySource& source, setup::UnitSystem units);

@@ -258,6 +258,9 @@ bool comes_before(const LessonListing& one, const LessonListing& other) {
 std::vector<fs::path> setup_folders(const fs::path& lesson_folder) {
     const fs::path shipped = setup::data_folder() / "assets" / "setups";
     std::vector<fs::path> folders{shipped, shipped / "body"};
+    // The person's own come last, so that none takes the place of one that a lesson means.
+    if (const fs::path own = setup::own_folder(); !own.empty())
+        folders.push_back(own / "setups");
     if (!lesson_folder.empty())
         folders.insert(folders.begin(), lesson_folder);
     return folders;

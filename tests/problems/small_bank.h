@@ -46,6 +46,7 @@ parts_at = ["effort_arm"]
     }
 
     Bank load() const { return load_bank(folder_); }
+    const std::filesystem::path& folder() const { return folder_; }
 
 private:
     static std::filesystem::path unique_folder() {

@@ -15,7 +15,7 @@ const state = async (page, name) => {
 
 /** The first three points: a name, a quick quiz, a session. */
 async function practise(page, hand) {
-    await hand.press('Practice');
+    await hand.press('Study');
     await page.type('Ada');
     await page.press('Enter');
     await hand.press('Quick quiz');
@@ -126,7 +126,7 @@ for (const [name, Hand, most, options] of [['a mouse', Mouse, 8, {}], ['a finger
 
 inBrowser('on a phone held upright nothing is cut off', async ({ context }) => {
     const page = await Page.open(context, server.address);
-    for (const word of ['Bench', 'Body', 'Practice', 'Side by side', 'Workshop', 'Handout', 'Start']) {
+    for (const word of ['Bench', 'Body', 'Study', 'Side by side', 'Workshop', 'Handout', 'Start']) {
         await page.tap(word);
         assert.deepEqual(await page.cutOff(), [], word);
         if (['Side by side', 'Workshop'].includes(word)) // whose names tell one thing from another

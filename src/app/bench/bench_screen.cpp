@@ -15,14 +15,27 @@ using scene::Point;
 using scene::Role;
 
 constexpr double kHeadingTop_px = 72.0;
+constexpr double kHeading_px = 50.0;      ///< down to the numbers of the chosen part
+constexpr double kHeadingAlone_px = 28.0; ///< the same without a sentence, on a narrow window
 
-scene::StageMargins margins_of(const Style& style, const Layout& layout) {
+/// The lever and its words keep below the numbers of the chosen part.
+scene::StageMargins margins_of(const Style& style, const Layout& layout, double bar_bottom_px) {
     const double scale = style.fonts.scale;
     const double short_px = std::min(layout.stage_px.x(), layout.stage_px.y());
     if (is_bare(layout, scale)) // the name above, no strip below
         return {std::min(120.0 * scale, 0.16 * layout.stage_px.x()), 112.0 * scale, 48.0 * scale};
     return {std::min(120.0 * scale, 0.16 * layout.stage_px.x()),
-            std::min(170.0 * scale, 0.42 * short_px), std::min(140.0 * scale, 0.3 * short_px)};
+            std::max(std::min(170.0 * scale, 0.42 * short_px), bar_bottom_px + 72.0 * scale),
+            std::min(140.0 * scale, 0.3 * short_px)};
+}
+
+/// A part whose numbers need a further line moves the lever down; it stays there, so that it does
+/// not jump with every choice.
+void keep_below_bar(double bottom_px, BenchScreen& screen) {
+    if (bottom_px <= screen.bar_bottom_px + 0.5)
+        return;
+    screen.bar_bottom_px = bottom_px;
+    screen.stage.view_fits = screen.stage.view_is_own;
 }
 
 void keep_view(const Style& style, const Layout& layout, BenchScreen& screen) {
@@ -32,8 +45,10 @@ void keep_view(const Style& style, const Layout& layout, BenchScreen& screen) {
         stage.view.size_px = layout.stage_px;
         return;
     }
+    if (resized)
+        screen.bar_bottom_px = 0.0;
     stage.view = scene::fit_lever(screen.model.state.setup.lever, screen.model.solved,
-                                  layout.stage_px, margins_of(style, layout));
+                                  layout.stage_px, margins_of(style, layout, screen.bar_bottom_px));
     stage.view_fits = true;
 }
 
@@ -122,22 +137,27 @@ void add_caption(const BenchScreen& screen, scene::Drawing& drawing) {
     drawing.shapes.emplace_back(std::move(caption));
 }
 
-scene::Drawing draw_stage(const Style& style, bool bare, const BenchScreen& screen) {
+scene::Drawing draw_stage(const Style& style, const Layout& layout, const BenchScreen& screen) {
+    const bool bare = is_bare(layout, style.fonts.scale);
     const BenchModel& model = screen.model;
     scene::LeverDrawing how;
     how.limb = model.state.setup.limb;
     how.name = model.state.setup.head.name;
-    if (!bare)
+    if (!bare && !layout.narrow)
         how.sentence = shortened(style, {scene::TextSize::caption, false, Role::quiet_ink},
                                  model.state.setup.head.description,
                                  static_cast<float>(screen.stage.view.size_px.x() - 48.0));
-    how.marks.strip = how.marks.arrow_scale = how.marks.ruler = !bare;
-    how.marks.reaction = how.marks.own_weight = screen.stage.all_forces; // the column tells them
+    how.marks.strip = !bare;
+    // Where room is short the column tells them.
+    how.marks.arrow_scale = how.marks.ruler = screen.stage.all_forces;
+    how.marks.reaction = how.marks.own_weight = screen.stage.all_forces;
     how.units = model.units;
     how.text_scale = style.fonts.scale;
     how.pose = screen.pose();
     how.heading_top_px = kHeadingTop_px * style.fonts.scale;
-    how.heading_room_px = (bare ? 24.0 : 92.0) * style.fonts.scale;
+    how.heading_room_px =
+        bare ? 24.0 * style.fonts.scale
+             : std::max(92.0 * style.fonts.scale, screen.bar_bottom_px - how.heading_top_px);
     scene::Drawing drawing =
         scene::draw_lever(model.state.setup.lever, model.solved, screen.stage.view, how);
     add_grip_rings(screen, drawing);
@@ -160,7 +180,7 @@ BenchFrame run_bench(const Style& style, const Layout& layout, const FrameInput&
                      BenchScreen& screen) {
     BenchFrame frame;
     const bool bare = is_bare(layout, style.fonts.scale);
-    screen.stage.all_forces = !bare;
+    screen.stage.all_forces = !bare && !layout.narrow;
     keep_view(style, layout, screen);
     refit_after_pull(input.pointer, screen.stage);
     if (const auto intent =
@@ -176,12 +196,17 @@ BenchFrame run_bench(const Style& style, const Layout& layout, const FrameInput&
         open_field(screen.field, screen.model, *screen.stage.to_type);
         screen.stage.to_type.reset();
     }
-    const Point bar_at{24.0, (kHeadingTop_px + 50.0) * style.fonts.scale};
-    if (!bare || screen.field.is_open())
-        if (const auto intent =
-                draw_part_bar(style, screen.model, bar_at, layout.stage_px.x() - 48.0, screen.stage,
-                              screen.field))
-            apply_intent(screen, *intent, frame);
+    const double heading_px = layout.narrow ? kHeadingAlone_px : kHeading_px;
+    const Point bar_at{24.0, (kHeadingTop_px + heading_px) * style.fonts.scale};
+    if (!bare || screen.field.is_open()) {
+        const PartBar bar = draw_part_bar(
+            style, screen.model, {bar_at, layout.stage_px.x() - 48.0, screen.bar_bottom_px},
+            screen.stage, screen.field);
+        if (!bare)
+            keep_below_bar(bar.bottom_px, screen);
+        if (bar.intent)
+            apply_intent(screen, *bar.intent, frame);
+    }
     keep_view(style, layout, screen);
     aim_tilt(screen, input.seconds);
 
@@ -192,7 +217,7 @@ BenchFrame run_bench(const Style& style, const Layout& layout, const FrameInput&
     if (column.draw_as)
         apply_intent(screen, *column.draw_as, frame);
     frame.ask_question = column.ask_question;
-    frame.drawing = draw_stage(style, bare, screen);
+    frame.drawing = draw_stage(style, layout, screen);
     tell_grips(style, screen);
     return frame;
 }

@@ -17,7 +17,8 @@ struct BenchScreen {
     ColumnState column;
     NumberField field;
     Settle settle;
-    bool less_motion = false; ///< nothing is animated
+    double bar_bottom_px = 0.0; ///< how far down the numbers of some part have reached
+    bool less_motion = false;   ///< nothing is animated
 
     scene::LeverPose pose() const { return {model.state.hand_N, settle.tilt_rad()}; }
     bool moving() const { return !settle.at_rest(); }

@@ -34,10 +34,10 @@ void draw_head(const Style& style, const BenchModel& model, const BenchReadings&
     pen.skip(84.0F);
     pen.headline(readings.headline);
     pen.skip(29.0F);
-    pen.paragraph(kQuietBody, readings.sentence);
+    pen.told(kQuietBody, readings.sentence);
     for (const std::string& note : readings.notes) {
         pen.skip(4.0F);
-        pen.paragraph({TextSize::body, true, Role::ink}, note);
+        pen.told({TextSize::body, true, Role::ink}, note);
     }
     pen.skip(20.0F);
     pen.line(kCaption, readings.key.name);

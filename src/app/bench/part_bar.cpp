@@ -5,6 +5,8 @@
 #include "app/widgets/chip.h"
 #include "setup/units/format_quantity.h"
 
+#include <algorithm>
+
 namespace steelyard::app {
 
 namespace {
@@ -34,6 +36,9 @@ public:
         at_.x += width_px + style_.px(gap_px);
         return corner;
     }
+    /// Where the line that was begun last ends below.
+    double bottom_px() const { return at_.y + style_.px(32.0F); }
+
     /// The left end of the baseline of a word.
     ImVec2 place_word(const char* word, float gap_px) {
         const ImVec2 corner = place(text_width(style_, {}, word), gap_px);
@@ -134,31 +139,33 @@ std::optional<BenchIntent> draw_words(const Style& style, const BenchModel& mode
 
 } // namespace
 
-std::optional<BenchIntent> draw_part_bar(const Style& style, const BenchModel& model,
-                                         const scene::Point& corner_px, double width_px,
-                                         const StageState& stage, NumberField& field) {
+PartBar draw_part_bar(const Style& style, const BenchModel& model, const PartBarRoom& room_px,
+                      const StageState& stage, NumberField& field) {
     if (field.number && !value_of(model.state.handled(), *field.number))
         field.number.reset(); // its part went while it was being typed
     const scene::LeverPart part = field.number ? field.number->part
                                   : field.name ? *field.name
                                                : stage.chosen;
     // No higher than what stands there: what lies below is the stage's to be taken hold of.
-    begin_area("part", corner_px, {width_px, style.px(field.is_open() ? 150.0F : 76.0F)});
-    BarPen pen(style, corner_px, width_px);
-    std::optional<BenchIntent> intent;
+    const double least_px = style.px(field.is_open() ? 150.0F : 76.0F);
+    begin_area("part", room_px.corner,
+               {room_px.width, std::max(least_px, room_px.bottom - room_px.corner.y())});
+    BarPen pen(style, room_px.corner, room_px.width);
+    PartBar bar;
     if (field.name) {
         const float width = style.px(180.0F);
-        intent = draw_number_field(style, model, pen.place(width, 8.0F), width, field);
+        bar.intent = draw_number_field(style, model, pen.place(width, 8.0F), width, field);
     } else {
         draw_name(style, model, part, pen, field);
     }
     if (const auto typed = draw_numbers(style, model, part, pen, field))
-        intent = typed;
+        bar.intent = typed;
     pen.place(0.0F, 8.0F);
     if (const auto pressed = draw_words(style, model, part, pen))
-        intent = pressed;
+        bar.intent = pressed;
     end_area();
-    return intent;
+    bar.bottom_px = pen.bottom_px();
+    return bar;
 }
 
 } // namespace steelyard::app

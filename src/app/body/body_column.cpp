@@ -28,7 +28,7 @@ void draw_head(const BodyReadings& readings, const Layout& layout, ColumnPen& pe
     pen.skip(46.0F);
     pen.headline(readings.headline);
     pen.skip(28.0F);
-    pen.paragraph(kQuietBody, readings.sentence);
+    pen.told(kQuietBody, readings.sentence);
 }
 
 /// A bar from the corner; what lies beyond the part of one side is set off by a gap.
@@ -140,11 +140,11 @@ void draw_rows(const Style& style, const BodyModel& model, const BodyReadings& r
             pen.skip(12.0F); // a paragraph may follow here too
         // The caution belongs beside the share, and both are long: where the torque is unfolded.
         if (row.id == words::BodyQuantity::torque && open && !readings.strength.empty())
-            pen.paragraph(kCaption, readings.strength);
+            pen.told(kCaption, readings.strength);
         if (row.id == words::BodyQuantity::muscles)
             for (const std::string& words : {readings.basis, readings.why_no_force})
                 if (!words.empty())
-                    pen.paragraph(kCaption, words);
+                    pen.told(kCaption, words);
         if (open)
             draw_steps_box(style,
                            state.steps.of({{model.stamp(), units}, row.id},
@@ -226,7 +226,7 @@ void draw_words(const BodyModel& model, const BodyReadings& readings, std::strin
         pen.paragraph({TextSize::caption, true, Role::ink}, notice);
     pen.paragraph(kCaption, words::kCaution); // before what may have to be scrolled to
     if (!model.state.setup.head.note.empty())
-        pen.paragraph(kCaption, model.state.setup.head.note);
+        pen.told(kCaption, model.state.setup.head.note);
 }
 
 } // namespace

@@ -11,6 +11,9 @@ namespace {
 
 using publish::HandoutFormat;
 
+/// Of a sheet that was put together and has no file yet.
+constexpr const char* kUnsavedName = "sheet";
+
 template <typename Value>
 HandoutWord word(const HandoutChoices& present, Value HandoutChoices::*member, Value value,
                  std::string text) {
@@ -21,13 +24,47 @@ HandoutWord word(const HandoutChoices& present, Value HandoutChoices::*member, V
 
 HandoutRow blueprint_row(const HandoutChoices& now,
                          const std::vector<publish::Blueprint>& blueprints) {
-    HandoutRow row{"Sheet", {}};
+    HandoutRow row{"Sheet", {}, RowKind::sheet};
     for (std::size_t i = 0; i < blueprints.size(); ++i) {
         HandoutWord one = word(now, &HandoutChoices::blueprint, i, blueprints[i].title);
+        one.in_force = one.in_force && !now.own;
         one.chosen = with_blueprint(now, blueprints, i);
         row.words.push_back(std::move(one));
     }
     return row;
+}
+
+/// A word that changes the sheet that is put together.
+template <typename Value>
+HandoutWord own_word(const HandoutChoices& present, Value publish::SheetChoice::*member,
+                     Value value, std::string text) {
+    HandoutChoices chosen = present;
+    (*chosen.own).*member = value;
+    return {std::move(text), (*present.own).*member == value, chosen};
+}
+
+/// What else is chosen of a sheet that is put together, beside its topics.
+void add_own_rows(const HandoutChoices& now, std::vector<HandoutRow>& rows) {
+    using publish::SheetChoice;
+    HandoutRow each{now.own->skills.empty() ? "Questions" : "Questions of each topic", {}};
+    for (const std::int64_t count : {1, 2, 3, 4, 6, 10, 20})
+        each.words.push_back(own_word(now, &SheetChoice::each, count, std::to_string(count)));
+    HandoutRow level{"Level", {own_word(now, &SheetChoice::difficulty, {}, "any")}};
+    for (int difficulty = 1; difficulty <= 5; ++difficulty)
+        level.words.push_back(own_word(now, &SheetChoice::difficulty, std::optional(difficulty),
+                                       std::to_string(difficulty)));
+    using problems::Scene;
+    rows.push_back(std::move(each));
+    rows.push_back(std::move(level));
+    rows.push_back(
+        {"About",
+         {own_word(now, &SheetChoice::about, {}, "anything"),
+          own_word(now, &SheetChoice::about, std::optional(Scene::person), "people"),
+          own_word(now, &SheetChoice::about, std::optional(Scene::thing), "things"),
+          own_word(now, &SheetChoice::about, std::optional(Scene::words), "words alone")}});
+    rows.push_back({"Families",
+                    {own_word(now, &SheetChoice::with_own, false, "ours"),
+                     own_word(now, &SheetChoice::with_own, true, "ours and yours")}});
 }
 
 HandoutRow version_row(const HandoutChoices& now) {
@@ -43,7 +80,7 @@ HandoutRow format_row(const HandoutChoices& now) {
         {HandoutFormat::pdf, "PDF"},           {HandoutFormat::html, "page for a browser"},
         {HandoutFormat::qti21, "QTI 2.1"},     {HandoutFormat::qti3, "QTI 3.0"},
         {HandoutFormat::csv, "CSV with keys"}, {HandoutFormat::cards, "flash cards"}};
-    HandoutRow row{"Make", {}};
+    HandoutRow row{"Make", {}, RowKind::formats};
     for (const auto& [format, text] : kFormats)
         row.words.push_back(
             {text, std::find(now.formats.begin(), now.formats.end(), format) != now.formats.end(),
@@ -57,32 +94,44 @@ std::vector<HandoutRow> rows_of(const HandoutChoices& now,
                                 const std::vector<publish::Blueprint>& blueprints) {
     HandoutChoices next = now;
     ++next.seed;
-    return {blueprint_row(now, blueprints),
-            {"Seed, or a code from a page", {{"another", false, next}}},
-            version_row(now),
-            {"Paper",
-             {word(now, &HandoutChoices::paper, publish::PaperSize::a4, "A4"),
-              word(now, &HandoutChoices::paper, publish::PaperSize::letter, "Letter")}},
-            {"Type",
-             {word(now, &HandoutChoices::large_print, false, "usual"),
-              word(now, &HandoutChoices::large_print, true, "large print")}},
-            {"Units",
-             {word(now, &HandoutChoices::us_units, false, "SI"),
-              word(now, &HandoutChoices::us_units, true, "US (lb, in)")}},
-            format_row(now)};
+    std::vector<HandoutRow> rows{blueprint_row(now, blueprints)};
+    if (now.own)
+        add_own_rows(now, rows);
+    rows.push_back({"Seed, or a code from a page", {{"another", false, next}}, RowKind::seed});
+    rows.push_back(version_row(now));
+    rows.push_back({"Paper",
+                    {word(now, &HandoutChoices::paper, publish::PaperSize::a4, "A4"),
+                     word(now, &HandoutChoices::paper, publish::PaperSize::letter, "Letter")},
+                    RowKind::words,
+                    true});
+    rows.push_back({"Type",
+                    {word(now, &HandoutChoices::large_print, false, "usual"),
+                     word(now, &HandoutChoices::large_print, true, "large print")}});
+    rows.push_back({"Units",
+                    {word(now, &HandoutChoices::us_units, false, "SI"),
+                     word(now, &HandoutChoices::us_units, true, "US (lb, in)")},
+                    RowKind::words,
+                    true});
+    rows.push_back({"Question codes",
+                    {word(now, &HandoutChoices::prints_codes, false, "not printed"),
+                     word(now, &HandoutChoices::prints_codes, true, "printed")}});
+    rows.push_back(format_row(now));
+    return rows;
 }
 
 HandoutChoices stepped(const HandoutChoices& choices,
                        const std::vector<publish::Blueprint>& blueprints, std::size_t row,
                        int step) {
-    if (row == kSeedRow) {
+    const std::vector<HandoutRow> rows = rows_of(choices, blueprints);
+    if (row >= rows.size())
+        return choices;
+    if (rows[row].kind == RowKind::seed) {
         HandoutChoices next = choices;
         if (step > 0 || choices.seed > 0)
             next.seed += static_cast<std::uint64_t>(step); // modulo 2^64: a step back for -1
         return next;
     }
-    const std::vector<HandoutRow> rows = rows_of(choices, blueprints);
-    if (row >= kFormatRow || rows[row].words.empty())
+    if (rows[row].kind == RowKind::formats || rows[row].words.empty())
         return choices;
     const auto& words = rows[row].words;
     const auto now = std::find_if(words.begin(), words.end(),
@@ -98,8 +147,20 @@ HandoutChoices with_blueprint(HandoutChoices choices,
     if (blueprint >= blueprints.size())
         return choices;
     choices.blueprint = blueprint;
+    choices.own.reset();
+    choices.prints_codes = blueprints[blueprint].prints_codes;
     choices.paper = blueprints[blueprint].paper;
     choices.large_print = blueprints[blueprint].large_print;
+    return choices;
+}
+
+HandoutChoices with_own_sheet(HandoutChoices choices,
+                              const std::vector<publish::Blueprint>& blueprints,
+                              const problems::Bank& bank) {
+    std::optional<publish::SheetChoice> begun;
+    if (choices.blueprint < blueprints.size())
+        begun = publish::choice_of(blueprints[choices.blueprint], bank);
+    choices.own = begun.value_or(publish::SheetChoice{});
     return choices;
 }
 
@@ -131,6 +192,7 @@ read_seed(const std::string& typed, const HandoutChoices& choices,
     if (named == blueprints.end())
         return tl::make_unexpected(fmt::format("There is no sheet \"{}\" here.", code->blueprint));
     read.blueprint = static_cast<std::size_t>(named - blueprints.begin());
+    read.own.reset();
     read.seed = code->seed;
     read.us_units = code->us_units;
     // A set of one has no letter; the letter A says that there was a B.
@@ -148,9 +210,12 @@ std::size_t files_of(const HandoutChoices& choices) {
 tl::expected<std::vector<publish::Worksheet>, std::string>
 sheets_of(const HandoutChoices& choices, const std::vector<publish::Blueprint>& blueprints,
           const problems::Bank& bank, const publish::Progress& progress) {
-    if (choices.blueprint >= blueprints.size())
+    if (!choices.own && choices.blueprint >= blueprints.size())
         return tl::make_unexpected(std::string("There is no blueprint of a sheet."));
-    publish::Blueprint blueprint = blueprints[choices.blueprint];
+    publish::Blueprint blueprint = choices.own
+                                       ? publish::blueprint_of(*choices.own, bank, kUnsavedName)
+                                       : blueprints[choices.blueprint];
+    blueprint.prints_codes = choices.prints_codes;
     blueprint.paper = choices.paper;
     blueprint.large_print = choices.large_print;
     blueprint.in_us_units = choices.us_units;

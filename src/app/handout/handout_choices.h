@@ -4,6 +4,7 @@
 
 #include "publish/sheets/blueprint.h"
 #include "publish/sheets/handout_job.h"
+#include "publish/sheets/sheet_choice.h"
 
 #include <cstdint>
 #include <string>
@@ -13,6 +14,9 @@ namespace steelyard::app {
 
 struct HandoutChoices {
     std::size_t blueprint = 0; ///< index into the list of them
+    /// What is put together in place of a blueprint of the list; empty = the blueprint is made.
+    std::optional<publish::SheetChoice> own;
+    bool prints_codes = false; ///< each question's code stands below it
     std::uint64_t seed = 1;
     int versions = 1;
     publish::PaperSize paper = publish::PaperSize::a4;
@@ -31,18 +35,21 @@ struct HandoutWord {
     HandoutChoices chosen; ///< the choices after it was pressed
 };
 
+/// What a row is about, where that makes a difference to whoever shows it.
+enum class RowKind { sheet, seed, words, formats };
+
 /// A row of words of which one is in force; of the formats any number may be.
 struct HandoutRow {
     const char* name;
     std::vector<HandoutWord> words;
+    RowKind kind = RowKind::words;
+    bool beside_next = false; ///< short enough to share a line with the next row
 };
 
-/// The rows from top to bottom: sheet, seed, versions, paper, type, units, formats.
+/// The rows from top to bottom: sheet; of a sheet that is put together how many, how hard, about
+/// what and from whose families; seed, versions, paper, type, units, codes, formats.
 std::vector<HandoutRow> rows_of(const HandoutChoices& choices,
                                 const std::vector<publish::Blueprint>& blueprints);
-inline constexpr std::size_t kSheetRow = 0;
-inline constexpr std::size_t kSeedRow = 1;
-inline constexpr std::size_t kFormatRow = 6;
 
 /// The choices after a step in a row: to the next word, of the seed to the next number. Steps
 /// beyond the ends of a row, and in the row of formats, change nothing.
@@ -54,6 +61,12 @@ HandoutChoices stepped(const HandoutChoices& choices,
 HandoutChoices with_blueprint(HandoutChoices choices,
                               const std::vector<publish::Blueprint>& blueprints,
                               std::size_t blueprint);
+
+/// Begins to put a sheet together: from the blueprint that is chosen where it can be chosen, else
+/// from nothing.
+HandoutChoices with_own_sheet(HandoutChoices choices,
+                              const std::vector<publish::Blueprint>& blueprints,
+                              const problems::Bank& bank);
 
 /// With a format more or less.
 HandoutChoices toggled(HandoutChoices choices, publish::HandoutFormat format);

@@ -64,12 +64,14 @@ void draw_seed(const Style& style, const HandoutRow& row, HandoutScreen& screen,
 }
 
 /// Which files gave no sheet, and why.
-void draw_faults(const HandoutScreen& screen, ColumnPen& pen) {
-    if (screen.shelf.faults.empty())
+void draw_faults(const HandoutScreen& screen, const problems::Bank& bank, ColumnPen& pen) {
+    if (screen.shelf.faults.empty() && bank.own_faults.empty())
         return;
     pen.skip(-10.0F);
     for (const std::string& fault : screen.shelf.faults)
         pen.paragraph(kFault, fault);
+    for (const setup::InputError& fault : bank.own_faults)
+        pen.paragraph(kFault, "One of your own questions is left out. " + setup::to_text(fault));
     pen.skip(10.0F);
 }
 
@@ -82,14 +84,24 @@ void draw_hint(const HandoutScreen& screen, ColumnPen& pen) {
                                      : ", or kept in " + short_path(screen.places.own) + '.'));
 }
 
-void draw_row(const Style& style, const HandoutRow& row, std::size_t index, HandoutScreen& screen,
-              ColumnPen& pen) {
+/// Putting a sheet together, or what keeps one from being changed so.
+void draw_own_word(const Style& style, const problems::Bank& bank, HandoutScreen& screen,
+                   ColumnPen& pen) {
+    if (screen.choices.own)
+        return;
+    if (word_button(style, "own", {pen.left(), pen.y()}, "Choose topics yourself (N)", false))
+        choose(screen, with_own_sheet(screen.choices, screen.shelf.blueprints, bank));
+    pen.skip(27.0F);
+}
+
+void draw_row(const Style& style, const HandoutRow& row, std::size_t index,
+              const problems::Bank& bank, HandoutScreen& screen, ColumnPen& pen) {
     if (index == screen.row)
         pen.list().AddRectFilled({pen.left() - style.px(12.0F), pen.y() - style.px(10.0F)},
                                  {pen.left() - style.px(8.0F), pen.y() + style.px(2.0F)},
                                  style.mark(Role::ink));
     pen.line(kCaption, row.name);
-    if (index == kSeedRow) {
+    if (row.kind == RowKind::seed) {
         pen.skip(8.0F);
         return draw_seed(style, row, screen, pen);
     }
@@ -101,10 +113,45 @@ void draw_row(const Style& style, const HandoutRow& row, std::size_t index, Hand
     const auto pressed = draw_word_row(style, row.name, words, at, pen.left() + pen.width());
     pen.skip_px(at.y - pen.y());
     pen.skip(27.0F);
-    if (index == kSheetRow)
-        draw_faults(screen, pen);
+    if (row.kind == RowKind::sheet) {
+        draw_own_word(style, bank, screen, pen);
+        draw_faults(screen, bank, pen);
+    }
     if (pressed)
         choose(screen, row.words[*pressed].chosen);
+}
+
+/// A pen for a part of the column's width, at the same height.
+ColumnPen part_pen(const Style& style, const Layout& layout, const ColumnPen& whole, bool right) {
+    constexpr double kLeftShare = 0.46; // the words at the right are longer
+    const double edges_px = layout.column_px.x() - whole.width();
+    const double gap_px = style.px(10.0F);
+    Layout part = layout;
+    part.column_px.x() = edges_px + kLeftShare * whole.width() - gap_px;
+    if (right) {
+        part.column_at_px.x() += kLeftShare * whole.width();
+        part.column_px.x() = edges_px + (1.0 - kLeftShare) * whole.width();
+    }
+    ColumnPen pen(style, part);
+    pen.skip_px(whole.y() - pen.y());
+    return pen;
+}
+
+void draw_rows(const Style& style, const Layout& layout, const problems::Bank& bank,
+               HandoutScreen& screen, ColumnPen& pen) {
+    const std::vector<HandoutRow> rows = rows_of(screen.choices, screen.shelf.blueprints);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (!rows[i].beside_next || i + 1 == rows.size()) {
+            draw_row(style, rows[i], i, bank, screen, pen);
+            continue;
+        }
+        ColumnPen left = part_pen(style, layout, pen, false);
+        ColumnPen right = part_pen(style, layout, pen, true);
+        draw_row(style, rows[i], i, bank, screen, left);
+        draw_row(style, rows[i + 1], i + 1, bank, screen, right);
+        pen.skip_px(std::max(left.y(), right.y()) - pen.y());
+        ++i;
+    }
 }
 
 void draw_folder(const Style& style, HandoutScreen& screen, ColumnPen& pen) {
@@ -155,7 +202,8 @@ std::string button_words(const HandoutScreen& screen) {
 
 } // namespace
 
-HandoutWish draw_handout_column(const Style& style, const Layout& layout, HandoutScreen& screen) {
+HandoutWish draw_handout_column(const Style& style, const Layout& layout,
+                                const problems::Bank& bank, HandoutScreen& screen) {
     begin_column(style, layout);
     ColumnPen pen(style, layout);
     pen.skip(layout.narrow ? 34.0F : 42.0F);
@@ -165,9 +213,7 @@ HandoutWish draw_handout_column(const Style& style, const Layout& layout, Handou
     if (screen.writing.running())
         draw_progress(style, screen, pen);
     draw_outcome(screen, pen);
-    const std::vector<HandoutRow> rows = rows_of(screen.choices, screen.shelf.blueprints);
-    for (std::size_t i = 0; i < rows.size(); ++i)
-        draw_row(style, rows[i], i, screen, pen);
+    draw_rows(style, layout, bank, screen, pen);
     draw_folder(style, screen, pen);
     draw_hint(screen, pen);
     if (!end_column(style, layout, pen, button_words(screen)))

@@ -9,6 +9,7 @@ namespace steelyard::app {
 enum class HandoutWish { none, make, stop };
 
 /// Draws the column; choices that are pressed or typed are taken up at once.
-HandoutWish draw_handout_column(const Style& style, const Layout& layout, HandoutScreen& screen);
+HandoutWish draw_handout_column(const Style& style, const Layout& layout,
+                                const problems::Bank& bank, HandoutScreen& screen);
 
 } // namespace steelyard::app

@@ -1,11 +1,13 @@
 #include "app/handout/handout_screen.h"
 
 #include "app/handout/handout_column.h"
+#include "app/own/own_files.h"
 #include "app/platform/folders.h"
 #include "app/platform/key.h"
 #include "app/widgets/area.h"
 #include "app/widgets/word_row.h"
 #include "problems/question/question_writer.h"
+#include "publish/files/whole_file.h"
 #include "publish/sheets/handout_job.h"
 
 #include <fmt/format.h>
@@ -184,6 +186,8 @@ void press(const KeyPress& key, const problems::Bank& bank, HandoutScreen& scree
         return turn_page(screen, 1);
     case key::kPageUp:
         return turn_page(screen, -1);
+    case key::kN:
+        return choose(screen, with_own_sheet(screen.choices, screen.shelf.blueprints, bank));
     case key::kV:
         screen.version = (screen.version + 1) % static_cast<std::size_t>(screen.choices.versions);
         return;
@@ -198,7 +202,7 @@ void press(const KeyPress& key, const problems::Bank& bank, HandoutScreen& scree
         break;
     }
     const auto format = static_cast<std::size_t>(key.key - key::k1);
-    const auto words = rows_of(screen.choices, screen.shelf.blueprints)[kFormatRow].words;
+    const auto words = rows_of(screen.choices, screen.shelf.blueprints).back().words;
     if (key.key >= key::k1 && format < words.size())
         choose(screen, words[format].chosen);
 }
@@ -241,18 +245,37 @@ void draw_turning(const Style& style, const Spread& spread, HandoutScreen& scree
         screen.page = first + static_cast<int>(*pressed);
 }
 
+/// What a sheet is put together from, in place of its key.
+void draw_own_sheet(const Style& style, const Spread& spread, const problems::Bank& bank,
+                    HandoutScreen& screen) {
+    const scene::Point corner(spread.left + spread.width + spread.gap, spread.top);
+    const TopicWishes wishes =
+        draw_topics(style, corner, {spread.width, spread.height}, bank,
+                    screen.shelf.blueprints.size(), screen.topics, *screen.choices.own);
+    if (wishes.changed) {
+        HandoutChoices next = screen.choices;
+        next.own = *wishes.changed;
+        choose(screen, next);
+    }
+    if (wishes.save)
+        save_own_sheet(screen, bank);
+}
+
 void draw_stage(const Style& style, const Layout& layout, const Spread& spread,
-                HandoutScreen& screen) {
+                const problems::Bank& bank, HandoutScreen& screen) {
     begin_area("pages", {0.0, spread.top - style.px(8.0F)},
                layout.stage_px - scene::Point(0.0, spread.top - style.px(8.0F)));
     draw_page(style, screen.questions, spread, spread.left);
-    draw_page(style, screen.key, spread, spread.left + spread.width + spread.gap);
+    if (!screen.choices.own)
+        draw_page(style, screen.key, spread, spread.left + spread.width + spread.gap);
     draw_turning(style, spread, screen);
     if (!screen.page_fault.empty() && !screen.page_work.running())
         draw_paragraph(*ImGui::GetWindowDrawList(), style, {TextSize::body, false, Role::wrong},
                        {spread.left + style.px(16.0F), spread.top + style.px(32.0F)},
                        spread.width - style.px(32.0F), screen.page_fault);
     end_area();
+    if (screen.choices.own)
+        draw_own_sheet(style, spread, bank, screen);
 }
 
 std::string usual_folder() {
@@ -266,6 +289,33 @@ void choose(HandoutScreen& screen, const HandoutChoices& choices) {
     screen.choices = choices;
     screen.typed_seed = std::to_string(choices.seed);
     screen.seed_fault.clear();
+}
+
+void save_own_sheet(HandoutScreen& screen, const problems::Bank& bank) {
+    const publish::SheetChoice& own = *screen.choices.own;
+    const std::filesystem::path path =
+        free_path(screen.places.own, own.title, publish::kBlueprintEnding, "sheet");
+    if (path.empty()) {
+        screen.topics.said = "There is no folder to save in: no home folder is known.";
+        return;
+    }
+    publish::Blueprint blueprint = publish::blueprint_of(own, bank, "");
+    blueprint.paper = screen.choices.paper;
+    blueprint.large_print = screen.choices.large_print;
+    blueprint.prints_codes = screen.choices.prints_codes;
+    std::error_code ignored; // what cannot be made is told when the file is written
+    std::filesystem::create_directories(path.parent_path(), ignored);
+    if (const auto written = publish::write_whole_file(path, publish::write_blueprint(blueprint));
+        !written) {
+        screen.topics.said = written.error().message;
+        return;
+    }
+    const HandoutChoices before = screen.choices;
+    stock_shelf(screen);
+    HandoutChoices saved = with_blueprint(before, screen.shelf.blueprints,
+                                          place_on_shelf(screen.shelf, path.string()));
+    choose(screen, saved);
+    screen.topics.said.clear();
 }
 
 void stock_shelf(HandoutScreen& screen) {
@@ -305,12 +355,12 @@ void run_handout(const Style& style, const Layout& layout, const FrameInput& inp
     const float device_pixels = std::max(1.0F, ImGui::GetIO().DisplayFramebufferScale.y);
     keep_pages(bank, static_cast<int>(spread.height * device_pixels), screen);
     keep_writing(screen);
-    const HandoutWish wish = draw_handout_column(style, layout, screen);
+    const HandoutWish wish = draw_handout_column(style, layout, bank, screen);
     if (wish == HandoutWish::make)
         start_writing(bank, screen);
     else if (wish == HandoutWish::stop)
         screen.writing.stop();
-    draw_stage(style, layout, spread, screen);
+    draw_stage(style, layout, spread, bank, screen);
 }
 
 } // namespace steelyard::app

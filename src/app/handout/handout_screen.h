@@ -7,6 +7,7 @@
 #include "app/handout/blueprint_shelf.h"
 #include "app/handout/handout_choices.h"
 #include "app/handout/page_texture.h"
+#include "app/handout/topic_view.h"
 #include "app/look/style.h"
 #include "publish/sheets/page_picture.h"
 #include "publish/tools.h"
@@ -39,6 +40,7 @@ struct HandoutScreen {
     std::size_t row = 0; ///< that the arrow keys change
     std::string typed_seed;
     std::string seed_fault;
+    TopicState topics; ///< of a sheet that is put together
 
     std::size_t version = 0; ///< that is shown, from 0
     int page = 1;            ///< that is shown, from 1
@@ -65,6 +67,10 @@ void make_first_choices(HandoutScreen& screen);
 /// Puts the blueprint of a file on the shelf and chooses it; what is wrong with it stands among the
 /// faults.
 void open_blueprint(HandoutScreen& screen, const std::filesystem::path& path);
+
+/// Keeps the sheet that is put together as a blueprint of the person's own, and chooses it; what
+/// stands in the way is said beside its topics.
+void save_own_sheet(HandoutScreen& screen, const problems::Bank& bank);
 
 /// Takes up other choices, and shows their seed in its field.
 void choose(HandoutScreen& screen, const HandoutChoices& choices);

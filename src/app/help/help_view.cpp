@@ -55,8 +55,11 @@ constexpr KeyLine kKeys[] = {
     {"Tab, L, G, T", "next joint, a limit at it, next aim, type a torque"},
     {"↑ ↓, Enter, + −", "choose a change, take it, turn it up or down"},
     {"O, A, F, V", "choose B, choose A, take A from the stage, levers or exercises"},
-    {nullptr, "Practice"},
-    {"T, Q, E, P", "today's session, quick quiz, mock exam, progress"},
+    {nullptr, "Study"},
+    {"T, Q, E, C, P, K",
+     "today's session, quick quiz, mock exam, calendar, progress, a question by its "
+     "code"},
+    {"Arrows, Page Up, D", "calendar: a day, a month, set the exam's day; Home: today"},
     {"H, W, N, L", "a question: hint, worked answer, skip, letters of the places; in the answer "
                    "line with Enter"},
     {"E", "the pages about a question, or about the chosen step of the staircase"},
@@ -78,6 +81,7 @@ constexpr KeyLine kKeys[] = {
     {nullptr, "Handout"},
     {"↑ ↓, ← →, 1 to 6", "choose a row, change it; what to make"},
     {"Page Up, Page Down, V", "turn the page, look at the next version"},
+    {"N", "put a sheet together by its topics"},
     {"Enter, Escape", "make the files, stop making them"},
 };
 

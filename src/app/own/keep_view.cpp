@@ -70,6 +70,22 @@ bool draw_name(ImVec2 at, float width_px, KeepState& state, KeepFrame& frame) {
     return entered;
 }
 
+/// The setup as text for the clipboard, and what cannot be put there.
+/// @return the baseline below which the next thing may stand
+float draw_copying(const Style& style, ImVec2 at, float width_px, KeepState& state) {
+    if (word_button(style, "copy", at, "Copy it as text", false)) {
+        ImGui::SetClipboardText(setup::write_setup(state.setup).c_str());
+        state.copied = "Its text is in the clipboard.";
+    }
+    const std::string said =
+        state.copied.empty() ? "For an e-mail, or a file of your own. A picture cannot be put into "
+                               "the clipboard from here: write one below, and insert its file."
+                             : state.copied;
+    return draw_paragraph(*ImGui::GetWindowDrawList(), style,
+                          {TextSize::caption, false, Role::quiet_ink},
+                          {at.x, at.y + style.px(24.0F)}, width_px, said);
+}
+
 /// The kinds of pictures, and what has come of the last one.
 /// @return the baseline below which the next thing may stand
 float draw_pictures(const Style& style, ImVec2 at, float width_px, KeepState& state,
@@ -91,11 +107,15 @@ float draw_pictures(const Style& style, ImVec2 at, float width_px, KeepState& st
     for (const PictureShape& shape : kPictureShapes)
         shapes.push_back({shape.word, shapes.size() == state.shape});
     shapes.push_back({"see-through", !state.has_sheet});
+    if (can_have_plot(state.setup))
+        shapes.push_back({"with the plot", state.plot});
     if (const auto pressed = draw_word_row(style, "shapes", shapes, at, at.x + width_px)) {
         if (*pressed < std::size(kPictureShapes))
             state.shape = *pressed;
-        else
+        else if (*pressed == std::size(kPictureShapes))
             state.has_sheet = !state.has_sheet;
+        else
+            state.plot = !state.plot;
     }
     at.y += style.px(36.0F);
     std::vector<RowWord> words;
@@ -165,7 +185,8 @@ KeepFrame draw_keep(const Style& style, const scene::Point& window_px,
                            width_px,
                            "Saved in " + where_kept(own.folder()) +
                                ", as a text file that you can read and edit.");
-    y = draw_pictures(style, {left_px, y + style.px(32.0F)}, width_px, state, frame);
+    y = draw_copying(style, {left_px, y + style.px(32.0F)}, width_px, state);
+    y = draw_pictures(style, {left_px, y + style.px(40.0F)}, width_px, state, frame);
     if (word_button(style, "leave", {left_px, y + style.px(32.0F)}, "Back", false))
         frame.close = true;
     ImGui::SetCursorScreenPos({0.0F, y + style.px(56.0F)});

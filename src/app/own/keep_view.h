@@ -22,6 +22,8 @@ struct KeepState {
     std::vector<PictureKind> kinds; ///< of pictures that can be made of it
     std::size_t shape = 0;          ///< of the pictures, in kPictureShapes
     bool has_sheet = true;          ///< false: pictures are see-through behind what is drawn
+    bool plot = false;              ///< torques over the range stand beside what is drawn
+    std::string copied;             ///< what was copied, in a sentence
     TakeAlong taking;
     bool wants_keyboard = true; ///< the name has yet to get it
 };

@@ -26,6 +26,7 @@ publish::BodyFigureStyle figure_style(const PictureWish& wish) {
     publish::BodyFigureStyle style;
     style.sheet_px = publish::sheet_for(wish.size);
     style.view = wish.stage.view;
+    style.plot = wish.plot;
     return style;
 }
 
@@ -62,6 +63,11 @@ Made make_moving(const PictureWish& wish, const fs::path& path, const publish::P
 
 } // namespace
 
+bool can_have_plot(const setup::Setup& setup) {
+    const auto* body = std::get_if<setup::BodySetup>(&setup);
+    return body != nullptr && body->exercise.path;
+}
+
 std::vector<PictureKind> picture_kinds(const setup::Setup& setup, const publish::Tools& tools) {
     std::vector<PictureKind> kinds;
     if (tools.png.is_there())
@@ -69,8 +75,7 @@ std::vector<PictureKind> picture_kinds(const setup::Setup& setup, const publish:
     kinds.push_back({"SVG", ".svg"});
     if (tools.picture_pdf.is_there())
         kinds.push_back({"PDF", ".pdf"});
-    const auto* body = std::get_if<setup::BodySetup>(&setup);
-    if (tools.gif.is_there() && body != nullptr && body->exercise.path)
+    if (tools.gif.is_there() && can_have_plot(setup))
         kinds.push_back({"moving picture (GIF)", ".gif", true});
     return kinds;
 }

@@ -25,6 +25,9 @@ struct PictureKind {
 /// Those that this edition can make of a setup.
 std::vector<PictureKind> picture_kinds(const setup::Setup& setup, const publish::Tools& tools);
 
+/// Whether its torques over a range can stand beside it.
+bool can_have_plot(const setup::Setup& setup);
+
 /// How a picture lies.
 struct PictureShape {
     const char* word; ///< as it is offered
@@ -41,6 +44,7 @@ struct PictureWish {
     scene::Look look = scene::Look::light;
     publish::PictureSize size{1280, 720};
     bool has_sheet = true;        ///< of a still one; false = see-through behind what is drawn
+    bool plot = false;            ///< of an exercise that moves: its torques over the range beside
     std::filesystem::path folder; ///< is made if it is not there
     publish::Tools tools;
 };

@@ -122,7 +122,9 @@ void view_page(const PagesModel& model, PageView& view) {
     const lesson::SolvedStage* earlier = before ? &*before : nullptr;
     const lesson::QuantitySource source{&own, earlier, &model.muscles};
     view.prompt = filled(step.prompt, source, model.units);
-    view.choices = step.prediction.choices;
+    view.choices.clear();
+    for (const std::string& choice : step.prediction.choices)
+        view.choices.push_back(filled(choice, source, model.units));
     view.stage = step.stage;
     view.shows.clear();
     view.right.reset();

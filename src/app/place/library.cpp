@@ -55,8 +55,10 @@ const tl::expected<std::vector<mechanics::Muscle>, std::string>& Library::muscle
 }
 
 const problems::Bank& Library::bank() {
-    if (!bank_)
+    if (!bank_) {
         bank_ = problems::load_bank(data_folder_ / "question_bank");
+        add_own_families(*bank_, problems::own_bank_folder());
+    }
     return *bank_;
 }
 

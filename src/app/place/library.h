@@ -34,6 +34,7 @@ public:
     const std::vector<setup::NamedSegmentTable>& segment_tables();
     /// Muscles that are shipped, or a sentence saying why they cannot be had.
     const tl::expected<std::vector<mechanics::Muscle>, std::string>& muscles();
+    /// The questions that come with the program, with the person's own beside them.
     const problems::Bank& bank();
     /// Where the body's numbers come from: a line for each source, as the data files state them;
     /// what is only remembered is said to be.

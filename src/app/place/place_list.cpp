@@ -34,7 +34,7 @@ constexpr std::array<PlaceEntry, kPlaces> kList{{
     {PlaceName::bench, "Bench", make<BenchPlace>, key::kB, is_setup_of<setup::LeverSetup>},
     {PlaceName::body, "Body", make<BodyPlace>, key::kB, is_setup_of<setup::BodySetup>},
     {PlaceName::side_by_side, "Side by side", make<SideBySidePlace>},
-    {PlaceName::practice, "Practice", make<PracticePlace>, 0, is<RecordFile>},
+    {PlaceName::practice, "Study", make<PracticePlace>, 0, is<RecordFile>},
     {PlaceName::workshop, "Workshop", make<WorkshopPlace>, key::kW, is<LessonFile>},
     {PlaceName::handout, "Handout", make<HandoutPlace>, 0, is<BlueprintFile>},
 }};

@@ -21,6 +21,7 @@ inline constexpr int kE = 69;
 inline constexpr int kF = 70;
 inline constexpr int kG = 71;
 inline constexpr int kH = 72;
+inline constexpr int kK = 75;
 inline constexpr int kL = 76;
 inline constexpr int kM = 77;
 inline constexpr int kN = 78;

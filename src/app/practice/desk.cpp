@@ -1,8 +1,11 @@
 #include "app/practice/desk.h"
 
 #include "app/platform/folders.h"
+#include "learner/path/welcome.h"
 #include "learner/record/exchange/exchange.h"
 #include "learner/record/file/beside.h"
+#include "learner/time/wall_clock.h"
+#include "learner/time/written_day.h"
 #include "publish/files/whole_file.h"
 #include "setup/toml/input_error.h"
 #include "words/counted.h"
@@ -32,6 +35,8 @@ Desk::Desk(const problems::Bank& bank, const std::filesystem::path& assets,
     if (!bank.faults.empty())
         notices_.push_back("Practice leaves out what cannot be read, and gives no mock exam. " +
                            setup::to_text(bank.faults.front()));
+    for (const setup::InputError& fault : bank.own_faults)
+        notices_.push_back("One of your own questions is left out. " + setup::to_text(fault));
     standing_ = learner::fresh_standing(*course_);
     open(record_folder, now);
     stand(standing_, now);
@@ -81,7 +86,8 @@ template <typename T> std::optional<T> Desk::heed(learner::Recorded<T> recorded)
 void Desk::stand(learner::Standing standing, const Clock& now) {
     standing_ = std::move(standing);
     outlook_ = {plan_study(*course_, standing_, now), readiness(*course_, standing_, now.utc_ms),
-                staircase(*course_, standing_, now)};
+                staircase(*course_, standing_, now),
+                say(*course_, welcome_back(*course_, standing_, now))};
 }
 
 void Desk::refresh(const Clock& now) {
@@ -121,10 +127,16 @@ std::string Desk::add_learner(const std::string& name, const Clock& now) {
     return {};
 }
 
+std::string asked_exam_day() {
+    const learner::Day example = std::chrono::year(2026) / std::chrono::December / 3;
+    return fmt::format("Your exam's day, such as {}; empty for none",
+                       say_day(example, learner::usual_day_order()));
+}
+
 std::string Desk::set_exam_day(const std::string& typed, const Clock& now) {
     std::optional<learner::Day> day;
     if (!typed.empty()) {
-        const auto read = learner::read_day(typed);
+        const auto read = learner::read_written_day(typed, learner::usual_day_order());
         if (!read)
             return read.error();
         if (*read < learner::day_of(now))

@@ -24,7 +24,11 @@ struct Outlook {
     learner::StudyPlan plan;
     learner::Readiness ready;
     std::vector<learner::Stair> stairs;
+    std::string welcome; ///< to who comes back after a pause; empty without one
 };
+
+/// What is asked for where the exam's day is typed, with an example as the locale writes it.
+std::string asked_exam_day();
 
 class Desk {
 public:
@@ -59,7 +63,8 @@ public:
     void choose(std::int64_t learner, const learner::Clock& now);
     /// @return why not, as a sentence; empty when it was done
     std::string add_learner(const std::string& name, const learner::Clock& now);
-    /// Reads "2026-12-03"; empty takes the date away.
+    /// Reads a day as the locale writes it; empty takes the date away.
+    /// @return why not, as a sentence; empty when it was done
     std::string set_exam_day(const std::string& typed, const learner::Clock& now);
 
     /// Leaves the placement out from now on.

@@ -5,14 +5,13 @@
 #include "app/widgets/area.h"
 #include "app/widgets/buttons.h"
 #include "app/widgets/column_pen.h"
-#include "app/widgets/keyboard_wish.h"
-#include "app/widgets/pressed_key.h"
 #include "learner/time/wall_clock.h"
+#include "problems/question/generator.h"
 
 #include <fmt/format.h>
-#include <imgui_stdlib.h>
 
 #include <algorithm>
+#include <sstream>
 
 namespace steelyard::app {
 
@@ -30,7 +29,11 @@ void act(const HomeChoice& choice, const Desk& desk, HomeScreen& screen, HomeFra
         begin_typing(screen, Typing::name, "");
     else if (std::holds_alternative<SetExamDay>(choice))
         begin_typing(screen, Typing::exam_day,
-                     desk.standing().exam_day ? learner::write_day(*desk.standing().exam_day) : "");
+                     desk.standing().exam_day
+                         ? learner::say_day(*desk.standing().exam_day, learner::usual_day_order())
+                         : "");
+    else if (std::holds_alternative<TypeCode>(choice))
+        begin_typing(screen, Typing::code, "");
     else
         frame.chosen = choice;
 }
@@ -45,6 +48,8 @@ std::optional<Door> door_of(int key) {
         return Door::exam;
     case key::kP:
         return Door::progress;
+    case key::kC:
+        return Door::calendar;
     default:
         return std::nullopt;
     }
@@ -59,6 +64,10 @@ void read_keys(const std::vector<KeyPress>& keys, const std::vector<HomeLine>& l
             screen.chosen = (screen.chosen + lines.size() - 1) % lines.size();
         else if (key.key == key::kEnter || key.key == key::kKeypadEnter)
             act(lines[screen.chosen].choice, desk, screen, frame);
+        else if (key.key == key::kK)
+            act(TypeCode{}, desk, screen, frame);
+        else if (key.key == key::kN && is_new(desk))
+            frame.chosen = SkipPlacement{};
         else if (const auto door = door_of(key.key))
             frame.chosen = *door;
 }
@@ -89,25 +98,23 @@ bool draw_line(const Style& style, ColumnPen& pen, const HomeLine& line, int id,
 /// The name or the day being typed. Enter takes it, Escape leaves it.
 void draw_typing(ColumnPen& pen, Desk& desk, const learner::Clock& now, HomeScreen& screen,
                  HomeFrame& frame) {
-    pen.skip(20.0F);
-    const bool name = screen.typing == Typing::name;
-    pen.paragraph(kCaption, name ? "Your name, for the record on this machine"
-                                 : "Your exam's day, such as 2026-12-03; empty for none");
-    pen.skip(-8.0F);
-    ImGui::SetCursorScreenPos({pen.left(), pen.y()});
-    ImGui::SetNextItemWidth(pen.width());
-    if (gives_keyboard(screen.wants_keyboard))
-        screen.wants_keyboard = false;
-    const bool entered =
-        ImGui::InputText("##typing", &screen.text, ImGuiInputTextFlags_EnterReturnsTrue);
-    const bool left = ImGui::IsItemDeactivated() && is_pressed(ImGuiKey_Escape);
-    pen.skip(56.0F);
-    if (!screen.fault.empty())
-        pen.paragraph(kFault, screen.fault);
-    if (entered)
-        frame.named = take_typed(screen, desk, now) && name;
-    else if (left)
+    const Typing typing = screen.typing;
+    const std::string asked = typing == Typing::name ? "Your name, for the record on this machine"
+                              : typing == Typing::code
+                                  ? "The code below the question on your sheet; several with blanks"
+                                  : asked_exam_day();
+    const TypedLineEnd end = draw_typed_line(pen, "typing", asked, screen.line);
+    if (end == TypedLineEnd::left) {
         screen.typing = Typing::nothing;
+    } else if (end == TypedLineEnd::entered && typing == Typing::code) {
+        auto codes = read_codes(screen.line.text, *desk.course().bank);
+        if (!codes)
+            return refuse_line(screen.line, codes.error());
+        frame.codes = std::move(*codes);
+        screen.typing = Typing::nothing;
+    } else if (end == TypedLineEnd::entered) {
+        frame.named = take_typed(screen, desk, now) && typing == Typing::name;
+    }
 }
 
 void draw_doors(const Style& style, const Layout& layout, const std::vector<HomeLine>& lines,
@@ -124,6 +131,10 @@ void draw_doors(const Style& style, const Layout& layout, const std::vector<Home
         pen.paragraph(kCaption, desk.learner()->name);
     pen.skip(6.0F);
     pen.paragraph({TextSize::reading, true, Role::ink}, say(desk.outlook().plan));
+    if (!desk.outlook().welcome.empty()) {
+        pen.skip(4.0F);
+        pen.paragraph(kBody, desk.outlook().welcome);
+    }
     pen.skip(layout.narrow ? 0.0F : 20.0F);
     for (std::size_t i = 0; i < lines.size(); ++i)
         if (draw_line(style, pen, lines[i], static_cast<int>(i), screen.chosen == i,
@@ -170,22 +181,31 @@ void draw_desk(const Style& style, const Layout& layout, const std::vector<HomeL
 std::vector<HomeLine> door_lines(const Desk& desk, const HomeScreen& screen) {
     const int length = session_length(desk.outlook().plan);
     const learner::ExamBlueprint& exam = desk.course().exam;
-    return {{Door::session,
-             screen.session_waits.empty() ? "Today's session  (T)" : "Go on where you were  (T)",
-             !screen.session_waits.empty() ? screen.session_waits
-             : is_new(desk)
-                 ? fmt::format("First a placement of at most {} questions finds out where "
-                               "you stand; then practice.",
-                               desk.course().parameters.placement_questions)
-                 : fmt::format("{} questions, those that you need most; hints when you "
-                               "want them.",
-                               length)},
-            {Door::quick, "Quick quiz  (Q)", "Five questions in less than three minutes."},
-            {Door::exam, screen.exam_waits ? "Go on with the mock exam  (E)" : "Mock exam  (E)",
-             screen.exam_waits ? "It waits where you left it; the time in between does not count."
-                               : fmt::format("{} questions, {} minutes, no feedback until the end.",
-                                             exam.questions, exam.minutes)},
-            {Door::progress, "Progress  (P)", say(desk.outlook().ready, desk.course())}};
+    std::vector<HomeLine> lines;
+    if (is_new(desk) && screen.session_waits.empty())
+        lines.push_back({SkipPlacement{}, "New to this: from the beginning  (N)",
+                         "A few pages, an example, then the first questions. No placement."});
+    const std::vector<HomeLine> all{
+        {Door::session,
+         screen.session_waits.empty() ? "Today's session  (T)" : "Go on where you were  (T)",
+         !screen.session_waits.empty() ? screen.session_waits
+         : is_new(desk) ? fmt::format("First a placement of at most {} questions finds out where "
+                                      "you stand; then practice.",
+                                      desk.course().parameters.placement_questions)
+                        : fmt::format("{} questions, those that you need most; hints when you "
+                                      "want them.",
+                                      length)},
+        {Door::quick, "Quick quiz  (Q)", "Five questions in less than three minutes."},
+        {Door::exam, screen.exam_waits ? "Go on with the mock exam  (E)" : "Mock exam  (E)",
+         screen.exam_waits ? "It waits where you left it; the time in between does not count."
+                           : fmt::format("{} questions, {} minutes, no feedback until the end.",
+                                         exam.questions, exam.minutes)},
+        {Door::calendar, "Calendar  (C)",
+         desk.standing().exam_day ? "What to do on which day until the exam, and what fits."
+                                  : "Set your exam's day, and see what to do on which day."},
+        {Door::progress, "Progress  (P)", say(desk.outlook().ready, desk.course())}};
+    lines.insert(lines.end(), all.begin(), all.end());
+    return lines;
 }
 
 std::vector<HomeLine> desk_lines(const Desk& desk, const learner::Clock& now) {
@@ -203,27 +223,42 @@ std::vector<HomeLine> desk_lines(const Desk& desk, const learner::Clock& now) {
                      day ? learner::say_day(*day, learner::usual_day_order()) : "Set its day",
                      day ? fmt::format("in {} days", learner::days_between(day_of(now), *day))
                          : "The plan is made backwards from it."});
-    if (is_new(desk))
-        lines.push_back({SkipPlacement{}, "Begin without the placement",
-                         "At the foot of the staircase, with worked examples."});
+    lines.push_back({TypeCode{}, "A question by its code  (K)", "From a sheet, to mark yourself."});
     return lines;
 }
 
 void begin_typing(HomeScreen& screen, Typing what, std::string text) {
     screen.typing = what;
-    screen.text = std::move(text);
-    screen.fault.clear();
-    screen.wants_keyboard = true;
+    screen.line = {std::move(text), "", true};
+}
+
+tl::expected<std::vector<std::string>, std::string> read_codes(const std::string& typed,
+                                                               const problems::Bank& bank) {
+    std::vector<std::string> codes;
+    std::istringstream words(typed);
+    for (std::string word; words >> word;) {
+        word.erase(std::remove(word.begin(), word.end(), ','), word.end());
+        if (word.empty())
+            continue;
+        const auto question = problems::question_from_code(bank, word);
+        if (!question)
+            return tl::make_unexpected(question.error().message);
+        codes.push_back(question->code);
+    }
+    if (codes.empty())
+        return tl::make_unexpected(std::string("Type a code such as K7M2Q-9XD4T."));
+    return codes;
 }
 
 bool take_typed(HomeScreen& screen, Desk& desk, const learner::Clock& now) {
-    screen.fault = screen.typing == Typing::name ? desk.add_learner(screen.text, now)
-                                                 : desk.set_exam_day(screen.text, now);
-    if (screen.fault.empty())
-        screen.typing = Typing::nothing;
-    else
-        screen.wants_keyboard = true;
-    return screen.fault.empty();
+    std::string fault = screen.typing == Typing::name ? desk.add_learner(screen.line.text, now)
+                                                      : desk.set_exam_day(screen.line.text, now);
+    if (!fault.empty()) {
+        refuse_line(screen.line, std::move(fault));
+        return false;
+    }
+    screen.typing = Typing::nothing;
+    return true;
 }
 
 HomeFrame run_home(const Style& style, const Layout& layout, Desk& desk, const learner::Clock& now,

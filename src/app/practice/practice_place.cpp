@@ -1,6 +1,7 @@
 #include "app/practice/practice_place.h"
 
 #include "app/place/place_parts.h"
+#include "app/platform/key.h"
 #include "learner/study/kept_session.h"
 #include "learner/time/wall_clock.h"
 #include "problems/marking/marking.h"
@@ -56,6 +57,8 @@ void PracticePlace::enter_part(const std::string& part) {
         open(Door::exam, now);
     else if (part == "progress")
         open(Door::progress, now);
+    else if (part == "calendar")
+        open(Door::calendar, now);
 }
 
 void PracticePlace::open(const OpenedFile& file, Surroundings& /*around*/) {
@@ -72,6 +75,8 @@ const QuestionScreen* PracticePlace::open_question() const {
 }
 
 bool PracticePlace::claims(const KeyPress& key) const {
+    if (screen_ == Screen::calendar)
+        return key.key == key::kD && !calendar_.typing; // which elsewhere changes the look
     const QuestionScreen* question = open_question();
     return question != nullptr && question_claims(*question, key);
 }
@@ -193,6 +198,9 @@ void PracticePlace::open(Door door, const learner::Clock& now) {
     case Door::progress:
         screen_ = Screen::progress;
         return open_progress(progress_, *desk_);
+    case Door::calendar:
+        screen_ = Screen::calendar;
+        return open_calendar(calendar_, *desk_, now);
     }
 }
 
@@ -200,6 +208,8 @@ void PracticePlace::run_home_screen(const PlaceInput& input, const learner::Cloc
     const HomeFrame result = run_home(input.style, input.layout, *desk_, now, input.frame, home_);
     if (result.named && wanted_)
         return open(*wanted_, now);
+    if (!result.codes.empty())
+        return redo(result.codes, now);
     if (!result.chosen)
         return;
     if (const auto* door = std::get_if<Door>(&*result.chosen)) {
@@ -282,6 +292,19 @@ scene::Drawing PracticePlace::run_progress_screen(const PlaceInput& input,
     return std::move(result.drawing);
 }
 
+scene::Drawing PracticePlace::run_calendar_screen(const PlaceInput& input,
+                                                  const learner::Clock& now) {
+    CalendarFrame result =
+        run_calendar(input.style, input.layout, *desk_, now, input.frame, calendar_);
+    if (result.left)
+        go_home(now);
+    else if (result.session)
+        open(Door::session, now);
+    else if (result.exam)
+        open(Door::exam, now);
+    return std::move(result.drawing);
+}
+
 scene::Drawing PracticePlace::run_screen(const PlaceInput& input, const learner::Clock& now) {
     if (screen_ == Screen::session && session_.introduces)
         tell(open_pages_of(*std::exchange(session_.introduces, std::nullopt), "On to an example",
@@ -301,6 +324,8 @@ scene::Drawing PracticePlace::run_screen(const PlaceInput& input, const learner:
     }
     if (screen_ == Screen::past)
         return run_past_screen(input, now);
+    if (screen_ == Screen::calendar)
+        return run_calendar_screen(input, now);
     return screen_ == Screen::session ? run_session_screen(input, now)
                                       : run_progress_screen(input, now);
 }

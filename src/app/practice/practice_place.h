@@ -1,6 +1,7 @@
 #pragma once
-// Practice as a place: its home, sessions, the mock exam and progress.
+// Practice as a place: its home, sessions, the mock exam, progress and the calendar.
 
+#include "app/calendar/calendar_screen.h"
 #include "app/exam/exam_screen.h"
 #include "app/pages/pages_screen.h"
 #include "app/place/abilities.h"
@@ -20,7 +21,7 @@ public:
     PlaceFrame run(const PlaceInput& input) override;
     /// The first time the course and the record are opened; later the record is read again.
     void enter(Surroundings& around) override;
-    /// "session", "quick", "exam", "progress"; whoever has no name yet says it first.
+    /// "session", "quick", "exam", "progress", "calendar"; whoever has no name yet says it first.
     void enter_part(const std::string& part) override;
     /// Takes an exported record in; the home says what came.
     void open(const OpenedFile& file, Surroundings& around) override;
@@ -31,7 +32,7 @@ public:
     std::optional<double> next_frame_in_s() const override;
 
 private:
-    enum class Screen { home, session, exam, progress, pages, past };
+    enum class Screen { home, session, exam, progress, calendar, pages, past };
 
     void open(Door door, const learner::Clock& now);
     void go_home(const learner::Clock& now);
@@ -42,6 +43,7 @@ private:
     void run_home_screen(const PlaceInput& input, const learner::Clock& now);
     scene::Drawing run_screen(const PlaceInput& input, const learner::Clock& now);
     scene::Drawing run_session_screen(const PlaceInput& input, const learner::Clock& now);
+    scene::Drawing run_calendar_screen(const PlaceInput& input, const learner::Clock& now);
     scene::Drawing run_progress_screen(const PlaceInput& input, const learner::Clock& now);
     /// Opens the pages of a skill over the present screen; without any it stays.
     /// @param back  what the last page's button says
@@ -57,6 +59,7 @@ private:
     SessionScreen session_;
     ExamScreen exam_;
     ProgressScreen progress_;
+    CalendarScreen calendar_;
     QuestionScreen past_; ///< a question that was answered before
     PagesScreen pages_;
     Screen beneath_ = Screen::home; ///< where the pages lead back to

@@ -130,6 +130,24 @@ void draw_question_stage(const Style& style, const Layout& layout, double top_px
         draw_place(style, *view, model, frame.drawing.shapes);
 }
 
+namespace {
+
+/// The question's code, which a press puts into the clipboard.
+void draw_code(const Style& style, QuestionScreen& screen, ColumnPen& pen) {
+    const std::string& code = screen.model->question().code;
+    const float width_px =
+        draw_text(pen.list(), style, kCaption, {pen.left(), pen.y()}, "code " + code);
+    const float left_px = pen.left() + width_px + style.px(12.0F);
+    if (word_button(style, "copy_code", {left_px, pen.y()},
+                    screen.copied == code ? "copied" : "copy", false)) {
+        ImGui::SetClipboardText(code.c_str());
+        screen.copied = code;
+    }
+    pen.skip(14.0F);
+}
+
+} // namespace
+
 QuestionFrame run_question(const Style& style, const Layout& layout, const problems::Bank& bank,
                            const FrameInput& input, QuestionScreen& screen) {
     QuestionFrame frame = read_question_keys(bank, *input.keys, screen);
@@ -141,9 +159,7 @@ QuestionFrame run_question(const Style& style, const Layout& layout, const probl
     if (word_button(style, "leave", {pen.left(), pen.y()}, screen.words.leave, false))
         frame.wish = QuestionWish::leave;
     pen.skip(26.0F);
-    draw_text(pen.list(), style, kCaption, {pen.left(), pen.y()},
-              "code " + screen.model->question().code);
-    pen.skip(14.0F);
+    draw_code(style, screen, pen);
     if (column_button(style, layout, pen,
                       screen.model->asking.finished ? screen.words.next : "Check"))
         enter_answer(bank, screen, frame);

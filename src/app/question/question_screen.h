@@ -28,6 +28,7 @@ struct QuestionScreen {
     bool wants_keyboard = false; ///< the answer line takes the keyboard in the next frame
     bool shows_letters = false;  ///< of a place question: the places to choose from
     bool asked_empty = false;    ///< it was to be checked with nothing entered
+    std::string copied;          ///< the code that was put into the clipboard
     PlaceDrag drag;
 };
 

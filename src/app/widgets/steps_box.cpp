@@ -2,6 +2,7 @@
 
 #include "app/look/formula_text.h"
 #include "app/look/text_styles.h"
+#include "app/widgets/told_text.h"
 
 namespace steelyard::app {
 
@@ -50,9 +51,11 @@ void draw_steps_box(const Style& style, const std::vector<StepLines>& steps, Col
     pen.list().AddRectFilled({pen.left(), pen.y()}, {pen.left() + pen.width(), pen.y() + height_px},
                              style.mark(Role::panel), 6.0F);
     float y = pen.y() + pad + style.px(9.0F);
+    int number = 0;
     for (const StepLines& step : steps) {
-        y = draw_paragraph(pen.list(), style, kStrongCaption, {pen.left() + pad, y}, inner_px,
-                           step.title);
+        const std::string id = "step" + std::to_string(number++);
+        y = draw_told(pen.list(), style, id.c_str(), kStrongCaption, {pen.left() + pad, y},
+                      inner_px, step.title);
         y = draw_formula(pen.list(), style, kBody, {pen.left() + pad, y}, inner_px, step.formula);
     }
     pen.skip_px(height_px + style.px(8.0F));

@@ -1,6 +1,7 @@
 #include "app/workshop/show_view.h"
 
 #include "app/widgets/area.h"
+#include "app/widgets/told_text.h"
 #include "app/workshop/room_foot.h"
 #include "app/workshop/room_stage.h"
 #include "app/workshop/tally_view.h"
@@ -73,10 +74,10 @@ float draw_sentence(const Style& style, const RoomLayout& room, const StepWords&
     const Sentence reveal = set_sentence(style, room, words.reveal);
     const Sentence& shown = revealed ? reveal : prompt;
     float y = style.px(kFirstBaseline);
-    for (const std::string_view line : shown.lines) {
-        draw_text(*ImGui::GetWindowDrawList(), style, shown.how, {room.margin_px, y}, line);
-        y += shown.step_px;
-    }
+    const float width_px = room.width_px - room.margin_px; // a line was broken to less already
+    for (std::size_t i = 0; i < shown.lines.size(); ++i, y += shown.step_px)
+        draw_told(*ImGui::GetWindowDrawList(), style, ("line" + std::to_string(i)).c_str(),
+                  shown.how, {room.margin_px, y}, width_px, shown.lines[i]);
     float room_px = 0.0F;
     for (const Sentence* one : {&prompt, &reveal})
         room_px = std::max(room_px, (static_cast<float>(one->lines.size()) - 0.4F) * one->step_px);

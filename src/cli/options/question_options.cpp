@@ -25,6 +25,20 @@ std::optional<setup::UnitSystem> units_of(const QuestionOptions& options) {
     return options.units == "us" ? setup::UnitSystem::us : setup::UnitSystem::si;
 }
 
+void add_scene_options(CLI::App& command, QuestionOptions& options) {
+    only_words(command.add_option_function<std::string>(
+                   "--about",
+                   [&options](const std::string& word) {
+                       options.about = word == "people"   ? problems::Scene::person
+                                       : word == "things" ? problems::Scene::thing
+                                                          : problems::Scene::words;
+                   },
+                   "questions that show a person or a limb, a lever on the bench, or words alone"),
+               {"people", "things", "words"});
+    command.add_flag("--own", options.own,
+                     "your own question families too, from the question_bank of your data folder");
+}
+
 void add_choice_options(CLI::App& command, QuestionOptions& options) {
     command.add_option("--skill", options.skill, "only this skill (`steelyard list skills`)")
         ->type_name("SKILL");
@@ -33,6 +47,7 @@ void add_choice_options(CLI::App& command, QuestionOptions& options) {
     command.add_option("--difficulty", options.difficulty, "only this, from 1 (easy) to 5 (hard)")
         ->check(CLI::Range(1, 5))
         ->type_name("N");
+    add_scene_options(command, options);
     add_units_option(command, options);
     add_seed_option(command, options.seed, "the same seed gives the same questions");
     add_bank_option(command, options);
@@ -43,8 +58,12 @@ problems::Bank open_bank(const QuestionOptions& options, const Streams& streams)
                                              ? setup::data_folder() / "question_bank"
                                              : std::filesystem::path(options.bank);
     problems::Bank bank = problems::load_bank(folder);
+    if (options.bank.empty())
+        add_own_families(bank, problems::own_bank_folder());
     for (const setup::InputError& fault : bank.faults)
         streams.err << to_text(fault) << '\n';
+    for (const setup::InputError& fault : bank.own_faults)
+        streams.err << "One of your own questions is left out. " << to_text(fault) << '\n';
     return bank;
 }
 
@@ -68,6 +87,8 @@ problems::PaperPlan plan_from(const QuestionOptions& options, std::size_t count)
     if (!options.family.empty())
         plan.family = options.family;
     plan.units = units_of(options);
+    plan.about = options.about;
+    plan.with_own = options.own;
     return plan;
 }
 

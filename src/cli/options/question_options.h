@@ -17,6 +17,8 @@ struct QuestionOptions {
     std::string family;
     std::string units; ///< "si", "us" or empty
     std::optional<int> difficulty;
+    std::optional<problems::Scene> about;
+    bool own = false; ///< the person's own families beside ours
     std::optional<std::uint64_t> seed;
 };
 
@@ -28,10 +30,14 @@ void add_units_option(CLI::App& command, QuestionOptions& options);
 /// The units that were typed; nothing when none were.
 std::optional<setup::UnitSystem> units_of(const QuestionOptions& options);
 
-/// Declares --skill, --family, --difficulty, --units and --seed.
+/// Declares --skill, --family, --difficulty, --about, --own, --units, --seed and --bank.
 void add_choice_options(CLI::App& command, QuestionOptions& options);
 
-/// Loads the bank and tells on streams.err what in it cannot be used.
+/// Declares --about and --own.
+void add_scene_options(CLI::App& command, QuestionOptions& options);
+
+/// Loads the bank, with the person's own families beside ours, and tells on streams.err what in it
+/// cannot be used.
 problems::Bank open_bank(const QuestionOptions& options, const Streams& streams);
 
 /// The bank to draw a paper from; nothing, after telling so, when a part of it cannot be used: the

@@ -17,20 +17,16 @@ namespace {
 using lesson::LessonStep;
 using lesson::QuantitySource;
 
-std::string choices_of(const LessonStep& step) {
-    std::string text;
-    for (const std::string& choice : step.prediction.choices)
-        text += (text.empty() ? "" : " / ") + choice;
-    return text;
-}
-
-void show_page(const LessonStep& step, const QuantitySource& source, std::size_t number,
-               std::ostream& out) {
+void show_page(const LessonStep& step, const QuantitySource& source, setup::UnitSystem units,
+               std::size_t number, std::ostream& out) {
     const auto filled = [&](const std::string& text) {
-        return lesson::filled_text(text, source, setup::UnitSystem::si).value_or("");
+        return lesson::filled_text(text, source, units).value_or("");
     };
     out << wrapped(fmt::format("{}. {}", number, filled(step.prompt)), "  ");
-    if (const std::string choices = choices_of(step); !choices.empty())
+    std::string choices;
+    for (const std::string& choice : step.prediction.choices)
+        choices += (choices.empty() ? "" : " / ") + filled(choice);
+    if (!choices.empty())
         out << wrapped(choices, "     ");
     if (!step.reveal.empty())
         out << wrapped(filled(step.reveal), "     ");
@@ -38,7 +34,7 @@ void show_page(const LessonStep& step, const QuantitySource& source, std::size_t
 
 } // namespace
 
-void show_pages(const std::string& skill_id, std::ostream& out) {
+void show_pages(const std::string& skill_id, setup::UnitSystem units, std::ostream& out) {
     const auto lesson = lesson::read_lesson(setup::data_folder() / "assets" / "pages" /
                                             (skill_id + std::string(lesson::kLessonEnding)));
     const auto muscles = setup::shipped_muscles();
@@ -52,7 +48,8 @@ void show_pages(const std::string& skill_id, std::ostream& out) {
         auto solved = lesson::solve_stage(lesson->steps[i].stage);
         if (!solved)
             return; // every stage of a lesson that was read can be solved
-        show_page(lesson->steps[i], {&*solved, before ? &*before : nullptr, &*muscles}, i + 1, out);
+        show_page(lesson->steps[i], {&*solved, before ? &*before : nullptr, &*muscles}, units,
+                  i + 1, out);
         before = std::move(*solved);
     }
 }

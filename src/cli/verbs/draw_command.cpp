@@ -112,6 +112,11 @@ ExitStatus draw_body(const setup::BodySetup& setup, const DrawOptions& options,
         if (!style.close_up)
             return ExitStatus::bad_input;
     }
+    if (style.plot && !setup.exercise.path) {
+        streams.err << "--with-plot: " << options.file
+                    << " holds still, so that there is no range to plot.\n";
+        return ExitStatus::bad_input;
+    }
     if (wants_moving(options.picture))
         return draw_moving(setup, *muscles, options, style, streams);
     if (!options.beside.empty()) {
@@ -150,6 +155,11 @@ ExitStatus draw_lever(const setup::LeverSetup& lever, const DrawOptions& options
                       const Streams& streams) {
     if (options.sweep)
         return sweep_lever(lever, options, streams);
+    if (options.body.plot) {
+        streams.err << "--with-plot: " << options.file
+                    << " is a lever; `steelyard figure --sweep` draws what a number of it does.\n";
+        return ExitStatus::bad_input;
+    }
     const scene::Point sheet_px = publish::sheet_for(options.picture.size);
     if (!options.beside.empty()) {
         const auto other = setup_beside<setup::LeverSetup>(options, streams);
@@ -210,6 +220,9 @@ std::shared_ptr<DrawOptions> declare(CLI::App& command, DrawOptions defaults) {
             "of a body: place on its path, 0 to 100; where it is hardest when not given")
         ->check(CLI::Range(0.0, 100.0))
         ->type_name("PERCENT");
+    command.add_flag("--with-plot", options->body.plot,
+                     "of a body: its torques over the range beside it; of a lever, take "
+                     "`steelyard figure --sweep`");
     return options;
 }
 
@@ -254,6 +267,7 @@ Verb draw_verb() {
             "  steelyard draw launch-trolley --out trolley.png\n"
             "  steelyard draw squat-bar-back --out squat.gif --size 640x480\n"
             "  steelyard draw squat-bar-back --out frames/\n"
+            "  steelyard draw squat-bar-back --with-plot --out squat.gif\n"
             "  steelyard draw curl-dumbbell --close-up elbow --out elbow.svg\n"
             "  steelyard draw wheelbarrow --out - --format svg > wheelbarrow.svg\n"
             "  steelyard draw my-lever.setup.toml --out lever.svg --size 1920x1080 --look dark",

@@ -6,8 +6,11 @@
 #include "cli/options/shipped_file.h"
 #include "cli/options/standard_stream.h"
 #include "paint/paint_tools.h"
+#include "publish/files/whole_file.h"
 #include "publish/sheets/blueprint.h"
 #include "publish/sheets/handout_job.h"
+#include "publish/sheets/sheet_choice.h"
+#include "setup/toml/spelling.h"
 
 #include <fmt/format.h>
 
@@ -31,8 +34,44 @@ struct HandoutOptions {
     bool html = false;
     bool large_print = false;
     std::string paper;
-    QuestionOptions questions; ///< for --bank and --seed
+    QuestionOptions questions; ///< for --bank, --seed, --difficulty, --about and --own
+    // A sheet that is put together in place of a blueprint.
+    std::vector<std::string> topics;
+    std::optional<std::int64_t> each;
+    std::string title;
+    std::string save; ///< where the choice is kept as a blueprint; empty = nowhere
+    bool codes = false;
+
+    bool chooses() const {
+        return !topics.empty() || each || questions.difficulty || questions.about;
+    }
 };
+
+/// The sheet that was put together by options; nothing after telling what is no skill.
+std::optional<publish::Blueprint> chosen_blueprint(const HandoutOptions& options,
+                                                   const problems::Bank& bank,
+                                                   const Streams& streams) {
+    publish::SheetChoice choice;
+    for (const std::string& topic : options.topics) {
+        if (bank.find_skill(topic) == nullptr) {
+            std::vector<std::string_view> ids;
+            for (const problems::Skill& skill : bank.skills)
+                ids.push_back(skill.id);
+            const std::string meant = setup::nearest_spelling(topic, ids);
+            streams.err << fmt::format("--topic: there is no skill \"{}\".{}\n", topic,
+                                       meant.empty() ? " `steelyard list skills` names them all."
+                                                     : " Did you mean " + meant + "?");
+            return std::nullopt;
+        }
+        choice.skills.push_back(topic);
+    }
+    choice.each = options.each.value_or(choice.each);
+    choice.difficulty = options.questions.difficulty;
+    choice.about = options.questions.about;
+    if (!options.title.empty())
+        choice.title = options.title;
+    return publish::blueprint_of(choice, bank, "sheet");
+}
 
 /// Fills blueprint, seed and versions from a sheet's code.
 /// @return the version that is asked for, counted from 0; empty = the whole set
@@ -58,8 +97,8 @@ tl::expected<std::optional<std::size_t>, std::string> take_code(HandoutOptions& 
                              : static_cast<std::size_t>(code->version);
 }
 
-std::optional<publish::Blueprint> blueprint_from(const HandoutOptions& options,
-                                                 const Streams& streams) {
+std::optional<publish::Blueprint> named_blueprint(const HandoutOptions& options,
+                                                  const Streams& streams) {
     const fs::path path =
         shipped_or_own(options.blueprint, "blueprints", publish::kBlueprintEnding);
     const bool from_input = options.blueprint == kStandardStream;
@@ -78,13 +117,47 @@ std::optional<publish::Blueprint> blueprint_from(const HandoutOptions& options,
     }
     if (from_input)
         blueprint->name = "sheet";
+    return std::move(*blueprint);
+}
+
+/// The blueprint of a file or of a choice, with what the other options say.
+std::optional<publish::Blueprint>
+blueprint_from(const HandoutOptions& options, const problems::Bank& bank, const Streams& streams) {
+    auto blueprint = options.chooses() ? chosen_blueprint(options, bank, streams)
+                                       : named_blueprint(options, streams);
+    if (!blueprint)
+        return std::nullopt;
+    blueprint->with_own = blueprint->with_own || options.questions.own;
+    blueprint->prints_codes = blueprint->prints_codes || options.codes;
     blueprint->large_print = blueprint->large_print || options.large_print;
     blueprint->in_us_units = options.questions.units == "us";
     if (!options.paper.empty()) {
         blueprint->paper =
             options.paper == "A4" ? publish::PaperSize::a4 : publish::PaperSize::letter;
     }
-    return std::move(*blueprint);
+    return blueprint;
+}
+
+/// Keeps the choice as a blueprint, from which the same sheet is made again.
+ExitStatus save_blueprint(const HandoutOptions& options, publish::Blueprint& blueprint,
+                          const Streams& streams) {
+    fs::path path = options.save;
+    if (!path.string().ends_with(publish::kBlueprintEnding))
+        path += publish::kBlueprintEnding;
+    std::error_code failed;
+    if (fs::exists(path, failed)) {
+        streams.err << fmt::format("--save: {} is there already; name another.\n", path.string());
+        return ExitStatus::bad_input;
+    }
+    const auto written = publish::write_whole_file(path, publish::write_blueprint(blueprint));
+    if (!written) {
+        streams.err << written.error().message << '\n';
+        return status_of(written.error());
+    }
+    streams.out << path.string() << '\n';
+    blueprint.name = path.filename().string();
+    blueprint.name.resize(blueprint.name.size() - publish::kBlueprintEnding.size());
+    return ExitStatus::ok;
 }
 
 ExitStatus handout(HandoutOptions options, const Streams& streams) {
@@ -97,14 +170,19 @@ ExitStatus handout(HandoutOptions options, const Streams& streams) {
         streams.err << "--out -: sheets and keys are several files. Name a folder.\n";
         return ExitStatus::bad_input;
     }
-    if (options.blueprint.empty()) {
-        streams.err << "Say what to make: --blueprint NAME, or --code of a sheet.\n";
+    if (options.blueprint.empty() == !options.chooses()) {
+        streams.err << "Say what to make: --blueprint NAME, --topic SKILL, or --code of a sheet; "
+                       "one of them.\n";
         return ExitStatus::bad_input;
     }
-    const auto blueprint = blueprint_from(options, streams);
+    const problems::Bank bank = open_bank(options.questions, streams);
+    auto blueprint = blueprint_from(options, bank, streams);
     if (!blueprint)
         return ExitStatus::bad_input;
-    const problems::Bank bank = open_bank(options.questions, streams);
+    if (!options.save.empty())
+        if (const ExitStatus saved = save_blueprint(options, *blueprint, streams);
+            saved != ExitStatus::ok)
+            return saved;
     auto sheets = publish::make_worksheets(bank, *blueprint, options.questions.seed.value_or(1),
                                            options.versions);
     if (!sheets) {
@@ -123,6 +201,30 @@ ExitStatus handout(HandoutOptions options, const Streams& streams) {
     for (const fs::path& path : *written)
         streams.out << path.string() << '\n';
     return ExitStatus::ok;
+}
+
+/// What a sheet is put together from without a blueprint.
+void add_topic_options(CLI::App& command, HandoutOptions& options) {
+    command
+        .add_option("--topic", options.topics,
+                    "without a blueprint: questions of this skill (`steelyard list skills`); "
+                    "several are named one after the other")
+        ->type_name("SKILL");
+    command.add_option("--each", options.each, "questions of each topic; without topics, in all")
+        ->check(CLI::Range(1, 200))
+        ->type_name("N");
+    command
+        .add_option("--difficulty", options.questions.difficulty,
+                    "only this, from 1 (easy) to 5 (hard)")
+        ->check(CLI::Range(1, 5))
+        ->type_name("N");
+    add_scene_options(command, options.questions);
+    command.add_option("--title", options.title, "what stands at the top")->type_name("TEXT");
+    command.add_option("--save", options.save, "keep the choice as a blueprint of this name")
+        ->type_name("FILE");
+    command.add_flag("--codes", options.codes,
+                     "print each question's code below it, so that pupils can mark themselves: "
+                     "`steelyard ask CODE`");
 }
 
 Work add_handout_options(CLI::App& command) {
@@ -147,6 +249,7 @@ Work add_handout_options(CLI::App& command) {
                {"A4", "Letter"});
     command.add_flag("--large-print", options->large_print, "set the text in 18 pt");
     command.add_flag("--html", options->html, "pages that a browser prints, instead of PDF");
+    add_topic_options(command, *options);
     add_units_option(command, options->questions);
     add_bank_option(command, options->questions);
     return [options](const Streams& streams) { return handout(*options, streams); };
@@ -158,6 +261,8 @@ Verb handout_verb() {
     return {"handout", "make worksheets with keys, in several versions",
             "  steelyard handout --blueprint boathouse --seed 42 --versions 3 --out handouts\n"
             "  steelyard handout --code boathouse-42-B --out handouts\n"
+            "  steelyard handout --topic balance --topic lever-class --each 4 --codes --out "
+            "handouts\n"
             "  steelyard handout --blueprint mine.blueprint.toml --large-print --out handouts",
             &add_handout_options};
 }

@@ -1,6 +1,8 @@
 #include "cli/verbs/learn_command.h"
 
 #include "cli/options/checked_options.h"
+#include "cli/study/exam_date.h"
+#include "cli/study/kept_beside.h"
 #include "cli/study/pages.h"
 #include "cli/study/practice.h"
 #include "cli/study/study.h"
@@ -8,6 +10,8 @@
 #include "learner/model/readiness.h"
 #include "learner/model/staircase.h"
 #include "learner/path/plan.h"
+#include "learner/path/welcome.h"
+#include "learner/study/kept_session.h"
 #include "learner/study/session.h"
 #include "learner/time/wall_clock.h"
 
@@ -27,20 +31,31 @@ struct LearnOptions {
     std::string exam_date;
     std::optional<std::uint64_t> seed;
     bool no_placement = false;
+    bool fresh = false; ///< though a session was broken off
 };
 
 /// Leads through a session in the terminal, and keeps each answer before saying anything to it.
 class Sitting {
 public:
     Sitting(Study& study, learner::Session session, const Streams& streams)
-        : study_(study), session_(std::move(session)), streams_(streams) {}
+        : study_(study), session_(std::move(session)), streams_(streams), beside_(study) {}
+
+    /// A session that was broken off, at its question.
+    /// @return false where it cannot go on
+    bool resume(learner::KeptSession kept) {
+        resumed_ = resume_session(kept, present());
+        if (resumed_)
+            session_ = std::move(kept.session);
+        return resumed_.has_value();
+    }
 
     /// @return false when an answer could not be kept; that has been told
     bool run() {
-        while (auto asking = next_question(session_, present())) {
+        while (auto asking = next()) {
+            beside_.write(write_session(session_, study_.course(), *asking));
             announce(*asking);
             if (is_new(session_, present()))
-                show_pages(asking->question.skill, streams_.out);
+                show_pages(asking->question.skill, study_.course().units, streams_.out);
             const Ended ended = is_example(session_)
                                     ? read_example(asking->question)
                                     : converse(*study_.shelf.bank, *asking, streams_,
@@ -48,6 +63,9 @@ public:
             if (ended == Ended::quit || !keep(*asking, true))
                 break;
         }
+        // Whose terminal was closed has not ended the session.
+        if (streams_.in.good())
+            beside_.forget();
         end_session(session_, learner::wall_clock());
         if (!session_.trouble.empty())
             streams_.err << session_.trouble << '\n';
@@ -57,6 +75,11 @@ public:
     const learner::Session& session() const { return session_; }
 
 private:
+    std::optional<learner::Asking> next() {
+        return resumed_ ? std::exchange(resumed_, std::nullopt)
+                        : next_question(session_, present());
+    }
+
     learner::Present present() const {
         return {study_.course(), study_.standing, learner::wall_clock()};
     }
@@ -105,40 +128,19 @@ private:
             }
             study_.standing = std::move(*standing);
         }
+        if (!goes_on && !asking.attempts.empty())
+            beside_.write(write_session(session_, study_.course(), asking));
         return true;
     }
 
     Study& study_;
     learner::Session session_;
     const Streams& streams_;
+    KeptBeside beside_;
+    std::optional<learner::Asking> resumed_; ///< the question at which it goes on
     bool was_placing_ = false;
     bool failed_ = false;
 };
-
-/// Sets or takes away the exam date. @return false when the date cannot be read
-bool take_exam_date(const std::string& text, Study& study, const Streams& streams) {
-    if (text.empty())
-        return true;
-    std::optional<learner::Day> day;
-    if (text != "none") {
-        const auto read = learner::read_day(text);
-        if (!read) {
-            streams.err << read.error() << '\n';
-            return false;
-        }
-        if (*read < learner::day_of(learner::wall_clock())) {
-            streams.err << fmt::format("{} is past. Name a day to come, or `none`.\n", text);
-            return false;
-        }
-        day = *read;
-    }
-    if (const auto done = study.record.set_exam_day(study.learner.id, day); !done) {
-        tell(done.error(), streams);
-        return false;
-    }
-    study.standing.exam_day = day;
-    return true;
-}
 
 void tell_end(const Study& study, const learner::Session& session, const Streams& streams) {
     const learner::Clock now = learner::wall_clock();
@@ -152,12 +154,27 @@ void tell_end(const Study& study, const learner::Session& session, const Streams
     streams.out << wrapped(say(plan_study(study.course(), study.standing, now)));
 }
 
-ExitStatus sit(Study& study, learner::Session session, const Streams& streams) {
-    Sitting sitting(study, std::move(session), streams);
+ExitStatus sit(Study& study, Sitting& sitting, const Streams& streams) {
     const bool kept = sitting.run();
     tell_end(study, sitting.session(), streams);
     back_up(study.record, streams);
     return kept ? ExitStatus::ok : ExitStatus::failed;
+}
+
+/// Goes on with the session that was broken off, here or in the window, unless another is asked
+/// for.
+/// @return whether there is one
+bool resume(const LearnOptions& options, const Study& study, Sitting& sitting,
+            const Streams& streams) {
+    if (options.fresh || options.count || options.seed || options.no_placement)
+        return false;
+    const auto text = KeptBeside(study).read();
+    auto kept = text ? learner::read_session(*text, study.course()) : std::nullopt;
+    if (!kept || !sitting.resume(std::move(*kept)))
+        return false;
+    streams.out << "Your last session was broken off; it goes on where it was. (--fresh begins "
+                   "another.)\n";
+    return true;
 }
 
 ExitStatus learn(const LearnOptions& options, const Streams& streams) {
@@ -176,12 +193,18 @@ ExitStatus learn(const LearnOptions& options, const Streams& streams) {
     }
     if (options.no_placement)
         study->standing.placement_over = true;
-    streams.out << fmt::format("{}, welcome{}.\n", study->learner.name,
-                               study->standing.answers > 0 ? " back" : "");
-    return sit(*study,
-               learner::begin_day({study->course(), study->standing, now},
-                                  options.seed.value_or(any_seed()), options.count),
-               streams);
+    const std::string pause =
+        say(study->course(), welcome_back(study->course(), study->standing, now));
+    streams.out << wrapped(!pause.empty()
+                               ? study->learner.name + ". " + pause
+                               : fmt::format("{}, welcome{}.", study->learner.name,
+                                             study->standing.answers > 0 ? " back" : ""));
+    Sitting sitting(*study,
+                    learner::begin_day({study->course(), study->standing, now},
+                                       options.seed.value_or(any_seed()), options.count),
+                    streams);
+    resume(options, *study, sitting, streams);
+    return sit(*study, sitting, streams);
 }
 
 ExitStatus quick(const LearnOptions& options, const Streams& streams) {
@@ -195,22 +218,22 @@ ExitStatus quick(const LearnOptions& options, const Streams& streams) {
         return ExitStatus::ok;
     }
     streams.out << "Five quick questions, no hints. Type ? when you do not know.\n";
-    return sit(*study,
-               learner::begin_quick({study->course(), study->standing, learner::wall_clock()},
-                                    options.seed.value_or(any_seed())),
-               streams);
+    Sitting sitting(*study,
+                    learner::begin_quick({study->course(), study->standing, learner::wall_clock()},
+                                         options.seed.value_or(any_seed())),
+                    streams);
+    return sit(*study, sitting, streams);
 }
 
 Work add_learn_options(CLI::App& command) {
     auto options = std::make_shared<LearnOptions>();
-    command
-        .add_option("--exam-date", options->exam_date,
-                    "your exam's day, such as 2026-12-03; none takes it away")
-        ->type_name("DAY");
+    add_exam_date_option(command, options->exam_date);
     command.add_option("--count", options->count, "questions this time, if not as planned")
         ->check(CLI::Range(1, 1000))
         ->type_name("N");
-    command.add_flag("--no-placement", options->no_placement, "begin at the foot of the staircase");
+    command.add_flag("--fresh", options->fresh, "a new session, though one was broken off");
+    command.add_flag("--no-placement", options->no_placement,
+                     "begin at the foot of the staircase, for who is new to this");
     add_seed_option(command, options->seed, "the same seed draws the same numbers");
     add_learner_options(command, options->who);
     return [options](const Streams& streams) { return learn(*options, streams); };

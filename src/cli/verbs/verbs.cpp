@@ -1,5 +1,6 @@
 #include "cli/verbs/ask_command.h"
 #include "cli/verbs/bank_command.h"
+#include "cli/verbs/calendar_command.h"
 #include "cli/verbs/draw_command.h"
 #include "cli/verbs/exam_command.h"
 #include "cli/verbs/export_command.h"
@@ -20,10 +21,10 @@ namespace steelyard::cli {
 
 std::vector<Verb> all_verbs() {
     return {
-        solve_verb(),    draw_verb(),     figure_verb(),    whatif_verb(),  learn_verb(),
-        quick_verb(),    exam_verb(),     progress_verb(),  record_verb(),  ask_verb(),
-        generate_verb(), mark_verb(),     bank_verb(),      handout_verb(), export_verb(),
-        list_verb(),     glossary_verb(), reference_verb(),
+        solve_verb(),  draw_verb(),     figure_verb(),   whatif_verb(),    learn_verb(),
+        quick_verb(),  exam_verb(),     progress_verb(), calendar_verb(),  record_verb(),
+        ask_verb(),    generate_verb(), mark_verb(),     bank_verb(),      handout_verb(),
+        export_verb(), list_verb(),     glossary_verb(), reference_verb(),
     };
 }
 

@@ -151,7 +151,12 @@ ShareInterval wilson_interval(int right, int of, double confidence) {
 }
 
 bool Readiness::is_too_early() const {
-    return answers < kAnswersToPredict || touched < kTouchedToPredict;
+    return answers < kAnswersToPredict || touched < kTouchedToPredict ||
+           width() >= kWidestPrediction;
+}
+
+double Readiness::width() const {
+    return questions > 0 ? static_cast<double>(high - low) / questions : 1.0;
 }
 
 Readiness readiness(const Course& course, const Standing& standing, TimeMs at_ms) {
@@ -192,6 +197,13 @@ std::string say(const Readiness& ready, const Course& course) {
         return "The question bank has nothing that the exam asks.";
     if (ready.answers == 0)
         return "Nothing is known about you yet: answer some questions first.";
+    if (ready.answers >= kAnswersToPredict && ready.touched >= kTouchedToPredict &&
+        ready.is_too_early())
+        return fmt::format(
+            "Too early to predict a score: what you know so far leaves {:.0f} points "
+            "in a hundred open, and a prediction takes less than {:.0f}. More answers "
+            "narrow it; a mock exam shows where you are.",
+            100.0 * ready.width(), 100.0 * kWidestPrediction);
     if (ready.is_too_early())
         return fmt::format(
             "Too early to predict a score: {} of {} skills begun. A prediction takes {} "

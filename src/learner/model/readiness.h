@@ -37,6 +37,8 @@ struct Readiness {
     double touched = 0.0;     ///< share of the exam's questions whose skill has an answer
     /// So little is known that a predicted score would say more about chance than about them.
     bool is_too_early() const;
+    /// How wide the interval is, as a share of the exam.
+    double width() const;
 };
 
 /// Answers, and share of the exam that they touch, before a score is predicted. Judgement: what a
@@ -44,6 +46,8 @@ struct Readiness {
 /// Research and Development), and of few answers most is chance.
 inline constexpr std::int64_t kAnswersToPredict = 40;
 inline constexpr double kTouchedToPredict = 0.6;
+/// An interval as wide as this, as a share of the exam, says nothing worth knowing either.
+inline constexpr double kWidestPrediction = 0.25;
 
 /// About 0.3 ms: once after each answer.
 Readiness readiness(const Course& course, const Standing& standing, TimeMs at_ms);

@@ -13,6 +13,7 @@ namespace steelyard::learner {
 namespace {
 
 using problems::Family;
+using problems::Scene;
 
 /// Stages of fading: 0 worked example, 1 and 2 so many steps blank, from 3 on plain.
 constexpr int kPlainStage = 3;
@@ -39,13 +40,6 @@ Before last_asked(const Course& course, const Standing& standing) {
     return before;
 }
 
-/// What a question shows.
-enum class Scene { person, thing, words };
-
-Scene scene_of(const Family& family) {
-    return family.body ? Scene::person : family.lever ? Scene::thing : Scene::words;
-}
-
 /// Questions in a row that may show the same kind of thing.
 constexpr std::size_t kScenesInARow = 3;
 
@@ -56,9 +50,9 @@ std::optional<Scene> tired_scene(const Course& course, const Standing& standing)
     std::optional<Scene> all;
     for (std::size_t i = 0; i < kScenesInARow; ++i) {
         const Family* const family = course.bank->find_family(standing.recent_families[i]);
-        if (family == nullptr || (all && *all != scene_of(*family)))
+        if (family == nullptr || (all && *all != family->scene()))
             return std::nullopt;
-        all = scene_of(*family);
+        all = family->scene();
     }
     return all;
 }
@@ -88,7 +82,7 @@ const Family* rested_family(const CourseSkill& skill, const Standing& standing,
         if (wishes.other_strategy && before.family != nullptr &&
             family->strategy == before.family->strategy)
             continue;
-        if (wishes.other_scene && scene_of(*family) == *wishes.other_scene)
+        if (wishes.other_scene && family->scene() == *wishes.other_scene)
             continue;
         const std::size_t rest = rest_of(standing, *family);
         if (best.empty() || rest > longest) {
@@ -101,7 +95,7 @@ const Family* rested_family(const CourseSkill& skill, const Standing& standing,
     if (longest >= standing.recent_families.size()) {
         const auto first_thing =
             std::stable_partition(best.begin(), best.end(), [](const Family* family) {
-                return scene_of(*family) == Scene::person;
+                return family->scene() == Scene::person;
             });
         if (first_thing != best.begin())
             best.erase(first_thing, best.end());

@@ -76,12 +76,24 @@ int reviews_until_exam(const Parameters& parameters, double half_life_d, double 
     return reviews;
 }
 
+std::vector<int> mock_exam_days(int days) {
+    constexpr int kFew = 4;
+    constexpr int kTwoWeeks = 14;
+    std::vector<int> mocks;
+    if (days >= kTwoWeeks)
+        mocks.push_back(days - 7);
+    if (days >= kFew)
+        mocks.push_back(days - 2);
+    return mocks;
+}
+
 StudyPlan plan_study(const Course& course, const Standing& standing, const Clock& clock) {
     StudyPlan plan;
     const double left_d = days_left(course, standing, clock);
     const int calendar = standing.exam_day ? days_between(day_of(clock), *standing.exam_day) : -1;
     plan.has_exam = calendar >= 0;
     plan.days = std::max(1, static_cast<int>(left_d));
+    plan.to_master.assign(course.skills.size(), 0.0);
     const std::vector<double> known = known_skills(course, standing, clock.utc_ms);
     for (std::size_t i = 0; i < course.skills.size(); ++i) {
         if (!course.skills[i].can_be_asked())
@@ -89,14 +101,17 @@ StudyPlan plan_study(const Course& course, const Standing& standing, const Clock
         const SkillState& state = standing.skills[i];
         // A mastered skill that has faded is reviewed, not learned anew.
         if (state.known < course.parameters.mastered)
-            plan.questions +=
+            plan.to_master[i] =
                 questions_to_master(course.parameters, known[i], course.skills[i].guess);
+        plan.questions += plan.to_master[i];
         plan.questions += reviews_until_exam(course.parameters, state.half_life_d, left_d);
     }
     plan.done_today = standing.today == day_of(clock) ? standing.answered_today : 0;
     // What was done today has been taken off already: it belongs to today's share.
     const double all = plan.questions + plan.done_today;
-    const int wanted = static_cast<int>(std::ceil(all / plan.days));
+    const std::size_t mocks = plan.has_exam ? mock_exam_days(plan.days).size() : 0;
+    const int wanted = static_cast<int>(
+        std::ceil(all / (static_cast<double>(plan.days) - static_cast<double>(mocks))));
     plan.fits = wanted <= course.parameters.plan_most_per_day;
     plan.per_day = std::min(wanted, course.parameters.plan_most_per_day);
     plan.left_today = std::max(0, plan.per_day - plan.done_today);

@@ -16,6 +16,7 @@ struct StudyPlan {
     bool fits = true;       ///< false: more than a day holds; the heaviest skills go first
     int done_today = 0;
     int left_today = 0;
+    std::vector<double> to_master; ///< expected questions for each skill, in the course's order
 };
 
 /// Expected questions on one skill until it is mastered, from a chance that it is known: each
@@ -25,6 +26,11 @@ double questions_to_master(const Parameters& parameters, double known, double gu
 
 /// Reviews of a skill mastered now until the exam, by the rule of next.h when each is right.
 int reviews_until_exam(const Parameters& parameters, double half_life_d, double days_left_d);
+
+/// Study days, counted from 0 today, on which a mock exam takes the place of a session: two days
+/// before the exam, so that a day is left for its mistakes, and a week before where there are two
+/// weeks. None where there are few days. Source: judgement.
+std::vector<int> mock_exam_days(int days);
 
 /// About 5 ms: once after each answer, not every frame.
 StudyPlan plan_study(const Course& course, const Standing& standing, const Clock& clock);

@@ -22,11 +22,15 @@ Clock wall_clock() {
     return clock;
 }
 
-DayOrder usual_day_order() {
+std::string usual_locale() {
     for (const char* const name : {"LC_ALL", "LC_TIME", "LANG"})
         if (const char* const locale = std::getenv(name); locale != nullptr && *locale != '\0')
-            return day_order_of(locale);
-    return DayOrder::day_first;
+            return locale;
+    return {};
+}
+
+DayOrder usual_day_order() {
+    return day_order_of(usual_locale());
 }
 
 } // namespace steelyard::learner

@@ -8,8 +8,10 @@ namespace steelyard::learner {
 
 Clock wall_clock();
 
-/// How days are written where the program runs: by LC_ALL, LC_TIME or LANG, which a browser's page
-/// has from the browser.
+/// The place whose days are written: LC_ALL, LC_TIME or LANG, which a browser's page has from the
+/// browser; empty without any.
+std::string usual_locale();
+/// How days are written there.
 DayOrder usual_day_order();
 
 } // namespace steelyard::learner

@@ -96,12 +96,12 @@ Pieces paper_head(const PageSetting& page, const Worksheet& sheet, bool is_key) 
     append(words,
            page.type.paragraph(
                title, {page.format.title_pt(), true, Role::ink, false, Tag::heading_1}, width));
-    if (!sheet.note.empty() && !is_key) {
-        append(words,
-               page.type.paragraph(
-                   sheet.note,
-                   {page.format.body_pt(), false, Role::quiet_ink, false, Tag::paragraph}, width));
-    }
+    for (const std::string& note : {sheet.note, sheet.how_to_mark()})
+        if (!note.empty() && !is_key)
+            append(words,
+                   page.type.paragraph(
+                       note, {page.format.body_pt(), false, Role::quiet_ink, false, Tag::paragraph},
+                       width));
     Pieces head;
     if (boxed) {
         words.insert(words.begin(), {0.0,

@@ -17,7 +17,8 @@ NumberedQuestion question_at(const Worksheet& sheet, std::size_t index) {
         if (index < before + part.questions.size()) {
             const std::size_t within = index - before;
             return {std::make_shared<const problems::Question>(part.questions[within]), index + 1,
-                    within == 0 ? std::string_view(part.heading) : std::string_view()};
+                    within == 0 ? std::string_view(part.heading) : std::string_view(),
+                    sheet.prints_codes};
         }
         before += part.questions.size();
     }

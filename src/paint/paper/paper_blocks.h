@@ -15,6 +15,7 @@ struct NumberedQuestion {
     std::shared_ptr<const problems::Question> question;
     std::size_t number = 0;   ///< from 1, through the whole sheet
     std::string_view heading; ///< of the part that starts with this question, else empty
+    bool prints_code = false; ///< its code stands below it
 };
 
 /// The question at a place, counted from 0. The sheet must have one there.

@@ -145,6 +145,9 @@ Pieces block_in(const PageSetting& page, const NumberedQuestion& numbered,
     Pieces body = question_and_figure(page, numbered.question, sizes, width);
     if (const problems::NumberWanted* number = problems::wanted_number(*numbered.question))
         append(body, number_space(page, *numbered.question, *number, sizes, width));
+    if (numbered.prints_code)
+        append(body, page.type.paragraph(numbered.question->code,
+                                         {page.format.small_pt(), false, Role::quiet_ink}, width));
     Pieces block = part_heading(page, numbered.heading);
     append(block, with_number(page, numbered.number, std::move(body)));
     return block;

@@ -3,6 +3,7 @@
 #include "problems/bank/bank_links.h"
 #include "problems/bank/reading/family_reader.h"
 #include "problems/bank/us_edition.h"
+#include "problems/question/question_code.h"
 #include "setup/files/data_folder.h"
 #include "setup/muscle/muscle_file.h"
 #include "setup/toml/toml_reader.h"
@@ -19,6 +20,9 @@ namespace {
 
 using setup::Need;
 using setup::TomlReader;
+
+constexpr const char* kSkillsFile = "skills.toml";
+constexpr const char* kWrongRulesFile = "wrong_rules.toml";
 
 template <typename Each> const Each* find_by_id(const std::vector<Each>& all, std::string_view id) {
     const auto found =
@@ -85,12 +89,14 @@ void read_wrong_rule(TomlReader& table, Bank& bank) {
         bank.wrong_rules.push_back(std::move(rule));
 }
 
+/// Files of families: all of a folder but those beside them that hold skills and wrong rules.
 std::vector<std::filesystem::path> toml_files(const std::filesystem::path& directory) {
     std::vector<std::filesystem::path> files;
     std::error_code failed;
     for (std::filesystem::directory_iterator at(directory, failed), end; !failed && at != end;
          at.increment(failed))
-        if (at->path().extension() == ".toml")
+        if (at->path().extension() == ".toml" && at->path().filename() != kSkillsFile &&
+            at->path().filename() != kWrongRulesFile)
             files.push_back(at->path());
     std::sort(files.begin(), files.end());
     return files;
@@ -109,30 +115,47 @@ void drop_si_rules(const Bank& bank, Family& family) {
                        family.wrong.end());
 }
 
+/// Where families go: among those of the program, or of the person.
+struct Shelf {
+    bool is_own = false;
+    std::vector<setup::InputError>* faults = nullptr;
+
+    /// A family as it stands on this shelf.
+    Family placed(Family family) const {
+        if (is_own) {
+            family.is_own = true;
+            family.id.insert(0, kOwnPrefix);
+            family.number = family_number(family.id);
+        }
+        return family;
+    }
+};
+
 /// The US edition of a family that was read without fault.
-void read_us_edition(const setup::TomlDocument& document, const ReadFamily& read, Bank& bank) {
+void read_us_edition(const setup::TomlDocument& document, const ReadFamily& read,
+                     const Shelf& shelf, Bank& bank) {
     tl::expected<Family, setup::InputErrors> family = read(us_edition(document));
     if (!family) {
         for (setup::InputError& error : family.error())
             error.mend += " This is about its US edition: say in a [us] table what it is there.";
-        append(bank.faults, std::move(family.error()));
+        append(*shelf.faults, std::move(family.error()));
         return;
     }
     drop_si_rules(bank, *family);
-    bank.us_editions.push_back(std::move(*family));
+    bank.us_editions.push_back(shelf.placed(std::move(*family)));
 }
 
-/// What comes with the program; a part that cannot be read is a fault of the bank.
-Published shipped_data(Bank& bank) {
+/// What comes with the program; a part that cannot be read is a fault.
+Published shipped_data(std::vector<setup::InputError>& faults) {
     Published published;
     if (auto tables = setup::shipped_segment_tables())
         published.tables = std::move(*tables);
     else
-        bank.faults.push_back(tables.error());
+        faults.push_back(tables.error());
     if (auto muscles = setup::shipped_muscles())
         published.muscles = std::move(*muscles);
     else
-        bank.faults.push_back(muscles.error());
+        faults.push_back(muscles.error());
     return published;
 }
 
@@ -162,26 +185,40 @@ void read_synonyms(Bank& bank) {
     }
 }
 
-void read_families(const std::filesystem::path& directory, const ReadFamily& read, Bank& bank) {
-    for (const std::filesystem::path& file : toml_files(directory)) {
-        const auto document = setup::read_toml_file(file);
-        if (!document) {
-            bank.faults.push_back(document.error());
-            continue;
-        }
-        tl::expected<Family, setup::InputErrors> family = read(*document);
-        if (!family) {
-            append(bank.faults, std::move(family.error()));
-            continue;
-        }
-        std::vector<setup::InputError> faults = faults_of_links(bank, *family);
-        if (faults.empty()) {
-            bank.families.push_back(std::move(*family));
-            if (has_us_edition(*document))
-                read_us_edition(*document, read, bank);
-        }
-        append(bank.faults, std::move(faults));
+void read_one_family(const setup::TomlDocument& document, const ReadFamily& read,
+                     const Shelf& shelf, Bank& bank) {
+    tl::expected<Family, setup::InputErrors> read_family = read(document);
+    if (!read_family)
+        return append(*shelf.faults, std::move(read_family.error()));
+    Family family = shelf.placed(std::move(*read_family));
+    std::vector<setup::InputError> faults = faults_of_links(bank, family);
+    if (faults.empty()) {
+        bank.families.push_back(std::move(family));
+        if (has_us_edition(document))
+            read_us_edition(document, read, shelf, bank);
     }
+    append(*shelf.faults, std::move(faults));
+}
+
+void read_families(const std::filesystem::path& directory, const ReadFamily& read,
+                   const Shelf& shelf, Bank& bank) {
+    for (const std::filesystem::path& file : toml_files(directory))
+        if (const auto document = setup::read_toml_file(file))
+            read_one_family(*document, read, shelf, bank);
+        else
+            shelf.faults->push_back(document.error());
+}
+
+/// Whether a file holds questions that are written out.
+bool has_items(const setup::TomlDocument& document) {
+    setup::InputErrors untold;
+    return TomlReader(document, untold).has("item");
+}
+
+void sort_by_id(Bank& bank) {
+    for (std::vector<Family>* const families : {&bank.families, &bank.us_editions})
+        std::sort(families->begin(), families->end(),
+                  [](const Family& a, const Family& b) { return a.id < b.id; });
 }
 
 } // namespace
@@ -218,21 +255,40 @@ bool Bank::suits(const Family& family, setup::UnitSystem units) {
 
 Bank load_bank(const std::filesystem::path& directory) {
     Bank bank;
-    read_list(directory / "skills.toml", "skill", bank,
+    read_list(directory / kSkillsFile, "skill", bank,
               [&](TomlReader& table) { read_skill(table, bank); });
-    read_list(directory / "wrong_rules.toml", "rule", bank,
+    read_list(directory / kWrongRulesFile, "rule", bank,
               [&](TomlReader& table) { read_wrong_rule(table, bank); });
     read_synonyms(bank);
-    const Published published = shipped_data(bank);
+    const Published published = shipped_data(bank.faults);
+    const Shelf shelf{false, &bank.faults};
     read_families(
         directory / "families",
         [&](const setup::TomlDocument& document) { return read_family(document, published); },
-        bank);
-    read_families(directory / "items", read_items, bank);
-    for (std::vector<Family>* const families : {&bank.families, &bank.us_editions})
-        std::sort(families->begin(), families->end(),
-                  [](const Family& a, const Family& b) { return a.id < b.id; });
+        shelf, bank);
+    read_families(directory / "items", read_items, shelf, bank);
+    sort_by_id(bank);
     return bank;
+}
+
+void add_own_families(Bank& bank, const std::filesystem::path& directory) {
+    std::error_code failed;
+    if (directory.empty() || !std::filesystem::is_directory(directory, failed))
+        return;
+    const Published published = shipped_data(bank.own_faults);
+    const auto read = [&](const setup::TomlDocument& document) {
+        return has_items(document) ? read_items(document) : read_family(document, published);
+    };
+    const Shelf shelf{true, &bank.own_faults};
+    read_families(directory, read, shelf, bank);
+    read_families(directory / "families", read, shelf, bank);
+    read_families(directory / "items", read, shelf, bank);
+    sort_by_id(bank);
+}
+
+std::filesystem::path own_bank_folder() {
+    const std::filesystem::path own = setup::own_folder();
+    return own.empty() ? own : own / "question_bank";
 }
 
 } // namespace steelyard::problems

@@ -42,6 +42,8 @@ struct Bank {
     std::vector<std::vector<std::string>> synonyms;
     /// What cannot be used and why; the rest of the bank is there all the same.
     std::vector<setup::InputError> faults;
+    /// The same of the person's own families, whose loss changes nothing in ours.
+    std::vector<setup::InputError> own_faults;
 
     const Skill* find_skill(std::string_view id) const;
     const WrongRule* find_wrong_rule(std::string_view id) const;
@@ -57,5 +59,18 @@ struct Bank {
 /// Reads a bank: skills.toml, wrong_rules.toml, families/*.toml and items/*.toml, in the order of
 /// their names. Never fails as a whole.
 Bank load_bank(const std::filesystem::path& directory);
+
+/// Before the id of every family of the person's own, so that none is taken for one of ours:
+/// "own-tug-of-war".
+inline constexpr std::string_view kOwnPrefix = "own-";
+
+/// Adds the person's own families beside the others: *.toml of the folder itself and of families/
+/// and items/ in it, for skills and wrong rules of the bank. One that cannot be used is told in
+/// own_faults; a folder that is not there adds nothing. Papers take them only where they are asked
+/// for, since the same seed is to give the same paper everywhere.
+void add_own_families(Bank& bank, const std::filesystem::path& directory);
+
+/// Where the person's own families are: a folder of setup::own_folder; empty when no home is known.
+std::filesystem::path own_bank_folder();
 
 } // namespace steelyard::problems

@@ -181,6 +181,13 @@ struct Item {
     int difficulty = 1;
 };
 
+/// What a family's questions show.
+enum class Scene {
+    person, ///< somebody with a load, or a limb
+    thing,  ///< a lever on the bench
+    words,  ///< nothing: it is written out
+};
+
 struct Family {
     std::string id;
     std::string file;
@@ -190,6 +197,7 @@ struct Family {
     std::string source;         ///< of a problem with published numbers: book, chapter, problem
     std::string system = "SI";  ///< of its units: "SI", "SI only", "US" or "none"
     bool is_us_edition = false; ///< of a family that is written in SI
+    bool is_own = false;        ///< the person's, beside those that come with the program
     /// Of a family in US units: of lengths that say no unit, with torques and stiffness to match.
     bool in_inches = false;
     Kind kind = Kind::numeric;
@@ -239,6 +247,7 @@ struct Family {
     setup::UnitSystem units() const {
         return system == "US" ? setup::UnitSystem::us : setup::UnitSystem::si;
     }
+    Scene scene() const { return body ? Scene::person : lever ? Scene::thing : Scene::words; }
     /// The unit of a quantity that says none.
     const setup::Unit* usual_unit(setup::Dimension dimension) const;
 

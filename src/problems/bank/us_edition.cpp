@@ -136,15 +136,28 @@ void turn_computed(TomlNode* computed, const UsTexts& us) {
     turn_keys(computed, {"is"}, [&](const std::string& text) { return us.size_alone(text); });
 }
 
+/// Lays a node's `us` table over it, and takes it away.
+void lay_own_over(TomlNode& node) {
+    const TomlNode over = *find_entry(node, "us");
+    auto& entries = std::get<TomlTable>(node.value).entries;
+    entries.erase(std::find_if(entries.begin(), entries.end(),
+                               [](const TomlNode& entry) { return entry.key == "us"; }));
+    lay_over(node, over);
+}
+
 /// The US edition of a written family: its marked items in other units.
 void turn_items(TomlNode& items) {
     const UsTexts texts(true);
     if (auto* const array = std::get_if<TomlArray>(&items.value))
-        for (TomlNode& item : array->items)
-            if (find_entry(item, "us") != nullptr)
-                for (const char* const key : {"prompt", "right", "wrong", "reason"})
-                    turn_all(find_entry(item, key),
-                             [&](const std::string& text) { return texts.same_numbers(text); });
+        for (TomlNode& item : array->items) {
+            if (find_entry(item, "us") == nullptr)
+                continue;
+            for (const char* const key : {"prompt", "right", "wrong", "reason"})
+                turn_all(find_entry(item, key),
+                         [&](const std::string& text) { return texts.same_numbers(text); });
+            if (std::holds_alternative<TomlTable>(find_entry(item, "us")->value))
+                lay_own_over(item);
+        }
 }
 
 } // namespace
@@ -201,13 +214,8 @@ setup::TomlDocument us_edition(const setup::TomlDocument& si) {
         turn_keys(wrong, {"gives"}, sizes);
         turn_keys(wrong, {"feedback"}, said);
     }
-    if (const TomlNode* const own = find_entry(root, "us")) {
-        const TomlNode over = *own;
-        auto& entries = std::get<TomlTable>(root.value).entries;
-        entries.erase(std::find_if(entries.begin(), entries.end(),
-                                   [](const TomlNode& entry) { return entry.key == "us"; }));
-        lay_over(root, over);
-    }
+    if (find_entry(root, "us") != nullptr)
+        lay_own_over(root);
     return us;
 }
 

@@ -17,6 +17,7 @@ namespace steelyard::problems {
 
 struct Bank;
 struct Family;
+enum class Scene;
 
 /// Why a question cannot be had, as a sentence for the person who asked for it.
 struct NoQuestion {
@@ -49,6 +50,8 @@ struct PaperPlan {
     std::optional<int> difficulty;     ///< 1 to 5; empty = all
     /// Every family in its edition for these; empty = each in the units it is written in.
     std::optional<setup::UnitSystem> units;
+    std::optional<Scene> about; ///< what the questions show; empty = all
+    bool with_own = false;  ///< the person's own families too; one that is named needs none of it
     std::size_t shard = 0;  ///< this part ...
     std::size_t shards = 1; ///< ... of so many; their union is the whole paper
 };

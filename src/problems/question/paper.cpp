@@ -69,7 +69,8 @@ tl::expected<Candidates, NoQuestion> candidates_of(const Bank& bank, const Paper
     Candidates candidates;
     for (const Family& family : bank.families)
         if ((!plan.skill || family.skill == *plan.skill) &&
-            (!plan.family || family.id == *plan.family) &&
+            (plan.family ? family.id == *plan.family : plan.with_own || !family.is_own) &&
+            (!plan.about || family.scene() == *plan.about) &&
             (!plan.units || plan.family || Bank::suits(family, *plan.units)))
             candidates.push_back(plan.units ? &bank.in_units(family, *plan.units) : &family);
     if (candidates.empty())

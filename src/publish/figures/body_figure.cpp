@@ -1,6 +1,7 @@
 #include "publish/figures/body_figure.h"
 
 #include "publish/figures/caption.h"
+#include "publish/figures/torque_curves.h"
 #include "scene/body/body_drawing.h"
 #include "words/body/body_words.h"
 #include "words/caution.h"
@@ -93,11 +94,19 @@ body_figure(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>&
     const std::string summary = words::body_summary(setup, placed->reading, setup.head.units);
     Caption caption(summary, style.sheet_px.x());
     caption.add_small(words::kCaution);
-    const scene::Point size_px =
+    const bool plots = style.plot && setup.exercise.path;
+    const scene::Point sheet_px =
         style.sheet_px - scene::Point(0.0, style.caption ? caption.height_px() : 0.0);
+    const scene::Point size_px = plots ? share_sheet(sheet_px).drawing_px : sheet_px;
     scene::Drawing drawing =
         drawn(setup, *placed, stage_for(setup, style, {placed->solved}, size_px), style);
     drawing.description += ' ' + summary;
+    if (plots) {
+        auto curves = torque_curves(setup);
+        if (!curves)
+            return tl::make_unexpected(curves.error());
+        add_plot_beside(setup, std::move(*curves), *place, sheet_px, drawing);
+    }
     if (style.caption)
         caption.put_below(drawing);
     return drawing;
@@ -111,15 +120,20 @@ std::optional<MovingPicture> repetition_picture(const setup::BodySetup& setup,
     std::vector<double> places;
     for (std::size_t i = 0; i < kFittedPlaces; ++i)
         places.push_back(static_cast<double>(i) / static_cast<double>(kFittedPlaces - 1));
+    const scene::Point size_px =
+        style.plot ? share_sheet(style.sheet_px).drawing_px : style.sheet_px;
     const scene::BodyStage stage =
-        stage_for(setup, style, scene::solved_along(setup.exercise, places), style.sheet_px);
+        stage_for(setup, style, scene::solved_along(setup.exercise, places), size_px);
+    auto curves = style.plot ? torque_curves(setup).value_or(std::vector<scene::SweepCurve>{})
+                             : std::vector<scene::SweepCurve>{};
     const mechanics::Tempo tempo = setup.exercise.tempo.value_or(mechanics::kUsualTempo);
     MovingPicture picture;
     picture.frame_s = frame_s;
     picture.frames =
         static_cast<std::size_t>(std::max(1.0, std::round(mechanics::duration_s(tempo) / frame_s)));
-    picture.draw = [setup, muscles, stage, tempo, style,
-                    frame_s](std::size_t i) -> tl::expected<scene::Drawing, PublishError> {
+    picture.draw =
+        [setup, muscles, stage, tempo, style, frame_s, curves = std::move(curves),
+         sheet_px = style.sheet_px](std::size_t i) -> tl::expected<scene::Drawing, PublishError> {
         const double progress =
             mechanics::tempo_state(tempo, frame_s * static_cast<double>(i)).progress;
         const auto placed = placed_at(setup, muscles, progress);
@@ -127,7 +141,10 @@ std::optional<MovingPicture> repetition_picture(const setup::BodySetup& setup,
             return tl::make_unexpected(
                 PublishError{PublishFault::bad_place,
                              to_text(setup::placed_error(placed.error(), setup.source))});
-        return drawn(setup, *placed, stage, style);
+        scene::Drawing drawing = drawn(setup, *placed, stage, style);
+        if (!curves.empty())
+            add_plot_beside(setup, curves, progress, sheet_px, drawing);
+        return drawing;
     };
     return picture;
 }

@@ -19,6 +19,7 @@ struct BodyFigureStyle {
     std::optional<double> progress;      ///< 0 to 1; empty = where the first axis works hardest
     std::optional<std::size_t> close_up; ///< which of its axes is shown near by; empty = all of it
     bool caption = false;                ///< its result in sentences below
+    bool plot = false; ///< of an exercise with a path: its torques over the range beside it
 };
 
 /// The exercise drawn in one place of its path, as on the stage: figure, forces, arms to every

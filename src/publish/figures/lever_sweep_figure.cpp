@@ -128,7 +128,7 @@ std::string summary_of(const LeverSweep& sweep, const std::vector<SweepCurve>& a
                         at(*most));
     if (sweep.cut_low || sweep.cut_high) {
         text += fmt::format(" The curves end where effort or advantage would be more than {} times "
-                            "what it is: further on one of the two arms goes to nothing.",
+                            "what it is: further on one of the two moment arms goes to nothing.",
                             mechanics::kMostTimesPresent);
     }
     return text;

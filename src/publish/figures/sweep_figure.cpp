@@ -3,11 +3,11 @@
 #include "mechanics/muscle/muscle_sweep.h"
 #include "publish/figures/caption.h"
 #include "publish/figures/figure_head.h"
+#include "publish/figures/torque_curves.h"
 #include "scene/body/body_stage.h"
 #include "scene/body/pose_row.h"
 #include "scene/marks/text_width.h"
 #include "scene/plot/sweep_plot.h"
-#include "setup/units/format_quantity.h"
 #include "words/body/axis_shares.h"
 #include "words/body/body_words.h"
 #include "words/caution.h"
@@ -24,8 +24,6 @@ using mechanics::Hinge;
 using mechanics::MechanicsError;
 using scene::SweepCurve;
 
-/// Places of the curves: one for each per cent of the path.
-constexpr std::size_t kBodySteps = 101;
 /// More curves than these cannot be told apart by their strokes.
 constexpr std::size_t kMostCurves = 5;
 
@@ -54,29 +52,6 @@ scene::CurvePlace peak_of(const std::vector<double>& values) {
     return peak;
 }
 
-tl::expected<std::vector<SweepCurve>, MechanicsError> torque_curves(const setup::BodySetup& setup) {
-    const mechanics::Exercise& exercise = setup.exercise;
-    const auto sweep = mechanics::sweep(exercise.body_case, *exercise.path, kBodySteps);
-    if (!sweep)
-        return tl::make_unexpected(sweep.error());
-    mechanics::Exercise slow = exercise;
-    slow.tempo.reset();
-    const auto repetition = mechanics::read_repetition(slow, setup.axes);
-    if (!repetition)
-        return tl::make_unexpected(repetition.error());
-    std::vector<SweepCurve> curves;
-    for (std::size_t i = 0; i < setup.axes.size(); ++i) {
-        const mechanics::PeakTorque& peak = repetition->peaks[i];
-        SweepCurve curve{words::one_side_word(setup.axes, peak.hinge),
-                         {},
-                         {peak.progress, std::abs(peak.torque_Nm)}};
-        for (const mechanics::PerHinge& torques : sweep->muscle_Nm)
-            curve.values_SI.push_back(std::abs(torques[mechanics::index_of(peak.hinge)]));
-        curves.push_back(std::move(curve));
-    }
-    return curves;
-}
-
 /// Adds the pulls, or why somewhere on the way they cannot be said.
 tl::expected<void, MechanicsError> add_pulls(const setup::BodySetup& setup,
                                              const std::vector<mechanics::Muscle>& muscles,
@@ -86,7 +61,7 @@ tl::expected<void, MechanicsError> add_pulls(const setup::BodySetup& setup,
     const auto shown = words::shown_muscles(setup, muscles, setup.axes.front());
     const auto steps = mechanics::sweep_muscles(exercise.body_case, exercise.path, std::nullopt,
                                                 setup.axes.front(), shown,
-                                                mechanics::usual_sharing(shown), kBodySteps);
+                                                mechanics::usual_sharing(shown), kCurvePlaces);
     if (!steps)
         return tl::make_unexpected(steps.error());
     for (const mechanics::MuscleStep& step : *steps) {
@@ -107,25 +82,6 @@ tl::expected<void, MechanicsError> add_pulls(const setup::BodySetup& setup,
     });
     curves.resize(std::min(curves.size(), kMostCurves));
     return {};
-}
-
-/// Angles of the first axis that moves on the path; where none does, parts of the way.
-scene::RangeScale range_of(const setup::BodySetup& setup) {
-    const mechanics::Exercise& exercise = setup.exercise;
-    constexpr double kMoves_rad = 0.05; // three degrees
-    for (const Hinge hinge : setup.axes) {
-        const double start = exercise.body_case.pose[hinge];
-        const double end = exercise.path->end_angle_rad[mechanics::index_of(hinge)];
-        if (std::abs(end - start) > kMoves_rad) {
-            const auto degrees = [](double angle_rad) {
-                return setup::from_SI(angle_rad, setup::Dimension::angle, "°");
-            };
-            return {fmt::format("{} {}", words::joint_word(hinge),
-                                mechanics::hinge_info(hinge).positive),
-                    "°", degrees(start), degrees(end)};
-        }
-    }
-    return {"way of the repetition", "\u00A0%", 0.0, 100.0};
 }
 
 std::string summary_of(const setup::BodySetup& setup, const Curves& curves,

@@ -27,6 +27,7 @@ struct BlueprintPart {
     std::optional<std::string> family;      ///< id; empty = any
     std::optional<int> difficulty;          ///< 1 to 5; empty = any
     std::optional<setup::UnitSystem> units; ///< empty = those of the whole sheet
+    std::optional<problems::Scene> about;   ///< what they show; empty = anything
     int line = 0;                           ///< of the part in its file
 };
 
@@ -37,7 +38,9 @@ struct Blueprint {
     std::string note;  ///< below the title
     PaperSize paper = PaperSize::a4;
     bool large_print = false;
-    bool in_us_units = false; ///< every part that says nothing else
+    bool in_us_units = false;  ///< every part that says nothing else
+    bool with_own = false;     ///< with the person's own families beside ours
+    bool prints_codes = false; ///< each question's code stands below it
     std::vector<BlueprintPart> parts;
 };
 
@@ -52,6 +55,10 @@ inline constexpr int kMostVersions = 26;
 tl::expected<Blueprint, setup::InputError> parse_blueprint(std::string_view text,
                                                            const std::string& file);
 tl::expected<Blueprint, setup::InputError> read_blueprint(const std::filesystem::path& path);
+
+/// The blueprint as the text of its file: read again it says the same. Without units, which are
+/// chosen where sheets are made.
+std::string write_blueprint(const Blueprint& blueprint);
 
 /// A file of a folder: a blueprint, or what is wrong with it.
 using BlueprintListing = tl::expected<Blueprint, setup::InputError>;

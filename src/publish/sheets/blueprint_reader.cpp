@@ -1,4 +1,5 @@
 #include "publish/sheets/blueprint.h"
+#include "publish/sheets/sheet_choice.h"
 #include "setup/files/folder.h"
 
 namespace steelyard::publish {
@@ -18,6 +19,8 @@ BlueprintPart read_part(TomlReader& table) {
         part.difficulty = static_cast<int>(*difficulty);
     if (const auto system = table.choice("units", {"SI", "US"}))
         part.units = *system == 0 ? setup::UnitSystem::si : setup::UnitSystem::us;
+    if (const auto about = table.choice("about", scene_words()))
+        part.about = static_cast<problems::Scene>(*about);
     table.finish();
     return part;
 }
@@ -32,7 +35,7 @@ std::string name_of_file(const std::string& file) {
     return name;
 }
 
-tl::expected<Blueprint, setup::InputError> blueprint_of(const setup::TomlDocument& document) {
+tl::expected<Blueprint, setup::InputError> blueprint_in(const setup::TomlDocument& document) {
     setup::InputErrors errors;
     TomlReader top(document, errors);
     Blueprint blueprint;
@@ -43,6 +46,8 @@ tl::expected<Blueprint, setup::InputError> blueprint_of(const setup::TomlDocumen
     blueprint.paper =
         top.choice("paper", {"A4", "Letter"}) == 1 ? PaperSize::letter : PaperSize::a4;
     blueprint.large_print = top.boolean("large_print").value_or(false);
+    blueprint.with_own = top.boolean("own_families").value_or(false);
+    blueprint.prints_codes = top.boolean("question_codes").value_or(false);
     std::int64_t questions = 0;
     for (TomlReader& part : top.tables("part", Need::required)) {
         blueprint.parts.push_back(read_part(part));
@@ -63,7 +68,7 @@ tl::expected<Blueprint, setup::InputError> blueprint_of(const setup::TomlDocumen
 
 tl::expected<Blueprint, setup::InputError> parse_blueprint(std::string_view text,
                                                            const std::string& file) {
-    return setup::parse_toml(text, file).and_then(blueprint_of);
+    return setup::parse_toml(text, file).and_then(blueprint_in);
 }
 
 std::vector<BlueprintListing> list_blueprints(const std::filesystem::path& folder) {
@@ -77,7 +82,7 @@ std::vector<BlueprintListing> list_blueprints(const std::filesystem::path& folde
 }
 
 tl::expected<Blueprint, setup::InputError> read_blueprint(const std::filesystem::path& path) {
-    return setup::read_toml_file(path).and_then(blueprint_of);
+    return setup::read_toml_file(path).and_then(blueprint_in);
 }
 
 } // namespace steelyard::publish

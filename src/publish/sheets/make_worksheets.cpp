@@ -78,6 +78,8 @@ tl::expected<std::vector<SheetPart>, PublishError> first_version(const problems:
         plan.family = part.family;
         plan.difficulty = part.difficulty;
         plan.units = part.units;
+        plan.about = part.about;
+        plan.with_own = blueprint.with_own;
         if (!plan.units && blueprint.in_us_units)
             plan.units = setup::UnitSystem::us;
         std::vector<std::string> codes;
@@ -147,6 +149,7 @@ Worksheet sheet_of(const Blueprint& blueprint, const SheetCode& code,
     sheet.code = write_sheet_code(code);
     sheet.paper = blueprint.paper;
     sheet.large_print = blueprint.large_print;
+    sheet.prints_codes = blueprint.prints_codes;
     sheet.parts = std::move(parts);
     return sheet;
 }

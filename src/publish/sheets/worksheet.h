@@ -24,7 +24,15 @@ struct Worksheet {
     std::string code;    ///< makes this sheet again: "boathouse-42-B"
     PaperSize paper = PaperSize::a4;
     bool large_print = false;
+    bool prints_codes = false; ///< each question's code stands below it
     std::vector<SheetPart> parts;
+
+    /// What the sheet says about its codes; empty without them.
+    std::string how_to_mark() const {
+        return prints_codes ? "Mark yourself: in Steelyard choose Study, then A question by its "
+                              "code; or type: steelyard ask CODE."
+                            : "";
+    }
 
     std::size_t count() const {
         std::size_t questions = 0;

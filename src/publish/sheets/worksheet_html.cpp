@@ -35,6 +35,7 @@ std::string head_html(const Worksheet& sheet, bool is_key) {
                        html_element("div", "version", sheet.version);
     if (!is_key) {
         html += html_element("p", "note", sheet.note) +
+                html_element("p", "note", sheet.how_to_mark()) +
                 fmt::format("<div class=\"fields\">Name<span></span>Date<span></span>Score<span>"
                             "</span>/ {}</div>\n",
                             sheet.count());
@@ -71,10 +72,11 @@ std::string answer_html(const Question& question) {
     return html + "</ul>\n";
 }
 
-tl::expected<std::string, PublishError> question_html(const Question& question,
-                                                      std::size_t number) {
-    const std::string text = fmt::format("<div class=\"body\">\n{}{}</div>\n",
-                                         paragraphs_html(question.prompt), answer_html(question));
+tl::expected<std::string, PublishError> question_html(const Question& question, std::size_t number,
+                                                      bool prints_code) {
+    const std::string text = fmt::format(
+        "<div class=\"body\">\n{}{}{}</div>\n", paragraphs_html(question.prompt),
+        answer_html(question), prints_code ? html_element("p", "code", question.code) : "");
     std::string body = text;
     if (has_figure(question)) {
         const auto figure = svg_of(question_figure(question, figure_size(question)),
@@ -151,7 +153,10 @@ tl::expected<std::string, PublishError> parts_html(const Worksheet& sheet, const
 
 tl::expected<std::string, PublishError> worksheet_html(const Worksheet& sheet,
                                                        const Progress& progress) {
-    return parts_html(sheet, question_html, progress).map([&](const std::string& parts) {
+    const auto entry = [&](const Question& question, std::size_t number) {
+        return question_html(question, number, sheet.prints_codes);
+    };
+    return parts_html(sheet, entry, progress).map([&](const std::string& parts) {
         return html_page(sheet, sheet.title, head_html(sheet, false) + parts);
     });
 }

@@ -76,7 +76,7 @@ Steps effort_steps(const Explainer& explain) {
     steps.push_back(explain.step(
         reversed ? "Balance: the effort would turn the same way as the load, so it comes out "
                    "negative and must pull the other way"
-                 : "Balance: the effort's torque is as large as the load's and turns the other way",
+                 : "Balance: the effort's torque is equal to the load's and turns the other way",
         reversed ? "Fₑ = −|τₗ| ÷ dₑ" : "Fₑ = |τₗ| ÷ dₑ",
         fmt::format("{}{} ÷ {}", reversed ? "−" : "",
                     explain.torque(std::abs(result.torque_load_Nm)),
@@ -163,7 +163,7 @@ Steps ideal_advantage_steps(const Explainer& explain) {
                          "There is no load arm to divide by.")};
     return {explain.step("Effort arm", "dₑ", "", result.effort_arm_m, setup::Dimension::length),
             explain.step("Load arm", "dₗ", "", *result.load_arm_m, setup::Dimension::length),
-            explain.step("Ideal advantage: how much longer the effort's arm is", "dₑ ÷ dₗ",
+            explain.step("Ideal advantage: how much longer the effort arm is", "dₑ ÷ dₗ",
                          fmt::format("{} ÷ {}", explain.length(result.effort_arm_m),
                                      explain.length(*result.load_arm_m)),
                          *result.ideal_advantage, setup::Dimension::number)};
@@ -265,7 +265,7 @@ Steps travel_steps(const Explainer& explain) {
     const LeverResult& result = explain.result;
     if (!result.effort_N || !result.ideal_advantage)
         return {in_words("Distances compare as the arms do",
-                         "Effort or load has no arm here, so there is no trade to show.")};
+                         "Effort or load has no moment arm here, so there is no trade to show.")};
     // A small turn: the same for both, so it drops out of the ratio.
     const double turn_rad = mechanics::kPi / 180.0;
     const double effort_N = std::abs(*result.effort_N);

@@ -74,7 +74,7 @@ void add_balance(const Explainer& explain, std::size_t sought, double known_Nm, 
         steps.push_back(explain.step(
             found_N < 0.0 ? "Balance: the load would turn the same way as all else, so it comes "
                             "out negative and would have to pull the other way"
-                          : "Balance: the load's torque is as large as all else's and turns the "
+                          : "Balance: the load's torque is equal to all else's and turns the "
                             "other way",
             fmt::format("F{0} = {1}|τ| ÷ d{0}", index, sign),
             fmt::format("{}{} ÷ {}", sign, torque, arm), found_N, setup::Dimension::force));

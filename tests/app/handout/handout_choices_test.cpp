@@ -36,10 +36,57 @@ TEST_CASE("every row has the word in force that the choices say, and a press cha
         INFO(rows[row].name);
         const auto in_force = std::count_if(rows[row].words.begin(), rows[row].words.end(),
                                             [](const HandoutWord& one) { return one.in_force; });
-        CHECK(in_force == (row == kSeedRow ? 0 : row == kFormatRow ? 2 : 1));
+        const RowKind kind = rows[row].kind;
+        CHECK(in_force == (kind == RowKind::seed ? 0 : kind == RowKind::formats ? 2 : 1));
         for (const HandoutWord& one : rows[row].words)
-            CHECK((row == kFormatRow || one.in_force == (one.chosen == choices)));
+            CHECK((kind == RowKind::formats || one.in_force == (one.chosen == choices)));
     }
+}
+
+TEST_CASE("a sheet is put together by topics, number, level and what it is about") {
+    const problems::Bank bank =
+        problems::load_bank(std::filesystem::path(STEELYARD_SOURCE_DIR) / "question_bank");
+    HandoutChoices choices = with_own_sheet({}, {}, bank);
+    REQUIRE(choices.own);
+    const auto press = [&](const char* row_name, const char* word) {
+        for (const HandoutRow& row : rows_of(choices, {}))
+            for (const HandoutWord& one : row.words)
+                if (row.name == std::string(row_name) && one.word == word) {
+                    choices = one.chosen;
+                    return true;
+                }
+        return false;
+    };
+    choices.own = publish::toggled(publish::toggled(*choices.own, "balance"), "torque-square");
+    CHECK(press("Questions of each topic", "2"));
+    CHECK(press("Level", "2"));
+    CHECK(press("About", "things"));
+    CHECK(press("Question codes", "printed"));
+    const auto sheets = sheets_of(choices, {}, bank);
+    REQUIRE(sheets);
+    const publish::Worksheet& sheet = sheets->front();
+    CHECK(sheet.prints_codes);
+    REQUIRE(sheet.parts.size() == 2);
+    for (const publish::SheetPart& part : sheet.parts) {
+        CHECK(part.questions.size() == 2);
+        for (const problems::Question& question : part.questions) {
+            CHECK(question.difficulty == 2);
+            CHECK(bank.find_family(question.family)->scene() == problems::Scene::thing);
+        }
+    }
+}
+
+TEST_CASE("choosing a sheet of the list ends putting one together, which begins from it again") {
+    const problems::Bank bank =
+        problems::load_bank(std::filesystem::path(STEELYARD_SOURCE_DIR) / "question_bank");
+    publish::SheetChoice choice;
+    choice.skills = {"balance"};
+    choice.each = 6;
+    const std::vector<publish::Blueprint> list{publish::blueprint_of(choice, bank, "mine")};
+    HandoutChoices choices = with_own_sheet({}, list, bank);
+    CHECK(choices.own == choice);
+    choices = with_blueprint(choices, list, 0);
+    CHECK_FALSE(choices.own);
 }
 
 TEST_CASE("steps go along a row and stop at its ends; the seed goes on") {
@@ -48,10 +95,10 @@ TEST_CASE("steps go along a row and stop at its ends; the seed goes on") {
     CHECK(stepped(choices, blueprints, 2, 1).versions == 2);
     CHECK(stepped(choices, blueprints, 2, -1).versions == 1);
     CHECK(stepped(choices, blueprints, 3, 1).paper == publish::PaperSize::letter);
-    CHECK(stepped(choices, blueprints, kSeedRow, 1).seed == 2);
+    CHECK(stepped(choices, blueprints, 1, 1).seed == 2);
     choices.seed = 0;
-    CHECK(stepped(choices, blueprints, kSeedRow, -1).seed == 0);
-    CHECK(stepped(choices, blueprints, kFormatRow, 1) == choices);
+    CHECK(stepped(choices, blueprints, 1, -1).seed == 0);
+    CHECK(stepped(choices, blueprints, rows_of(choices, blueprints).size() - 1, 1) == choices);
     CHECK(stepped(choices, {}, 0, 1) == choices); // no blueprint to choose
 }
 

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <iterator>
+#include <regex>
+#include <set>
 #include <sstream>
 
 namespace steelyard::app {
@@ -87,6 +89,29 @@ TEST_CASE("the numbers of a page follow the unit setting", "[pages]") {
             }
             if (model.at_end())
                 break;
+        }
+    }
+}
+
+TEST_CASE("the words of a page follow the unit setting too", "[pages]") {
+    // Pages about the units themselves name both systems.
+    const std::set<std::string> both{"us-and-si-units"};
+    const std::regex si(R"([0-9] ?(kg|N|cm|mm|m)\b|newton|kilogram|centimetre|metre)");
+    for (const std::string& id : all_skills()) {
+        if (both.count(id) > 0)
+            continue;
+        PagesModel model = pages_of(id);
+        model.units = setup::UnitSystem::us;
+        for (model.page = 0; model.page < model.lesson.steps.size(); ++model.page) {
+            guess(model, 0);
+            PageView view;
+            view_page(model, view);
+            std::string text = view.prompt + ' ' + view.reveal;
+            for (const std::string& choice : view.choices)
+                text += ' ' + choice;
+            INFO(id << ": " << text);
+            CHECK_FALSE(std::regex_search(text, si));
+            CHECK((view.choices.empty() || view.right));
         }
     }
 }

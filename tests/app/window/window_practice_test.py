@@ -1,5 +1,6 @@
 """Practice in the real window."""
 
+import datetime
 import json
 import os
 import subprocess
@@ -108,6 +109,43 @@ class Practice(Candidate):
         tried = [skill for skill in truth["skills"] if skill["answers"] > 0]
         for skill in tried:
             self.assertTrue(frame.says(f"{100.0 * skill['known']:.0f} %"), skill)
+
+    def test_a_calendar_leads_to_the_exam_and_begins_the_day(self):
+        window = self.open_practice()
+        window.click_word("Calendar  (C)")
+        frame = window.frame()
+        self.assertTrue(frame.says("No day is set."), frame.texts)
+        window.click_word("Set exam date (D)")
+        day = datetime.date.today() + datetime.timedelta(days=9)
+        window.act("type", "--delay", 20, day.strftime("%d %b %Y"))
+        frame = window.press("Return")
+        self.assertTrue(frame.says("today"), frame.texts)
+        self.assertTrue(frame.says("Begin: "), frame.texts)
+        self.assertEqual(self.progress()["exam_day"], day.isoformat())
+        truth = self.terminal("calendar")
+        self.assertIn("Your exam.", truth)
+        for _ in range(9):
+            frame = window.press("Right")
+        self.assertTrue(frame.says("Your exam. Sleep"), frame.texts)
+        for _ in range(2):
+            frame = window.press("Left")
+        self.assertTrue(frame.says("Sit a mock exam: 40 questions"), frame.texts)
+        window.click_word("Begin today's session")
+        self.assertTrue(window.frame().says("Placement: question 1"))
+
+    def test_a_question_of_a_sheet_is_answered_by_its_code(self):
+        window = self.open_practice()
+        code = json.loads(self.terminal("generate", "--count", 1, "--seed", 5, "--json"))
+        code = code["questions"][0]["code"]
+        window.click_word("A question by its code  (K)")
+        window.act("type", "--delay", 20, "AAAAA-AAAA")
+        self.assertTrue(window.press("Return").says("code"))
+        window.act("key", "ctrl+a")
+        window.act("type", "--delay", 20, code.lower())
+        frame = window.press("Return")
+        self.assertEqual(self.code(frame), code)
+        frame = self.answer_by_keys(window, frame)
+        self.assertEqual(self.answers()[-1]["code"], code)
 
     def test_a_record_of_another_folder_that_is_deleted_is_written_again_and_said(self):
         data = Path(self.folder.name) / "elsewhere"

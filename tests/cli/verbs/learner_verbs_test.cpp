@@ -1,6 +1,7 @@
 #include "catch.h"
 #include "cli/run_here.h"
 #include "learner/record/file/database.h"
+#include "learner/time/wall_clock.h"
 #include "temp_folder.h"
 
 #include <nlohmann/json.hpp>
@@ -78,11 +79,41 @@ TEST_CASE("learn asks for a name, places, practises, and keeps every answer") {
     CHECK(second.out.find("placement") == std::string::npos);
 }
 
+TEST_CASE("a session whose terminal was closed goes on where it was") {
+    const DataFolder folder;
+    const Run first = folder.run({"learn", "--learner", "Ada", "--new"}, "?\n?\n");
+    CHECK_THAT(first.out, ContainsSubstring("Placement: question 3"));
+    const Run second = folder.run({"learn"}, "q\n");
+    CHECK_THAT(second.out, ContainsSubstring("it goes on where it was"));
+    CHECK_THAT(second.out, ContainsSubstring("Placement: question 3"));
+    // Who quits has ended it, and who asks for another gets one.
+    CHECK(folder.run({"learn"}, "q\n").out.find("goes on where it was") == std::string::npos);
+    folder.run({"learn"}, "?\n");
+    CHECK(folder.run({"learn", "--fresh"}, "q\n").out.find("goes on where it was") ==
+          std::string::npos);
+}
+
+TEST_CASE("a calendar names the days to the exam and what does not fit") {
+    const DataFolder folder;
+    folder.run({"learn", "--learner", "Ada", "--new"}, "q\n");
+    const Run none = folder.run({"calendar"});
+    CHECK(none.status == 0);
+    CHECK_THAT(none.out, ContainsSubstring("No exam date"));
+    CHECK_THAT(none.out, ContainsSubstring("--exam-date"));
+    const auto today = steelyard::learner::day_of(steelyard::learner::wall_clock());
+    const std::string soon = steelyard::learner::write_day(today + std::chrono::days(2));
+    const Run two = folder.run({"calendar", "--exam-date", soon});
+    CHECK_THAT(two.out, ContainsSubstring("Begin: "));
+    CHECK_THAT(two.out, ContainsSubstring("Your exam."));
+    CHECK_THAT(two.out, ContainsSubstring("Not everything fits before the exam"));
+    CHECK(folder.run({"calendar", "--exam-date", "soon"}).status == 2);
+}
+
 TEST_CASE("an exam date is planned back from, and a wrong one refused") {
     const DataFolder folder;
-    CHECK(folder.run({"learn", "--learner", "Ada", "--new", "--exam-date", "2999-12-03"}, "q\n")
+    CHECK(folder.run({"learn", "--learner", "Ada", "--new", "--exam-date", "2199-12-03"}, "q\n")
               .status == 0);
-    CHECK(folder.progress("Ada")["exam_day"] == "2999-12-03");
+    CHECK(folder.progress("Ada")["exam_day"] == "2199-12-03");
     const Run past = folder.run({"learn", "--exam-date", "2020-01-01"}, "q\n");
     CHECK(past.status == 2);
     CHECK_THAT(past.err, ContainsSubstring("is past"));

@@ -131,7 +131,9 @@ TEST_CASE("the words say whether they would pass, and on what that rests") {
                ContainsSubstring("Nothing is known"));
     CHECK_THAT(say(readiness(course, all_known(0.99), kEvening_ms), course),
                ContainsSubstring("very likely pass"));
-    const std::string failing = say(readiness(course, all_known(0.05), kEvening_ms), course);
+    Standing weak = all_known(0.02);
+    weak.foresight = {10.0, 10.0, 50.0};
+    const std::string failing = say(readiness(course, weak, kEvening_ms), course);
     CHECK_THAT(failing, ContainsSubstring("probably not pass"));
     CHECK_THAT(failing, ContainsSubstring("28 are needed"));
     CHECK_THAT(failing, ContainsSubstring("100 answers"));
@@ -139,7 +141,7 @@ TEST_CASE("the words say whether they would pass, and on what that rests") {
 
 TEST_CASE("no score is predicted from few answers, nor from answers to a small part of the exam") {
     const Course& course = shipped_course();
-    Standing standing = all_known(0.3);
+    Standing standing = all_known(0.97);
     standing.answers = kAnswersToPredict - 1;
     Readiness ready = readiness(course, standing, kEvening_ms);
     CHECK(ready.is_too_early());
@@ -154,6 +156,19 @@ TEST_CASE("no score is predicted from few answers, nor from answers to a small p
     ready = readiness(course, standing, kEvening_ms);
     CHECK(ready.touched < 0.2);
     CHECK(ready.is_too_early());
+}
+
+TEST_CASE("no score is predicted while its interval is as wide as a quarter of the exam") {
+    const Course& course = shipped_course();
+    const Readiness open = readiness(course, all_known(0.5), kEvening_ms);
+    REQUIRE(open.answers >= kAnswersToPredict);
+    REQUIRE(open.touched >= kTouchedToPredict);
+    CHECK(open.width() >= kWidestPrediction);
+    CHECK(open.is_too_early());
+    CHECK_THAT(say(open, course), ContainsSubstring("points in a hundred open"));
+    const Readiness narrow = readiness(course, all_known(0.97), kEvening_ms);
+    CHECK(narrow.width() < kWidestPrediction);
+    CHECK_FALSE(narrow.is_too_early());
 }
 
 TEST_CASE("the shortest interval is found, also at the end of the scale") {

@@ -116,7 +116,10 @@ Item read_item(TomlReader& table, const Family& family, const std::string& promp
     item.number = hash_of(item.id.data(), item.id.size()) % kItemNumbers;
     item.difficulty = static_cast<int>(
         table.integer("difficulty", Need::optional, 1, 5).value_or(family.base_difficulty));
-    table.choice("us", {"same numbers"}); // read where the US edition is made
+    // Read where the US edition is made: a table says what the item is there.
+    if (const setup::TomlNode* const us = table.node("us");
+        us != nullptr && !std::holds_alternative<setup::TomlTable>(us->value))
+        table.choice("us", {"same numbers"});
     if (table.has("order"))
         read_classification(table, prompt, item);
     else
