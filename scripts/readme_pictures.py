@@ -80,14 +80,17 @@ def practice(camera, folder):
     window = as_ada(camera, folder)
     window.press("p")
     frame = window.click_word("Practise the chosen step")
+    if frame.says("Leave these pages"):
+        frame = window.click_word("Leave these pages")
     for _ in range(MOST_QUESTIONS):
         if frame.says("Drag the point along the lever."):
             break
         frame = window.press("Return" if frame.says("I have read it") else "n")
         if frame.says("Another one"):
             frame = window.press("a")
-    window.drag("placed", 120)
-    window.press("Return")
+    window.drag("placed", -90)
+    if window.press("Return").says("Not yet"):
+        window.press("Return")  # the second try, at the same place
     camera.take("practice")
     return window
 

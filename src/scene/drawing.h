@@ -37,6 +37,8 @@ enum class Role {
     iron, ///< bars, weights, columns
     pad,  ///< what one sits and lies on
     effort,
+    muscle,         ///< flesh that pulls, under the mark of its effort
+    resting_muscle, ///< of a muscle that does not take part
     load,
     own_weight,
     reaction,

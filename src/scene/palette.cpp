@@ -58,6 +58,10 @@ Inks light_inks(Role role) {
         return same(0xCFCBC1);
     case Role::beam:
         return same(0xF6F4EE);
+    case Role::muscle:
+        return same(0x9CC6E2);
+    case Role::resting_muscle:
+        return same(0xC9A9A0);
     case Role::effort:
     case Role::right:
         return {rgb(0x0072B2), rgb(0x006BA8)};
@@ -107,6 +111,10 @@ Inks dark_inks(Role role) {
         return same(0x39424C);
     case Role::beam:
         return same(0x222931);
+    case Role::muscle:
+        return same(0x2F6C94);
+    case Role::resting_muscle:
+        return same(0x6B4F4A);
     case Role::effort:
     case Role::right:
         return same(0x56B4E9);
@@ -157,6 +165,10 @@ Inks high_contrast_inks(Role role) {
         return same(0x33383E);
     case Role::beam:
         return same(0x000000);
+    case Role::muscle:
+        return same(0x24608F);
+    case Role::resting_muscle:
+        return same(0x5B3F3A);
     case Role::effort:
     case Role::right:
         return same(0x6EC6FF);
@@ -208,6 +220,10 @@ Inks print_inks(Role role) {
         return same(0xD2D2D2);
     case Role::beam:
         return same(0xFFFFFF);
+    case Role::muscle:
+        return same(0xB4C3CF);
+    case Role::resting_muscle:
+        return same(0xA9A9A9);
     case Role::effort:
     case Role::right:
         return same(0x004C7D);

@@ -78,12 +78,17 @@ void make_room_for_arrows(const mechanics::Lever& lever, const mechanics::LeverR
 } // namespace
 
 StageView fit_lever(const mechanics::Lever& lever, const mechanics::LeverResult& solved,
-                    const Point& size_px, const StageMargins& margins) {
+                    const Point& size_px, const StageMargins& margins,
+                    const std::vector<Vec2>& also_m) {
     Vec2 low = lever.path_m.front();
     Vec2 high = low;
     for (const Vec2& corner : lever.path_m) {
         low = low.cwiseMin(corner);
         high = high.cwiseMax(corner);
+    }
+    for (const Vec2& place : also_m) {
+        low = low.cwiseMin(place);
+        high = high.cwiseMax(place);
     }
     const Vec2 span = (high - low).cwiseMax(Vec2(1e-6, 1e-6));
     const Point room{std::max(size_px.x() - 2.0 * margins.side_px, 80.0),

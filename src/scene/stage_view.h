@@ -4,6 +4,8 @@
 #include "mechanics/lever/lever_solve.h"
 #include "scene/drawing.h"
 
+#include <vector>
+
 namespace steelyard::scene {
 
 /// A rectangle of the sheet and the part of the world that it shows. World y points up, the
@@ -32,8 +34,10 @@ struct StageMargins {
 
 /// Shows the whole lever in the middle of the stage, its largest force as an arrow of a good
 /// length. Any solved lever can be fitted.
+/// @param also_m  further places to be shown: of the limb that it is drawn as
 StageView fit_lever(const mechanics::Lever& lever, const mechanics::LeverResult& solved,
-                    const Point& size_px, const StageMargins& margins);
+                    const Point& size_px, const StageMargins& margins,
+                    const std::vector<mechanics::Vec2>& also_m = {});
 
 /// The view with the world enlarged about a point of the sheet that stays where it is.
 StageView zoomed(const StageView& view, const Point& about_px, double factor);

@@ -103,6 +103,23 @@ inline bool lies_under(const Outline& outline, const Rect& room) {
     return false;
 }
 
+/// Whether a word stands on an opaque plate of its own, painted between two shapes.
+inline bool has_plate(const Drawing& drawing, const Rect& room, std::size_t after,
+                      std::size_t before) {
+    for (std::size_t n = after + 1; n < before; ++n) {
+        if (const auto* disc = std::get_if<Disc>(&drawing.shapes[n])) // of a letter
+            if (disc->fill && disc->fill_opacity >= 1.0 &&
+                (0.5 * (room.low + room.high) - disc->centre).norm() < 0.3 * disc->radius_px)
+                return true;
+        if (const auto* box = std::get_if<Box>(&drawing.shapes[n]))
+            if (box->fill && box->fill_opacity >= 1.0 && box->turn_rad == 0.0 &&
+                (room.low - (box->centre - 0.5 * box->size_px)).minCoeff() >= -0.5 &&
+                (box->centre + 0.5 * box->size_px - room.high).minCoeff() >= -0.5)
+                return true;
+    }
+    return false;
+}
+
 /// Of all drawings that were added.
 struct LabelCounts {
     int drawings = 0;
@@ -137,12 +154,12 @@ struct LabelCounts {
                     return strikes(drawing, piece, *word, painted[i], text_scale);
                 }))
                 fault(struck, *label, "struck");
-            if (std::any_of(drawing.shapes.begin(), drawing.shapes.end(),
-                            [&room = room](const Shape& shape) {
-                                const auto* outline = std::get_if<Outline>(&shape);
-                                return outline != nullptr && lies_under(*outline, room);
-                            }))
-                fault(on_figure, *label, "on the figure");
+            for (std::size_t n = 0; n < painted[i]; ++n)
+                if (const auto* outline = std::get_if<Outline>(&drawing.shapes[n]))
+                    if (lies_under(*outline, room) && !has_plate(drawing, room, n, painted[i])) {
+                        fault(on_figure, *label, "on the figure");
+                        break;
+                    }
             if (room.low.minCoeff() < 0.0 || (drawing.size_px - room.high).minCoeff() < 0.0)
                 fault(off_sheet, *label, "off the sheet");
         }

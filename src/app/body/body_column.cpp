@@ -222,6 +222,24 @@ void draw_spread(const Style& style, const BodyModel& model, const BodyColumnSho
     }));
 }
 
+/// The chosen joint near by, and back; the muscles that do not pull.
+void draw_looks(const Style& style, const BodyModel& model, const BodyColumnShown& shown,
+                ColumnPen& pen, BodyColumnWishes& wishes) {
+    const std::string near =
+        shown.looks.close_up ? std::string("Back to the whole body")
+                             : fmt::format("Close-up of the {}",
+                                           scene::axis_word(model.state.setup.axes, model.axis()));
+    pen.skip(18.0F);
+    wishes.close_up = word_button(style, "close-up", {pen.left(), pen.y()}, near, false);
+    pen.skip(24.0F);
+    if (!model.at_axis)
+        return;
+    wishes.resting_muscles =
+        word_button(style, "resting", {pen.left(), pen.y()},
+                    shown.looks.resting_muscles ? "Hide antagonists" : "Show antagonists", false);
+    pen.skip(24.0F);
+}
+
 /// The way to the bench, where axis, effort and load of the chosen joint are placed by hand.
 bool draw_way_to_bench(const Style& style, ColumnPen& pen) {
     pen.skip(10.0F);
@@ -274,11 +292,15 @@ BodyColumnWishes draw_body_column(const Style& style, const Layout& layout, cons
     wishes.chosen_axis = draw_bars(style, readings.bars, state.one_side, model.state.chosen, pen);
     if (readings.both_sides)
         draw_sides(style, state, pen);
+    draw_looks(style, model, shown, pen, wishes);
+    if (shown.looks.close_up) // there it is looked for
+        wishes.as_lever = draw_way_to_bench(style, pen);
     pen.skip(12.0F);
     pen.divider();
     wishes.intent = draw_rows(style, model, readings, shown.units, state, pen);
     draw_spread(style, model, shown, state, pen);
-    wishes.as_lever = draw_way_to_bench(style, pen);
+    if (!shown.looks.close_up)
+        wishes.as_lever = draw_way_to_bench(style, pen);
     draw_words(model, readings, shown.notice, pen);
     wishes.play = end_face(style, layout, {model.moves(), shown.playing}, pen);
     return wishes;

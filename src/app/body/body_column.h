@@ -2,6 +2,7 @@
 // The body's column: which joint carries most, how it is shared, what the muscles must pull; each
 // reading unfolds how it was computed.
 
+#include "app/body/body_picture.h"
 #include "app/body/body_readings.h"
 #include "app/body/body_spread.h"
 #include "app/body/column_faces.h"
@@ -49,6 +50,7 @@ struct BodyColumnShown {
     bool playing = false;
     const TorqueSpread* spread = nullptr; ///< null while it is not there
     std::string_view notice;              ///< of what was copied or written; may be empty
+    BodyLooks looks;
 };
 
 /// What was asked for in the column.
@@ -56,6 +58,8 @@ struct BodyColumnWishes {
     std::optional<std::size_t> chosen_axis;
     std::optional<BodyIntent> intent;
     bool play = false;                      ///< start or stop
+    bool close_up = false;                  ///< show the chosen joint near by, or all again
+    bool resting_muscles = false;           ///< show the muscles that rest, or hide them
     bool as_lever = false;                  ///< take the chosen joint to the bench
     ColumnFace face = ColumnFace::readings; ///< the one that is to be shown
 };

@@ -2,6 +2,7 @@
 
 #include "mechanics/resistance/resistance_kinds.h"
 #include "scene/body/body_drawing.h"
+#include "scene/body/order_bar.h"
 
 #include <algorithm>
 
@@ -47,7 +48,8 @@ std::vector<mechanics::Vec3> load_trail(const BodyModel& model) {
 }
 
 scene::Drawing draw_exercise(const BodyHeading& heading, const scene::Rect& plot_px, bool bare,
-                             double text_scale, const BodyShown& shown) {
+                             const scene::CloseUp& close_up, double text_scale,
+                             const BodyShown& shown, scene::LabelSides& sides) {
     const BodyModel& model = shown.model;
     scene::BodyDrawing how;
     how.name = model.state.setup.head.name;
@@ -62,12 +64,16 @@ scene::Drawing draw_exercise(const BodyHeading& heading, const scene::Rect& plot
     how.axes = model.state.setup.axes;
     how.chosen = model.state.chosen;
     how.muscles = model.at_axis;
-    how.trail_m = load_trail(model);
+    how.resting_muscles = shown.looks.resting_muscles;
+    if (shown.looks.close_up)
+        how.close_up = close_up;
+    else
+        how.trail_m = load_trail(model);
     if (shown.plot != nullptr)
         how.kept_clear.push_back(plot_px);
     if (!bare)
         how.kept_clear.push_back({{0.0, heading.bar_top_px}, shown.bar_end_px});
-    scene::Drawing drawing = scene::draw_body(model.posed, model.solved, shown.stage, how);
+    scene::Drawing drawing = scene::draw_body(model.posed, model.solved, shown.stage, how, sides);
     drawing.description = model.state.setup.head.description;
     if (!bare && !heading.second.empty()) {
         scene::Label second;
@@ -134,6 +140,29 @@ MarksFrom marks_from(const BodyStageState& hand, const PlotPanel* plot) {
 
 } // namespace
 
+scene::CloseUp close_up_places(const Style& style, const Layout& layout,
+                               const BodyHeading& heading) {
+    const double scale = style.fonts.scale;
+    const bool bare = is_bare(layout, scale);
+    const double top_px = kHeadingTop_px * scale;
+    scene::CloseUp places = scene::close_up_on(layout.stage_px, top_px, scale);
+    const double below_px =
+        bare ? top_px + kBareHeading_px * scale : heading.bar_top_px + kBar_px * scale;
+    const scene::Rect plot = plot_room(layout, scale);
+    if (bare) // no room beside the name
+        places.order_bar =
+            scene::Rect{{kLeft_px, below_px},
+                        {layout.stage_px.x() - kLeft_px, below_px + scene::kOrderBar_px * scale}};
+    else if (plot.high.x() > plot.low.x())
+        places.order_bar->low.x() = plot.low.x(); // the heading ends beside it
+    const scene::Point size_px = places.whole_person.high - places.whole_person.low;
+    const double person_top_px =
+        8.0 + (bare ? places.order_bar->high.y() : std::max(below_px, places.order_bar->high.y()));
+    places.whole_person.low.y() = person_top_px;
+    places.whole_person.high.y() = person_top_px + size_px.y();
+    return places;
+}
+
 const BodyHeading& keep_heading(const Style& style, const Layout& layout, const BodyModel& model,
                                 BodyPicture& picture) {
     return picture.heading.of({model.version, layout.stage_px, style.fonts.scale},
@@ -144,12 +173,16 @@ void keep_picture(const Style& style, const Layout& layout, const BodyShown& sho
                   BodyStageState& hand, BodyPicture& picture) {
     const double scale = style.fonts.scale;
     const ExerciseFrom exercise_from{shown.model.stamp(), shown.stage, shown.units, scale,
-                                     shown.bar_end_px};
+                                     shown.bar_end_px,    shown.looks};
     std::vector<scene::Shape>& shapes = picture.drawing.shapes;
     if (picture.exercise_from != exercise_from) {
+        const BodyHeading& heading = keep_heading(style, layout, shown.model, picture);
+        if (!picture.exercise_from || picture.exercise_from->model.version != shown.model.version ||
+            picture.exercise_from->stage != shown.stage)
+            picture.sides.clear();
         picture.drawing =
-            draw_exercise(keep_heading(style, layout, shown.model, picture),
-                          plot_room(layout, scale), is_bare(layout, scale), scale, shown);
+            draw_exercise(heading, plot_room(layout, scale), is_bare(layout, scale),
+                          close_up_places(style, layout, heading), scale, shown, picture.sides);
         picture.of_exercise = shapes.size();
         picture.exercise_from = exercise_from;
         picture.marks_from.reset();

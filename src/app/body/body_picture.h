@@ -4,8 +4,17 @@
 
 #include "app/body/body_input.h"
 #include "app/body/plot_panel.h"
+#include "scene/body/body_drawing.h"
 
 namespace steelyard::app {
+
+/// How the exercise is looked at, besides from where.
+struct BodyLooks {
+    bool close_up = false;        ///< the chosen joint fills the stage
+    bool resting_muscles = false; ///< antagonists are drawn, faintly
+
+    bool operator==(const BodyLooks&) const = default;
+};
 
 /// What the exercise's part of the drawing is made from.
 struct ExerciseFrom {
@@ -14,6 +23,7 @@ struct ExerciseFrom {
     setup::UnitSystem units = setup::UnitSystem::si;
     double text_scale = 1.0;
     scene::Point bar_end_px = scene::Point::Zero();
+    BodyLooks looks;
 
     bool operator==(const ExerciseFrom&) const = default;
 };
@@ -47,6 +57,8 @@ struct HeadingFrom {
 /// The drawing between frames.
 struct BodyPicture {
     scene::Drawing drawing;
+    /// Of the words while the exercise is played or gone through on one stage.
+    scene::LabelSides sides;
     std::size_t of_exercise = 0; ///< so many shapes at its beginning are the exercise
     std::optional<ExerciseFrom> exercise_from;
     std::optional<MarksFrom> marks_from;
@@ -60,7 +72,12 @@ struct BodyShown {
     setup::UnitSystem units;
     const PlotPanel* plot; ///< null where there is no room for it, or nothing moves
     scene::Point bar_end_px = scene::Point::Zero(); ///< lower right corner of a part's numbers
+    BodyLooks looks;
 };
+
+/// Where on the stage the things of a close-up stand.
+scene::CloseUp close_up_places(const Style& style, const Layout& layout,
+                               const BodyHeading& heading);
 
 /// Room below which the numbers of a part and the stage begin.
 const BodyHeading& keep_heading(const Style& style, const Layout& layout, const BodyModel& model,

@@ -40,6 +40,18 @@ void fit_stage(const Style& style, const Layout& layout, BodyScreen& screen) {
         bare ? 100.0 * scale
              : keep_heading(style, layout, screen.model, screen.picture).bar_top_px +
                    kBelowBar_px * scale;
+    if (screen.looks.close_up) {
+        const scene::CloseUp places = close_up_places(
+            style, layout, keep_heading(style, layout, screen.model, screen.picture));
+        scene::BodyMargins margins = scene::close_up_margins(places, layout.stage_px, scale);
+        if (bare)
+            margins.bottom_px = 36.0 * scale; // without a strip
+        screen.stage =
+            scene::fit_part(screen.model.exercise().body_case, key_places(screen.model),
+                            {screen.model.axis()}, {}, screen.camera, layout.stage_px, margins);
+        screen.stage_fits = true;
+        return;
+    }
     screen.stage = scene::fit_body(
         screen.model.exercise().body_case, key_places(screen.model), screen.camera, layout.stage_px,
         {std::min(130.0 * scale, 0.2 * layout.stage_px.x()), right_px,
@@ -49,6 +61,12 @@ void fit_stage(const Style& style, const Layout& layout, BodyScreen& screen) {
 
 void look_from(BodyScreen& screen, const scene::Camera& camera) {
     screen.camera = camera;
+    screen.stage_fits = false;
+}
+
+/// Between the chosen joint near by and the whole body.
+void turn_close_up(BodyScreen& screen) {
+    screen.looks.close_up = !screen.looks.close_up;
     screen.stage_fits = false;
 }
 
@@ -108,6 +126,12 @@ bool press_for_view(BodyScreen& screen, const KeyPress& key, setup::UnitSystem u
         screen.plot.subject = kPlotSubjects[next % std::size(kPlotSubjects)];
         return true;
     }
+    case key::kC:
+        turn_close_up(screen);
+        return true;
+    case key::kN:
+        screen.looks.resting_muscles = !screen.looks.resting_muscles;
+        return true;
     case key::kM:
         screen.face = screen.face == ColumnFace::make ? ColumnFace::readings : ColumnFace::make;
         return true;
@@ -132,7 +156,7 @@ void point(const StagePointer& pointer, setup::UnitSystem units, BodyScreen& scr
         turn(screen, pointer.moved_px);
     if (pointer.on_stage && pointer.wheel != 0.0)
         zoom(screen, pointer.at_px, std::pow(kZoomPerNotch, pointer.wheel));
-    if (!screen.hand.held && screen.model.moves()) {
+    if (!screen.hand.held && screen.model.moves() && !screen.looks.close_up) {
         if (const auto progress = point_at_plot(pointer, screen.plot))
             apply_intent(screen, Scrub{*progress});
         if (screen.plot.held)
@@ -198,6 +222,10 @@ std::optional<setup::LeverSetup> run_readings_column(const Style& style, const L
         update(screen.model, ChooseAxis{*wishes.chosen_axis});
     if (wishes.intent)
         apply_intent(screen, *wishes.intent);
+    if (wishes.close_up)
+        turn_close_up(screen);
+    if (wishes.resting_muscles)
+        screen.looks.resting_muscles = !screen.looks.resting_muscles;
     if (wishes.play)
         screen.playing = !screen.playing;
     if (!wishes.as_lever)
@@ -243,6 +271,7 @@ void open_exercise(BodyScreen& screen, const setup::BodySetup& setup) {
     screen.playing = false;
     screen.played_s = 0.0;
     screen.hand = {};
+    screen.looks.close_up = false;
     screen.field.number.reset();
     look_from(screen, scene::camera_of(setup.view));
 }
@@ -250,6 +279,7 @@ void open_exercise(BodyScreen& screen, const setup::BodySetup& setup) {
 BodyFrame run_body(const Style& style, const Layout& layout, const FrameInput& input,
                    setup::UnitSystem units, BodyScreen& screen) {
     const BodyStamp before = screen.model.stamp();
+    const std::size_t axis_before = screen.model.state.chosen;
     const bool played = screen.playing;
     fit_stage(style, layout, screen);
     for (const KeyPress& key : *input.keys)
@@ -276,16 +306,19 @@ BodyFrame run_body(const Style& style, const Layout& layout, const FrameInput& i
     if (screen.face == ColumnFace::make)
         run_build_column(style, layout, units, screen);
     else
-        lever = run_readings_column(style, layout, {units, screen.playing, spread, screen.notice},
-                                    screen);
+        lever = run_readings_column(
+            style, layout, {units, screen.playing, spread, screen.notice, screen.looks}, screen);
+    if (screen.looks.close_up && screen.model.state.chosen != axis_before)
+        screen.stage_fits = false; // another joint fills the stage
     fit_stage(style, layout, screen);
-    const bool plotted = screen.model.moves() && room.high.x() > room.low.x();
+    const bool plotted =
+        !screen.looks.close_up && screen.model.moves() && room.high.x() > room.low.x();
     if (plotted)
         run_plot(style, layout, units, spread, screen);
-    keep_picture(
-        style, layout,
-        {screen.model, screen.stage, units, plotted ? &screen.plot : nullptr, screen.field.end_px},
-        screen.hand, screen.picture);
+    keep_picture(style, layout,
+                 {screen.model, screen.stage, units, plotted ? &screen.plot : nullptr,
+                  screen.field.end_px, screen.looks},
+                 screen.hand, screen.picture);
     tell_grips(style, plotted, screen);
     // While it is played nothing is kept; where it was stopped is.
     const bool moved = screen.model.stamp() != before || played;

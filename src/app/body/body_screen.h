@@ -19,6 +19,7 @@ struct BodyScreen {
     scene::Camera camera;
     scene::BodyStage stage;
     bool stage_fits = false;
+    BodyLooks looks;
     bool playing = false;
     double played_s = 0.0; ///< into the repetition
     BodyStageState hand;
@@ -49,7 +50,8 @@ struct BodyFrame {
 
 /// Runs one frame. Keys besides those of press_on_body: Space plays, 1 2 3 look from the side, the
 /// front, above, Home looks as the setup says, R unfolds the next reading, P chooses what is
-/// plotted, S shows how much bodies differ, M turns the column to how the exercise is made and
+/// plotted, S shows how much bodies differ, C shows the chosen joint near by and goes back, N shows
+/// the muscles that rest, M turns the column to how the exercise is made and
 /// back, + and - go nearer and farther.
 BodyFrame run_body(const Style& style, const Layout& layout, const FrameInput& input,
                    setup::UnitSystem units, BodyScreen& screen);

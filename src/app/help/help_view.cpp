@@ -47,6 +47,7 @@ constexpr KeyLine kKeys[] = {
     {"Space, ← →, ↑ ↓", "play the repetition, go through it, size the load"},
     {"Tab, then arrows", "choose a grip and move it; Enter types it, Escape lets go"},
     {"A, P, S", "the next axis, the next plot, how much bodies differ"},
+    {"C, N", "the chosen joint near by, and back; antagonists and other muscles that rest"},
     {"M", "how the exercise is made, and back to its readings"},
     {"1 2 3 4", "from the side, the front, above, obliquely"},
     {nullptr, "Side by side"},

@@ -10,6 +10,7 @@
 #include "publish/figures/lever_sweep_figure.h"
 #include "publish/figures/sweep_figure.h"
 #include "setup/muscle/muscle_file.h"
+#include "words/body/body_words.h"
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
@@ -28,7 +29,8 @@ struct DrawOptions {
     publish::BodyFigureStyle body; ///< its caption is for levers too
     bool sweep = false;
     std::optional<mechanics::LeverKnob> over; ///< of a lever: what a sweep changes
-    std::string beside; ///< another setup of the same kind to compare with; empty = none
+    std::string close_up; ///< joint of a body that is shown near by; empty = all of it
+    std::string beside;   ///< another setup of the same kind to compare with; empty = none
 };
 
 /// A drawing, or why there is none.
@@ -80,6 +82,22 @@ ExitStatus draw_moving(const setup::BodySetup& setup, const std::vector<mechanic
     return write_moving_picture(*moving, options.picture, streams);
 }
 
+/// The axis of an exercise that people call by a joint's name; nothing after telling which there
+/// are.
+std::optional<std::size_t> axis_called(const setup::BodySetup& setup, const std::string& joint,
+                                       const Streams& streams) {
+    std::string known;
+    for (std::size_t i = 0; i < setup.axes.size(); ++i) {
+        const std::string word = words::axis_word(setup.axes, setup.axes[i]);
+        if (joint == word || joint == mechanics::hinge_info(setup.axes[i]).name)
+            return i;
+        known += (known.empty() ? "" : ", ") + word;
+    }
+    streams.err << "--close-up: this exercise has no axis called " << joint
+                << ", expected one of: " << known << ".\n";
+    return std::nullopt;
+}
+
 ExitStatus draw_body(const setup::BodySetup& setup, const DrawOptions& options,
                      const Streams& streams) {
     const auto muscles = setup::shipped_muscles();
@@ -89,6 +107,11 @@ ExitStatus draw_body(const setup::BodySetup& setup, const DrawOptions& options,
     }
     publish::BodyFigureStyle style = options.body;
     style.sheet_px = publish::sheet_for(options.picture.size);
+    if (!options.close_up.empty()) {
+        style.close_up = axis_called(setup, options.close_up, streams);
+        if (!style.close_up)
+            return ExitStatus::bad_input;
+    }
     if (style.plot && !setup.exercise.path) {
         streams.err << "--with-plot: " << options.file
                     << " holds still, so that there is no range to plot.\n";
@@ -187,6 +210,11 @@ std::shared_ptr<DrawOptions> declare(CLI::App& command, DrawOptions defaults) {
             "of a body: from the side, the front, above or obliquely; its own when not given"),
         {setup::body_view_names().begin(), setup::body_view_names().end()});
     command
+        .add_option("--close-up", options->close_up,
+                    "of a body: one of its joints near by, such as elbow, with the class of its "
+                    "lever and the pull of its strongest muscle")
+        ->type_name("JOINT");
+    command
         .add_option_function<double>(
             "--at", [options](double percent) { options->body.progress = 0.01 * percent; },
             "of a body: place on its path, 0 to 100; where it is hardest when not given")
@@ -240,6 +268,7 @@ Verb draw_verb() {
             "  steelyard draw squat-bar-back --out squat.gif --size 640x480\n"
             "  steelyard draw squat-bar-back --out frames/\n"
             "  steelyard draw squat-bar-back --with-plot --out squat.gif\n"
+            "  steelyard draw curl-dumbbell --close-up elbow --out elbow.svg\n"
             "  steelyard draw wheelbarrow --out - --format svg > wheelbarrow.svg\n"
             "  steelyard draw my-lever.setup.toml --out lever.svg --size 1920x1080 --look dark",
             &add_draw_options};

@@ -1,6 +1,7 @@
 #include "problems/bank/family_names.h"
 
 #include "setup/toml/spelling.h"
+#include "setup/units/format_quantity.h"
 
 #include <fmt/core.h>
 
@@ -157,6 +158,16 @@ std::optional<Expression> FamilyNames::expression(setup::TomlReader& table, std:
         return expression_in(table, key, *text);
     table.add_error(key, setup::describe(*node), "an expression in quotes, or a number");
     return std::nullopt;
+}
+
+std::vector<std::string> FamilyNames::in_each_scene(const TemplateText& text) const {
+    std::vector<std::string> texts;
+    for (std::size_t scene = 0; scene < std::max<std::size_t>(family_.scenes.size(), 1); ++scene)
+        texts.push_back(text.fill([&](const TemplateText::Piece& piece) {
+            const bool is_word = piece.is == TemplateText::Piece::Is::word;
+            return is_word ? family_.scenes[scene][piece.index] : piece.text;
+        }));
+    return texts;
 }
 
 TemplateText FamilyNames::text_in(setup::TomlReader& table, std::string_view key,

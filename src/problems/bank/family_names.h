@@ -47,6 +47,8 @@ public:
     /// Reads a key as a text with placeholders. Empty text when missing.
     TemplateText text(setup::TomlReader& table, std::string_view key,
                       setup::Need need = setup::Need::optional);
+    /// A text of words alone as it reads in each scene, once where there are none.
+    std::vector<std::string> in_each_scene(const TemplateText& text) const;
     TemplateText text_in(setup::TomlReader& table, std::string_view key, const std::string& text);
 
 private:

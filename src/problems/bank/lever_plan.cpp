@@ -118,6 +118,16 @@ void build_lever(const LeverPlan& plan, const double* quantities, double gravity
     lever.gravity_m_s2 = plan.from_above ? 0.0 : gravity_m_s2;
 }
 
+std::optional<setup::Limb> limb_of(const LeverPlan& plan, std::size_t scene,
+                                   const double* quantities, const mechanics::Lever& lever) {
+    if (!plan.limb || !plan.limb->shapes.at(scene))
+        return std::nullopt;
+    const double length_m = mechanics::path_length(lever.path_m);
+    return setup::Limb(*plan.limb->shapes[scene],
+                       or_else(plan.limb->from, quantities, 0.0) / length_m,
+                       or_else(plan.limb->to, quantities, length_m) / length_m);
+}
+
 bool provides(const LeverPlan& plan, const Provided& provided) {
     if (provided.about)
         return false;

@@ -7,6 +7,7 @@
 #include "problems/language/template_text.h"
 #include "problems/language/vocabulary.h"
 #include "problems/question/question.h"
+#include "setup/lever/limb_shape.h"
 
 #include <optional>
 #include <utility>
@@ -21,6 +22,13 @@ struct LoadPlan {
     enum class Is { mass, force, torque } is = Is::mass;
     Expression size;                     ///< of one that is sought: what it does not read
     std::optional<Expression> direction; ///< of a force [rad]; empty = down
+};
+
+/// What the lever is drawn as: one shape for each scene, none where it is a beam there.
+struct LimbPlan {
+    std::vector<std::optional<setup::LimbShape>> shapes;
+    std::optional<Expression> from; ///< of the limb's first place along the lever [m]; empty = 0
+    std::optional<Expression> to;   ///< of its last; empty = the lever's end
 };
 
 /// A lever made from the quantities of an instance.
@@ -42,11 +50,16 @@ struct LeverPlan {
     std::optional<Expression> friction_radius;
     std::optional<Expression> tilt; ///< of the whole lever, counter-clockwise [rad]
     bool from_above = false;
+    std::optional<LimbPlan> limb; ///< empty = a beam
 };
 
 /// Writes the lever of a plan into `lever`, whose storage is reused. Parts are not named.
 void build_lever(const LeverPlan& plan, const double* quantities, double gravity_m_s2,
                  mechanics::Lever& lever);
+
+/// The limb that the lever of a plan is drawn as, in a scene; empty = a beam.
+std::optional<setup::Limb> limb_of(const LeverPlan& plan, std::size_t scene,
+                                   const double* quantities, const mechanics::Lever& lever);
 
 /// Whether the solution of such a setup has this quantity: it has the load, or an effort.
 bool provides(const LeverPlan& plan, const Provided& provided);

@@ -8,6 +8,7 @@
 #include "mechanics/body/solve_body.h"
 #include "mechanics/lever/lever.h"
 #include "setup/body/body_view.h"
+#include "setup/lever/limb_shape.h"
 
 #include <cstddef>
 #include <optional>
@@ -72,6 +73,8 @@ struct LeverPicture {
     std::string axis_name = "axis";
     /// Seen from above, the axis upright: weights point into the sheet and turn nothing.
     bool from_above = false;
+    std::optional<setup::Limb> limb;   ///< drawn instead of a beam
+    bool has_effort = true;            ///< false: the question has none
     bool show_axis = true;             ///< false while the question asks where it is
     bool show_effort = true;           ///< false while the question asks for its line
     std::vector<DrawnQuantity> labels; ///< lengths that the drawing states

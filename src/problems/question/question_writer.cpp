@@ -241,6 +241,8 @@ LeverPicture write_picture(const Instance& instance) {
     for (std::size_t i = 0; i < plan.loads.size(); ++i)
         picture.lever.loads[i].name = fill(plan.loads[i].name, instance);
     picture.from_above = plan.from_above;
+    picture.limb = limb_of(plan, instance.scene, instance.quantities.data(), picture.lever);
+    picture.has_effort = plan.has_effort;
     picture.show_axis = !family.place || family.place->target != PlaceTarget::axis;
     picture.show_effort =
         plan.has_effort && (!family.place || family.place->target != PlaceTarget::effort_line);

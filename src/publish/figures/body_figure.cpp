@@ -44,18 +44,36 @@ tl::expected<Placed, MechanicsError> placed_at(const setup::BodySetup& setup,
 }
 
 scene::Drawing drawn(const setup::BodySetup& setup, const Placed& placed,
-                     const scene::BodyStage& stage) {
+                     const scene::BodyStage& stage, const BodyFigureStyle& style) {
     scene::BodyDrawing how;
     how.name = setup.head.name;
     how.sentence = setup.head.description;
     how.units = setup.head.units;
     how.axes = setup.axes;
-    how.muscles = placed.reading.hinges.front().muscles;
+    how.chosen = style.close_up.value_or(0);
+    how.muscles = placed.reading.hinges.at(how.chosen).muscles;
+    if (style.close_up)
+        how.close_up = scene::close_up_on(stage.size_px, how.heading_top_px, how.text_scale);
     return scene::draw_body(placed.posed, placed.solved, stage, how);
 }
 
 scene::Camera camera_for(const setup::BodySetup& setup, const BodyFigureStyle& style) {
     return scene::camera_of(style.view.value_or(setup.view));
+}
+
+/// All of the body in some places of its path, or what turns about the joint that is shown near by.
+scene::BodyStage stage_for(const setup::BodySetup& setup, const BodyFigureStyle& style,
+                           const std::vector<mechanics::BodyResult>& shown,
+                           const scene::Point& size_px) {
+    const mechanics::BodyCase& body_case = setup.exercise.body_case;
+    const scene::Camera camera = camera_for(setup, style);
+    if (!style.close_up)
+        return scene::fit_body(body_case, shown, camera, size_px, margins_on(size_px));
+    const scene::BodyDrawing usual;
+    const scene::CloseUp places =
+        scene::close_up_on(size_px, usual.heading_top_px, usual.text_scale);
+    return scene::fit_part(body_case, shown, {setup.axes.at(*style.close_up)}, {}, camera, size_px,
+                           scene::close_up_margins(places, size_px, usual.text_scale));
 }
 
 /// Places of the path that a stage is fitted to.
@@ -81,9 +99,7 @@ body_figure(const setup::BodySetup& setup, const std::vector<mechanics::Muscle>&
         style.sheet_px - scene::Point(0.0, style.caption ? caption.height_px() : 0.0);
     const scene::Point size_px = plots ? share_sheet(sheet_px).drawing_px : sheet_px;
     scene::Drawing drawing =
-        drawn(setup, *placed,
-              scene::fit_body(placed->posed, {placed->solved}, camera_for(setup, style), size_px,
-                              margins_on(size_px)));
+        drawn(setup, *placed, stage_for(setup, style, {placed->solved}, size_px), style);
     drawing.description += ' ' + summary;
     if (plots) {
         auto curves = torque_curves(setup);
@@ -107,8 +123,7 @@ std::optional<MovingPicture> repetition_picture(const setup::BodySetup& setup,
     const scene::Point size_px =
         style.plot ? share_sheet(style.sheet_px).drawing_px : style.sheet_px;
     const scene::BodyStage stage =
-        scene::fit_body(setup.exercise.body_case, scene::solved_along(setup.exercise, places),
-                        camera_for(setup, style), size_px, margins_on(size_px));
+        stage_for(setup, style, scene::solved_along(setup.exercise, places), size_px);
     auto curves = style.plot ? torque_curves(setup).value_or(std::vector<scene::SweepCurve>{})
                              : std::vector<scene::SweepCurve>{};
     const mechanics::Tempo tempo = setup.exercise.tempo.value_or(mechanics::kUsualTempo);
@@ -117,7 +132,7 @@ std::optional<MovingPicture> repetition_picture(const setup::BodySetup& setup,
     picture.frames =
         static_cast<std::size_t>(std::max(1.0, std::round(mechanics::duration_s(tempo) / frame_s)));
     picture.draw =
-        [setup, muscles, stage, tempo, frame_s, curves = std::move(curves),
+        [setup, muscles, stage, tempo, style, frame_s, curves = std::move(curves),
          sheet_px = style.sheet_px](std::size_t i) -> tl::expected<scene::Drawing, PublishError> {
         const double progress =
             mechanics::tempo_state(tempo, frame_s * static_cast<double>(i)).progress;
@@ -126,7 +141,7 @@ std::optional<MovingPicture> repetition_picture(const setup::BodySetup& setup,
             return tl::make_unexpected(
                 PublishError{PublishFault::bad_place,
                              to_text(setup::placed_error(placed.error(), setup.source))});
-        scene::Drawing drawing = drawn(setup, *placed, stage);
+        scene::Drawing drawing = drawn(setup, *placed, stage, style);
         if (!curves.empty())
             add_plot_beside(setup, curves, progress, sheet_px, drawing);
         return drawing;

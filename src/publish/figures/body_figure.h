@@ -17,6 +17,7 @@ struct BodyFigureStyle {
     scene::Point sheet_px{960.0, 640.0}; ///< from about 860 × 540 up; text keeps its size
     std::optional<setup::BodyView> view; ///< empty = the exercise's own
     std::optional<double> progress;      ///< 0 to 1; empty = where the first axis works hardest
+    std::optional<std::size_t> close_up; ///< which of its axes is shown near by; empty = all of it
     bool caption = false;                ///< its result in sentences below
     bool plot = false; ///< of an exercise with a path: its torques over the range beside it
 };

@@ -5,6 +5,7 @@
 #include "scene/figure/figure.h"
 #include "scene/marks/force_marks.h"
 #include "scene/marks/label_board.h"
+#include "scene/marks/sheet_cut.h"
 
 #include <fmt/format.h>
 
@@ -29,21 +30,79 @@ std::string with_article(const std::string& name) {
     return has_one ? name : "the " + name;
 }
 
+/// How the body of a question lies on its drawing.
+struct Shown {
+    scene::BodyStage stage;
+    std::optional<scene::Rect> whole_person; ///< where it stands small beside a part of it
+};
+
+/// The places in the plane of the view that a question is about: ends of the lengths that it
+/// states, weights that count.
+std::vector<mechanics::Vec3> asked_places_m(const BodyPicture& picture,
+                                            const scene::Camera& camera) {
+    std::vector<mechanics::Vec3> places;
+    const auto add = [&](const Vec2& seen_m) {
+        places.push_back(seen_m.x() * camera.right + seen_m.y() * camera.up);
+    };
+    for (const problems::DrawnQuantity& line : picture.labels) {
+        add(line.from_m);
+        add(line.to_m);
+    }
+    for (const BodyPicture::Weight& weight : picture.weights)
+        add(weight.at_m);
+    return places;
+}
+
+/// The joints asked about, large, with the whole person small beside them; all of the person where
+/// that would be hardly smaller.
+/// @param margins  around all of the person
+Shown shown_part(const BodyPicture& picture, const mechanics::BodyResult& result,
+                 const Point& size_px, const scene::BodyMargins& margins) {
+    constexpr double kWorthIt = 1.25; // so much larger than all of the person
+    const scene::Camera camera = scene::camera_of(picture.view);
+    const scene::BodyStage all =
+        scene::fit_body(picture.body_case, {result}, camera, size_px, margins);
+    std::vector<mechanics::Hinge> hinges;
+    for (const BodyPicture::Axis& axis : picture.axes)
+        hinges.push_back(axis.hinge);
+    std::vector<mechanics::Vec3> places_m = asked_places_m(picture, camera);
+    for (const mechanics::BodyForce& force : result.forces)
+        if (force.origin == mechanics::ForceOrigin::resistance)
+            places_m.push_back(force.point_m);
+    constexpr double kEdge_px = 10.0;
+    const double person_px = std::clamp(0.17 * size_px.x(), 48.0, 150.0);
+    scene::BodyMargins beside = margins;
+    beside.left_px = std::max(margins.left_px, person_px + 2.0 * kEdge_px + 12.0);
+    const scene::BodyStage part =
+        scene::fit_part(picture.body_case, {result}, hinges, places_m, camera, size_px, beside);
+    if (part.px_per_m < kWorthIt * all.px_per_m)
+        return {all, std::nullopt};
+    const Point low(kEdge_px, margins.top_px > 60.0 ? margins.top_px : kEdge_px);
+    const Point high = low + Point(person_px, std::min(1.8 * person_px, 0.4 * size_px.y()));
+    return {part, scene::Rect{low, high}};
+}
+
 class OpenBodyPainter {
 public:
     OpenBodyPainter(const BodyPicture& picture, const mechanics::BodyResult& result,
-                    const scene::BodyStage& stage)
-        : picture_(picture), result_(result), stage_(stage),
-          board_({{2.0, 2.0}, stage.size_px - Point(2.0, 2.0)}, 1.0) {
-        drawing_.size_px = stage.size_px;
+                    const Shown& shown)
+        : picture_(picture), result_(result), shown_(shown), stage_(shown.stage),
+          board_({{2.0, 2.0}, stage_.size_px - Point(2.0, 2.0)}, 1.0) {
+        drawing_.size_px = stage_.size_px;
     }
 
     scene::Drawing paint() {
         drawing_.title = "Drawing of the question";
         drawing_.description = "A person, drawn to scale.";
+        const scene::Rect sheet{Point::Zero(), stage_.size_px};
         scene::add_figure(picture_.body_case, result_.placement, stage_, drawing_.shapes);
-        scene::add_resistance_marks(picture_.body_case, result_, stage_,
-                                    {Point::Zero(), stage_.size_px}, drawing_.shapes);
+        scene::add_resistance_marks(picture_.body_case, result_, stage_, sheet, drawing_.shapes);
+        if (shown_.whole_person) {
+            scene::cut_to(sheet, 0, drawing_.shapes);
+            scene::add_whole_person(picture_.body_case, result_, stage_, sheet,
+                                    *shown_.whole_person, drawing_.shapes);
+        }
+        figure_ink_.emplace(stage_.size_px, drawing_.shapes);
         for (const problems::DrawnQuantity& line : picture_.labels)
             add_length(line);
         for (const problems::BodyPicture::Weight& weight : picture_.weights)
@@ -157,11 +216,28 @@ private:
                       with_article(name));
     }
 
+    /// Unit vector from a stroke to the side on which less is drawn beside it.
+    Point emptier_side(const Point& from, const Point& to) const {
+        constexpr double kNear_px = 44.0;
+        constexpr int kSteps = 8;
+        const Point along = (to - from).normalized();
+        const Point across(along.y(), -along.x());
+        const auto ink_px2 = [&](const Point& side) {
+            double sum_px2 = 0.0;
+            for (int i = 0; i <= kSteps; ++i) {
+                const Point at = from + (static_cast<double>(i) / kSteps) * (to - from);
+                const Point end = at + kNear_px * side;
+                sum_px2 += figure_ink_->ink_px2(at.cwiseMin(end), at.cwiseMax(end));
+            }
+            return sum_px2;
+        };
+        return ink_px2(-across) < ink_px2(across) ? Point(-across) : across;
+    }
+
     void add_length(const problems::DrawnQuantity& line) {
         const Point from = at(line.from_m);
         const Point to = at(line.to_m);
-        const Point along = (to - from).normalized();
-        const Point across(along.y(), -along.x());
+        const Point across = emptier_side(from, to);
         const Point shift = (20.0 + 16.0 * static_cast<double>(lengths_++)) * across;
         drawing_.shapes.emplace_back(
             scene::Line{from + shift, to + shift, {Role::quiet_ink, 1.25}});
@@ -181,9 +257,11 @@ private:
 
     const BodyPicture& picture_;
     const mechanics::BodyResult& result_;
+    const Shown& shown_;
     const scene::BodyStage& stage_;
     scene::LabelBoard board_;
     scene::Drawing drawing_;
+    std::optional<scene::InkMap> figure_ink_;
     std::vector<Words> words_;
     std::vector<Named> named_;
     int lengths_ = 0;
@@ -198,10 +276,8 @@ scene::Drawing open_body_figure(const BodyPicture& picture, const Point& size_px
         empty.size_px = size_px;
         return empty;
     }
-    const scene::BodyMargins margins{50.0, 50.0, 26.0, 34.0};
-    const scene::BodyStage stage = scene::fit_body(
-        picture.body_case, {*result}, scene::camera_of(picture.view), size_px, margins);
-    return OpenBodyPainter(picture, *result, stage).paint();
+    const Shown shown = shown_part(picture, *result, size_px, {50.0, 50.0, 26.0, 34.0});
+    return OpenBodyPainter(picture, *result, shown).paint();
 }
 
 scene::Drawing solved_body_drawing(const BodyPicture& picture, const Point& size_px,
@@ -217,10 +293,16 @@ scene::Drawing solved_body_drawing(const BodyPicture& picture, const Point& size
     how.heading_top_px = top_px;
     for (const BodyPicture::Axis& axis : picture.axes)
         how.axes.push_back(axis.hinge);
-    const scene::BodyMargins margins{60.0, 60.0, top_px + 60.0 * text_scale, 130.0 * text_scale};
-    const scene::BodyStage stage = scene::fit_body(
-        picture.body_case, {*result}, scene::camera_of(picture.view), size_px, margins);
-    return scene::draw_body(picture.body_case, *result, stage, how);
+    // Only what the question has: no balance where it asks for no muscle, and a push of the ground
+    // only where it stands on it.
+    how.strip = !picture.effort_name.empty();
+    how.marks.reaction = std::holds_alternative<mechanics::OnContacts>(picture.body_case.support);
+    const double bottom_px = (how.strip ? 130.0 : 50.0) * text_scale;
+    const Shown shown =
+        shown_part(picture, *result, size_px, {60.0, 60.0, top_px + 60.0 * text_scale, bottom_px});
+    if (shown.whole_person)
+        how.close_up = scene::CloseUp{*shown.whole_person, {}};
+    return scene::draw_body(picture.body_case, *result, shown.stage, how);
 }
 
 } // namespace steelyard::publish

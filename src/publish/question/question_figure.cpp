@@ -31,12 +31,21 @@ std::string places_text(const Question& question) {
                                        spots.back().letter);
 }
 
+/// "A lever", "A forearm".
+std::string form_of(const LeverPicture& picture) {
+    if (!picture.limb)
+        return "A lever";
+    std::string name(setup::limb_shape_names().at(static_cast<std::size_t>(picture.limb->shape)));
+    std::replace(name.begin(), name.end(), '_', ' ');
+    return (name == "arm" ? "An " : "A ") + name;
+}
+
 /// The drawing in sentences.
 std::string description_of(const Question& question, const LeverPicture& picture) {
     const bool beam = mechanics::rests_on_two(picture.lever);
     std::string text = beam ? fmt::format("A beam on two supports, {} and {}, drawn to scale.",
                                           picture.axis_name, picture.lever.effort.name)
-                            : std::string("A lever, drawn to scale.");
+                            : fmt::format("{}, drawn to scale.", form_of(picture));
     if (picture.show_axis && !beam)
         text += fmt::format(" The axis is {}.", picture.axis_name);
     for (const mechanics::Load& load : picture.lever.loads)
@@ -55,6 +64,7 @@ scene::OpenLever open_lever(const Question& question, const LeverPicture& pictur
     open.title = "Drawing of the question";
     open.description = description_of(question, picture);
     open.axis_name = picture.axis_name;
+    open.limb = picture.limb;
     open.from_above = picture.from_above;
     open.show_axis = picture.show_axis;
     open.show_effort = picture.show_effort;

@@ -1,5 +1,6 @@
 #include "publish/question/question_view.h"
 
+#include "scene/lever/limb_flesh.h"
 #include "scene/lever/open_lever.h"
 #include "scene/marks/dimension_marks.h"
 
@@ -31,6 +32,9 @@ Extent extent_of(const Question& question, const LeverPicture& picture) {
     };
     for (const Vec2& corner : picture.lever.path_m)
         take_in(corner);
+    if (picture.limb)
+        for (const Vec2& corner : scene::limb_reach(*picture.limb, picture.lever.path_m))
+            take_in(corner);
     for (const problems::DrawnQuantity& line : picture.labels) {
         take_in(line.from_m);
         take_in(line.to_m);

@@ -3,10 +3,12 @@
 #include "scene/body/axis_rod.h"
 #include "scene/body/body_labels.h"
 #include "scene/body/muscle_spindle.h"
+#include "scene/body/order_bar.h"
 #include "scene/body/resistance_marks.h"
 #include "scene/body/support_pad.h"
 #include "scene/figure/figure.h"
 #include "scene/marks/balance_strip.h"
+#include "scene/marks/sheet_cut.h"
 #include "scene/marks/text_width.h"
 #include "words/body/axis_shares.h"
 
@@ -31,11 +33,11 @@ constexpr double kEndOn = 0.5;
 class BodyPainter {
 public:
     BodyPainter(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
-                const BodyStage& stage, const BodyDrawing& how)
-        : case_(body_case), result_(result), stage_(stage),
-          how_(how), room_{{8.0, how.heading_top_px + how.heading_room_px * how.text_scale},
-                           {stage.size_px.x() - 8.0,
-                            stage.size_px.y() - (how.strip ? 92.0 * how.text_scale : 8.0)}} {}
+                const BodyStage& stage, const BodyDrawing& how, LabelSides& sides)
+        : case_(body_case), result_(result), stage_(stage), how_(how),
+          sides_(sides), room_{{8.0, how.heading_top_px + how.heading_room_px * how.text_scale},
+                               {stage.size_px.x() - 8.0,
+                                stage.size_px.y() - (how.strip ? 92.0 * how.text_scale : 8.0)}} {}
 
     Drawing paint() {
         drawing_.size_px = stage_.size_px;
@@ -49,6 +51,7 @@ public:
         for (const Rect& step : raised_steps(case_, result_.placement, stage_, lowest_floor_px()))
             add_step(step, shapes());
         add_trail();
+        const std::size_t before_figure = shapes().size();
         add_figure(case_, result_.placement, stage_, shapes());
         add_muscles();
         add_resistance_marks(case_, result_, stage_, room_, shapes());
@@ -61,6 +64,17 @@ public:
             if (how_.marks.arms)
                 arms = body_arms(case_, result_, *main, how_.axes, how_.chosen, stage_, text(30.0));
         }
+        if (!how_.close_up) // an enlarged drawing stays on its stage
+            cut_to({{0.0, how_.heading_top_px},
+                    {stage_.size_px.x(), stage_.size_px.y() - (how_.strip ? text(86.0) : 0.0)}},
+                   before_figure, shapes());
+        if (how_.close_up) {
+            cut_to(room_, before_figure, shapes());
+            const auto is_not_told = [&](const BodyArm& arm) {
+                return !(arm.chosen || !has_order_bar()) || !room_.contains(joint_px(arm.hinge));
+            };
+            arms.erase(std::remove_if(arms.begin(), arms.end(), is_not_told), arms.end());
+        }
         const std::optional<OwnWeight> own_weight = add_own_weight();
         for (const BodyArm& arm : arms)
             add_arm_mark(arm);
@@ -70,7 +84,8 @@ public:
         }
         for (const SeenForce& force : forces_)
             add_force(force);
-        add_words(std::move(arms), own_weight);
+        const std::optional<PullMark> pull = add_close_up();
+        add_words(std::move(arms), own_weight, pull);
         if (how_.strip)
             add_strip();
         return std::move(drawing_);
@@ -82,6 +97,8 @@ private:
         for (SeenForce& force : seen_forces(result_, stage_)) {
             if (force.ground && !how_.marks.reaction)
                 continue;
+            if (how_.close_up && !room_.contains(force.from))
+                continue; // it acts on a part that is not shown
             if (!force.ground && !how_.marks.load_sizes)
                 force.span = {kNeutralArrow_px * force.span.along_px.normalized(), false};
             if (room_.contains(force.from) && !room_.contains(force.to()))
@@ -93,6 +110,7 @@ private:
 
     std::vector<Shape>& shapes() { return drawing_.shapes; }
     double text(double px) const { return px * how_.text_scale; }
+    bool has_order_bar() const { return how_.close_up && how_.close_up->order_bar; }
     /// The load's colour, or that of the ground where it drives the joint.
     Role line_role() const { return by_ground_ ? Role::reaction : Role::load; }
     Hinge chosen() const { return how_.axes[how_.chosen]; }
@@ -104,13 +122,17 @@ private:
         add_heading_line(how_.name, 16.0, TextSize::body, Role::ink, true);
         double down_px = 38.0;
         constexpr double kLine_px = 18.0;
-        for (const std::string& line : broken_lines(how_.sentence, TextSize::caption,
-                                                    how_.text_scale, stage_.size_px.x() - 48.0)) {
+        const double width_px =
+            (has_order_bar() ? how_.close_up->order_bar->low.x() : stage_.size_px.x()) - 48.0;
+        for (const std::string& line :
+             broken_lines(how_.sentence, TextSize::caption, how_.text_scale, width_px)) {
             add_heading_line(line, down_px, TextSize::caption, Role::quiet_ink, false);
             down_px += kLine_px;
         }
         // What is drawn keeps off a heading of more lines, too.
         room_.low.y() = std::max(room_.low.y(), how_.heading_top_px + text(down_px - 8.0));
+        if (has_order_bar())
+            room_.low.y() = std::max(room_.low.y(), how_.close_up->order_bar->high.y());
     }
 
     void add_heading_line(const std::string& words, double down_px, TextSize size, Role role,
@@ -161,9 +183,13 @@ private:
             if (const auto* outline = std::get_if<Outline>(&shape);
                 outline != nullptr && is_of_figure(outline->fill))
                 flesh.push_back(*outline);
+        // Near by there is room for bellies, and the pull is an arrow over them.
+        const SpindleStyle style{how_.resting_muscles, how_.close_up ? 2.2 : 1.0};
         for (const Spindle& spindle :
-             spindles_of(*how_.muscles, case_.body, result_.placement, chosen(), stage_))
-            add_spindle(spindle, flesh, shapes());
+             spindles_of(*how_.muscles, case_.body, result_.placement, chosen(), stage_, style)) {
+            const Role pulling = how_.close_up ? Role::muscle : Role::effort;
+            add_spindle(spindle, flesh, spindle.rests ? Role::resting_muscle : pulling, shapes());
+        }
     }
 
     void add_line_of_action(const mechanics::BodyForce& force) {
@@ -190,6 +216,8 @@ private:
         for (std::size_t i = 0; i < how_.axes.size(); ++i) {
             Disc ring;
             ring.centre = joint_px(how_.axes[i]);
+            if (!is_shown(i))
+                continue;
             ring.radius_px = i == how_.chosen ? 10.0 : 8.5;
             ring.fill = i == how_.chosen ? Role::ink : Role::sheet;
             ring.outline = Stroke{Role::ink, 3.0};
@@ -203,6 +231,29 @@ private:
             shapes().emplace_back(ring);
             add_torque_arc(how_.axes[i]);
         }
+    }
+
+    /// Whether the joint of an axis lies on the stage; near by only the chosen one is told of.
+    bool is_shown(std::size_t axis) const {
+        return !how_.close_up || ((axis == how_.chosen || !has_order_bar()) &&
+                                  room_.contains(joint_px(how_.axes[axis])));
+    }
+
+    /// What only a close-up has: the muscle's pull, the order bar, the whole person.
+    std::optional<PullMark> add_close_up() {
+        if (!how_.close_up)
+            return std::nullopt;
+        std::optional<PullMark> pull;
+        if (how_.muscles && how_.torques) {
+            pull = pull_mark(*how_.muscles, result_.placement, chosen(), stage_);
+            const auto order = lever_order(case_, result_, chosen(), *how_.muscles);
+            if (order && has_order_bar())
+                add_order_bar(*order, *how_.close_up->order_bar, how_.text_scale, shapes());
+        }
+        if (pull)
+            add_pull_mark(*pull, shapes());
+        add_whole_person(case_, result_, stage_, room_, how_.close_up->whole_person, shapes());
+        return pull;
     }
 
     std::size_t most_turned() const {
@@ -254,14 +305,17 @@ private:
     }
 
     /// When all else is drawn, so that the words find what is left of the paper.
-    void add_words(std::vector<BodyArm> arms, const std::optional<OwnWeight>& own_weight) {
+    void add_words(std::vector<BodyArm> arms, const std::optional<OwnWeight>& own_weight,
+                   const std::optional<PullMark>& pull) {
         LabelBoard board(room_, how_.text_scale);
         for (const Rect& rect : how_.kept_clear)
             board.keep_clear(rect);
+        if (how_.close_up)
+            board.keep_clear(how_.close_up->whole_person);
         board.keep_clear(shapes());
         add_body_words(
-            {case_, result_, stage_, how_, forces_, std::move(arms), line_role(), own_weight},
-            board, shapes());
+            {case_, result_, stage_, how_, forces_, std::move(arms), line_role(), own_weight, pull},
+            sides_, board, shapes());
     }
 
     void add_strip() {
@@ -277,6 +331,7 @@ private:
     const mechanics::BodyResult& result_;
     const BodyStage& stage_;
     const BodyDrawing& how_;
+    LabelSides& sides_;
     Rect room_; ///< of everything but the heading and the strip
     std::vector<SeenForce> forces_;
     bool by_ground_ = false; ///< the line and the arms are those of the ground's push
@@ -287,7 +342,13 @@ private:
 
 Drawing draw_body(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
                   const BodyStage& stage, const BodyDrawing& how) {
-    return BodyPainter(body_case, result, stage, how).paint();
+    LabelSides sides;
+    return draw_body(body_case, result, stage, how, sides);
+}
+
+Drawing draw_body(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
+                  const BodyStage& stage, const BodyDrawing& how, LabelSides& sides) {
+    return BodyPainter(body_case, result, stage, how, sides).paint();
 }
 
 } // namespace steelyard::scene

@@ -3,10 +3,11 @@
 // could be the axis.
 
 #include "mechanics/muscle/muscle_on_body.h"
-#include "scene/body/body_stage.h"
+#include "scene/body/close_up.h"
 #include "scene/marks/label_board.h"
 #include "words/body/body_words.h"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -22,6 +23,11 @@ struct BodyMarks {
     bool reaction = true;   ///< force of the ground
 };
 
+/// On which side of its place a word stands: -1 left, 1 right, 0 above or
+/// below it, by what it is of. Words that are drawn
+/// again with the sides of the drawing before them stay there as long as they find room.
+using LabelSides = std::map<std::string, int>;
+
 struct BodyDrawing {
     std::string name;     ///< heading; empty = none
     std::string sentence; ///< below it; empty = none
@@ -34,11 +40,15 @@ struct BodyDrawing {
     std::size_t chosen = 0;
     /// Muscles of the chosen hinge; empty = none are drawn.
     std::optional<mechanics::HingeMuscles> muscles;
+    bool resting_muscles = false; ///< those that do not pull, the antagonists too, faintly
     bool torques = true; ///< sizes of torques and muscle forces; false while they are predicted
     bool strip = true;
     BodyMarks marks;
     /// The way of the load through the repetition [m]; empty = none is drawn.
     std::vector<Vec3> trail_m;
+    /// One joint near by: the figure is cut to the stage, the muscle that pulls most is drawn with
+    /// its moment arm, and what stands on the sheet besides; empty = all of the body.
+    std::optional<CloseUp> close_up;
     std::vector<Rect> kept_clear; ///< where no label may stand: plots, chips
 };
 
@@ -47,5 +57,10 @@ using words::joint_word;
 
 Drawing draw_body(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
                   const BodyStage& stage, const BodyDrawing& how);
+
+/// The same, one of a row of drawings of a repetition.
+/// @param sides  of the words of the drawing before, empty for the first; those of this one then
+Drawing draw_body(const mechanics::BodyCase& body_case, const mechanics::BodyResult& result,
+                  const BodyStage& stage, const BodyDrawing& how, LabelSides& sides);
 
 } // namespace steelyard::scene

@@ -22,8 +22,8 @@ constexpr double kJoint_px = 14.0; ///< from a joint's middle to the start of it
 
 class Writer {
 public:
-    Writer(const BodyWords& words, LabelBoard& board, std::vector<Shape>& shapes)
-        : words_(words), how_(words.how), board_(board), shapes_(shapes) {}
+    Writer(const BodyWords& words, LabelSides& sides, LabelBoard& board, std::vector<Shape>& shapes)
+        : words_(words), how_(words.how), sides_(sides), board_(board), shapes_(shapes) {}
 
     /// In the order of their importance: what comes first finds the best room.
     void write() {
@@ -34,10 +34,13 @@ public:
         for (const SeenForce& force : words_.forces)
             if (!force.ground)
                 add_force(force);
+        if (words_.pull)
+            add_pull(*words_.pull);
         for (const BodyArm& arm : words_.arms)
             if (arm.chosen)
                 add_arm(arm);
-        if (how_.torques && how_.marks.axes)
+        const bool one_joint = how_.close_up && how_.close_up->order_bar;
+        if (how_.torques && how_.marks.axes && !one_joint)
             for (const std::size_t axis : axes)
                 if (!is_chosen(axis))
                     add_axis(axis);
@@ -84,8 +87,9 @@ private:
         plate.role = Role::ink;
         plate.name_size = TextSize::caption;
         plate.name_role = Role::quiet_ink;
-        const Rect room = add_plate(plate, places_around(at, {text(46.0), text(80.0), text(120.0)}),
-                                    at, axis == how_.chosen);
+        const Rect room = add_plate(shares[axis].one, plate,
+                                    places_around(at, {text(46.0), text(80.0), text(120.0)}), at,
+                                    axis == how_.chosen);
         const Point way = leader_end(at, room) - at;
         if (way.norm() > kStandOff_px)
             add_leader(at + kJoint_px * way.normalized(), room);
@@ -93,11 +97,14 @@ private:
 
     /// @param always  without its name where there is room for the number alone
     /// @return its room; around the anchor where there is none
-    Rect add_plate(const NamePlate& plate, const std::vector<WordPlace>& places,
+    Rect add_plate(const std::string& of, const NamePlate& plate, std::vector<WordPlace> places,
                    const Point& anchor, bool always) {
+        prefer_side(of, anchor, places);
         if (const auto room =
-                add_free_name_plate(plate, places, anchor, how_.text_scale, board_, shapes_))
+                add_free_name_plate(plate, places, anchor, how_.text_scale, board_, shapes_)) {
+            keep_side(of, anchor, *room);
             return *room;
+        }
         if (always)
             if (const auto number = board_.place_free(
                     labels_at(places, plate.number, TextSize::body, plate.role, true), anchor)) {
@@ -107,21 +114,58 @@ private:
         return {anchor, anchor};
     }
 
+    /// Places on the side where the words stood before come first.
+    void prefer_side(const std::string& of, const Point& anchor,
+                     std::vector<WordPlace>& places) const {
+        const auto kept = sides_.find(of);
+        if (kept == sides_.end() || kept->second == 0)
+            return;
+        std::stable_partition(places.begin(), places.end(), [&](const WordPlace& place) {
+            return (place.at.x() - anchor.x()) * kept->second > 0.0;
+        });
+    }
+
+    void keep_side(const std::string& of, const Point& anchor, const Rect& room) {
+        constexpr double kBeside_px = 12.0; // nearer it stands above or below
+        const double off_px = 0.5 * (room.low.x() + room.high.x()) - anchor.x();
+        const int side = off_px < 0.0 ? -1 : 1;
+        sides_[of] = std::abs(off_px) < kBeside_px ? 0 : side;
+    }
+
     void add_force(const SeenForce& force) {
         const Point middle = 0.5 * (force.from + force.to());
         const auto places = places_beside(force.from, force.to(), how_.text_scale);
         const mechanics::Resistance& resistance = words_.body_case.resistances[force.force.index];
         std::string name = resistance.name;
         if (!how_.marks.load_sizes) {
-            add_label(labels_at(places, name, TextSize::body, Role::load), force.from, force.to());
+            add_label("force " + name, labels_at(places, name, TextSize::body, Role::load),
+                      force.from, force.to());
             return;
         }
         const std::string size = quantity(force.force.force_N.norm(), Dimension::force);
         if (const std::string stack = words::stack_words(resistance, how_.units); !stack.empty())
             name += ", " + stack;
         const Rect room =
-            add_plate({size, name, Role::load, TextSize::body, Role::load}, places, middle, true);
+            add_plate("force " + name, {size, name, Role::load, TextSize::body, Role::load}, places,
+                      middle, true);
         add_leader_from(force.from, force.to(), room);
+    }
+
+    /// A muscle's pull and its moment arm.
+    void add_pull(const PullMark& pull) {
+        const Rect room = add_plate("pull",
+                                    {quantity(pull.tension_N, Dimension::force), pull.name,
+                                     Role::effort, TextSize::body, Role::effort},
+                                    places_beside(pull.from, pull.to(), how_.text_scale),
+                                    0.5 * (pull.from + pull.to()), true);
+        add_leader_from(pull.from, pull.to(), room);
+        const Point middle = 0.5 * (pull.arm.axis + pull.arm.foot);
+        add_label(
+            "pull arm",
+            labels_at(places_around(middle, {text(40.0), text(70.0), text(110.0)}),
+                      "moment arm, " + pull.name + " " + quantity(pull.arm_m, Dimension::length),
+                      TextSize::body, Role::effort, true),
+            pull.arm.axis, pull.arm.foot);
     }
 
     /// A leader from the nearest point of a stroke, where the words stand off it.
@@ -137,12 +181,15 @@ private:
 
     /// Words of a stroke.
     /// @return false where there is no room for them
-    bool add_label(const std::vector<Label>& labels, const Point& from, const Point& to) {
+    bool add_label(const std::string& of, const std::vector<Label>& labels, const Point& from,
+                   const Point& to) {
         const std::optional<Label> placed = board_.place_free(labels, 0.5 * (from + to));
         if (!placed)
             return false;
         shapes_.emplace_back(*placed);
-        add_leader_from(from, to, room_of(*placed, how_.text_scale));
+        const Rect room = room_of(*placed, how_.text_scale);
+        keep_side(of, 0.5 * (from + to), room);
+        add_leader_from(from, to, room);
         return true;
     }
 
@@ -163,8 +210,11 @@ private:
                 places.push_back(
                     {end + Point(0.0, text(down)), at_right ? Align::left : Align::right});
             }
+        const std::string of = "arm " + std::to_string(static_cast<int>(arm.hinge));
+        prefer_side(of, middle, places);
         const auto tell = [&](const std::string& told) {
-            return add_label(labels_at(places, told, TextSize::body, words_.line_role, arm.chosen),
+            return add_label(of,
+                             labels_at(places, told, TextSize::body, words_.line_role, arm.chosen),
                              from, to);
         };
         if (!tell(words) && arm.chosen)
@@ -184,14 +234,16 @@ private:
 
     const BodyWords& words_;
     const BodyDrawing& how_;
+    LabelSides& sides_;
     LabelBoard& board_;
     std::vector<Shape>& shapes_;
 };
 
 } // namespace
 
-void add_body_words(const BodyWords& words, LabelBoard& board, std::vector<Shape>& shapes) {
-    Writer(words, board, shapes).write();
+void add_body_words(const BodyWords& words, LabelSides& sides, LabelBoard& board,
+                    std::vector<Shape>& shapes) {
+    Writer(words, sides, board, shapes).write();
 }
 
 } // namespace steelyard::scene

@@ -27,12 +27,15 @@ struct BodyWords {
     std::vector<BodyArm> arms;
     Role line_role = Role::load; ///< of the line of action and the arms
     std::optional<OwnWeight> own_weight;
+    std::optional<PullMark> pull; ///< of a muscle, near by
 };
 
 /// Appends the words where they cover nothing that is drawn, with thin leaders where they stand
 /// off. Where there is no room the chosen axis, its moment arm and the loads are told by their
 /// number alone, and everything else is left out.
+/// @param sides  of the words of the drawing before; those of this one then
 /// @param board  knows what is drawn, and what else words must keep off
-void add_body_words(const BodyWords& words, LabelBoard& board, std::vector<Shape>& shapes);
+void add_body_words(const BodyWords& words, LabelSides& sides, LabelBoard& board,
+                    std::vector<Shape>& shapes);
 
 } // namespace steelyard::scene

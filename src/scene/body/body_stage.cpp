@@ -57,6 +57,52 @@ Bounds bounds_of(const mechanics::BodyCase& body_case, const std::vector<BodyRes
     return bounds;
 }
 
+/// What turns about the joint of a hinge, with the bone before it.
+void add_part(const mechanics::BodyCase& body_case, const BodyResult& result,
+              mechanics::Hinge hinge, const Camera& camera, Bounds& bounds) {
+    const mechanics::Body& body = body_case.body;
+    const double flesh_m = kFlesh * body.height_m;
+    const mechanics::Segment beyond =
+        mechanics::joint_info(mechanics::hinge_info(hinge).joint).segment;
+    // What loads it lies at the far end; at the hip the ground does not count, or the leg would
+    // fill the stage. Where nothing acts beyond it one bone tells enough.
+    const bool is_hip =
+        beyond == mechanics::Segment::right_thigh || beyond == mechanics::Segment::left_thigh;
+    const bool is_loaded =
+        beyond == mechanics::Segment::trunk ||
+        std::any_of(result.forces.begin(), result.forces.end(), [&](const auto& force) {
+            return mechanics::acts_distally(force, hinge) &&
+                   !(is_hip && force.origin == ForceOrigin::contact);
+        });
+    for (std::size_t i = 0; i < mechanics::kSegmentCount; ++i) {
+        const auto segment = static_cast<mechanics::Segment>(i);
+        if (segment != beyond && !(is_loaded && mechanics::is_at_or_beyond(segment, beyond)))
+            continue;
+        const mechanics::SegmentFrame& frame = result.placement.segments[i];
+        bounds.add(on_sheet_m(camera, frame.joint_m), flesh_m);
+        bounds.add(on_sheet_m(camera, frame.at(body.segments[i].tip_m)), flesh_m);
+    }
+    // Of the trunk as much as tells what the limb hangs from; of any other bone all.
+    const mechanics::Segment before = mechanics::segment_info(beyond).parent;
+    const Vec3 joint_m = result.placement.axis_point_m(hinge);
+    const bool is_middle =
+        before == mechanics::Segment::trunk || before == mechanics::Segment::pelvis;
+    const Vec3 back_m = result.placement[before].joint_m - joint_m;
+    const double most_m = is_middle ? 0.1 * body.height_m : 0.2 * body.height_m;
+    const double length_m = std::max(back_m.norm(), 1e-6);
+    bounds.add(on_sheet_m(camera, joint_m + back_m * (std::min(length_m, most_m) / length_m)),
+               flesh_m);
+    if (is_hip && !is_loaded) { // the trunk leans over it
+        const mechanics::SegmentFrame& trunk = result.placement[mechanics::Segment::trunk];
+        const Vec3 tip_m = trunk.at(body[mechanics::Segment::trunk].tip_m);
+        bounds.add(on_sheet_m(camera, 0.5 * (trunk.joint_m + tip_m)), 2.0 * flesh_m);
+    }
+    constexpr double kThing_m = 0.1;
+    for (const mechanics::BodyForce& force : result.forces)
+        if (force.origin == ForceOrigin::resistance && mechanics::acts_distally(force, hinge))
+            bounds.add(on_sheet_m(camera, force.point_m), kThing_m);
+}
+
 /// The largest resistance is drawn so long, as a part of the room's height.
 constexpr double kLongestOfRoom = 0.25;
 
@@ -81,6 +127,23 @@ double arrow_scale(const std::vector<BodyResult>& shown, const BodyStage& stage,
             part = std::min(part, (stage.lowest_tip_px - load.from.y()) / down_px);
     }
     return wanted_px_per_N * std::max(part, kShortest);
+}
+
+BodyStage fitted(const Bounds& bounds, const std::vector<BodyResult>& shown, const Camera& camera,
+                 const Point& size_px, const BodyMargins& margins) {
+    const Point span = bounds.span().cwiseMax(Point(0.2, 0.2));
+    const Point room{std::max(size_px.x() - margins.left_px - margins.right_px, 80.0),
+                     std::max(size_px.y() - margins.top_px - margins.bottom_px, 80.0)};
+    BodyStage stage;
+    stage.camera = camera;
+    stage.size_px = size_px;
+    stage.px_per_m = std::min(room.x() / span.x(), room.y() / span.y());
+    const Point centre{margins.left_px + 0.5 * room.x(), margins.top_px + 0.5 * room.y()};
+    const Point middle = bounds.middle();
+    stage.origin_px = centre - stage.px_per_m * Point(middle.x(), -middle.y());
+    stage.lowest_tip_px = size_px.y() - margins.bottom_px;
+    stage.px_per_N = arrow_scale(shown, stage, room.y());
+    return stage;
 }
 
 } // namespace
@@ -143,20 +206,20 @@ std::vector<BodyResult> solved_along(const mechanics::Exercise& exercise,
 BodyStage fit_body(const mechanics::BodyCase& body_case, const std::vector<BodyResult>& shown,
                    const Camera& camera, const Point& size_px, const BodyMargins& margins) {
     assert(!shown.empty());
-    const Bounds bounds = bounds_of(body_case, shown, camera);
-    const Point span = bounds.span().cwiseMax(Point(0.2, 0.2));
-    const Point room{std::max(size_px.x() - margins.left_px - margins.right_px, 80.0),
-                     std::max(size_px.y() - margins.top_px - margins.bottom_px, 80.0)};
-    BodyStage stage;
-    stage.camera = camera;
-    stage.size_px = size_px;
-    stage.px_per_m = std::min(room.x() / span.x(), room.y() / span.y());
-    const Point centre{margins.left_px + 0.5 * room.x(), margins.top_px + 0.5 * room.y()};
-    const Point middle = bounds.middle();
-    stage.origin_px = centre - stage.px_per_m * Point(middle.x(), -middle.y());
-    stage.lowest_tip_px = size_px.y() - margins.bottom_px;
-    stage.px_per_N = arrow_scale(shown, stage, room.y());
-    return stage;
+    return fitted(bounds_of(body_case, shown, camera), shown, camera, size_px, margins);
+}
+
+BodyStage fit_part(const mechanics::BodyCase& body_case, const std::vector<BodyResult>& shown,
+                   const std::vector<mechanics::Hinge>& hinges, const std::vector<Vec3>& also_m,
+                   const Camera& camera, const Point& size_px, const BodyMargins& margins) {
+    assert(!shown.empty());
+    Bounds bounds;
+    for (const BodyResult& result : shown)
+        for (const mechanics::Hinge hinge : hinges)
+            add_part(body_case, result, hinge, camera, bounds);
+    for (const Vec3& place_m : also_m)
+        bounds.add(on_sheet_m(camera, place_m), 0.0);
+    return fitted(bounds, shown, camera, size_px, margins);
 }
 
 void share_scale(BodyStage& one, BodyStage& other, const BodyMargins& margins) {

@@ -81,6 +81,14 @@ BodyStage fit_body(const mechanics::BodyCase& body_case,
                    const std::vector<mechanics::BodyResult>& shown, const Camera& camera,
                    const Point& size_px, const BodyMargins& margins);
 
+/// Shows the joints of some hinges and what turns about them: the limb beyond each to its end, the
+/// bone before it, and the resistances that it carries.
+/// @param also_m  further places to be shown
+BodyStage fit_part(const mechanics::BodyCase& body_case,
+                   const std::vector<mechanics::BodyResult>& shown,
+                   const std::vector<mechanics::Hinge>& hinges, const std::vector<Vec3>& also_m,
+                   const Camera& camera, const Point& size_px, const BodyMargins& margins);
+
 /// Two stages of one size and one camera, each fitted with the same margins, at the smaller of
 /// their scales and with their floors level: what is shown side by side can be compared by eye.
 void share_scale(BodyStage& one, BodyStage& other, const BodyMargins& margins);

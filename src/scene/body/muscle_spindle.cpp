@@ -76,18 +76,25 @@ std::optional<Spindle> spindle_of(const mechanics::Pull& muscle, double tension_
 
 std::vector<Spindle> spindles_of(const mechanics::HingeMuscles& muscles,
                                  const mechanics::Body& body, const mechanics::Placement& placement,
-                                 Hinge hinge, const BodyStage& stage) {
+                                 Hinge hinge, const BodyStage& stage, const SpindleStyle& style) {
     std::vector<Spindle> spindles;
     if (muscles.solution.outcome != mechanics::MuscleOutcome::balanced)
         return spindles;
     for (std::size_t i = 0; i < muscles.pulls.size(); ++i) {
         const mechanics::Pull& pull = muscles.pulls[i];
         const double tension_N = muscles.solution.muscles[i].tension_N;
-        if (!pull.line || tension_N <= 0.0)
+        const bool rests = tension_N <= 0.0;
+        if (!pull.line || (rests && !style.also_resting))
             continue;
-        if (const auto one = spindle_of(pull, tension_N, body, placement, hinge, stage))
-            spindles.push_back(*one);
+        auto one = spindle_of(pull, tension_N, body, placement, hinge, stage);
+        if (!one)
+            continue;
+        one->rests = rests;
+        one->belly_px *= style.thicker;
+        spindles.push_back(*one);
     }
+    std::stable_partition(spindles.begin(), spindles.end(),
+                          [](const Spindle& spindle) { return spindle.rests; });
     return spindles;
 }
 
@@ -163,7 +170,7 @@ Ring strand(const Point& from, const Point& to, const Skin& skin, Profile radius
 
 } // namespace
 
-void add_spindle(const Spindle& spindle, const std::vector<Outline>& flesh,
+void add_spindle(const Spindle& spindle, const std::vector<Outline>& flesh, Role role,
                  std::vector<Shape>& shapes) {
     const Skin skin(flesh, spindle);
     const double tendon_px = spindle.tendon_px;
@@ -178,7 +185,7 @@ void add_spindle(const Spindle& spindle, const std::vector<Outline>& flesh,
     }));
     std::vector<Ring> whole = union_of(std::move(rings));
     if (!whole.empty())
-        shapes.emplace_back(Outline{std::move(whole), Role::effort});
+        shapes.emplace_back(Outline{std::move(whole), role});
 }
 
 } // namespace steelyard::scene

@@ -18,17 +18,26 @@ struct Spindle {
     Point end = Point::Zero();
     double tendon_px = 1.5; ///< radius
     double belly_px = 2.5;  ///< radius; its square grows with the force
+    bool rests = false;     ///< it does not take part, as the antagonists
 };
 
-/// The muscles of a hinge that pull and whose line of pull is known; none where no force is said.
+/// Which muscles of a hinge are drawn, and how thick.
+struct SpindleStyle {
+    bool also_resting = false; ///< those that do not pull, too
+    double thicker = 1.0;      ///< bellies, more than usual
+};
+
+/// The muscles of a hinge that pull, or all, of which the line of pull is known, those that rest
+/// first; none where no force is said.
 /// One that turns a limb's bone lies along the bone before it, on the side on which it passes the
 /// joint; one that comes from the trunk lies along its pull.
 std::vector<Spindle> spindles_of(const mechanics::HingeMuscles& muscles,
                                  const mechanics::Body& body, const mechanics::Placement& placement,
-                                 mechanics::Hinge hinge, const BodyStage& stage);
+                                 mechanics::Hinge hinge, const BodyStage& stage,
+                                 const SpindleStyle& style = {});
 
 /// Appends one, as far as it lies within the flesh and no wider than that leaves it room.
-void add_spindle(const Spindle& spindle, const std::vector<Outline>& flesh,
+void add_spindle(const Spindle& spindle, const std::vector<Outline>& flesh, Role role,
                  std::vector<Shape>& shapes);
 
 } // namespace steelyard::scene

@@ -25,6 +25,7 @@ using mechanics::Vec2;
 using setup::Dimension;
 
 constexpr double kLongestScale_px = 90.0;
+constexpr double kStandOff_px = 34.0; ///< words farther off their place have a leader
 
 class LeverPainter {
 public:
@@ -133,7 +134,7 @@ private:
         for (const Vec2& corner : lever_.path_m)
             corners.push_back(tilted(corner));
         if (how_.limb)
-            add_limb(*how_.limb, corners, board_, shapes());
+            add_limb(*how_.limb, corners, view_.size_px, board_, shapes());
         else
             add_lever_beam(std::move(corners), kStageLever, board_, shapes());
     }
@@ -151,10 +152,23 @@ private:
         const Point base = at + Point(0.0, on_stand ? kStageLever.stand_px : 10.0);
         add_lever_axis(at, on_stand, kStageLever, board_, shapes());
         const double line = text(20.0);
-        shapes().emplace_back(board_.place(
-            {make_label(base + Point(0.0, line), name, TextSize::body, Role::ink, Align::centre),
+        say({make_label(base + Point(0.0, line), name, TextSize::body, Role::ink, Align::centre),
              make_label(base + Point(-28.0, 0.0), name, TextSize::body, Role::ink, Align::right),
-             make_label(base + Point(28.0, 0.0), name, TextSize::body, Role::ink, Align::left)}));
+             make_label(base + Point(28.0, 0.0), name, TextSize::body, Role::ink, Align::left)},
+            at);
+    }
+
+    void add_leader(const Point& from, const Rect& room) {
+        if (const Point end = leader_end(from, room); (end - from).norm() > kStandOff_px)
+            shapes().emplace_back(Line{from, end, {Role::quiet_ink, 1.0}});
+    }
+
+    /// Words of a place; of a limb where they cover nothing, even farther off, with a leader.
+    void say(const std::vector<Label>& ways, const Point& place) {
+        const auto free = how_.limb ? board_.place_free(ways, place) : std::nullopt;
+        if (free)
+            add_leader(place, room_of(*free, how_.text_scale));
+        shapes().emplace_back(free ? *free : board_.place(ways));
     }
 
     void add_turnings() {
@@ -232,11 +246,16 @@ private:
         if (force.quiet || force.size.empty()) {
             const std::string words = force.name + (force.size.empty() ? "" : " ") + force.size;
             const TextSize size = force.quiet ? how_.smallest : TextSize::body;
-            shapes().emplace_back(board_.place(labels_at(places, words, size, force.role)));
+            say(labels_at(places, words, size, force.role), 0.5 * (force.from + force.to));
             return;
         }
-        add_name_plate({force.size, force.name, force.role, TextSize::body, force.role}, places,
-                       how_.text_scale, board_, shapes());
+        const NamePlate plate{force.size, force.name, force.role, TextSize::body, force.role};
+        const Point middle = 0.5 * (force.from + force.to);
+        if (how_.limb)
+            if (const auto room =
+                    add_free_name_plate(plate, places, middle, how_.text_scale, board_, shapes()))
+                return add_leader(middle, *room);
+        add_name_plate(plate, places, how_.text_scale, board_, shapes());
     }
 
     /// Ticks along the lever, at round distances from its first end.

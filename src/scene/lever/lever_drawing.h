@@ -44,8 +44,8 @@ struct LeverDrawing {
     TextSize smallest = TextSize::caption; ///< what is said quietly is set in it
     LeverMarks marks;
     LeverPose pose;
-    std::optional<setup::LimbShape> limb = std::nullopt; ///< drawn instead of a beam
-    std::string axis_name;                               ///< empty = as the lever calls it
+    std::optional<setup::Limb> limb = std::nullopt; ///< drawn instead of a beam
+    std::string axis_name;                          ///< empty = as the lever calls it
     std::vector<LengthMark> lengths;
     double heading_top_px = 34.0;  ///< where the heading starts
     double heading_room_px = 44.0; ///< kept free of other labels below that

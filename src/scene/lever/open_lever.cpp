@@ -2,6 +2,7 @@
 
 #include "mechanics/lever/lever_geometry.h"
 #include "scene/lever/lever_body.h"
+#include "scene/lever/limb_flesh.h"
 #include "scene/marks/dimension_marks.h"
 #include "scene/marks/force_marks.h"
 #include "scene/marks/label_board.h"
@@ -46,16 +47,26 @@ public:
         const std::size_t before = drawing_.shapes.size();
         add_dimensions();
         hold_back_words(before);
+        const Point around = Point::Constant(kSpotRadius_px);
         for (const LetteredSpot& spot : how_.spots)
+            board_.keep_clear(
+                {view_.to_sheet(spot.at_m) - around, view_.to_sheet(spot.at_m) + around});
+        for (const Words& words : words_)
+            set(words);
+        for (const LetteredSpot& spot : how_.spots) // above leaders
             add_spot(spot);
-        for (const std::vector<Label>& ways : words_)
-            set(board_.place(ways));
         for (Label& number : numbers_)
             set(std::move(number));
         return std::move(drawing_);
     }
 
 private:
+    /// Words of a place, with the ways to set them.
+    struct Words {
+        std::vector<Label> ways;
+        Point place;
+    };
+
     Point at(double at_m) const { return view_.to_sheet(mechanics::point_at(lever_.path_m, at_m)); }
     Point axis() const { return at(lever_.axis_at_m); }
 
@@ -63,7 +74,10 @@ private:
         std::vector<Point> corners;
         for (const Vec2& corner : lever_.path_m)
             corners.push_back(view_.to_sheet(corner));
-        add_lever_beam(std::move(corners), kFigureLever, board_, drawing_.shapes);
+        if (how_.limb)
+            add_limb(*how_.limb, corners, view_.size_px, board_, drawing_.shapes);
+        else
+            add_lever_beam(std::move(corners), kFigureLever, board_, drawing_.shapes);
     }
 
     void add_axis() { add_stand(axis(), how_.axis_name); }
@@ -71,8 +85,9 @@ private:
     void add_stand(const Point& pin, const std::string& name) {
         const double half = kFigureLever.stand_half_px;
         const double height = kFigureLever.stand_px;
-        add_lever_axis(pin, !how_.from_above, kFigureLever, board_, drawing_.shapes);
-        const Point under = pin + Point(0.0, how_.from_above ? 26.0 : height + 18.0);
+        const bool on_stand = !how_.from_above && !how_.limb; // a joint needs none
+        add_lever_axis(pin, on_stand, kFigureLever, board_, drawing_.shapes);
+        const Point under = pin + Point(0.0, on_stand ? height + 18.0 : 26.0);
         std::vector<Label> ways{label_at(under, name, Role::ink, Align::centre),
                                 label_at(under - Point(half, 0.0), name, Role::ink, Align::left),
                                 label_at(under + Point(half, 0.0), name, Role::ink, Align::right)};
@@ -83,7 +98,7 @@ private:
             ways.push_back(
                 label_at({under.x(), pin.y() + kOpenArrow_px + 20.0}, name, Role::ink, align));
         }
-        say(std::move(ways));
+        say(std::move(ways), pin);
     }
 
     void add_load(const mechanics::Load& load) {
@@ -130,7 +145,8 @@ private:
         const std::string& name = lever_.effort.name;
         say({label_at(place + Point(0.0, 26.0), name, Role::effort, Align::centre),
              label_at(place + Point(10.0, 20.0), name, Role::effort, Align::left),
-             label_at(place - Point(0.0, 16.0), name, Role::effort, Align::centre)});
+             label_at(place - Point(0.0, 16.0), name, Role::effort, Align::centre)},
+            place);
     }
 
     void add_weight_from_above(const Point& place, const std::string& name) {
@@ -139,7 +155,8 @@ private:
         board_.keep_clear(
             {place - Point(kRadius_px, kRadius_px), place + Point(kRadius_px, kRadius_px)});
         say({label_at(place + Point(0.0, -16.0), name, Role::load, Align::centre),
-             label_at(place + Point(0.0, 28.0), name, Role::load, Align::centre)});
+             label_at(place + Point(0.0, 28.0), name, Role::load, Align::centre)},
+            place);
     }
 
     void add_force(const Point& place, double direction_rad, Tail tail, Role role,
@@ -153,7 +170,7 @@ private:
         const Label past =
             label_at(tip + (along.y() < 0.0 ? 8.0 : 17.0) * along, name, role, Align::centre);
         std::vector<Label> ways;
-        if (along.y() < 0.0)
+        if (along.y() < 0.0 || how_.limb) // off the flesh
             ways.push_back(past);
         for (const double share : {0.85, 0.6, 1.0, 0.35}) {
             for (const Align align : {Align::left, Align::right}) {
@@ -167,7 +184,7 @@ private:
         const double over = along.y() > 0.0 ? -14.0 : 26.0;
         for (const Align align : {Align::centre, Align::left, Align::right})
             ways.push_back(label_at(place + Point(0.0, over), name, role, align));
-        say(std::move(ways));
+        say(std::move(ways), 0.5 * (place + tip));
     }
 
     /// The angle between the pull and the lever, on the side on which it has the stated size.
@@ -195,7 +212,8 @@ private:
             say({label_at(where + Point(0.0, 5.0), angle.text, Role::effort, Align::centre),
                  label_at(beside, angle.text, Role::effort, Align::centre),
                  label_at(where + Point(-6.0, 5.0), angle.text, Role::effort, Align::right),
-                 label_at(where + Point(6.0, 5.0), angle.text, Role::effort, Align::left)});
+                 label_at(where + Point(6.0, 5.0), angle.text, Role::effort, Align::left)},
+                where);
             return;
         }
     }
@@ -221,8 +239,6 @@ private:
             label_at(centre + Point(0.0, 4.7), spot.letter, Role::ink, Align::centre, true);
         letter.size = TextSize::caption;
         drawing_.shapes.emplace_back(std::move(letter));
-        board_.keep_clear({centre - Point(kSpotRadius_px, kSpotRadius_px),
-                           centre + Point(kSpotRadius_px, kSpotRadius_px)});
     }
 
     /// Takes the level words among the shapes from an index on, to be set above all lines.
@@ -253,16 +269,30 @@ private:
         drawing_.shapes.emplace_back(std::move(label));
     }
 
+    /// A limb takes more room than a beam: there words stand where they cover nothing, even farther
+    /// off, with a thin leader.
+    void set(const Words& words) {
+        const auto free = how_.limb ? board_.place_free(words.ways, words.place) : std::nullopt;
+        const Label label = free ? *free : board_.place(words.ways);
+        constexpr double kStandOff_px = 30.0;
+        const Point end = leader_end(words.place, room_of(label, 1.0));
+        if (free && (end - words.place).norm() > kStandOff_px)
+            drawing_.shapes.emplace_back(Line{words.place, end, {Role::quiet_ink, 1.0}});
+        set(label);
+    }
+
     /// Words are set last, when everything that they must not cover has its place.
-    void say(std::vector<Label> ways) { words_.push_back(std::move(ways)); }
+    void say(std::vector<Label> ways, const Point& place) {
+        words_.push_back({std::move(ways), place});
+    }
 
     const mechanics::Lever& lever_;
     const StageView& view_;
     const OpenLever& how_;
     LabelBoard board_;
     Drawing drawing_;
-    std::vector<Label> numbers_;            ///< of lengths
-    std::vector<std::vector<Label>> words_; ///< for each, the ways to set it
+    std::vector<Label> numbers_; ///< of lengths
+    std::vector<Words> words_;
 };
 
 } // namespace

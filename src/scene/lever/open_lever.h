@@ -30,7 +30,8 @@ struct OpenLever {
     std::string title;
     std::string description; ///< the same in sentences, for a reader who cannot see it
     std::string axis_name = "axis";
-    bool from_above = false; ///< the axis upright: weights point into the sheet
+    std::optional<setup::Limb> limb; ///< drawn instead of a beam
+    bool from_above = false;         ///< the axis upright: weights point into the sheet
     bool show_axis = true;
     bool show_effort = true;
     bool show_effort_place = false; ///< where the effort acts, while it is asked which way

@@ -15,20 +15,23 @@ constexpr double kAtJoint = 0.05;
 } // namespace
 
 const std::vector<std::string_view>& limb_shape_names() {
-    static const std::vector<std::string_view> kNames{"forearm",   "arm",  "thigh",
-                                                      "lower_leg", "foot", "jaw"};
+    static const std::vector<std::string_view> kNames{
+        "forearm", "arm", "thigh", "lower_leg", "foot", "jaw", "leg", "trunk", "lower_leg_bent"};
     return kNames;
 }
 
 const std::vector<LimbJoint>& joints_of(LimbShape limb) {
-    // Ball and ankle along the foot: common practice, no source.
+    // Ball and ankle along the foot, low back along the trunk: common practice, no source.
     static const std::vector<std::vector<LimbJoint>> kJoints{
         {{"elbow", 0.0}},
         {{"shoulder", 0.0}},
         {{"hip", 0.0}, {"knee", 1.0}},
         {{"knee", 0.0}, {"ankle", 1.0}},
         {{"ball of the foot", 0.27}, {"ankle", 0.76}},
-        {{"joint of the jaw", 0.0}}};
+        {{"joint of the jaw", 0.0}},
+        {{"hip", 0.0}},
+        {{"hip", 0.0}, {"low back", 0.18}},
+        {{"knee", 0.0}, {"ankle", 1.0}}};
     return kJoints[static_cast<std::size_t>(limb)];
 }
 

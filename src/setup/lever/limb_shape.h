@@ -13,12 +13,27 @@ namespace steelyard::setup {
 /// What a lever is drawn as instead of a beam. Its path runs from the first place named to the
 /// last.
 enum class LimbShape {
-    forearm,   ///< elbow to fist
-    arm,       ///< shoulder to fist, straight
-    thigh,     ///< hip to knee
-    lower_leg, ///< knee to ankle
-    foot,      ///< tip of the toes to heel
-    jaw,       ///< joint of the jaw to chin
+    forearm,        ///< elbow to fist
+    arm,            ///< shoulder to fist, straight
+    thigh,          ///< hip to knee
+    lower_leg,      ///< knee to ankle
+    foot,           ///< tip of the toes to heel
+    jaw,            ///< joint of the jaw to chin
+    leg,            ///< hip to ankle, straight
+    trunk,          ///< hip to the line of the shoulders
+    lower_leg_bent, ///< knee to ankle, raised behind a hanging thigh
+};
+
+/// A limb on a lever: where along it the limb's first and last places are, in parts of the lever's
+/// length. It may reach beyond the lever's ends, or run against its path.
+struct Limb {
+    LimbShape shape;
+    double from;
+    double to;
+
+    /// All along the lever, unless said otherwise.
+    Limb(LimbShape of_shape, double from_part = 0.0, double to_part = 1.0)
+        : shape(of_shape), from(from_part), to(to_part) {}
 };
 
 /// Names in files, in the order of the enumeration.

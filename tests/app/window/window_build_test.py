@@ -153,6 +153,18 @@ class Build(WindowTest):
         frame = bench.click_word("Half kneeling")
         self.assertTrue(frame.says("right foot, left knee"))
 
+    def test_a_joint_is_shown_near_by_and_left_again(self):
+        bench = self.open(self.setups / "body" / "curl-dumbbell.setup.toml")
+        self.assertFalse(bench.frame().says("effort in the middle: third class"))
+        frame = bench.press("c")
+        self.assertTrue(frame.says("effort in the middle: third class"))
+        self.assertTrue(frame.says("moment arm, brachialis"))
+        self.assertTrue(frame.says("Place axis, effort and load by hand"))
+        frame = bench.click_word("Back to the whole body")
+        self.assertFalse(frame.says("effort in the middle: third class"))
+        frame = bench.click_word("Close-up of the elbow")
+        self.assertTrue(frame.says("effort in the middle: third class"))
+
     def test_a_joint_is_taken_to_the_bench_where_all_three_are_placed(self):
         bench = self.open(self.setups / "body" / "curl-dumbbell.setup.toml")
         torque = next(text for text in bench.frame().texts if text.endswith("N·m"))

@@ -64,3 +64,77 @@ TEST_CASE("a bent lever is turned counter-clockwise as a whole, its corners with
     CHECK((path_m[1] - path_m[0] - Vec2(0.0, 3.0)).norm() < 1e-12);
     CHECK((path_m[2] - path_m[1] - Vec2(-1.0, 0.0)).norm() < 1e-12);
 }
+
+namespace {
+
+/// A level forearm, an elbow's width of it behind the axis, which some scenes draw as a limb.
+const char* const kForearm = R"toml(id = "forearm"
+title = "Torque of a dumbbell"
+skill = "arms"
+strategy = "product"
+kind = "numeric"
+prompt = "{who} holds {load_force} at {load_arm}. How large is its torque?"
+scene = [ { who = "Pia", shape = "forearm" }, { who = "A crane", shape = "none" } ]
+draw = { load_force = "50 N", load_arm = "30 cm" }
+ask = { find = "load_torque", unit = "N·m" }
+
+[setup]
+length = "load_arm + 10 cm"
+axis = "10 cm"
+axis_name = "the elbow"
+limb = { is = "{shape}", from = "10 cm" }
+
+[[setup.load]]
+name = "the load"
+at = "load_arm + 10 cm"
+force = "load_force"
+
+[[step]]
+find = "load_torque"
+by = "load_force * load_arm"
+says = "Force times arm."
+
+[wrong]
+distance-for-arm = { gives = "load_force / load_arm", parts_at = "load_torque" }
+)toml";
+
+} // namespace
+
+TEST_CASE("a lever is drawn as the limb that its scene says, from where the family says") {
+    const SmallBank files;
+    files.write("families/forearm.toml", kForearm);
+    const Bank bank = files.load();
+    for (const auto& fault : bank.faults)
+        FAIL_CHECK(to_text(fault));
+    REQUIRE(bank.families.size() == 1);
+    int limbs = 0;
+    int beams = 0;
+    for (std::uint64_t seed = 1; seed <= 20; ++seed) {
+        const auto question = question_of_family(bank, bank.families.front(), seed);
+        REQUIRE(question);
+        const auto& picture = std::get<LeverPicture>(question->picture);
+        const bool is_person = question->prompt.rfind("Pia", 0) == 0;
+        CHECK(picture.limb.has_value() == is_person);
+        CHECK_FALSE(picture.has_effort);
+        limbs += picture.limb ? 1 : 0;
+        beams += picture.limb ? 0 : 1;
+        if (!picture.limb)
+            continue;
+        CHECK(picture.limb->shape == steelyard::setup::LimbShape::forearm);
+        CHECK(picture.limb->from == Approx(0.25)); // 10 of 40 cm
+        CHECK(picture.limb->to == Approx(1.0));
+    }
+    CHECK(limbs > 0);
+    CHECK(beams > 0);
+}
+
+TEST_CASE("a limb that nobody has is refused by name") {
+    std::string tentacle = kForearm;
+    tentacle.replace(tentacle.find("\"forearm\" }"), 11, "\"tentacle\" }");
+    const SmallBank files;
+    files.write("families/forearm.toml", tentacle);
+    const Bank bank = files.load();
+    REQUIRE_FALSE(bank.faults.empty());
+    CHECK_THAT(to_text(bank.faults.front()), ContainsSubstring("tentacle"));
+    CHECK_THAT(to_text(bank.faults.front()), ContainsSubstring("lower_leg"));
+}

@@ -1,6 +1,8 @@
 #include "problems/bank/reading/lever_plan_reader.h"
 
-#include <fmt/core.h>
+#include <fmt/format.h>
+
+#include <algorithm>
 
 namespace steelyard::problems {
 
@@ -66,6 +68,28 @@ void read_path(TomlReader& table, FamilyNames& names, LeverPlan& plan) {
         table.add_error("corner", "one corner", "two [[setup.corner]] or more, or a length");
 }
 
+/// The word "none" for a scene in which the lever is a beam.
+std::optional<LimbPlan> read_limb(TomlReader& table, FamilyNames& names) {
+    std::optional<TomlReader> limb = table.table("limb");
+    if (!limb)
+        return std::nullopt;
+    LimbPlan plan;
+    const std::vector<std::string_view>& known = setup::limb_shape_names();
+    for (const std::string& word : names.in_each_scene(names.text(*limb, "is", Need::required))) {
+        const auto found = std::find(known.begin(), known.end(), word);
+        plan.shapes.emplace_back();
+        if (found != known.end())
+            plan.shapes.back() = static_cast<setup::LimbShape>(found - known.begin());
+        else if (word != "none")
+            limb->add_error("is", fmt::format("\"{}\"", word),
+                            fmt::format("none or one of {}", fmt::join(known, ", ")));
+    }
+    plan.from = names.expression(*limb, "from");
+    plan.to = names.expression(*limb, "to");
+    limb->finish();
+    return plan;
+}
+
 void read_effort(TomlReader& table, FamilyNames& names, LeverPlan& plan) {
     std::optional<TomlReader> effort = table.table("effort");
     if (!effort) {
@@ -126,6 +150,9 @@ void check_known_before(TomlReader& table, const LeverPlan& plan, FamilyNames& n
         add(load.at);
         add(load.direction);
     }
+    if (plan.limb)
+        for (const auto* each : {&plan.limb->from, &plan.limb->to})
+            add(*each);
     for (const auto* each :
          {&plan.effort_direction, &plan.effort_force, &plan.own_mass, &plan.own_centre, &plan.tilt,
           &plan.friction_coefficient, &plan.friction_radius})
@@ -164,6 +191,7 @@ LeverPlan read_lever_plan(TomlReader& table, FamilyNames& names) {
     plan.friction_coefficient = names.expression(table, "friction");
     plan.friction_radius = names.expression(table, "axle_radius");
     plan.from_above = table.boolean("from_above").value_or(false);
+    plan.limb = read_limb(table, names);
     if (!read_second_support(table, names, plan))
         read_effort(table, names, plan);
     read_loads(table, names, plan);
