@@ -15,7 +15,8 @@ using scene::Role;
 
 constexpr double kHeadingTop_px = 72.0;
 constexpr double kBarBelowHeading_px = 50.0;
-constexpr double kBar_px = 38.0; ///< height of the row of numbers
+constexpr double kBarBelowName_px = 28.0; ///< where there is no sentence
+constexpr double kBar_px = 38.0;          ///< height of the row of numbers
 constexpr double kSecondLine_px = 18.0;
 constexpr double kBareHeading_px = 24.0; ///< height of the name alone
 constexpr double kLeft_px = 24.0;
@@ -26,6 +27,8 @@ BodyHeading heading_of(const Style& style, const Layout& layout, const BodyModel
     const double right_px =
         model.moves() ? plot_room(layout, style.fonts.scale).low.x() - 16.0 : layout.stage_px.x();
     const auto width_px = static_cast<float>(std::max(right_px - kLeft_px, 120.0));
+    if (layout.narrow) // the figure needs the room
+        return {"", "", (kHeadingTop_px + kBarBelowName_px) * style.fonts.scale};
     BodyHeading heading{sentence, "", (kHeadingTop_px + kBarBelowHeading_px) * style.fonts.scale};
     while (text_width(style, how, heading.first) > width_px) {
         const std::size_t blank = heading.first.rfind(' ');

@@ -55,7 +55,8 @@ void fit_stage(const Style& style, const Layout& layout, BodyScreen& screen) {
     screen.stage = scene::fit_body(
         screen.model.exercise().body_case, key_places(screen.model), screen.camera, layout.stage_px,
         {std::min(130.0 * scale, 0.2 * layout.stage_px.x()), right_px,
-         bare ? top_px : std::min(top_px, 0.3 * short_px), (bare ? 36.0 : 125.0) * scale});
+         bare || layout.narrow ? top_px : std::min(top_px, 0.3 * short_px),
+         (bare ? 36.0 : 125.0) * scale});
     screen.stage_fits = true;
 }
 
