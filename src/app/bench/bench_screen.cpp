@@ -18,24 +18,26 @@ constexpr double kHeadingTop_px = 72.0;
 constexpr double kHeading_px = 50.0;      ///< down to the numbers of the chosen part
 constexpr double kHeadingAlone_px = 28.0; ///< the same without a sentence, on a narrow window
 
-/// The lever and its words keep below the numbers of the chosen part.
+/// On a narrow window the lever keeps below the numbers of the chosen part, which take some lines.
 scene::StageMargins margins_of(const Style& style, const Layout& layout, double bar_bottom_px) {
     const double scale = style.fonts.scale;
     const double short_px = std::min(layout.stage_px.x(), layout.stage_px.y());
     if (is_bare(layout, scale)) // the name above, no strip below
         return {std::min(120.0 * scale, 0.16 * layout.stage_px.x()), 112.0 * scale, 48.0 * scale};
     return {std::min(120.0 * scale, 0.16 * layout.stage_px.x()),
-            std::max(std::min(170.0 * scale, 0.42 * short_px), bar_bottom_px + 72.0 * scale),
+            std::max(std::min(170.0 * scale, 0.42 * short_px),
+                     layout.narrow ? bar_bottom_px + 72.0 * scale : 0.0),
             std::min(140.0 * scale, 0.3 * short_px)};
 }
 
-/// A part whose numbers need a further line moves the lever down; it stays there, so that it does
-/// not jump with every choice.
-void keep_below_bar(double bottom_px, BenchScreen& screen) {
+/// Words keep below the numbers of the chosen part, and on a narrow window the lever, too: it stays
+/// down, so that it does not jump with every choice.
+void keep_below_bar(const Layout& layout, double bottom_px, BenchScreen& screen) {
     if (bottom_px <= screen.bar_bottom_px + 0.5)
         return;
     screen.bar_bottom_px = bottom_px;
-    screen.stage.view_fits = screen.stage.view_is_own;
+    if (layout.narrow)
+        screen.stage.view_fits = screen.stage.view_is_own;
 }
 
 void keep_view(const Style& style, const Layout& layout, BenchScreen& screen) {
@@ -203,7 +205,7 @@ BenchFrame run_bench(const Style& style, const Layout& layout, const FrameInput&
             style, screen.model, {bar_at, layout.stage_px.x() - 48.0, screen.bar_bottom_px},
             screen.stage, screen.field);
         if (!bare)
-            keep_below_bar(bar.bottom_px, screen);
+            keep_below_bar(layout, bar.bottom_px, screen);
         if (bar.intent)
             apply_intent(screen, *bar.intent, frame);
     }

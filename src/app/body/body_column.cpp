@@ -225,19 +225,14 @@ void draw_spread(const Style& style, const BodyModel& model, const BodyColumnSho
 /// The chosen joint near by, and back; the muscles that do not pull.
 void draw_looks(const Style& style, const BodyModel& model, const BodyColumnShown& shown,
                 ColumnPen& pen, BodyColumnWishes& wishes) {
-    const std::string near =
-        shown.looks.close_up ? std::string("Back to the whole body")
-                             : fmt::format("Close-up of the {}",
-                                           scene::axis_word(model.state.setup.axes, model.axis()));
+    const char* near = shown.looks.close_up ? "Whole body" : "Close-up";
     pen.skip(18.0F);
     wishes.close_up = word_button(style, "close-up", {pen.left(), pen.y()}, near, false);
-    pen.skip(24.0F);
-    if (!model.at_axis)
-        return;
-    wishes.resting_muscles =
-        word_button(style, "resting", {pen.left(), pen.y()},
-                    shown.looks.resting_muscles ? "Hide antagonists" : "Show antagonists", false);
-    pen.skip(24.0F);
+    if (model.at_axis) {
+        const float beside = pen.left() + text_width(style, {}, near) + style.px(20.0F);
+        wishes.resting_muscles = word_button(style, "resting", {beside, pen.y()}, "Antagonists",
+                                             shown.looks.resting_muscles);
+    }
 }
 
 /// The way to the bench, where axis, effort and load of the chosen joint are placed by hand.

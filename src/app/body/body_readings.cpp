@@ -211,7 +211,7 @@ void add_rows(const BodyModel& model, const words::AxisShare& share, setup::Unit
         add_rope_row(model, model.solved.forces[*load], units, readings);
         const bool ground = model.solved.forces[*load].origin == mechanics::ForceOrigin::contact;
         readings.rows.push_back(
-            {BodyQuantity::load_arm, ground ? "Moment arm of the ground's push" : "Load arm",
+            {BodyQuantity::load_arm, ground ? "Moment arm, ground's push" : "Load arm",
              text(mechanics::arm_of(model.solved, *load, hinge).arm_m, Dimension::length),
              ground ? Role::reaction : Role::load});
     }

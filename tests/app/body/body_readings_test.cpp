@@ -82,7 +82,7 @@ TEST_CASE("a joint of a leg that the ground carries shows the ground's arm, and 
     const BodyModel model = model_of("hinge-bar-near");
     const BodyReadings readings = read_axes(model, setup::UnitSystem::si);
     const BodyRow& arm = row(readings, words::BodyQuantity::load_arm);
-    CHECK(arm.name == "Moment arm of the ground's push");
+    CHECK(arm.name == "Moment arm, ground's push");
     CHECK(arm.role == scene::Role::reaction);
     // Arm, push and the leg's own weight make up the torque that is shown.
     double sum_Nm = 0.0;

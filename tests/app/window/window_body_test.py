@@ -121,7 +121,7 @@ class Body(WindowTest):
         if ground or forces:
             main = max(ground or forces, key=forces.get)
             arm = next(force for force in joint["forces"] if force["name"] == main)
-            self.assert_shown(rows, "Moment arm of the ground's push" if ground else "Load arm",
+            self.assert_shown(rows, "Moment arm, ground's push" if ground else "Load arm",
                               arm["moment_arm_m"])
 
     def assert_shown(self, rows, name, value):

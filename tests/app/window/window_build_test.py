@@ -160,9 +160,9 @@ class Build(WindowTest):
         self.assertTrue(frame.says("effort in the middle: third class"))
         self.assertTrue(frame.says("moment arm, brachialis"))
         self.assertTrue(frame.says("Place axis, effort and load by hand"))
-        frame = bench.click_word("Back to the whole body")
+        frame = bench.click_word("Whole body")
         self.assertFalse(frame.says("effort in the middle: third class"))
-        frame = bench.click_word("Close-up of the elbow")
+        frame = bench.click_word("Close-up")
         self.assertTrue(frame.says("effort in the middle: third class"))
 
     def test_a_joint_is_taken_to_the_bench_where_all_three_are_placed(self):
