@@ -20,7 +20,7 @@ Layout lay_out(const scene::Point& window_px, double text_scale) {
     Layout layout;
     layout.narrow = window_px.x() - column_px < 1.1 * column_px;
     if (layout.narrow) {
-        const double sheet_px = std::round(0.38 * window_px.y());
+        const double sheet_px = std::round(0.42 * window_px.y());
         layout.stage_px = {window_px.x(), window_px.y() - sheet_px};
         layout.column_at_px = {0.0, layout.stage_px.y()};
         layout.column_px = {window_px.x(), sheet_px};
