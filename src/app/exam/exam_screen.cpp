@@ -226,7 +226,7 @@ ExamWish draw_exam_column(const Style& style, const Layout& layout, Desk& desk, 
                           std::optional<std::size_t> held, ExamScreen& screen,
                           QuestionFrame& asked) {
     const learner::Exam& exam = screen.model.exam;
-    begin_area("column", layout.column_at_px, layout.column_px, true);
+    begin_question_column(layout, screen.question);
     ColumnPen pen(style, layout);
     pen.skip(layout.narrow ? 28.0F : 46.0F);
     ExamWish wish = draw_head(style, exam, held, pen);

@@ -7,7 +7,10 @@
 #include "app/widgets/told_text.h"
 #include "publish/question/question_drawing.h"
 
+#include <imgui_internal.h>
+
 #include <algorithm>
+#include <utility>
 
 namespace steelyard::app {
 
@@ -75,6 +78,12 @@ void open_question(QuestionScreen& screen, QuestionModel model, QuestionWords wo
     screen.model = std::move(model);
     screen.words = std::move(words);
     screen.wants_keyboard = is_typed(screen.model->question());
+}
+
+void begin_question_column(const Layout& layout, QuestionScreen& screen) {
+    if (std::exchange(screen.from_the_top, false))
+        ImGui::SetNextWindowScroll({-1.0F, 0.0F});
+    begin_area("column", layout.column_at_px, layout.column_px, true);
 }
 
 bool question_claims(const QuestionScreen& screen, const KeyPress& key) {
@@ -152,7 +161,7 @@ QuestionFrame run_question(const Style& style, const Layout& layout, const probl
                            const FrameInput& input, QuestionScreen& screen) {
     QuestionFrame frame = read_question_keys(bank, *input.keys, screen);
     draw_question_stage(style, layout, 0.0, input.pointer, screen, frame);
-    begin_area("column", layout.column_at_px, layout.column_px, true);
+    begin_question_column(layout, screen);
     ColumnPen pen(style, layout);
     pen.skip(layout.narrow ? 28.0F : 46.0F);
     draw_question(style, bank, pen, screen, frame);

@@ -28,12 +28,17 @@ struct QuestionScreen {
     bool wants_keyboard = false; ///< the answer line takes the keyboard in the next frame
     bool shows_letters = false;  ///< of a place question: the places to choose from
     bool asked_empty = false;    ///< it was to be checked with nothing entered
+    bool from_the_top = true;    ///< its column does not stay where the last one was scrolled to
     std::string copied;          ///< the code that was put into the clipboard
     PlaceDrag drag;
 };
 
 /// Puts a question on the screen.
 void open_question(QuestionScreen& screen, QuestionModel model, QuestionWords words);
+
+/// Begins the area of a question's column, which is to be ended with end_area(). Another question
+/// begins at its top, wherever the last one was scrolled to.
+void begin_question_column(const Layout& layout, QuestionScreen& screen);
 
 enum class QuestionWish { none, next_question, skip, explain, mark, leave };
 
