@@ -9,7 +9,7 @@ namespace {
 Standing two_learned() {
     Standing standing = fresh_standing(shipped_course());
     standing.last_ms = kEvening_ms;
-    for (const std::size_t i : {0, 1}) {
+    for (const std::size_t i : {std::size_t{0}, std::size_t{1}}) {
         SkillState& state = standing.skills[i];
         state.known = 0.97;
         state.answers = 5;
