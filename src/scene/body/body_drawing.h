@@ -23,9 +23,8 @@ struct BodyMarks {
     bool reaction = true;   ///< force of the ground
 };
 
-/// On which side of its place a word stands: -1 left, 1 right, 0 above or
-/// below it, by what it is of. Words that are drawn
-/// again with the sides of the drawing before them stay there as long as they find room.
+/// On which side of its place a word stands, by what it is of: -1 left, 1 right, 0 above or below.
+/// Words that are drawn again with the sides of the drawing before stay there while they find room.
 using LabelSides = std::map<std::string, int>;
 
 struct BodyDrawing {
